@@ -1,0 +1,21 @@
+// Package plan is the engine of Millside: it knows how a warp is wound on a warping mill with a
+// paddle, and nothing else. It has no clock, opens no file and draws nothing; every function is pure.
+//
+// Start with [Spec], which is what the weaver decides (ends, group, length, mill, hand, return
+// order). [New] checks a Spec and returns a [Plan]: one or more chains, each with its list of passes
+// ([Pass]). A pass says which way the group goes, which opening of the paddle goes first over which
+// lease peg, how it lies at the counting cross, and which way it turns afterwards.
+// [Plan.Before] and [Plan.After] name what has to be done around a pass, [Plan.Finishing] what
+// follows the last one, [Choices] ranks other ways to reach the same number of ends.
+//
+// # The model in short
+//
+// Winding starts at the lease (the near end). Odd passes are outward, to the counting cross at the
+// far end; even passes return. Ends are numbered from 1 in the order in which they lie in the lease.
+// Odd positions of the paddle are holes, even positions are slots. "Over peg A" means that an end was
+// up when the paddle's opening was dropped over lease peg A; it is then down at peg B. The lease is
+// right when no two neighbouring ends of the warp lie over the same peg.
+//
+// Lengths are whole nanometres ([Length]), so that inches, yards and metres are all exact and can't
+// be mixed by accident.
+package plan

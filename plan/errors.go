@@ -1,0 +1,60 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+)
+
+// FieldError says which field of a plan is wrong, what was given, and what would do instead.
+type FieldError struct {
+	// Field is the field's plain name, such as "ends"; it may be empty until the caller fills it in.
+	Field string
+	// Value is what was given.
+	Value string
+	// Want says what would do.
+	Want string
+}
+
+// Error names the field, the value and what would do.
+func (e *FieldError) Error() string {
+	if e.Field == "" {
+		return fmt.Sprintf("%s won't do; give %s", strconv.Quote(e.Value), e.Want)
+	}
+	return fmt.Sprintf("%s: %s won't do; give %s", e.Field, strconv.Quote(e.Value), e.Want)
+}
+
+// InField returns err with its field named, if it is a [FieldError] that has no field yet.
+func InField(err error, field string) error {
+	var fe *FieldError
+	if errors.As(err, &fe) && fe.Field == "" {
+		named := *fe
+		named.Field = field
+		return &named
+	}
+	return err
+}
+
+// FieldErrors lists every FieldError joined in err, in order.
+func FieldErrors(err error) []*FieldError {
+	if err == nil {
+		return nil
+	}
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		var all []*FieldError
+		for _, e := range joined.Unwrap() {
+			all = append(all, FieldErrors(e)...)
+		}
+		return all
+	}
+	var fe *FieldError
+	if errors.As(err, &fe) {
+		return []*FieldError{fe}
+	}
+	return nil
+}
+
+// outside builds the error for a count out of its range.
+func outside(field string, value, low, high int, what string) *FieldError {
+	return &FieldError{Field: field, Value: strconv.Itoa(value), Want: fmt.Sprintf("%d to %d%s", low, high, what)}
+}

@@ -1,0 +1,84 @@
+package plan
+
+import (
+	"math/big"
+)
+
+// Mill is a warping mill's measure.
+type Mill struct {
+	// Circumference is the way once round the mill: 20 cm to 20 m.
+	Circumference Length `json:"circumference"`
+	// PegStep is the distance along the circumference from one place where the end pegs can stand to
+	// the next: 1 cm up to one turn.
+	PegStep Length `json:"peg_step"`
+	// Rise is how far the warp climbs in one turn: nothing up to one circumference.
+	Rise Length `json:"rise"`
+}
+
+// MillPath is the way of the warp on a mill.
+type MillPath struct {
+	// Steps is how many peg steps lie between the two end pegs.
+	Steps int
+	// Length is the real length of the path, rounded to the nearest nanometre.
+	Length Length
+	// PerTurn is the length of one whole turn, rounded to the nearest nanometre.
+	PerTurn Length
+	// turns is Steps x PegStep / Circumference.
+	turns *big.Rat
+}
+
+// Turns gives the turns round the mill with at most two decimals, rounded to the nearest.
+func (p MillPath) Turns() string { return decimal(p.turns, 2) }
+
+// Path finds where the end pegs go for a wanted length. The length is rounded up, never down, to what
+// the pegs give: a warp that is a little long costs yarn, one that is short costs the cloth.
+//
+// A turn that climbs is longer than the circumference: it is the hypotenuse of the circumference and
+// the rise, sqrt(C^2 + R^2), as on any helix (sciencing.com, "helical length"). The comparison that
+// chooses the step is done on the squares, in whole numbers, so it has no rounding.
+func (m Mill) Path(wanted Length) MillPath {
+	c, r := big.NewInt(int64(m.Circumference)), big.NewInt(int64(m.Rise))
+	turnSq := new(big.Int).Add(new(big.Int).Mul(c, c), new(big.Int).Mul(r, r))
+	// n steps reach the wanted length when n^2 * step^2 * (C^2+R^2) >= wanted^2 * C^2, so n is the
+	// square root of the quotient, rounded up.
+	target := new(big.Int).Mul(big.NewInt(int64(wanted)), c)
+	target.Mul(target, target)
+	step := big.NewInt(int64(m.PegStep))
+	perStep := new(big.Int).Mul(new(big.Int).Mul(step, step), turnSq)
+	n := new(big.Int).Sqrt(new(big.Int).Div(target, perStep))
+	for new(big.Int).Mul(new(big.Int).Mul(n, n), perStep).Cmp(target) < 0 {
+		n.Add(n, big.NewInt(1))
+	}
+	turns := new(big.Rat).SetFrac(new(big.Int).Mul(n, step), c)
+	return MillPath{
+		Steps:   int(n.Int64()),
+		Length:  scaledRoot(turns, turnSq),
+		PerTurn: scaledRoot(big.NewRat(1, 1), turnSq),
+		turns:   turns,
+	}
+}
+
+// scaledRoot is k x sqrt(sq), rounded to the nearest whole number.
+func scaledRoot(k *big.Rat, sq *big.Int) Length {
+	// Twice the value, cut down, then halved with rounding: the root of 4 k^2 sq.
+	num := new(big.Int).Mul(k.Num(), k.Num())
+	num.Mul(num, sq).Mul(num, big.NewInt(4))
+	den := new(big.Int).Mul(k.Denom(), k.Denom())
+	twice := new(big.Int).Sqrt(num.Div(num, den))
+	return Length(twice.Add(twice, big.NewInt(1)).Rsh(twice, 1).Int64())
+}
+
+// check reports what is out of range.
+func (m Mill) check() []error {
+	var errs []error
+	add := func(field string, v, low, high Length) {
+		if v < low || v > high {
+			errs = append(errs, &FieldError{Field: field, Value: v.String(), Want: low.String() + " to " + high.String()})
+		}
+	}
+	add("mill circumference", m.Circumference, 20*Centimetre, 20*Metre)
+	limit := min(max(m.Circumference, 20*Centimetre), 20*Metre)
+	add("peg step", m.PegStep, Centimetre, limit)
+	add("rise a turn", m.Rise, 0, limit)
+	return errs
+}

@@ -1,0 +1,229 @@
+package plan
+
+import "fmt"
+
+// Plan is a warp worked out, from the first pass to the last. It never changes once made.
+type Plan struct {
+	// Spec is what the weaver asked for.
+	Spec Spec
+	// Path is the way of the warp on the mill.
+	Path MillPath
+	// Chains lists the chains in the order of winding; there is at least one.
+	Chains []Chain
+	// LeaseFaults lists every place where two neighbours can't be put on different sides of the lease.
+	LeaseFaults []LeaseFault
+}
+
+// Chain is one part of the warp that is wound and taken off by itself.
+type Chain struct {
+	// Number counts the chains from 1.
+	Number int
+	// First and Last are the numbers in the warp of the chain's first and last end.
+	First, Last int
+	// Passes lists the passes in order; Passes[0] is pass 1.
+	Passes []Pass
+}
+
+// Ends is how many ends the chain has, spare ends included.
+func (c Chain) Ends() int { return c.Last - c.First + 1 }
+
+// Finish is where the winding of the chain stops.
+func (c Chain) Finish() Finish { return finishAfter(len(c.Passes)) }
+
+// EndsAfter is how many ends of the chain stand on the mill after so many passes, 0 to len(Passes).
+func (c Chain) EndsAfter(passes int) int {
+	if passes <= 0 {
+		return 0
+	}
+	return c.Passes[min(passes, len(c.Passes))-1].Last - c.First + 1
+}
+
+// LeaseFault is a place where two neighbouring ends must lie over the same lease peg.
+type LeaseFault struct {
+	// Chain and Pass say where, both counted from 1.
+	Chain, Pass int
+	// End is the number of the second of the two ends.
+	End int
+	// Why says what makes it impossible.
+	Why string
+}
+
+// New works out a warp. The error joins one [FieldError] for each field that is out of range.
+func New(s Spec) (*Plan, error) {
+	if err := s.Check(); err != nil {
+		return nil, err
+	}
+	p := &Plan{Spec: s, Path: s.Mill.Path(s.Length)}
+	first := 1
+	for i, groups := range chainGroups(s) {
+		c := Chain{Number: i + 1, First: first, Passes: make([]Pass, 0, len(groups))}
+		for k, ends := range groups {
+			c.Passes = append(c.Passes, s.layPass(k+1, first, ends))
+			first += ends
+		}
+		c.Last = first - 1
+		p.Chains = append(p.Chains, c)
+	}
+	p.LeaseFaults = chooseOpenings(p.Chains)
+	return p, nil
+}
+
+// layPass makes one pass but for its lease, which depends on its neighbours.
+func (s Spec) layPass(number, first, ends int) Pass {
+	d := directionOf(number)
+	p := Pass{
+		Number: number, Direction: d, Carried: FirstPositions(ends),
+		Mirrored: d == Return && s.ReturnOrder == MirroredOrder,
+		First:    first, Last: first + ends - 1,
+		Spares:    min(max(first+ends-1-s.Ends, 0), ends),
+		TurnAfter: s.Hand.turn(d),
+	}
+	p.Twist = p.TurnAfter.twist()
+	if !d.Far() {
+		p.Twist += s.Hand.turn(Outward).twist()
+	}
+	return p
+}
+
+// chainGroups gives for each chain the ends of each of its passes. Splits fall between groups, no
+// chain is above ChainEnds, and chains differ by one group at the most.
+func chainGroups(s Spec) [][]int {
+	passes := (s.Ends + s.Group - 1) / s.Group
+	chains := 1
+	if s.ChainEnds > 0 {
+		perChain := max(s.ChainEnds/s.Group, 1)
+		chains = (passes + perChain - 1) / perChain
+	}
+	all := make([][]int, chains)
+	left := passes
+	for i := range all {
+		n := (left + chains - i - 1) / (chains - i)
+		all[i] = make([]int, n)
+		for k := range all[i] {
+			all[i][k] = s.Group
+		}
+		left -= n
+	}
+	if rest := s.Ends % s.Group; rest != 0 && s.LastPass == ShortLast {
+		last := all[chains-1]
+		last[len(last)-1] = rest
+	}
+	return all
+}
+
+// chooseOpenings sets the first opening of every pass so that each end lies on the other side of the
+// lease from its neighbour, over the whole warp. Within a pass neighbours alternate by themselves
+// where the carried positions alternate between holes and slots; where they don't, no opening can
+// help, and the place is reported.
+func chooseOpenings(chains []Chain) []LeaseFault {
+	var faults []LeaseFault
+	lastOverA := false // so that the first end of the warp goes over A
+	for c := range chains {
+		for i := range chains[c].Passes {
+			p := &chains[c].Passes[i]
+			atA := HolesUp
+			if isHole(p.firstPosition()) == lastOverA {
+				atA = SlotsUp
+			}
+			p.FirstOpening = atA
+			if p.FirstPeg() != PegA {
+				p.FirstOpening = atA.Other()
+			}
+			faults = append(faults, withinFaults(c+1, *p)...)
+			lastOverA = p.OverA(p.lastPosition())
+		}
+	}
+	return faults
+}
+
+// withinFaults lists neighbours of one pass that are both in holes or both in slots.
+func withinFaults(chain int, p Pass) []LeaseFault {
+	var faults []LeaseFault
+	before := 0
+	for pos := range p.Carried.All() {
+		if before != 0 && isHole(before) == isHole(pos) {
+			faults = append(faults, LeaseFault{
+				Chain: chain, Pass: p.Number, End: max(p.EndAt(before), p.EndAt(pos)),
+				Why: fmt.Sprintf("positions %d and %d are both %s, so one opening lifts both", before, pos, kindOf(pos)),
+			})
+		}
+		before = pos
+	}
+	return faults
+}
+
+func kindOf(position int) string {
+	if isHole(position) {
+		return "holes"
+	}
+	return "slots"
+}
+
+// Passes is the number of passes in all chains.
+func (p *Plan) Passes() int {
+	n := 0
+	for _, c := range p.Chains {
+		n += len(c.Passes)
+	}
+	return n
+}
+
+// EndsWound is how many ends the warp has when it is wound, spare ends included.
+func (p *Plan) EndsWound() int { return p.Chains[len(p.Chains)-1].Last }
+
+// Spares is how many ends are wound beyond the number asked for.
+func (p *Plan) Spares() int { return p.EndsWound() - p.Spec.Ends }
+
+// WarpYarn is the length of all ends together, spare ends included.
+func (p *Plan) WarpYarn() Length { return p.Path.Length.Times(p.EndsWound()) }
+
+// KeepsOpening says whether the opening that a return pass ends with is the one that the next pass
+// begins with, so that the paddle is not flicked on the way round the near peg. It is false for an
+// outward pass, which has no lease at its far end, and for the last pass.
+func (c Chain) KeepsOpening(number int) bool {
+	if number < 1 || number >= len(c.Passes) || c.Passes[number-1].Direction.Far() {
+		return false
+	}
+	return c.Passes[number-1].FirstOpening.Other() == c.Passes[number].FirstOpening
+}
+
+// Place is where an end of the warp was laid.
+type Place struct {
+	// Chain, Pass and Position are all counted from 1.
+	Chain, Pass, Position int
+}
+
+// Locate finds the place of an end by its number in the warp, 1 to EndsWound.
+func (p *Plan) Locate(end int) (Place, error) {
+	for _, c := range p.Chains {
+		if end < c.First || end > c.Last {
+			continue
+		}
+		low, high := 0, len(c.Passes)-1
+		for low < high {
+			if mid := (low + high) / 2; c.Passes[mid].Last < end {
+				low = mid + 1
+			} else {
+				high = mid
+			}
+		}
+		return Place{Chain: c.Number, Pass: low + 1, Position: c.Passes[low].PositionOf(end)}, nil
+	}
+	return Place{}, outside("end number", end, 1, p.EndsWound(), "")
+}
+
+// End is the number in the warp of the end laid at a place.
+func (p *Plan) End(at Place) (int, error) {
+	if at.Chain < 1 || at.Chain > len(p.Chains) {
+		return 0, outside("chain", at.Chain, 1, len(p.Chains), "")
+	}
+	c := p.Chains[at.Chain-1]
+	if at.Pass < 1 || at.Pass > len(c.Passes) {
+		return 0, outside("pass", at.Pass, 1, len(c.Passes), "")
+	}
+	pass := c.Passes[at.Pass-1]
+	if end := pass.EndAt(at.Position); end != 0 {
+		return end, nil
+	}
+	return 0, &FieldError{Field: "position", Value: fmt.Sprint(at.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
+}

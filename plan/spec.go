@@ -1,0 +1,112 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// MaxEnds is the most ends that a warp may have.
+const MaxEnds = 100_000
+
+// maxName is the longest name of a warp, in characters.
+const maxName = 60
+
+// Spec is what the weaver decides about a warp. [DefaultSpec] gives one that can be wound as it is.
+type Spec struct {
+	// Name is what the weaver calls the warp: 1 to 60 printable characters.
+	Name string `json:"name"`
+	// Ends is the number of ends wanted, 1 to MaxEnds.
+	Ends int `json:"ends"`
+	// Group is the number of ends that the paddle carries on a pass, 1 to Positions.
+	Group int `json:"group"`
+	// Positions is the number of holes and slots in the paddle, 1 to MaxPositions.
+	Positions int `json:"positions"`
+	// Length is the wanted length of the warp, 10 cm to 1,000 m.
+	Length Length `json:"length"`
+	// Mill is the mill that the warp is wound on.
+	Mill Mill `json:"mill"`
+	// Units is the family of units that lengths are shown in.
+	Units LengthUnitSystem `json:"units"`
+	// Hand is the layout, right or left.
+	Hand Hand `json:"hand"`
+	// ReturnOrder is the order in which return passes lie in the lease.
+	ReturnOrder ReturnOrder `json:"return_order"`
+	// LastPass is what to do when Group doesn't divide Ends.
+	LastPass LastPass `json:"last_pass"`
+	// ChainEnds is the most ends in one chain, at least Group; 0 winds the warp as one chain.
+	ChainEnds int `json:"chain_ends,omitempty"`
+	// TieEvery is the number of ends between two count ties, 1 to MaxEnds; 0 asks for none.
+	TieEvery int `json:"tie_every"`
+	// GuardMillis is the shortest time between two passes that are counted, in milliseconds, 0 to
+	// 60,000; 0 turns the guard off.
+	GuardMillis int `json:"guard_ms"`
+	// Dyed says that the warp will be dyed, so that ties are loose.
+	Dyed bool `json:"dyed"`
+	// Dressing is which end of the warp the loom takes first.
+	Dressing Dressing `json:"dressing"`
+}
+
+// DefaultSpec is a plain warp on a mill of two yards round.
+func DefaultSpec() Spec {
+	return Spec{
+		Name: "new warp", Ends: 200, Group: 10, Positions: 12, Length: 5 * Yard,
+		Mill:     Mill{Circumference: 2 * Yard, PegStep: 18 * Inch},
+		TieEvery: 100, GuardMillis: 2000,
+	}
+}
+
+// Check reports every field that is out of its range, as joined [FieldError] values, or nil.
+func (s Spec) Check() error {
+	errs := []error{checkName(s.Name)}
+	count := func(field string, v, low, high int, what string) bool {
+		if v < low || v > high {
+			errs = append(errs, outside(field, v, low, high, what))
+			return false
+		}
+		return true
+	}
+	count("ends", s.Ends, 1, MaxEnds, "")
+	if count("paddle positions", s.Positions, 1, MaxPositions, "") {
+		count("group", s.Group, 1, s.Positions, " (the positions of the paddle)")
+	} else {
+		count("group", s.Group, 1, MaxPositions, "")
+	}
+	if s.Length < 10*Centimetre || s.Length > 1000*Metre {
+		errs = append(errs, &FieldError{Field: "length", Value: s.Length.String(), Want: "10 cm to 1000 m"})
+	}
+	errs = append(errs, s.Mill.check()...)
+	if s.ChainEnds != 0 {
+		count("ends in a chain", s.ChainEnds, max(s.Group, 1), MaxEnds, ", or 0 for one chain")
+	}
+	if s.TieEvery != 0 {
+		count("count tie every", s.TieEvery, 1, MaxEnds, " ends, or 0 for none")
+	}
+	count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
+	enum := func(field string, v, last uint8) {
+		if v > last {
+			errs = append(errs, outside(field, int(v), 0, int(last), ""))
+		}
+	}
+	enum("units", uint8(s.Units), 1)
+	enum("hand", uint8(s.Hand), 1)
+	enum("return order", uint8(s.ReturnOrder), 1)
+	enum("last pass", uint8(s.LastPass), 1)
+	enum("dressing", uint8(s.Dressing), 1)
+	return errors.Join(errs...)
+}
+
+func checkName(name string) error {
+	want := fmt.Sprintf("1 to %d printable characters", maxName)
+	if n := utf8.RuneCountInString(name); strings.TrimSpace(name) == "" || n > maxName || !utf8.ValidString(name) {
+		return &FieldError{Field: "name", Value: name, Want: want}
+	}
+	for _, r := range name {
+		if !unicode.IsPrint(r) {
+			return &FieldError{Field: "name", Value: name, Want: want}
+		}
+	}
+	return nil
+}
