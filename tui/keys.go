@@ -1,0 +1,72 @@
+package tui
+
+import (
+	"github.com/charmbracelet/bubbles/help"
+	"github.com/charmbracelet/bubbles/key"
+)
+
+// keyMap holds every key of the program. A screen shows the help of those that work on it, taken from
+// here, so that the line at the foot can't go out of step with the keys.
+type keyMap struct {
+	Laid, Undo, Pause, Recount, Note, Far, Help, Leave, Back, Stop        key.Binding
+	Up, Down, Left, Right, NextField, PrevField, Open, New, Practice      key.Binding
+	GoOn, Other, Done, Untick, Retry, Begin, Choice, Refresh, Home, Erase key.Binding
+}
+
+func bind(label, what string, keys ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(label, what))
+}
+
+// forward are the keys that all mean "this is done, go on": a presenter's clicker or a foot pedal
+// sends one of them as it comes out of the box.
+var forward = []string{" ", "enter", "right", "down", "pgdown"}
+
+func defaultKeys() keyMap {
+	return keyMap{
+		Laid:      bind("space", "this pass is laid", forward...),
+		Undo:      bind("u", "undo", "u", "backspace", "pgup"),
+		Pause:     bind("p", "pause", "p"),
+		Recount:   bind("c", "recount", "c"),
+		Note:      bind("n", "note", "n"),
+		Far:       bind("f", "far view", "f"),
+		Help:      bind("?", "all keys", "?"),
+		Leave:     bind("q", "leave", "q"),
+		Back:      bind("esc", "back", "esc"),
+		Stop:      bind("ctrl+c", "leave at once", "ctrl+c"),
+		Up:        bind("up", "up", "up", "k"),
+		Down:      bind("down", "down", "down", "j"),
+		Left:      bind("left", "other way", "left"),
+		Right:     bind("right", "change", "right"),
+		NextField: bind("tab", "next field", "tab", "down", "enter"),
+		PrevField: bind("shift+tab", "field before", "shift+tab", "up"),
+		Open:      bind("enter", "open", "enter", " "),
+		New:       bind("n", "new warp", "n"),
+		Practice:  bind("p", "practice warp", "p"),
+		GoOn:      bind("space", "it matches: go on", forward...),
+		Other:     bind("o", "it lies the other way", "o"),
+		Done:      bind("space", "done", forward...),
+		Untick:    bind("u", "take back", "u", "backspace", "pgup"),
+		Retry:     bind("r", "try again", "r"),
+		Begin:     bind("ctrl+s", "begin winding", "ctrl+s"),
+		Choice:    bind("ctrl+g", "next choice of group", "ctrl+g"),
+		Refresh:   bind("r", "look again", "r"),
+		Home:      bind("enter", "home", "enter", " ", "esc"),
+		Erase:     bind("ctrl+u", "clear the field", "ctrl+u"),
+	}
+}
+
+// as gives a binding another word in the help line.
+func as(b key.Binding, what string) key.Binding {
+	b.SetHelp(b.Help().Key, what)
+	return b
+}
+
+// keyLine is the one line of keys at the foot of a screen. Keys that find no room are left out from
+// the right, so the most used come first and "?" second.
+func (s styles) keyLine(w int, bindings ...key.Binding) string {
+	h := help.New()
+	h.Width = max(w-2, 1)
+	h.ShortSeparator = "  "
+	h.Styles = help.Styles{Ellipsis: s.dim, ShortKey: s.strong, ShortDesc: s.dim, ShortSeparator: s.dim}
+	return " " + h.ShortHelpView(bindings)
+}

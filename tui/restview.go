@@ -1,0 +1,241 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"millside/plan"
+)
+
+// viewResting is the pause, and the page on coming back: what must be seen on the mill before winding
+// goes on.
+func (m winding) viewResting(w, h int) string {
+	s, k := m.styles, m.keys
+	title := "PAUSED"
+	if m.mode == modeResume {
+		title = "WELCOME BACK"
+	}
+	lines := []string{m.header(w)}
+	lines = append(lines, filled([]string{"", "  " + title + "  ·  look at the mill before you go on", ""}, s.warn, w)...)
+	if h >= 22 {
+		lines = append(lines, "")
+	}
+	lines = append(lines, m.mustBeSeen(w, h)...)
+	if m.flash != "" {
+		lines = append(lines, "", s.warn.Render(fit("  "+m.flash+" ", w)))
+	}
+	foot := []string{s.keyLine(w, k.GoOn, as(k.Recount, "it doesn't match: recount"), k.Note, k.Leave)}
+	return withFoot(lines, foot, w, h)
+}
+
+// mustBeSeen lists what stands on the mill if the count is right.
+func (m winding) mustBeSeen(w, h int) []string {
+	s, c, laid := m.styles, m.st.Current(), m.st.Laid()
+	cross := m.st.Cross()
+	row := func(name, value string) string {
+		return fit("  "+s.dim.Render(pad(name, 18))+s.strong.Render(value), w)
+	}
+	out := []string{
+		row("passes laid", fmt.Sprintf("%d of %d", laid, len(c.Passes))),
+		row("ends standing", fmt.Sprintf("%d of %d", m.st.EndsStanding(), c.Ends())),
+	}
+	if laid == 0 {
+		return append(out, row("paddle", "at the lease, nothing wound yet"))
+	}
+	last := c.Passes[laid-1]
+	where := "at the near end, by the lease"
+	if last.Direction.Far() {
+		where = "at the far end, by the counting cross"
+	}
+	out = append(out,
+		row("paddle", where),
+		row("last turn", strings.ToUpper(last.TurnAfter.String())+" round the end peg"),
+		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", groups(cross.Peg1), cross.Peg2)))
+	if h >= 22 {
+		out = append(out, "")
+		out = append(out, m.crossPicture(cross.Peg1, cross.Peg2, w)...)
+	}
+	if m.st.Wound() {
+		out = append(out, row("next", "the finishing steps"))
+	}
+	return out
+}
+
+func groups(n int) string {
+	if n == 1 {
+		return "1 group"
+	}
+	return fmt.Sprintf("%d groups", n)
+}
+
+// crossPicture draws the two pegs of the counting cross with the groups that lie over each.
+func (m winding) crossPicture(over1, over2, w int) []string {
+	c := newCanvas(w-4, 5, m.st.Plan.Spec.Hand == plan.LeftHanded)
+	f := rowsOf(5)
+	x1, x2 := (w-4)/4, (w-4)*3/4
+	mid := (x1 + x2) / 2
+	c.across(2, mid-2, f.top, '━', inkPath)
+	c.across(2, mid-2, f.bottom, '━', inkPath)
+	c.across(mid+2, w-7, f.top, '━', inkPath)
+	c.across(mid+2, w-7, f.bottom, '━', inkPath)
+	for i := range 3 {
+		c.set(mid-1+i, f.top+i, '╲', inkPath)
+		c.set(mid+1-i, f.top+i, '╱', inkPath)
+	}
+	c.set(mid, f.mid, '╳', inkPath)
+	c.peg(x1, f, '1')
+	c.peg(x2, f, '2')
+	c.text(x1, f.label, groups(over1)+" over", inkStrong)
+	c.text(x2, f.label, groups(over2)+" over", inkStrong)
+	c.text(x1, f.names, "peg 1", inkLabel)
+	c.text(x2, f.names, "peg 2", inkLabel)
+	return indent(c.lines(m.styles.inks(plan.Outward)), 2)
+}
+
+// viewLease asks the weaver to compare the second group in the lease with the drawing.
+func (m winding) viewLease(w, h int) string {
+	s, k := m.styles, m.keys
+	order := m.st.Plan.Spec.ReturnOrder
+	lines := []string{m.header(w)}
+	lines = append(lines, filled([]string{"", "  LOOK AT THE LEASE  ·  do the first two groups lie as drawn?", ""}, s.warn, w)...)
+	lines = append(lines, "")
+	lines = append(lines, m.leasePicture(w)...)
+	lines = append(lines, "")
+	text := "The second group lies in the same order as the first: position 1 first. In the other order its last position would lie next to the first group."
+	if order == plan.MirroredOrder {
+		text = "The second group lies the other way round: its last position next to the first group, position 1 last. In the other order position 1 would come first."
+	}
+	lines = append(lines, indent(wrap(text, w-4), 2)...)
+	if m.ignore != "" {
+		lines = append(lines, "", s.alarm.Render(fit("  ! "+m.ignore+" ", w)))
+	}
+	foot := []string{s.keyLine(w, as(k.GoOn, "as drawn: go on"), k.Other, k.Undo, k.Leave)}
+	return withFoot(lines, foot, w, h)
+}
+
+// leasePicture shows the positions of the first two groups in the order in which they lie in the
+// lease, ends over peg A above and ends under it below.
+func (m winding) leasePicture(w int) []string {
+	c := m.st.Current()
+	cell := 3
+	first, second := c.Passes[0], c.Passes[1]
+	if room := (w - 24) / cell; first.Ends()+second.Ends() > room {
+		return m.leaseNames(first, second, room)
+	}
+	var over, under, names strings.Builder
+	for _, p := range []plan.Pass{first, second} {
+		for end := p.First; end <= p.Last; end++ {
+			pos := p.PositionOf(end)
+			up, down := "  ●", "   "
+			if !p.OverA(pos) {
+				up, down = down, up
+			}
+			over.WriteString(up)
+			under.WriteString(down)
+			names.WriteString(fmt.Sprintf("%3d", pos))
+		}
+		for _, b := range []*strings.Builder{&over, &under, &names} {
+			b.WriteString("  ")
+		}
+	}
+	s := m.styles
+	return indent([]string{
+		s.dim.Render(pad("over peg A", 16)) + s.outward.Render(over.String()),
+		s.dim.Render(pad("under peg A", 16)) + s.outward.Render(under.String()),
+		s.dim.Render(pad("position", 16)) + s.strong.Render(names.String()),
+		s.dim.Render(pad("", 16)) + pad("first group", 3*first.Ends()+2) + "second group",
+	}, 2)
+}
+
+// leaseNames is the picture for groups too wide to draw: the first and last positions of each.
+func (m winding) leaseNames(first, second plan.Pass, room int) []string {
+	list := func(p plan.Pass) string {
+		a, b := p.PositionOf(p.First), p.PositionOf(p.Last)
+		if a == b {
+			return fmt.Sprint(a)
+		}
+		step := 1
+		if b < a {
+			step = -1
+		}
+		if p.Ends() < 4 || room < 8 {
+			return fmt.Sprintf("%d … %d", a, b)
+		}
+		return fmt.Sprintf("%d %d … %d %d", a, a+step, b-step, b)
+	}
+	s := m.styles
+	return indent([]string{
+		s.dim.Render(pad("first group", 16)) + s.strong.Render(list(first)),
+		s.dim.Render(pad("second group", 16)) + s.strong.Render(list(second)),
+	}, 2)
+}
+
+// viewPrompt asks for a count or a note.
+func (m winding) viewPrompt(w, h int) string {
+	s, k := m.styles, m.keys
+	title := "NOTE"
+	if m.mode == modeRecount {
+		title = "RECOUNT  ·  trust the pegs, not the memory"
+	}
+	lines := []string{m.header(w)}
+	lines = append(lines, filled([]string{"", "  " + title, ""}, s.warn, w)...)
+	lines = append(lines, "")
+	lines = append(lines, m.prompt.lines(s, m.st, w)...)
+	foot := []string{s.keyLine(w, bind("enter", "keep it", "enter"), bind("tab", "next field", "tab"), k.Back)}
+	return withFoot(lines, foot, w, h)
+}
+
+// viewBroken says loudly that nothing was counted.
+func (m winding) viewBroken(w, h int) string {
+	s, k := m.styles, m.keys
+	lines := []string{m.header(w)}
+	lines = append(lines, filled([]string{"", "  NOT SAVED  ·  the count did not move", ""}, s.alarm, w)...)
+	lines = append(lines, "", s.strong.Render(fmt.Sprintf("  %d passes are on the disk", m.st.Laid())), "")
+	lines = append(lines, indent(wrap(m.broken.Error(), w-4), 2)...)
+	lines = append(lines, "")
+	lines = append(lines, indent(wrap("Stop winding. Make room on the disk, or put the stick back, then try again: the record is read anew, and the page after it says what must stand on the mill.", w-4), 2)...)
+	return withFoot(lines, []string{s.keyLine(w, k.Retry, k.Leave)}, w, h)
+}
+
+// viewHelp lists all keys of the winding screen and what they do.
+func (m winding) viewHelp(w, h int) string {
+	s := m.styles
+	rows := [][2]string{
+		{"space enter right down page-down", "this pass is laid; a mouse click, a clicker or a pedal too"},
+		{"u backspace page-up", "take the last pass back"},
+		{"p", "pause"},
+		{"c", "recount: set the count to what stands on the pegs"},
+		{"n", "note, kept with the pass"},
+		{"f", "far view: the count alone, as large as it goes"},
+		{"q", "leave; every pass is already on the disk"},
+		{"ctrl+c  ctrl+z", "leave at once; put aside until fg"},
+	}
+	lines := []string{m.header(w), "", "  " + s.title.Render("Keys while winding"), ""}
+	for _, r := range rows {
+		if w >= 90 {
+			lines = append(lines, "  "+s.strong.Render(pad(r[0], 34))+r[1])
+			continue
+		}
+		lines = append(lines, "  "+s.strong.Render(fit(r[0], w-4)), "      "+s.dim.Render(fit(r[1], w-8)))
+	}
+	guard := fmt.Sprintf("A press sooner than %s after the last is not counted.", seconds(m.st.Plan.Spec.GuardMillis))
+	if m.st.Plan.Spec.GuardMillis == 0 {
+		guard = "The guard is off: every press counts."
+	}
+	if h >= len(lines)+4 {
+		lines = append(lines, "", "  "+guard)
+	}
+	if h < len(lines)+1 {
+		lines = m.helpTight(rows, w)
+	}
+	return withFoot(lines, []string{s.keyLine(w, bind("any key", "back", "esc"))}, w, h)
+}
+
+// helpTight is the list of keys for a small window: one line each.
+func (m winding) helpTight(rows [][2]string, w int) []string {
+	lines := []string{m.header(w), "", "  " + m.styles.title.Render("Keys while winding"), ""}
+	for _, r := range rows {
+		lines = append(lines, fit("  "+m.styles.strong.Render(pad(strings.SplitN(r[0], " ", 2)[0], 8))+r[1], w))
+	}
+	return lines
+}

@@ -1,0 +1,115 @@
+package tui
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"millside/counter"
+	"millside/plan"
+)
+
+// Options says how the screens start.
+type Options struct {
+	// Store is where records are kept.
+	Store counter.Store
+	// Open is the path of a record to wind at once; empty opens home.
+	Open string
+	// Spec opens the new-warp form filled with these values; nil doesn't.
+	Spec *plan.Spec
+	// ReadOnly opens the record only to look at it.
+	ReadOnly bool
+	// Now is the clock.
+	Now counter.Clock
+	// In and Out are the terminal.
+	In, Out *os.File
+	// NoColor draws without colour.
+	NoColor bool
+	// Practice is the warp that the home screen offers for practice.
+	Practice plan.Spec
+}
+
+// SignalError says that a signal from the system ended the program.
+type SignalError struct {
+	// Signal is the signal that came.
+	Signal syscall.Signal
+}
+
+// Error names the signal.
+func (e *SignalError) Error() string { return fmt.Sprintf("ended by signal: %s", e.Signal) }
+
+// ErrInterrupted is returned when the weaver leaves with Ctrl-C.
+var ErrInterrupted = errors.New("interrupted")
+
+// framesPerSecond bounds how often the terminal is drawn. Each frame that differs is drawn within a
+// twentieth of a second, and an idle screen costs next to nothing.
+const framesPerSecond = 20
+
+// Run shows the screens until the weaver leaves. It returns nil when the weaver left,
+// [ErrInterrupted] after Ctrl-C, a [*SignalError] after SIGTERM, SIGHUP, SIGQUIT or SIGINT, and
+// any other error when the screens could not be shown or the record asked for could not be opened.
+func Run(ctx context.Context, o Options) error {
+	profile := termenv.NewOutput(o.Out).EnvColorProfile()
+	if o.NoColor {
+		profile = termenv.Ascii
+	}
+	bell := func() { _, _ = o.Out.WriteString("\a") }
+	a := newApp(deps{store: o.Store, now: o.Now, styles: newStyles(o.Out, profile), keys: defaultKeys(), bell: bell, practice: o.Practice})
+	first, err := a.firstScreen(o)
+	if err != nil {
+		return err
+	}
+	a.screen = first
+	p := tea.NewProgram(a, tea.WithContext(ctx), tea.WithInput(o.In), tea.WithOutput(o.Out),
+		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
+	caught, stop := quitOnSignal(p)
+	final, err := p.Run()
+	stop()
+	if end, ok := final.(app); ok {
+		end.close()
+		if err == nil && end.interrupted {
+			err = ErrInterrupted
+		}
+	}
+	if s := caught(); s != nil {
+		return s
+	}
+	if err != nil && !errors.Is(err, ErrInterrupted) {
+		return fmt.Errorf("showing the screen: %w", err)
+	}
+	return err
+}
+
+// quitOnSignal ends the program in good order when the system asks it to: the terminal is set right
+// first. Bubble Tea itself would not notice a terminal that was closed.
+func quitOnSignal(p *tea.Program) (caught func() error, stop func()) {
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT)
+	got := make(chan syscall.Signal, 1)
+	done := make(chan struct{})
+	go func() {
+		select {
+		case s := <-signals:
+			if s, ok := s.(syscall.Signal); ok {
+				got <- s
+			}
+			p.Quit()
+		case <-done:
+		}
+	}()
+	caught = func() error {
+		select {
+		case s := <-got:
+			return &SignalError{Signal: s}
+		default:
+			return nil
+		}
+	}
+	return caught, func() { signal.Stop(signals); close(done) }
+}

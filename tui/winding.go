@@ -1,0 +1,508 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"millside/counter"
+	"millside/plan"
+)
+
+// mode is what the winding screen shows.
+type mode uint8
+
+const (
+	modeWind   mode = iota // pass after pass
+	modeResume             // what must be seen on the mill before going on
+	modePaused
+	modeLease   // is the return order as the plan says?
+	modeRecount // set the count to what stands on the pegs
+	modeNote
+	modeHelp
+	modeFinish // after the last pass
+	modeDone   // the record is closed
+	modeBroken // the record can't be written
+)
+
+// winding walks through a half-wound warp. What it shows is a function of its state and mode; every
+// change goes through the record first.
+type winding struct {
+	deps
+	rec    *counter.Record
+	st     counter.State
+	mode   mode
+	far    bool // the far view
+	guard  counter.Guard
+	busy   bool // a line is on its way to the disk
+	queue  []tea.Msg
+	flash  string // what just happened
+	ignore string // why the last press was not counted
+	broken error
+	prompt prompt
+	leave  bool // leave as soon as the line is on the disk
+}
+
+// queueLimit bounds the presses that wait for the disk.
+const queueLimit = 32
+
+func newWinding(d deps, rec *counter.Record) winding {
+	m := winding{deps: d, rec: rec, st: rec.State()}
+	m.guard = counter.NewGuard(time.Duration(m.st.Plan.Spec.GuardMillis) * time.Millisecond)
+	m.mode = m.restingMode()
+	if m.st.Events > 0 && !m.st.Finished && !rec.ReadOnly() {
+		m.mode = modeResume
+	}
+	if torn := rec.Torn(); torn != "" {
+		m.flash = torn
+	}
+	return m
+}
+
+// restingMode is the mode that belongs to the state when nothing is being asked.
+func (m winding) restingMode() mode {
+	switch {
+	case m.st.Finished:
+		return modeDone
+	case m.st.Paused && !m.rec.ReadOnly():
+		return modePaused
+	case m.st.Wound():
+		return modeFinish
+	case m.asksLease():
+		return modeLease
+	default:
+		return modeWind
+	}
+}
+
+// asksLease says whether the weaver should look at the lease now.
+func (m winding) asksLease() bool {
+	if m.st.LeaseSeen || m.rec.ReadOnly() {
+		return false
+	}
+	for _, t := range m.st.Plan.After(m.st.Current(), m.st.Laid()) {
+		if t.Kind == plan.CheckLease {
+			return true
+		}
+	}
+	return false
+}
+
+func (m winding) typing() bool { return m.mode == modeRecount || m.mode == modeNote }
+
+// savedMsg answers a command that wrote one event.
+type savedMsg struct {
+	event counter.Event
+	state counter.State
+	err   error
+}
+
+// save writes an event. Until the answer comes nothing else is counted; keys wait in a queue.
+func (m winding) save(e counter.Event) (winding, tea.Cmd) {
+	e.At = m.now()
+	if e.Chain == 0 {
+		e.Chain = m.st.Chain
+	}
+	m.busy = true
+	rec := m.rec
+	return m, func() tea.Msg {
+		st, err := rec.Append(e)
+		return savedMsg{event: e, state: st, err: err}
+	}
+}
+
+func (m winding) update(msg tea.Msg) (screen, tea.Cmd) {
+	switch msg := msg.(type) {
+	case savedMsg:
+		return m.saved(msg)
+	case openedMsg:
+		return m, nil
+	case reopenedMsg:
+		return m.reopened(msg)
+	case tea.ResumeMsg:
+		if m.mode == modeWind && m.st.Events > 0 {
+			m.mode = modeResume
+		}
+		return m, tea.ClearScreen
+	case tea.MouseMsg:
+		if msg.Action != tea.MouseActionPress || msg.Button != tea.MouseButtonLeft {
+			return m, nil
+		}
+		return m.act(tea.KeyMsg{Type: tea.KeyEnter})
+	case tea.KeyMsg:
+		return m.act(msg)
+	}
+	if m.typing() {
+		next, cmd := m.prompt.update(msg)
+		m.prompt = next
+		return m, cmd
+	}
+	return m, nil
+}
+
+// act takes one key, or keeps it until the disk has answered.
+func (m winding) act(msg tea.KeyMsg) (screen, tea.Cmd) {
+	if m.busy {
+		if len(m.queue) < queueLimit {
+			m.queue = append(m.queue[:len(m.queue):len(m.queue)], msg)
+		}
+		return m, nil
+	}
+	if m.rec.ReadOnly() {
+		return m.actLooking(msg)
+	}
+	switch m.mode {
+	case modeWind:
+		return m.actWind(msg)
+	case modePaused, modeResume:
+		return m.actResting(msg)
+	case modeLease:
+		return m.actLease(msg)
+	case modeRecount, modeNote:
+		return m.actPrompt(msg)
+	case modeFinish:
+		return m.actFinish(msg)
+	case modeBroken:
+		return m.actBroken(msg)
+	case modeHelp:
+		m.mode = m.restingMode()
+		return m, nil
+	default:
+		return m.actDone(msg)
+	}
+}
+
+func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
+	k := m.keys
+	switch {
+	case key.Matches(msg, k.Laid):
+		return m.layPass()
+	case key.Matches(msg, k.Undo):
+		return m.undo()
+	case key.Matches(msg, k.Pause):
+		return m.save(counter.Event{Kind: counter.Paused})
+	case key.Matches(msg, k.Recount):
+		m.mode, m.prompt = modeRecount, newRecountPrompt(m.deps, m.st)
+		return m, nil
+	case key.Matches(msg, k.Note):
+		m.mode, m.prompt = modeNote, newNotePrompt(m.deps)
+		return m, nil
+	case key.Matches(msg, k.Far):
+		m.far = !m.far
+		return m, nil
+	case key.Matches(msg, k.Back):
+		m.far = false
+		return m, nil
+	case key.Matches(msg, k.Help):
+		m.mode = modeHelp
+		return m, nil
+	case key.Matches(msg, k.Leave):
+		return m.leaveNow()
+	}
+	return m, nil
+}
+
+// layPass counts a pass, unless the press came faster than a hand can wind.
+func (m winding) layPass() (screen, tea.Cmd) {
+	guard, counts := m.guard.Press(m.now())
+	m.guard = guard
+	if !counts {
+		m.ignore = fmt.Sprintf("one press ignored: sooner than %s after the last", seconds(m.st.Plan.Spec.GuardMillis))
+		return m, nil
+	}
+	next, ok := m.st.NextPass()
+	if !ok {
+		return m, nil
+	}
+	return m.save(counter.Event{Kind: counter.Laid, Pass: next.Number})
+}
+
+// seconds writes thousandths of a second in seconds.
+func seconds(millis int) string {
+	return (time.Duration(millis) * time.Millisecond).String()
+}
+
+// confirms says whether a press on a page that is no pass may go through: a key still held down from
+// the last pass may not.
+func (m *winding) confirms() bool {
+	next, ok := m.guard.Press(m.now())
+	m.guard = next
+	if !ok {
+		m.ignore = "one press ignored: it came too soon after the last"
+	}
+	return ok
+}
+
+func (m winding) undo() (screen, tea.Cmd) {
+	if m.st.Laid() == 0 {
+		m.flash = "nothing to undo: no pass is laid"
+		return m, nil
+	}
+	return m.save(counter.Event{Kind: counter.Undone, Pass: m.st.Laid()})
+}
+
+// actResting is the pause and the page shown on coming back. The next press counts no pass.
+func (m winding) actResting(msg tea.KeyMsg) (screen, tea.Cmd) {
+	k := m.keys
+	switch {
+	case key.Matches(msg, k.GoOn):
+		m.guard = m.guard.Counted(m.now())
+		return m.save(counter.Event{Kind: counter.Resumed})
+	case key.Matches(msg, k.Recount):
+		m.mode, m.prompt = modeRecount, newRecountPrompt(m.deps, m.st)
+		return m, nil
+	case key.Matches(msg, k.Note):
+		m.mode, m.prompt = modeNote, newNotePrompt(m.deps)
+		return m, nil
+	case key.Matches(msg, k.Leave):
+		return m.leaveNow()
+	}
+	return m, nil
+}
+
+// actLease asks once, after the first return pass, how the group lies.
+func (m winding) actLease(msg tea.KeyMsg) (screen, tea.Cmd) {
+	k, order := m.keys, m.st.Plan.Spec.ReturnOrder
+	switch {
+	case key.Matches(msg, k.GoOn):
+		if !m.confirms() {
+			return m, nil
+		}
+		return m.save(counter.Event{Kind: counter.LeaseSeen, Order: order})
+	case key.Matches(msg, k.Other):
+		m.guard = m.guard.Counted(m.now())
+		return m.save(counter.Event{Kind: counter.LeaseSeen, Order: order.Other()})
+	case key.Matches(msg, k.Undo):
+		return m.undo()
+	case key.Matches(msg, k.Leave):
+		return m.leaveNow()
+	}
+	return m, nil
+}
+
+func (m winding) actPrompt(msg tea.KeyMsg) (screen, tea.Cmd) {
+	if key.Matches(msg, m.keys.Back) {
+		m.mode = m.restingMode()
+		return m, nil
+	}
+	next, cmd := m.prompt.update(msg)
+	m.prompt = next
+	if event, ok := m.prompt.answer(m.st); ok {
+		return m.save(event)
+	}
+	return m, cmd
+}
+
+func (m winding) actFinish(msg tea.KeyMsg) (screen, tea.Cmd) {
+	k := m.keys
+	switch {
+	case key.Matches(msg, k.Done):
+		if !m.confirms() {
+			return m, nil
+		}
+		if step, ok := m.st.NextStep(); ok {
+			return m.save(counter.Event{Kind: counter.Ticked, Step: step.ID})
+		}
+		return m.save(counter.Event{Kind: counter.Finished})
+	case key.Matches(msg, k.Untick):
+		return m.untick()
+	case key.Matches(msg, k.Note):
+		m.mode, m.prompt = modeNote, newNotePrompt(m.deps)
+		return m, nil
+	case key.Matches(msg, k.Leave):
+		return m.leaveNow()
+	}
+	return m, nil
+}
+
+// untick takes back the last finishing step, or the last pass where no step is ticked yet.
+func (m winding) untick() (screen, tea.Cmd) {
+	ticked := m.st.Chains[m.st.Chain-1].Ticked
+	if len(ticked) == 0 {
+		return m.undo()
+	}
+	return m.save(counter.Event{Kind: counter.Unticked, Step: ticked[len(ticked)-1]})
+}
+
+func (m winding) actDone(msg tea.KeyMsg) (screen, tea.Cmd) {
+	switch {
+	case key.Matches(msg, m.keys.Leave):
+		return m, send(leaveMsg{})
+	case key.Matches(msg, m.keys.Home):
+		return m, send(goHomeMsg{})
+	}
+	return m, nil
+}
+
+// actLooking is a record that another window winds: it may be read, nothing else.
+func (m winding) actLooking(msg tea.KeyMsg) (screen, tea.Cmd) {
+	k := m.keys
+	switch {
+	case key.Matches(msg, k.Refresh):
+		return m, reopenCmd(m.store, m.rec, true)
+	case key.Matches(msg, k.Far):
+		m.far = !m.far
+	case key.Matches(msg, k.Back):
+		return m, send(goHomeMsg{})
+	case key.Matches(msg, k.Leave):
+		return m, send(leaveMsg{})
+	}
+	return m, nil
+}
+
+// actBroken is a record that could not be written: the count has not moved, and can't move until the
+// file has been read again.
+func (m winding) actBroken(msg tea.KeyMsg) (screen, tea.Cmd) {
+	switch {
+	case key.Matches(msg, m.keys.Retry):
+		return m, reopenCmd(m.store, m.rec, false)
+	case key.Matches(msg, m.keys.Leave):
+		return m, send(leaveMsg{})
+	}
+	return m, nil
+}
+
+// leaveNow pauses the warp and leaves. A warp that stands still already is left as it is.
+func (m winding) leaveNow() (screen, tea.Cmd) {
+	if m.st.Paused || m.st.Finished || m.st.Events == 0 || m.mode == modeResume {
+		return m, send(leaveMsg{})
+	}
+	m.leave = true
+	return m.save(counter.Event{Kind: counter.Paused})
+}
+
+// saved takes the disk's answer.
+func (m winding) saved(msg savedMsg) (screen, tea.Cmd) {
+	m.busy = false
+	if msg.err != nil {
+		return m.notSaved(msg.err)
+	}
+	before, old := m.mode, m.st
+	m.st, m.ignore, m.flash = msg.state, "", said(msg.event, old, msg.state)
+	m.mode = m.restingMode()
+	cmd := m.bellFor(msg.event, before)
+	if m.leave {
+		return m, send(leaveMsg{})
+	}
+	return m.drain(cmd)
+}
+
+// notSaved shows why an event was not taken. One that doesn't fit (a wrong number, say) is only said;
+// a record that can't be written stops everything.
+func (m winding) notSaved(err error) (screen, tea.Cmd) {
+	m.queue = nil
+	if m.leave {
+		return m, send(leaveMsg{})
+	}
+	var fe *plan.FieldError
+	if errors.As(err, &fe) && m.typing() {
+		m.prompt.problem = err.Error()
+		return m, nil
+	}
+	m.mode, m.broken = modeBroken, err
+	return m, m.ring()
+}
+
+// drain acts on the presses that waited for the disk.
+func (m winding) drain(cmd tea.Cmd) (screen, tea.Cmd) {
+	cmds := []tea.Cmd{cmd}
+	for len(m.queue) > 0 && !m.busy {
+		msg, ok := m.queue[0].(tea.KeyMsg)
+		m.queue = m.queue[1:]
+		if !ok {
+			continue
+		}
+		next, c := m.act(msg)
+		m = next.(winding)
+		cmds = append(cmds, c)
+	}
+	return m, tea.Batch(cmds...)
+}
+
+// bellFor rings when the last pass comes up, and when the winding has to stop.
+func (m winding) bellFor(e counter.Event, before mode) tea.Cmd {
+	if e.Kind != counter.Laid {
+		return nil
+	}
+	if m.mode == modeFinish && before != modeFinish {
+		return m.ring()
+	}
+	for _, t := range m.due() {
+		if t.Kind == plan.LastPassIsNext || t.Kind == plan.CountTie {
+			return m.ring()
+		}
+	}
+	return nil
+}
+
+// due lists what has to be done now, before the next pass.
+func (m winding) due() []plan.Task {
+	c, laid := m.st.Current(), m.st.Laid()
+	return append(m.st.Plan.After(c, laid), m.st.Plan.Before(c, laid+1)...)
+}
+
+// coming lists what will have to be done after the pass that is being laid.
+func (m winding) coming() []plan.Task {
+	c, laid := m.st.Current(), m.st.Laid()
+	return append(m.st.Plan.After(c, laid+1), m.st.Plan.Before(c, laid+2)...)
+}
+
+// said puts an event into words.
+func said(e counter.Event, before, after counter.State) string {
+	switch e.Kind {
+	case counter.Undone:
+		return fmt.Sprintf("pass %d taken back", e.Pass)
+	case counter.Recounted:
+		return fmt.Sprintf("the count is set to %d passes", e.Pass)
+	case counter.Noted:
+		return "note kept"
+	case counter.LeaseSeen:
+		return saidOrder(before, after)
+	case counter.Unticked:
+		return "step taken back"
+	default:
+		return ""
+	}
+}
+
+// saidOrder says what a look at the lease changed. Where the order is another than planned, the pass
+// just laid may have had the wrong opening first.
+func saidOrder(before, after counter.State) string {
+	if before.Plan.Spec.ReturnOrder == after.Plan.Spec.ReturnOrder {
+		return "the lease is as planned"
+	}
+	was, is := before.Current().Passes[1].FirstOpening, after.Current().Passes[1].FirstOpening
+	text := fmt.Sprintf("return order is now %s", after.Plan.Spec.ReturnOrder)
+	if was != is && after.Laid() == 2 {
+		return text + "; pass 2 had the other opening first: undo it (u) and lay it again"
+	}
+	return text
+}
+
+// reopenedMsg answers a command that read the record anew.
+type reopenedMsg struct {
+	rec *counter.Record
+	err error
+}
+
+func reopenCmd(s counter.Store, old *counter.Record, look bool) tea.Cmd {
+	return func() tea.Msg {
+		_ = old.Close() // a broken record may not close well either; what counts is what is on the disk
+		rec, err := openRecord(s, old.Path(), look)
+		return reopenedMsg{rec, err}
+	}
+}
+
+func (m winding) reopened(msg reopenedMsg) (screen, tea.Cmd) {
+	if msg.err != nil {
+		m.mode, m.broken = modeBroken, msg.err
+		return m, nil
+	}
+	far := m.far
+	next := newWinding(m.deps, msg.rec)
+	next.far = far
+	return next, nil
+}

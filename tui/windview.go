@@ -1,0 +1,357 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/progress"
+	"github.com/charmbracelet/lipgloss"
+
+	"millside/plan"
+)
+
+// view chooses the page that belongs to the mode.
+func (m winding) view(w, h int) string {
+	if w < minWidth || h < minHeight {
+		return m.viewTiny(w, h)
+	}
+	switch m.mode {
+	case modeResume, modePaused:
+		return m.viewResting(w, h)
+	case modeLease:
+		return m.viewLease(w, h)
+	case modeRecount, modeNote:
+		return m.viewPrompt(w, h)
+	case modeHelp:
+		return m.viewHelp(w, h)
+	case modeFinish:
+		return m.viewFinish(w, h)
+	case modeDone:
+		return m.viewDone(w, h)
+	case modeBroken:
+		return m.viewBroken(w, h)
+	}
+	switch _, more := m.st.NextPass(); {
+	case !more:
+		return m.viewFinish(w, h) // only looking at a warp that is wound
+	case m.far:
+		return m.viewFar(w, h)
+	case m.isLast():
+		return m.framed(w, h, m.viewPass)
+	default:
+		return m.viewPass(w, h)
+	}
+}
+
+// isLast says whether the pass to be laid is the last of its chain.
+func (m winding) isLast() bool {
+	return m.st.Laid()+1 == len(m.st.Current().Passes)
+}
+
+// framed draws a page inside a double border: the last pass changes the whole screen.
+func (m winding) framed(w, h int, page func(w, h int) string) string {
+	inner := strings.Split(page(w-4, h-2), "\n")
+	edge := m.styles.warn
+	label := " LAST PASS "
+	bar := strings.Repeat("═", max((w-2-len(label))/2, 0))
+	top := "╔" + bar + label + strings.Repeat("═", max(w-2-len(label)-len(bar)/len("═"), 0)) + "╗"
+	out := []string{edge.Render(fit(top, w))}
+	for _, l := range inner {
+		out = append(out, edge.Render("║")+" "+pad(l, w-4)+" "+edge.Render("║"))
+	}
+	out = append(out, edge.Render("╚"+strings.Repeat("═", max(w-2, 0))+"╝"))
+	return strings.Join(out, "\n")
+}
+
+// viewPass is the screen at the mill.
+func (m winding) viewPass(w, h int) string {
+	pass, _ := m.st.NextPass()
+	sz := sizesFor(h)
+	lines := []string{m.header(w)}
+	lines = append(lines, m.band(pass, w, sz.band)...)
+	lines = append(lines, blanks(sz.gap)...)
+	lines = append(lines, m.counts(w, sz.figures)...)
+	lines = append(lines, blanks(sz.gap)...)
+	lines = append(lines, m.drawing(pass, w, sz.drawing)...)
+	lines = append(lines, m.howTo(pass, w)...)
+	return withFoot(lines, m.foot(w, h), w, h)
+}
+
+// sizes are the heights of the parts of the winding screen.
+type sizes struct{ band, gap, figures, drawing int }
+
+// sizesFor shares out the height: the direction and the figures grow first.
+func sizesFor(h int) sizes {
+	switch {
+	case h >= 56:
+		return sizes{band: 10, gap: 2, figures: 15, drawing: 11}
+	case h >= 46:
+		return sizes{band: 8, gap: 1, figures: 13, drawing: 9}
+	case h >= 38:
+		return sizes{band: 5, gap: 1, figures: 10, drawing: 9}
+	case h >= 30:
+		return sizes{band: 5, gap: 1, figures: 8, drawing: 5}
+	case h >= 24:
+		return sizes{band: 3, gap: 1, figures: 5, drawing: pegRows}
+	case h >= 22:
+		return sizes{band: 3, figures: 5, drawing: pegRows}
+	case h >= 18:
+		return sizes{band: 3, figures: 3, drawing: pegRows}
+	case h >= 16:
+		return sizes{band: 1, figures: 3, drawing: pegRows}
+	default:
+		return sizes{band: 1, figures: 3, drawing: 0}
+	}
+}
+
+func blanks(n int) []string { return make([]string, n) }
+
+// header names the warp and the chain.
+func (m winding) header(w int) string {
+	s, spec := m.styles, m.st.Plan.Spec
+	right := fmt.Sprintf("%d ends by %d ", spec.Ends, spec.Group)
+	if n := len(m.st.Chains); n > 1 {
+		right = fmt.Sprintf("chain %d of %d, %d of %d ends in all ", m.st.Chain, n, m.st.EndsStandingAll(), m.st.Plan.EndsWound())
+	}
+	if m.rec.ReadOnly() {
+		right = s.warn.Render(" only looking ")
+	}
+	return spread(" "+s.title.Render(spec.Name), s.dim.Render(right), w)
+}
+
+// band tells the direction: the word in block letters, the arrow, its own side and its own ground.
+func (m winding) band(p plan.Pass, w, rows int) []string {
+	word, to := "OUTWARD >", "to the counting cross"
+	if !p.Direction.Far() {
+		word, to = "< RETURN", "back to the lease"
+	}
+	right := p.Direction.Far() == (m.st.Plan.Spec.Hand == plan.RightHanded)
+	if m.st.Plan.Spec.Hand == plan.LeftHanded {
+		word = mirrorWord(word)
+	}
+	big := bigText(word, w-4, rows)
+	if rows < 3 {
+		big = []string{strings.NewReplacer(">", "━━━━▶", "<", "◀━━━━").Replace(word)}
+	}
+	bigWidth := lipgloss.Width(big[0])
+	small := to
+	if w-bigWidth-6 < len(to) {
+		small = ""
+	}
+	var out []string
+	for i, l := range big {
+		note := ""
+		if i == len(big)/2 {
+			note = small
+		}
+		line := spread("  "+l, note+"  ", w)
+		if right {
+			line = spread("  "+note, l+"  ", w)
+		}
+		out = append(out, m.styles.band(p.Direction).Render(pad(line, w)))
+	}
+	return out
+}
+
+// mirrorWord turns the arrow of the direction round for a left-handed layout.
+func mirrorWord(word string) string {
+	if rest, ok := strings.CutSuffix(word, " >"); ok {
+		return "< " + rest
+	}
+	return strings.TrimPrefix(word, "< ") + " >"
+}
+
+// counts shows the number of the pass and the ends that stand.
+func (m winding) counts(w, rows int) []string {
+	c := m.st.Current()
+	half := (w - 2) / 2
+	number, standing := fmt.Sprint(m.st.Laid()+1), fmt.Sprint(m.st.EndsStanding())
+	scale := min(figuresScale(number, half-12, rows), figuresScale(standing, half-16, rows))
+	left := m.figureBlock(number, scale, "PASS", fmt.Sprintf("of %d", len(c.Passes)))
+	right := m.figureBlock(standing, scale, "ENDS", "stand on the mill", fmt.Sprintf("of %d", c.Ends()))
+	return indent(beside(left, right, half, 0), 2)
+}
+
+// figureBlock sets block figures with words beside them.
+func (m winding) figureBlock(text string, scale int, words ...string) []string {
+	big := []string{text}
+	if scale > 0 {
+		big = figures(text, scale)
+	}
+	out := painted(big, m.styles.figure)
+	for len(out) < len(words) {
+		out = append(out, strings.Repeat(" ", lipgloss.Width(big[0])))
+	}
+	for i, word := range words {
+		row := i
+		if i > 0 && len(words) == 2 {
+			row = len(out) - 1
+		} else if i == 2 {
+			row = max(len(out)-1, 2)
+		}
+		style := m.styles.plain
+		if i == 0 {
+			style = m.styles.strong
+		}
+		out[row] += "  " + style.Render(word)
+	}
+	return out
+}
+
+// drawing shows the end of the mill that the group is heading for; where there is room, both ends.
+func (m winding) drawing(p plan.Pass, w, rows int) []string {
+	if rows < pegRows {
+		return nil
+	}
+	hand, style := m.st.Plan.Spec.Hand, m.styles.inks(p.Direction)
+	if w < 100 {
+		draw := drawLease
+		if p.Direction.Far() {
+			draw = drawCross
+		}
+		return indent(draw(p, w-4, rows, hand).lines(style), 2)
+	}
+	half := (w - 8) / 2
+	lease := drawLease(p, half, rows, hand).lines(style)
+	cross := drawCross(p, half, rows, hand).lines(style)
+	if hand == plan.LeftHanded {
+		lease, cross = cross, lease
+	}
+	return indent(beside(lease, cross, half, 4), 2)
+}
+
+// howTo puts the drawing into words: how to leave, how to arrive, how to turn.
+func (m winding) howTo(p plan.Pass, w int) []string {
+	s := m.styles
+	lease := fmt.Sprintf("%s %s, flick, %s %s", p.FirstPeg(), p.OpeningAt(p.FirstPeg()), p.FirstPeg().Other(), p.OpeningAt(p.FirstPeg().Other()))
+	cross := fmt.Sprintf("over %d, under %d", p.CrossOver(), p.CrossUnder())
+	leave, arrive := "at the lease: "+lease, "at the counting cross: "+cross
+	peg := "far end peg"
+	if !p.Direction.Far() {
+		leave, arrive, peg = arrive, leave, "near end peg"
+	}
+	turn := fmt.Sprintf("turn %s round the %s", strings.ToUpper(p.TurnAfter.String()), peg)
+	if note := m.openingRound(p); note != "" && w >= len(turn)+len(note)+10 {
+		turn += "; " + note
+	}
+	label := func(word, text string, strong bool) string {
+		style := s.plain
+		if strong {
+			style = s.strong
+		}
+		return fit("  "+s.dim.Render(word)+style.Render(text), w)
+	}
+	return []string{label("first  ", leave, false), label("then   ", arrive, true), label("last   ", turn, true)}
+}
+
+// openingRound says whether the paddle keeps its opening on the way round the near peg.
+func (m winding) openingRound(p plan.Pass) string {
+	c := m.st.Current()
+	switch {
+	case p.Direction.Far() || p.Number == len(c.Passes):
+		return ""
+	case c.KeepsOpening(p.Number):
+		return "keep the opening, no flick"
+	default:
+		return "flick once more round the peg"
+	}
+}
+
+// foot is what stays at the foot of the screen: how far, what is due, what comes, and the keys.
+func (m winding) foot(w, h int) []string {
+	pass, _ := m.st.NextPass()
+	out := []string{m.progress(w)}
+	out = append(out, m.dueLine(w), m.nextLine(pass, w))
+	if h >= 22 {
+		out = append(out, "")
+	}
+	return append(out, m.keyLineWind(w))
+}
+
+func (m winding) keyLineWind(w int) string {
+	k := m.keys
+	if m.rec.ReadOnly() {
+		return m.styles.keyLine(w, k.Refresh, k.Far, as(k.Back, "home"), k.Leave)
+	}
+	keys := []key.Binding{k.Laid, k.Help, k.Undo, k.Pause, k.Recount, k.Note, k.Far, k.Leave}
+	return m.styles.keyLine(w, keys...)
+}
+
+// progress is the bar over all chains, with its numbers.
+func (m winding) progress(w int) string {
+	p := m.st.Plan
+	laid, all := m.st.PassesLaidAll(), p.Passes()
+	text := fmt.Sprintf("  %d of %d passes laid", laid, all)
+	opts := []progress.Option{progress.WithoutPercentage(), progress.WithSolidFill("6"), progress.WithFillCharacters('█', '░'),
+		progress.WithWidth(max(w-lipgloss.Width(text)-4, 4)), progress.WithColorProfile(m.styles.r.ColorProfile())}
+	bar := progress.New(opts...)
+	bar.EmptyColor = "8"
+	return "  " + bar.ViewAs(float64(laid)/float64(all)) + m.styles.plain.Render(text)
+}
+
+// dueLine says what has to be done now; a press that was not counted and what just happened come
+// before it.
+func (m winding) dueLine(w int) string {
+	s := m.styles
+	switch {
+	case m.ignore != "":
+		return s.alarm.Render(fit("  ! "+m.ignore+" ", w))
+	case m.flash != "":
+		return s.warn.Render(fit("  "+m.flash+" ", w))
+	}
+	if texts := taskTexts(m.due()); len(texts) > 0 {
+		return s.warn.Render(fit("  NOW  "+strings.Join(texts, "; ")+" ", w))
+	}
+	return ""
+}
+
+// nextLine announces what comes after this pass.
+func (m winding) nextLine(p plan.Pass, w int) string {
+	s := m.styles
+	texts := taskTexts(m.coming())
+	if len(texts) == 0 {
+		way := plan.Return
+		if !p.Direction.Far() {
+			way = plan.Outward
+		}
+		texts = []string{fmt.Sprintf("pass %d, %s%s", p.Number+1, way, m.nextTie(p.Number))}
+	}
+	return fit("  "+s.dim.Render("next ")+" "+strings.Join(texts, "; "), w)
+}
+
+func (m winding) nextTie(number int) string {
+	if at := m.st.Plan.NextTie(m.st.Current(), number); at > 0 {
+		return fmt.Sprintf("; count tie after pass %d", at)
+	}
+	return ""
+}
+
+// taskTexts puts tasks into words, the pressing ones first.
+func taskTexts(tasks []plan.Task) []string {
+	var out []string
+	for _, t := range tasks {
+		switch t.Kind {
+		case plan.CheckLease: // asked on a page of its own
+		case plan.LastPassIsNext, plan.LeaveOut, plan.TieOff:
+			out = append([]string{t.Text}, out...)
+		default:
+			out = append(out, t.Text)
+		}
+	}
+	return out
+}
+
+// viewTiny is for a terminal too small for anything but the count.
+func (m winding) viewTiny(w, h int) string {
+	pass, more := m.st.NextPass()
+	if !more || m.mode != modeWind {
+		return screenful([]string{"this window is too small for this page", fmt.Sprintf("make it at least %d by %d", minWidth, minHeight)}, w, h)
+	}
+	return screenful([]string{
+		m.styles.way(pass.Direction).Render(strings.ToUpper(pass.Direction.String())),
+		fmt.Sprintf("pass %d of %d", pass.Number, len(m.st.Current().Passes)),
+		fmt.Sprintf("%d ends", m.st.EndsStanding()),
+		m.ignore,
+	}, w, h)
+}
