@@ -84,7 +84,7 @@ func (f *folder) follow(e Event) error {
 	if s.Finished {
 		return fmt.Errorf("the warp is finished: nothing can be added (%s)", e.Kind)
 	}
-	if s.Paused && e.Kind != Resumed && e.Kind != Noted {
+	if s.Paused && e.Kind != Resumed && e.Kind != Noted && e.Kind != Recounted {
 		return fmt.Errorf("the winding is paused: go on before anything else (%s)", e.Kind)
 	}
 	switch e.Kind {
@@ -104,11 +104,8 @@ func (f *folder) follow(e Event) error {
 		return f.unticked(e)
 	case Finished:
 		return f.finished()
-	case Resumed:
-		if !s.Paused {
-			return errors.New("the winding is not paused, so it can't go on")
-		}
 	}
+	// Resumed may come without a pause: after a crash the winder looks at the mill and goes on.
 	s.Paused = e.Kind == Paused
 	return nil
 }

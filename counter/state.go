@@ -150,10 +150,12 @@ type CrossCount struct {
 	OverPeg1, OverPeg2 int
 }
 
-// Cross is how many groups of the current chain lie over each peg of the counting cross: outward
-// passes go over peg 1 and return passes over peg 2, so after k passes half of k lie over each, and an
-// odd group over peg 1.
-func (s State) Cross() CrossCount {
-	k := s.Laid()
-	return CrossCount{OverPeg1: (k + 1) / 2, OverPeg2: k / 2}
+// CrossOf is how many groups lie over each peg of the counting cross after so many passes, 0 or more:
+// outward passes go over peg 1 and return passes over peg 2, so half of them lie over each, and an odd
+// group over peg 1.
+func CrossOf(passes int) CrossCount {
+	return CrossCount{OverPeg1: (passes + 1) / 2, OverPeg2: passes / 2}
 }
+
+// Cross is how many groups of the current chain lie over each peg of the counting cross.
+func (s State) Cross() CrossCount { return CrossOf(s.Laid()) }

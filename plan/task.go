@@ -40,7 +40,7 @@ func (p *Plan) Before(c Chain, number int) []Task {
 			Task{Kind: FastenStart, Text: "tie the group to the near end peg, beside the lease"})
 	}
 	if out := p.LeftOut(pass); out.Count() > 0 {
-		tasks = append(tasks, Task{Kind: LeaveOut, Text: fmt.Sprintf("short pass: leave out %s; cut and park %s",
+		tasks = append(tasks, Task{Kind: LeaveOut, Text: fmt.Sprintf("leave out %s (cut and park %s)",
 			positionsText(out), theseEnds(out.Count()))})
 	}
 	return tasks
@@ -68,7 +68,8 @@ func (p *Plan) After(c Chain, number int) []Task {
 	case 0:
 		tasks = append(tasks, Task{Kind: TieOff, Text: "stop here: the chain is wound; tie it off"})
 	case 1:
-		tasks = append(tasks, Task{Kind: LastPassIsNext, Text: "the next pass is the last"})
+		tasks = append(tasks, Task{Kind: LastPassIsNext, 
+			Text: fmt.Sprintf("last pass: %s, then tie off", counted(c.Passes[last-1].Ends(), "end", "ends"))})
 	case 2:
 		tasks = append(tasks, Task{Kind: TwoPassesLeft, Text: "two passes left"})
 	}
@@ -87,8 +88,11 @@ func (p *Plan) tieAfter(c Chain, number int) (Task, bool) {
 		return Task{}, false
 	}
 	groups := number - lastTiePass(c, number, every)
-	return Task{Kind: CountTie, Total: now, Text: fmt.Sprintf("count tie: round the last %s at the counting cross, %d ends stand",
-		counted(groups, "group", "groups"), now)}, true
+	round := "the last group"
+	if groups > 1 {
+		round = fmt.Sprintf("the last %d groups", groups)
+	}
+	return Task{Kind: CountTie, Total: now, Text: fmt.Sprintf("count tie round %s at the counting cross, %d ends stand", round, now)}, true
 }
 
 // lastTiePass is the pass of the tie before the one due after a pass, 0 if there was none.

@@ -10,12 +10,12 @@ import (
 type ink uint8
 
 const (
-	inkNone  ink = iota
-	inkPeg       // wood
-	inkPath      // the group on this pass
-	inkPath2     // the other half of the group, at the lease
-	inkLabel     // words
-	inkStrong    // words to be read first
+	inkNone   ink = iota
+	inkPeg        // wood
+	inkPath       // the group on this pass
+	inkPath2      // the other half of the group, at the lease
+	inkLabel      // words
+	inkStrong     // words to be read first
 )
 
 type cell struct {

@@ -14,32 +14,27 @@ import (
 func (m winding) viewFar(w, h int) string {
 	pass, _ := m.st.NextPass()
 	band := max(h/5, 3)
-	warn := m.farWarning()
-	rows := max(h-band-4, 3)
-	number := fmt.Sprint(pass.Number)
-	standing := fmt.Sprint(m.st.EndsStanding())
-	pair := number + "   " + standing
-	scale := max(figuresScale(pair, w-4, rows), 0)
 	lines := m.band(pass, w, band)
-	lines = append(lines, blanks(max((rows-scale*glyphHeight/2)/2, 0))...)
-	lines = append(lines, m.farFigures(number, standing, scale, w)...)
-	foot := []string{warn.style(m.styles).Render(pad(center(warn.text, w), w)), m.styles.keyLine(w, m.keys.Laid, as(m.keys.Far, "near view"), m.keys.Undo, m.keys.Leave)}
-	if m.isLast() {
-		return m.framed(w, h, func(w, h int) string { return withFoot(lines, foot, w, h) })
-	}
+	lines = append(lines, m.farFigures(w, h-band-2)...)
+	warn, k := m.farWarning(), m.keys
+	foot := []string{warn.style(m.styles).Render(pad(center(warn.text, w), w)),
+		m.styles.keyLine(w, k.Laid, as(k.Far, "near"), k.Undo, k.Pause, k.Leave)}
 	return withFoot(lines, foot, w, h)
 }
 
-// farFigures sets the number of the pass to the left and the ends to the right, each with its name.
-func (m winding) farFigures(number, standing string, scale, w int) []string {
+// farFigures sets the number of the pass to the left and the ends to the right, each with its name
+// below, in the middle of the rows that there are.
+func (m winding) farFigures(w, rows int) []string {
+	c := m.st.Current()
+	number, standing := fmt.Sprint(m.st.Laid()+1), fmt.Sprint(m.st.EndsStanding())
 	left, right := []string{number}, []string{standing}
-	if scale > 0 {
+	if scale := figuresScale(number+"   "+standing, w-4, rows-2); scale > 0 {
 		left, right = figures(number, scale), figures(standing, scale)
 	}
 	gap := max(w-4-lipgloss.Width(left[0])-lipgloss.Width(right[0]), 2)
-	names := spread("PASS of "+fmt.Sprint(len(m.st.Current().Passes)), "ENDS of "+fmt.Sprint(m.st.Current().Ends()), w-4)
+	names := spread(fmt.Sprintf("PASS of %d", len(c.Passes)), fmt.Sprintf("ENDS of %d", c.Ends()), w-4)
 	out := append(painted(beside(left, right, lipgloss.Width(left[0]), gap), m.styles.figure), "", m.styles.strong.Render(names))
-	return indent(out, 2)
+	return append(blanks(max((rows-len(out))/2, 0)), indent(out, 2)...)
 }
 
 // warning is the one line of the far view.

@@ -106,7 +106,9 @@ func (m winding) viewDone(w, h int) string {
 	lines := []string{m.header(w)}
 	lines = append(lines, filled([]string{"", "  FINISHED  ·  the warp is off the mill", ""}, s.outBand, w)...)
 	lines = append(lines, "")
-	row := func(name, value string) string { return fit("  "+s.dim.Render(pad(name, 18))+s.strong.Render(value), w) }
+	row := func(name, value string) string {
+		return fit("  "+s.dim.Render(pad(name, 18))+s.strong.Render(value), w)
+	}
 	lines = append(lines,
 		row("ends", endsText(p)),
 		row("chains", fmt.Sprint(len(p.Chains))),

@@ -94,7 +94,7 @@ func (m home) view(w, h int) string {
 	s, k := m.styles, m.keys
 	lines := []string{"", "  " + s.title.Render("MILLSIDE") + s.dim.Render(fit("   the count at the warping mill", max(w-12, 0))), ""}
 	body, cursor := m.body(w)
-	foot := []string{"", s.keyLine(w, as(k.Up, "up"), as(k.Down, "down"), k.Open, k.New, k.Practice, k.Leave)}
+	foot := []string{"", s.keyLine(w, k.Up, k.Open, k.New, k.Practice, k.Leave)}
 	if m.problem != "" {
 		foot = append(painted(wrap("! "+m.problem, w-2), s.alarm), foot...)
 	}

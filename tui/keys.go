@@ -3,6 +3,7 @@ package tui
 import (
 	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/lipgloss"
 )
 
 // keyMap holds every key of the program. A screen shows the help of those that work on it, taken from
@@ -23,18 +24,18 @@ var forward = []string{" ", "enter", "right", "down", "pgdown"}
 
 func defaultKeys() keyMap {
 	return keyMap{
-		Laid:      bind("space", "this pass is laid", forward...),
+		Laid:      bind("space", "pass laid", forward...),
 		Undo:      bind("u", "undo", "u", "backspace", "pgup"),
 		Pause:     bind("p", "pause", "p"),
 		Recount:   bind("c", "recount", "c"),
 		Note:      bind("n", "note", "n"),
-		Far:       bind("f", "far view", "f"),
-		Help:      bind("?", "all keys", "?"),
+		Far:       bind("f", "far", "f"),
+		Help:      bind("?", "keys", "?"),
 		Leave:     bind("q", "leave", "q"),
 		Back:      bind("esc", "back", "esc"),
 		Stop:      bind("ctrl+c", "leave at once", "ctrl+c"),
-		Up:        bind("up", "up", "up", "k"),
-		Down:      bind("down", "down", "down", "j"),
+		Up:        bind("up/down", "move", "up", "k"),
+		Down:      bind("up/down", "move", "down", "j"),
 		Left:      bind("left", "other way", "left"),
 		Right:     bind("right", "change", "right"),
 		NextField: bind("tab", "next field", "tab", "down", "enter"),
@@ -62,11 +63,13 @@ func as(b key.Binding, what string) key.Binding {
 }
 
 // keyLine is the one line of keys at the foot of a screen. Keys that find no room are left out from
-// the right, so the most used come first and "?" second.
+// the right, with a mark.
 func (s styles) keyLine(w int, bindings ...key.Binding) string {
 	h := help.New()
-	h.Width = max(w-2, 1)
 	h.ShortSeparator = "  "
 	h.Styles = help.Styles{Ellipsis: s.dim, ShortKey: s.strong, ShortDesc: s.dim, ShortSeparator: s.dim}
+	if lipgloss.Width(h.ShortHelpView(bindings)) >= w {
+		h.ShortSeparator, h.Width = " ", max(w-1, 1)
+	}
 	return " " + h.ShortHelpView(bindings)
 }

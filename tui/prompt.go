@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/cursor"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -30,8 +31,8 @@ func newInput(d deps, value string, limit int) textinput.Model {
 	in.CharLimit = limit
 	in.SetValue(value)
 	in.CursorEnd()
-	in.Cursor.SetMode(2) // no blinking: nothing moves while nothing happens
-	in.TextStyle, in.Cursor.Style, in.Cursor.TextStyle = d.styles.strong, d.styles.plain, d.styles.plain
+	in.Cursor.SetMode(cursor.CursorStatic) // no blinking: nothing moves while nothing happens
+	in.TextStyle, in.Cursor.Style, in.Cursor.TextStyle = d.styles.strong, d.styles.plain, d.styles.strong
 	return in
 }
 
@@ -144,5 +145,5 @@ func (p prompt) preview(st counter.State) string {
 	}
 	c := st.Current()
 	return fmt.Sprintf("%d passes: %d over peg 1 and %d over peg 2 of the counting cross, %d ends. Now the count says %d. Nothing is deleted.",
-		n, counter.CrossOf(n).Peg1, counter.CrossOf(n).Peg2, c.EndsAfter(n), st.Laid())
+		n, counter.CrossOf(n).OverPeg1, counter.CrossOf(n).OverPeg2, c.EndsAfter(n), st.Laid())
 }

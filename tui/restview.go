@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/charmbracelet/lipgloss"
+
 	"millside/plan"
 )
 
@@ -50,10 +52,10 @@ func (m winding) mustBeSeen(w, h int) []string {
 	out = append(out,
 		row("paddle", where),
 		row("last turn", strings.ToUpper(last.TurnAfter.String())+" round the end peg"),
-		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", groups(cross.Peg1), cross.Peg2)))
+		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", groups(cross.OverPeg1), cross.OverPeg2)))
 	if h >= 22 {
 		out = append(out, "")
-		out = append(out, m.crossPicture(cross.Peg1, cross.Peg2, w)...)
+		out = append(out, m.crossPicture(cross.OverPeg1, cross.OverPeg2, w)...)
 	}
 	if m.st.Wound() {
 		out = append(out, row("next", "the finishing steps"))
@@ -114,60 +116,39 @@ func (m winding) viewLease(w, h int) string {
 }
 
 // leasePicture shows the positions of the first two groups in the order in which they lie in the
-// lease, ends over peg A above and ends under it below.
+// lease: ends over peg A above, ends under it below. Groups too wide for the screen lose their middle.
 func (m winding) leasePicture(w int) []string {
-	c := m.st.Current()
-	cell := 3
-	first, second := c.Passes[0], c.Passes[1]
-	if room := (w - 24) / cell; first.Ends()+second.Ends() > room {
-		return m.leaseNames(first, second, room)
+	const names, cell = 14, 3
+	c, s := m.st.Current(), m.styles
+	perGroup := max((w-names-8)/cell/2, 3)
+	rows := [4]string{pad("over peg A", names), pad("under peg A", names), pad("position", names), pad("", names)}
+	for i, p := range []plan.Pass{c.Passes[0], c.Passes[1]} {
+		over, under, positions := groupPicture(p, perGroup)
+		rows[0] += over + "   "
+		rows[1] += under + "   "
+		rows[2] += positions + "   "
+		rows[3] += pad([]string{"  first group", "  second group"}[i], lipgloss.Width(positions)) + "   "
 	}
-	var over, under, names strings.Builder
-	for _, p := range []plan.Pass{first, second} {
-		for end := p.First; end <= p.Last; end++ {
-			pos := p.PositionOf(end)
-			up, down := "  ●", "   "
-			if !p.OverA(pos) {
-				up, down = down, up
-			}
-			over.WriteString(up)
-			under.WriteString(down)
-			names.WriteString(fmt.Sprintf("%3d", pos))
-		}
-		for _, b := range []*strings.Builder{&over, &under, &names} {
-			b.WriteString("  ")
-		}
-	}
-	s := m.styles
-	return indent([]string{
-		s.dim.Render(pad("over peg A", 16)) + s.outward.Render(over.String()),
-		s.dim.Render(pad("under peg A", 16)) + s.outward.Render(under.String()),
-		s.dim.Render(pad("position", 16)) + s.strong.Render(names.String()),
-		s.dim.Render(pad("", 16)) + pad("first group", 3*first.Ends()+2) + "second group",
-	}, 2)
+	return indent([]string{s.outward.Render(rows[0]), s.outward.Render(rows[1]), s.strong.Render(rows[2]), s.dim.Render(rows[3])}, 2)
 }
 
-// leaseNames is the picture for groups too wide to draw: the first and last positions of each.
-func (m winding) leaseNames(first, second plan.Pass, room int) []string {
-	list := func(p plan.Pass) string {
-		a, b := p.PositionOf(p.First), p.PositionOf(p.Last)
-		if a == b {
-			return fmt.Sprint(a)
+// groupPicture draws at most so many ends of a group, three cells each.
+func groupPicture(p plan.Pass, most int) (over, under, positions string) {
+	for end := p.First; end <= p.Last; end++ {
+		if i := end - p.First; p.Ends() > most && i >= (most-1)/2 && i < p.Ends()-most/2 {
+			if i == (most-1)/2 {
+				over, under, positions = over+"   ", under+"   ", positions+"  …"
+			}
+			continue
 		}
-		step := 1
-		if b < a {
-			step = -1
+		pos := p.PositionOf(end)
+		up, down := "  ●", "   "
+		if !p.OverA(pos) {
+			up, down = down, up
 		}
-		if p.Ends() < 4 || room < 8 {
-			return fmt.Sprintf("%d … %d", a, b)
-		}
-		return fmt.Sprintf("%d %d … %d %d", a, a+step, b-step, b)
+		over, under, positions = over+up, under+down, positions+fmt.Sprintf("%3d", pos)
 	}
-	s := m.styles
-	return indent([]string{
-		s.dim.Render(pad("first group", 16)) + s.strong.Render(list(first)),
-		s.dim.Render(pad("second group", 16)) + s.strong.Render(list(second)),
-	}, 2)
+	return over, under, positions
 }
 
 // viewPrompt asks for a count or a note.

@@ -37,7 +37,8 @@ func newStyles(w io.Writer, profile termenv.Profile) styles {
 	// The ground is never asked for: some terminals don't answer, and these looks suit both.
 	r.SetHasDarkBackground(true)
 	fg := func(c string) lipgloss.Style { return r.NewStyle().Foreground(lipgloss.Color(c)) }
-	on := func(f, b string) lipgloss.Style { return fg(f).Background(lipgloss.Color(b)).Bold(true) }
+	// Not bold: many terminals draw bold black as grey.
+	on := func(f, b string) lipgloss.Style { return fg(f).Background(lipgloss.Color(b)) }
 	return styles{
 		r: r, plain: r.NewStyle(), title: r.NewStyle().Bold(true), dim: r.NewStyle().Faint(true),
 		strong: r.NewStyle().Bold(true), figure: r.NewStyle().Bold(true),

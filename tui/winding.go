@@ -43,6 +43,7 @@ type winding struct {
 	ignore string // why the last press was not counted
 	broken error
 	prompt prompt
+	back   mode // where a prompt came from
 	leave  bool // leave as soon as the line is on the disk
 }
 
@@ -185,11 +186,9 @@ func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Pause):
 		return m.save(counter.Event{Kind: counter.Paused})
 	case key.Matches(msg, k.Recount):
-		m.mode, m.prompt = modeRecount, newRecountPrompt(m.deps, m.st)
-		return m, nil
+		return m.ask(modeRecount, newRecountPrompt(m.deps, m.st)), nil
 	case key.Matches(msg, k.Note):
-		m.mode, m.prompt = modeNote, newNotePrompt(m.deps)
-		return m, nil
+		return m.ask(modeNote, newNotePrompt(m.deps)), nil
 	case key.Matches(msg, k.Far):
 		m.far = !m.far
 		return m, nil
@@ -252,11 +251,9 @@ func (m winding) actResting(msg tea.KeyMsg) (screen, tea.Cmd) {
 		m.guard = m.guard.Counted(m.now())
 		return m.save(counter.Event{Kind: counter.Resumed})
 	case key.Matches(msg, k.Recount):
-		m.mode, m.prompt = modeRecount, newRecountPrompt(m.deps, m.st)
-		return m, nil
+		return m.ask(modeRecount, newRecountPrompt(m.deps, m.st)), nil
 	case key.Matches(msg, k.Note):
-		m.mode, m.prompt = modeNote, newNotePrompt(m.deps)
-		return m, nil
+		return m.ask(modeNote, newNotePrompt(m.deps)), nil
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
@@ -283,9 +280,15 @@ func (m winding) actLease(msg tea.KeyMsg) (screen, tea.Cmd) {
 	return m, nil
 }
 
+// ask opens a prompt, and remembers the page to go back to.
+func (m winding) ask(as mode, p prompt) winding {
+	m.back, m.mode, m.prompt = m.mode, as, p
+	return m
+}
+
 func (m winding) actPrompt(msg tea.KeyMsg) (screen, tea.Cmd) {
 	if key.Matches(msg, m.keys.Back) {
-		m.mode = m.restingMode()
+		m.mode = m.back
 		return m, nil
 	}
 	next, cmd := m.prompt.update(msg)
@@ -310,8 +313,7 @@ func (m winding) actFinish(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Untick):
 		return m.untick()
 	case key.Matches(msg, k.Note):
-		m.mode, m.prompt = modeNote, newNotePrompt(m.deps)
-		return m, nil
+		return m.ask(modeNote, newNotePrompt(m.deps)), nil
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
@@ -383,6 +385,9 @@ func (m winding) saved(msg savedMsg) (screen, tea.Cmd) {
 	before, old := m.mode, m.st
 	m.st, m.ignore, m.flash = msg.state, "", said(msg.event, old, msg.state)
 	m.mode = m.restingMode()
+	if (before == modeRecount || before == modeNote) && m.back == modeResume {
+		m.mode = modeResume // the mill has still to be looked at
+	}
 	cmd := m.bellFor(msg.event, before)
 	if m.leave {
 		return m, send(leaveMsg{})

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/progress"
 	"github.com/charmbracelet/lipgloss"
 
@@ -35,6 +34,8 @@ func (m winding) view(w, h int) string {
 	switch _, more := m.st.NextPass(); {
 	case !more:
 		return m.viewFinish(w, h) // only looking at a warp that is wound
+	case m.far && m.isLast():
+		return m.framed(w, h, m.viewFar)
 	case m.far:
 		return m.viewFar(w, h)
 	case m.isLast():
@@ -74,6 +75,9 @@ func (m winding) viewPass(w, h int) string {
 	lines = append(lines, m.counts(w, sz.figures)...)
 	lines = append(lines, blanks(sz.gap)...)
 	lines = append(lines, m.drawing(pass, w, sz.drawing)...)
+	if h >= 38 {
+		lines = append(lines, "")
+	}
 	lines = append(lines, m.howTo(pass, w)...)
 	return withFoot(lines, m.foot(w, h), w, h)
 }
@@ -213,8 +217,14 @@ func (m winding) drawing(p plan.Pass, w, rows int) []string {
 		return indent(draw(p, w-4, rows, hand).lines(style), 2)
 	}
 	half := (w - 8) / 2
-	lease := drawLease(p, half, rows, hand).lines(style)
-	cross := drawCross(p, half, rows, hand).lines(style)
+	// The end that is left behind is drawn faint, the one that the group is heading for in full.
+	behind := func(k ink) lipgloss.Style { return style(k).Bold(false).Faint(true) }
+	nearStyle, farStyle := behind, style
+	if !p.Direction.Far() {
+		nearStyle, farStyle = style, behind
+	}
+	lease := drawLease(p, half, rows, hand).lines(nearStyle)
+	cross := drawCross(p, half, rows, hand).lines(farStyle)
 	if hand == plan.LeftHanded {
 		lease, cross = cross, lease
 	}
@@ -226,23 +236,19 @@ func (m winding) howTo(p plan.Pass, w int) []string {
 	s := m.styles
 	lease := fmt.Sprintf("%s %s, flick, %s %s", p.FirstPeg(), p.OpeningAt(p.FirstPeg()), p.FirstPeg().Other(), p.OpeningAt(p.FirstPeg().Other()))
 	cross := fmt.Sprintf("over %d, under %d", p.CrossOver(), p.CrossUnder())
-	leave, arrive := "at the lease: "+lease, "at the counting cross: "+cross
+	leave, arrive := "lease: "+lease, "counting cross: "+cross
 	peg := "far end peg"
 	if !p.Direction.Far() {
 		leave, arrive, peg = arrive, leave, "near end peg"
 	}
-	turn := fmt.Sprintf("turn %s round the %s", strings.ToUpper(p.TurnAfter.String()), peg)
+	turn := fmt.Sprintf("%s round the %s", strings.ToUpper(p.TurnAfter.String()), peg)
 	if note := m.openingRound(p); note != "" && w >= len(turn)+len(note)+10 {
 		turn += "; " + note
 	}
-	label := func(word, text string, strong bool) string {
-		style := s.plain
-		if strong {
-			style = s.strong
-		}
-		return fit("  "+s.dim.Render(word)+style.Render(text), w)
+	row := func(word, text string, style lipgloss.Style) string {
+		return fit("  "+s.dim.Render(pad(word, 8))+style.Render(text), w)
 	}
-	return []string{label("first  ", leave, false), label("then   ", arrive, true), label("last   ", turn, true)}
+	return []string{row("leave", leave, s.plain), row("arrive", arrive, s.strong), row("turn", turn, s.strong)}
 }
 
 // openingRound says whether the paddle keeps its opening on the way round the near peg.
@@ -261,21 +267,32 @@ func (m winding) openingRound(p plan.Pass) string {
 // foot is what stays at the foot of the screen: how far, what is due, what comes, and the keys.
 func (m winding) foot(w, h int) []string {
 	pass, _ := m.st.NextPass()
-	out := []string{m.progress(w)}
-	out = append(out, m.dueLine(w), m.nextLine(pass, w))
-	if h >= 22 {
-		out = append(out, "")
+	out, next := []string{m.progress(w)}, m.nextLine(pass, w)
+	if h < 20 { // a small window has one line for both: what is due comes before what is next
+		if due := m.dueLines(w, 1); due[0] != "" {
+			next = due[0]
+		}
+		return append(out, next, m.keyLineWind(w))
 	}
-	return append(out, m.keyLineWind(w))
+	rows := 1
+	if h >= 22 {
+		rows = 2
+	}
+	return append(append(out, m.dueLines(w, rows)...), next, m.keyLineWind(w))
 }
+
+// narrow is the width below which the key line needs its shortest words.
+const narrow = 78
 
 func (m winding) keyLineWind(w int) string {
 	k := m.keys
 	if m.rec.ReadOnly() {
 		return m.styles.keyLine(w, k.Refresh, k.Far, as(k.Back, "home"), k.Leave)
 	}
-	keys := []key.Binding{k.Laid, k.Help, k.Undo, k.Pause, k.Recount, k.Note, k.Far, k.Leave}
-	return m.styles.keyLine(w, keys...)
+	if w < narrow {
+		return m.styles.keyLine(w, as(k.Laid, "laid"), k.Undo, k.Pause, as(k.Recount, "count"), k.Note, k.Far, as(k.Help, ""), k.Leave)
+	}
+	return m.styles.keyLine(w, k.Laid, k.Undo, k.Pause, k.Recount, k.Note, k.Far, k.Help, k.Leave)
 }
 
 // progress is the bar over all chains, with its numbers.
@@ -290,20 +307,31 @@ func (m winding) progress(w int) string {
 	return "  " + bar.ViewAs(float64(laid)/float64(all)) + m.styles.plain.Render(text)
 }
 
-// dueLine says what has to be done now; a press that was not counted and what just happened come
-// before it.
-func (m winding) dueLine(w int) string {
+// dueLines says in so many rows what has to be done now; a press that was not counted and what just
+// happened come before it. The rows are there even when there is nothing to say, so that nothing else
+// on the screen moves.
+func (m winding) dueLines(w, rows int) []string {
 	s := m.styles
+	text, style := "", s.warn
 	switch {
 	case m.ignore != "":
-		return s.alarm.Render(fit("  ! "+m.ignore+" ", w))
+		text, style = "! "+m.ignore, s.alarm
 	case m.flash != "":
-		return s.warn.Render(fit("  "+m.flash+" ", w))
+		text = m.flash
+	default:
+		if texts := taskTexts(m.due()); len(texts) > 0 {
+			text = "NOW  " + strings.Join(texts, "; ")
+		}
 	}
-	if texts := taskTexts(m.due()); len(texts) > 0 {
-		return s.warn.Render(fit("  NOW  "+strings.Join(texts, "; ")+" ", w))
+	out := make([]string, rows)
+	for i, l := range wrap(text, w-4) {
+		if i >= rows {
+			out[rows-1] = style.Render(pad("  "+out[rows-1]+" …", w))
+			break
+		}
+		out[i] = style.Render(pad("  "+l, w))
 	}
-	return ""
+	return out
 }
 
 // nextLine announces what comes after this pass.
@@ -333,7 +361,7 @@ func taskTexts(tasks []plan.Task) []string {
 	for _, t := range tasks {
 		switch t.Kind {
 		case plan.CheckLease: // asked on a page of its own
-		case plan.LastPassIsNext, plan.LeaveOut, plan.TieOff:
+		case plan.LastPassIsNext, plan.TieOff:
 			out = append([]string{t.Text}, out...)
 		default:
 			out = append(out, t.Text)
