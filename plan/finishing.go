@@ -141,8 +141,16 @@ func (p *Plan) takingOff(c Chain) []Step {
 	}
 }
 
-// show writes a length in the weaver's long unit, with at most one decimal.
-func (p *Plan) show(l Length) string { return l.In(p.Spec.Units.Long(), 1) }
+// show writes a length in the weaver's long unit with at most one decimal, or in the short unit without
+// decimals if it is less than one long unit, both rounded to the nearest. So the third of a very short
+// warp doesn't become "0 yd".
+func (p *Plan) show(l Length) string {
+	long := p.Spec.Units.Long()
+	if one, _ := long.length(); l < one {
+		return l.In(p.Spec.Units.Short(), 0)
+	}
+	return l.In(long, 1)
+}
 
 func capital(s string) string {
 	if s == "" || s[0] < 'a' || s[0] > 'z' {
