@@ -39,7 +39,8 @@ func (p *Plan) Before(c Chain, number int) []Task {
 			Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", counted(pass.Ends(), "position", "positions"))},
 			Task{Kind: FastenStart, Text: "tie the group to the near end peg, beside the lease"})
 	}
-	if out := p.LeftOut(pass); out.Count() > 0 {
+	// A paddle that is threaded for the first pass has no ends to cut; on a later chain it is threaded still.
+	if out := p.LeftOut(pass); out.Count() > 0 && (number > 1 || c.Number > 1) {
 		tasks = append(tasks, Task{Kind: LeaveOut, Text: fmt.Sprintf("short pass: leave out %s; cut and park %s",
 			positionsText(out), theseEnds(out.Count()))})
 	}
