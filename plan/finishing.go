@@ -54,8 +54,12 @@ func (p *Plan) AlongTies() int {
 }
 
 // Finishing lists the steps that follow the last pass of a chain, in order. They depend on where the
-// winding stopped, on whether the warp will be dyed, on its length, and on how the loom is dressed.
+// winding stopped, on whether the warp will be dyed, on its length, and on how the loom is dressed. A chain without passes has
+// none.
 func (p *Plan) Finishing(c Chain) []Step {
+	if len(c.Passes) == 0 {
+		return nil
+	}
 	steps := p.fastening(c)
 	steps = append(steps, p.ties(c)...)
 	return append(steps, p.takingOff(c)...)

@@ -106,7 +106,7 @@ func lastTiePass(c Chain, number, every int) int {
 // NextTie is the number of the first pass at or after a pass that a count tie follows, 0 if none does.
 func (p *Plan) NextTie(c Chain, number int) int {
 	every := p.Spec.TieEvery
-	if every == 0 {
+	if every == 0 || len(c.Passes) == 0 {
 		return 0
 	}
 	g := c.Passes[0].Ends()
