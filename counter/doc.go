@@ -1,0 +1,66 @@
+// Package counter keeps the winding record of a warp: a journal of events that only ever grows, the
+// file that holds it, and the fold from the events to the state of a half-wound warp.
+//
+// A half-wound warp is a plan and a list of events: the state is [Fold] of the two, and nothing else
+// is remembered. Undo, recount and resume are events as well, never edits. [Record] is a journal in a
+// file, [Store] a folder of records, [Guard] keeps presses that are too fast from being counted. The
+// package has no clock: every time comes in by a parameter.
+//
+// # What is promised
+//
+// An event counts when its line is on the disk. [Record.Append] first checks that the event follows
+// from the state, then writes one line with one call, then syncs it, and only then moves the state. If
+// the write or the sync fails the state stays where it was and the record takes nothing more
+// ([ErrBroken]) until it is opened anew and read again: a sync that failed once may have lost its data
+// even if a later one succeeds. A file is never overwritten and never renamed.
+//
+// # The file
+//
+// A record is UTF-8 text, one line an event, each ended by a line feed. It can be read by a person and
+// copied like any other text. The first line holds the plan, as the JSON of a [plan.Spec]:
+//
+//	millside-record 1 {"name":"tea towels","ends":200,...} #4f0c1a27
+//
+// The number after the first word is the version of the format. Every further line is one event:
+//
+//	2 2026-11-25T09:07:00Z laid chain=1 pass=1 #8d1e22b0
+//	3 2026-11-25T09:07:41.25Z noted chain=1 pass=1 text="knot at position 4" #07c3e0aa
+//
+// That is: the number of the line in the file, the time (RFC 3339, UTC, cut down to whole
+// milliseconds, no trailing noughts), the kind of event, its fields in a fixed order, and the checksum.
+// One space stands between two parts. Texts are quoted as Go quotes strings. The kinds and their fields:
+//
+//	laid        chain= pass=          a pass is laid; pass is its number
+//	undone      chain= pass=          the last pass is taken back; pass is its number
+//	recounted   chain= pass= text=    pass is the new number of passes laid, text the reason
+//	paused                            the winder stops for a while
+//	resumed                           and goes on
+//	noted       chain= pass= text=    a note; pass is the number of passes laid at the time
+//	lease-seen  order=                same or mirrored: how pass 2 was seen to lie in the lease
+//	ticked      chain= step=          a finishing step is done; step is a plan.StepID
+//	unticked    chain= step=          it was not
+//	finished                          all chains are wound and every step is ticked
+//
+// The checksum is CRC-32C (Castagnoli; RFC 3720, appendix B.4), eight lower-case hexadecimal digits,
+// of the line's bytes before the " #", begun with the checksum of the line before (with 0 for the first
+// line). So a line that was changed, taken out, put in or moved is found.
+//
+// A line is canonical: written again from what was read, it gives the same bytes; otherwise it is
+// damage. A line has at most 64 KiB, a record at most 64 MiB.
+//
+// Whatever the version, the first line keeps its frame: the word, the version, anything, and the
+// checksum. So a record of a newer version is told from a damaged one ([ErrNewer]). A field that is
+// added to plan.Spec without a new version of the format must be left out of the JSON when it is empty
+// (omitempty), or no older record would be canonical any more; the record in testdata guards this.
+//
+// # Damage
+//
+// A power cut can leave a last line without its line feed, or a tail of NUL bytes. If what stands
+// before the missing line feed is a whole and sound line it is kept, since it may have been shown as
+// counted; otherwise it is left out and reported by [Record.Torn], and [Open] cuts it off. Anything
+// else that is wrong is a [DamageError] with the number of the line; [Salvage] copies what stands
+// before it into a new file.
+//
+// A test with a killed process shows that nothing is lost when the program dies. It can't show what a
+// disk does when the power goes: that rests on sync doing what it says.
+package counter

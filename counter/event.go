@@ -1,0 +1,131 @@
+package counter
+
+import (
+	"fmt"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"millside/plan"
+)
+
+// Clock tells the time; [time.Now] is the usual one. Nothing in this package calls a clock by itself.
+type Clock func() time.Time
+
+// Kind is what happened. Records keep the names, so they are never changed or used again.
+type Kind string
+
+// The kinds of event. The comments say which fields of [Event] each one uses besides At.
+const (
+	Laid      Kind = "laid"       // Chain, Pass (the pass's number)
+	Undone    Kind = "undone"     // Chain, Pass (the pass taken back: the last one laid)
+	Recounted Kind = "recounted"  // Chain, Pass = the new number of passes laid, Text = reason
+	Paused    Kind = "paused"     // none
+	Resumed   Kind = "resumed"    // none
+	Noted     Kind = "noted"      // Chain, Pass (passes laid when noted), Text
+	LeaseSeen Kind = "lease-seen" // Order = the return order seen on the mill after pass 2
+	Ticked    Kind = "ticked"     // Chain, Step: a finishing step done
+	Unticked  Kind = "unticked"   // Chain, Step
+	Finished  Kind = "finished"   // none
+)
+
+// Event is one thing that happened at the mill. Fields that its kind doesn't use are ignored, and left
+// out when it is written.
+type Event struct {
+	// At is when it happened. A record keeps whole milliseconds, cut down, in UTC; years 1 to 9999.
+	At time.Time
+	// Kind is what happened.
+	Kind Kind
+	// Chain and Pass are counted from 1.
+	Chain, Pass int
+	// Text is a note or the reason of a recount: 1 to 500 characters on one line.
+	Text string
+	// Step is a finishing step.
+	Step plan.StepID
+	// Order is a return order.
+	Order plan.ReturnOrder
+}
+
+// field is one of the fields that an event may use.
+type field uint8
+
+const (
+	chainField field = iota
+	passField
+	textField
+	stepField
+	orderField
+)
+
+// String is the field's name in the file.
+func (f field) String() string { return [...]string{"chain", "pass", "text", "step", "order"}[f] }
+
+// fieldsOf lists the fields of each kind in the order in which they are written.
+var fieldsOf = map[Kind][]field{
+	Laid: {chainField, passField}, Undone: {chainField, passField},
+	Recounted: {chainField, passField, textField}, Noted: {chainField, passField, textField},
+	Paused: {}, Resumed: {}, Finished: {},
+	LeaseSeen: {orderField},
+	Ticked:    {chainField, stepField}, Unticked: {chainField, stepField},
+}
+
+// normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
+// field that the kind doesn't use.
+func (e Event) normal() Event {
+	n := Event{At: e.At.UTC().Truncate(time.Millisecond), Kind: e.Kind}
+	for _, f := range fieldsOf[e.Kind] {
+		switch f {
+		case chainField:
+			n.Chain = e.Chain
+		case passField:
+			n.Pass = e.Pass
+		case textField:
+			n.Text = e.Text
+		case stepField:
+			n.Step = e.Step
+		case orderField:
+			n.Order = e.Order
+		}
+	}
+	return n
+}
+
+// checkTime refuses a time whose year can't be written with four digits.
+func (e Event) checkTime() error {
+	if y := e.At.UTC().Year(); y < 1 || y > 9999 {
+		return &plan.FieldError{Field: "time", Value: e.At.String(), Want: "a year from 1 to 9999"}
+	}
+	return nil
+}
+
+// maxText is the longest note or reason, in characters.
+const maxText = 500
+
+// checkText refuses a text that is empty, too long, or that would upset a screen or a printed page:
+// control characters, line and paragraph separators.
+func checkText(name, s string) error {
+	bad := func(want string) error { return &plan.FieldError{Field: name, Value: shorten(s), Want: want} }
+	switch {
+	case !utf8.ValidString(s):
+		return bad("plain text (UTF-8)")
+	case strings.TrimSpace(s) == "":
+		return bad("a few words")
+	case utf8.RuneCountInString(s) > maxText:
+		return bad(fmt.Sprintf("at most %d characters", maxText))
+	case strings.ContainsFunc(s, func(r rune) bool { return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' }):
+		return bad("one line of text without control characters")
+	}
+	return nil
+}
+
+// shorten cuts a text for an error message.
+func shorten(s string) string {
+	const most = 40
+	for i := range s {
+		if i >= most {
+			return s[:i] + "…"
+		}
+	}
+	return s
+}

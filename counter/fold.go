@@ -1,0 +1,226 @@
+package counter
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"millside/plan"
+)
+
+// Fold is the state after a list of events, from the start of a plan. It takes a time that grows with
+// the number of events and no faster. If an event doesn't follow from those before it, the state
+// before it is returned with a [*FoldError] that names its index. The times may run backwards, since
+// clocks are set; the order of the list counts.
+func Fold(p *plan.Plan, events []Event) (State, error) {
+	f := newFolder(NewState(p))
+	for i, e := range events {
+		if err := f.apply(e); err != nil {
+			return f.s, &FoldError{Index: i, Err: err}
+		}
+	}
+	return f.s, nil
+}
+
+// Apply is the state after one more event. The receiver and everything it points to stay as they were.
+// If the event doesn't follow, the receiver is returned with an error that says why; a text that won't
+// do is a [*plan.FieldError].
+func (s State) Apply(e Event) (State, error) {
+	f := newFolder(s.private(e))
+	if err := f.apply(e); err != nil {
+		return s, err
+	}
+	return f.s, nil
+}
+
+// private is the state with its own copy of whatever an event may change.
+func (s State) private(e Event) State {
+	switch e.Kind {
+	case Noted:
+		s.Notes = slices.Clip(s.Notes) // the next append has to move
+	case Laid, Undone, Recounted, Ticked, Unticked:
+		s.Recounts = slices.Clip(s.Recounts)
+		s.Chains = slices.Clone(s.Chains)
+		if i := e.Chain - 1; i >= 0 && i < len(s.Chains) {
+			s.Chains[i].Ticked = slices.Clone(s.Chains[i].Ticked)
+		}
+	}
+	return s
+}
+
+// folder changes a state of its own in place.
+type folder struct {
+	s State
+	// other is the plan with the return order that is not in force, once it was needed.
+	other *plan.Plan
+	// steps are the finishing steps of chain stepsOf, kept since naming them is slow.
+	steps   []plan.StepID
+	stepsOf int
+}
+
+func newFolder(s State) *folder { return &folder{s: s} }
+
+// apply moves the state by one event, or leaves it as it is and says why.
+func (f *folder) apply(e Event) error {
+	if !f.s.valid() {
+		return errors.New("there is no plan to wind")
+	}
+	if err := f.follow(e); err != nil {
+		return err
+	}
+	if f.s.Events == 0 {
+		f.s.Started = e.At
+	}
+	f.s.Last = e.At
+	f.s.Events++
+	return nil
+}
+
+func (f *folder) follow(e Event) error {
+	s := &f.s
+	if _, known := fieldsOf[e.Kind]; !known {
+		return fmt.Errorf("%q is no kind of event", shorten(string(e.Kind)))
+	}
+	if s.Finished {
+		return fmt.Errorf("the warp is finished: nothing can be added (%s)", e.Kind)
+	}
+	if s.Paused && e.Kind != Resumed && e.Kind != Noted {
+		return fmt.Errorf("the winding is paused: go on before anything else (%s)", e.Kind)
+	}
+	switch e.Kind {
+	case Laid:
+		return f.laid(e)
+	case Undone:
+		return f.undone(e)
+	case Recounted:
+		return f.recounted(e)
+	case Noted:
+		return f.noted(e)
+	case LeaseSeen:
+		return f.leaseSeen(e)
+	case Ticked:
+		return f.ticked(e)
+	case Unticked:
+		return f.unticked(e)
+	case Finished:
+		return f.finished()
+	case Resumed:
+		if !s.Paused {
+			return errors.New("the winding is not paused, so it can't go on")
+		}
+	}
+	s.Paused = e.Kind == Paused
+	return nil
+}
+
+// current is the current chain, if the event is about it.
+func (f *folder) current(e Event) (*ChainState, error) {
+	if e.Chain != f.s.Chain {
+		return nil, fmt.Errorf("chain %d is not the one on the mill: that is chain %d", e.Chain, f.s.Chain)
+	}
+	return &f.s.Chains[e.Chain-1], nil
+}
+
+func (f *folder) laid(e Event) error {
+	c, err := f.current(e)
+	if err != nil {
+		return err
+	}
+	total := len(f.s.Plan.Chains[e.Chain-1].Passes)
+	if c.Laid >= total {
+		return fmt.Errorf("pass %d can't be counted: chain %d has %d passes and all are laid", e.Pass, e.Chain, total)
+	}
+	if e.Pass != c.Laid+1 {
+		return fmt.Errorf("pass %d can't be counted: the next pass of chain %d is %d", e.Pass, e.Chain, c.Laid+1)
+	}
+	c.Laid++
+	return nil
+}
+
+// unfinished refuses to change the count of a chain whose finishing has begun.
+func unfinished(c *ChainState) error {
+	if len(c.Ticked) > 0 {
+		return fmt.Errorf("the finishing has begun: untick %q first", c.Ticked[len(c.Ticked)-1])
+	}
+	return nil
+}
+
+func (f *folder) undone(e Event) error {
+	c, err := f.current(e)
+	if err != nil {
+		return err
+	}
+	if c.Laid == 0 {
+		return fmt.Errorf("pass %d can't be taken back: chain %d has no pass", e.Pass, e.Chain)
+	}
+	if e.Pass != c.Laid {
+		return fmt.Errorf("pass %d can't be taken back: the last pass laid is %d", e.Pass, c.Laid)
+	}
+	if err := unfinished(c); err != nil {
+		return err
+	}
+	c.Laid--
+	return nil
+}
+
+func (f *folder) recounted(e Event) error {
+	c, err := f.current(e)
+	if err != nil {
+		return err
+	}
+	if err := f.passesLaid(e); err != nil {
+		return err
+	}
+	if err := checkText("reason", e.Text); err != nil {
+		return err
+	}
+	if err := unfinished(c); err != nil {
+		return err
+	}
+	f.s.Recounts = append(f.s.Recounts, Recount{At: e.At, Chain: e.Chain, From: c.Laid, To: e.Pass, Reason: e.Text})
+	c.Laid = e.Pass
+	return nil
+}
+
+// passesLaid checks a number of passes laid in a chain of the plan.
+func (f *folder) passesLaid(e Event) error {
+	if total := len(f.s.Plan.Chains[e.Chain-1].Passes); e.Pass < 0 || e.Pass > total {
+		return &plan.FieldError{Field: "passes laid", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("0 to %d", total)}
+	}
+	return nil
+}
+
+func (f *folder) noted(e Event) error {
+	if n := len(f.s.Chains); e.Chain < 1 || e.Chain > n {
+		return &plan.FieldError{Field: "chain", Value: fmt.Sprint(e.Chain), Want: fmt.Sprintf("1 to %d", n)}
+	}
+	if err := f.passesLaid(e); err != nil {
+		return err
+	}
+	if err := checkText("note", e.Text); err != nil {
+		return err
+	}
+	f.s.Notes = append(f.s.Notes, Note{At: e.At, Chain: e.Chain, Pass: e.Pass, Text: e.Text})
+	return nil
+}
+
+// leaseSeen fixes the return order, and takes the other plan where the order was not as planned.
+func (f *folder) leaseSeen(e Event) error {
+	if e.Order > plan.MirroredOrder {
+		return &plan.FieldError{Field: "return order", Value: e.Order.String(), Want: "same or mirrored"}
+	}
+	if now := f.s.Plan; e.Order != now.Spec.ReturnOrder {
+		if f.other == nil {
+			spec := now.Spec
+			spec.ReturnOrder = e.Order
+			other, err := plan.New(spec)
+			if err != nil {
+				return fmt.Errorf("making the plan with the order seen: %w", err)
+			}
+			f.other = other
+		}
+		f.s.Plan, f.other = f.other, now
+	}
+	f.s.LeaseSeen = true
+	return nil
+}

@@ -1,0 +1,190 @@
+package counter
+
+import (
+	"bytes"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"hash/crc32"
+	"strconv"
+	"strings"
+	"time"
+
+	"millside/plan"
+)
+
+// The format of the file; the package comment describes it in full.
+const (
+	magic     = "millside-record"
+	version   = 1
+	maxLine   = 64 << 10 // bytes, the line feed included
+	maxRecord = 64 << 20 // bytes
+	sumLen    = len(" #00000000")
+)
+
+var castagnoli = crc32.MakeTable(crc32.Castagnoli)
+
+// seal puts the checksum and the line feed behind a line, and gives the checksum for the next one.
+func seal(body []byte, before uint32) ([]byte, uint32) {
+	sum := crc32.Update(before, castagnoli, body)
+	return fmt.Appendf(body, " #%08x\n", sum), sum
+}
+
+// unseal checks the checksum of a line without its line feed, and gives what stands before it.
+func unseal(line []byte, before uint32) ([]byte, uint32, error) {
+	n := len(line) - sumLen
+	if n < 1 || line[n] != ' ' || line[n+1] != '#' {
+		if bytes.HasSuffix(line, []byte{'\r'}) {
+			return nil, 0, errors.New("it ends in a carriage return: the file was saved by a program that changes the ends of lines")
+		}
+		return nil, 0, errors.New("it doesn't end in a checksum")
+	}
+	sum := crc32.Update(before, castagnoli, line[:n])
+	var want [4]byte
+	written := [4]byte{byte(sum >> 24), byte(sum >> 16), byte(sum >> 8), byte(sum)}
+	if _, err := hex.Decode(want[:], line[n+2:]); err != nil || want != written {
+		return nil, 0, errors.New("its checksum doesn't fit: it was changed, or a line was taken out, put in or moved")
+	}
+	if bytes.ContainsAny(line[n+2:], "ABCDEF") {
+		return nil, 0, errors.New("its checksum is not in lower case")
+	}
+	return line[:n], sum, nil
+}
+
+// appendHead writes the first line, without its checksum.
+func appendHead(b []byte, s plan.Spec) ([]byte, error) {
+	text, err := json.Marshal(s)
+	if err != nil {
+		return nil, fmt.Errorf("writing the plan: %w", err)
+	}
+	b = append(b, magic...)
+	b = append(b, ' ')
+	b = strconv.AppendInt(b, version, 10)
+	b = append(b, ' ')
+	return append(b, text...), nil
+}
+
+// parseHead reads the first line, less its checksum, and works the plan out.
+func parseHead(body []byte) (*plan.Plan, error) {
+	rest, ok := bytes.CutPrefix(body, []byte(magic+" "))
+	number, text, ok2 := bytes.Cut(rest, []byte{' '})
+	v, err := strconv.Atoi(string(number))
+	if !ok || !ok2 || err != nil || v < 1 || strconv.Itoa(v) != string(number) {
+		return nil, errors.New("it is not the first line of a winding record")
+	}
+	if v > version {
+		return nil, fmt.Errorf("%w (format %d; this one knows %d)", ErrNewer, v, version)
+	}
+	var s plan.Spec
+	dec := json.NewDecoder(bytes.NewReader(text))
+	dec.DisallowUnknownFields()
+	if err := dec.Decode(&s); err != nil {
+		return nil, fmt.Errorf("its plan can't be read: %w", err)
+	}
+	again, err := appendHead(nil, s)
+	if err != nil {
+		return nil, err
+	}
+	if !bytes.Equal(again, body) {
+		return nil, errors.New("its plan is not written as this program writes it")
+	}
+	p, err := plan.New(s)
+	if err != nil {
+		return nil, fmt.Errorf("its plan can't be wound: %w", err)
+	}
+	return p, nil
+}
+
+// appendEvent writes an event, which must be normal, as a line without its checksum.
+func appendEvent(b []byte, line int, e Event) []byte {
+	b = strconv.AppendInt(b, int64(line), 10)
+	b = append(b, ' ')
+	b = e.At.AppendFormat(b, time.RFC3339Nano)
+	b = append(b, ' ')
+	b = append(b, e.Kind...)
+	for _, f := range fieldsOf[e.Kind] {
+		b = append(b, ' ')
+		b = append(b, f.String()...)
+		b = append(b, '=')
+		switch f {
+		case chainField:
+			b = strconv.AppendInt(b, int64(e.Chain), 10)
+		case passField:
+			b = strconv.AppendInt(b, int64(e.Pass), 10)
+		case textField:
+			b = strconv.AppendQuote(b, e.Text)
+		case stepField:
+			b = append(b, e.Step...)
+		case orderField:
+			b = append(b, e.Order.String()...)
+		}
+	}
+	return b
+}
+
+// parseEvent reads a line, less its checksum, that should have a number.
+func parseEvent(body []byte, line int) (Event, error) {
+	text := string(body)
+	number, rest, _ := strings.Cut(text, " ")
+	if number != strconv.Itoa(line) {
+		return Event{}, fmt.Errorf("it is numbered %q", shorten(number))
+	}
+	at, rest, _ := strings.Cut(rest, " ")
+	when, err := time.Parse(time.RFC3339Nano, at)
+	if err != nil {
+		return Event{}, fmt.Errorf("its time %q can't be read", shorten(at))
+	}
+	kind, rest, _ := strings.Cut(rest, " ")
+	e := Event{At: when, Kind: Kind(kind)}
+	fields, ok := fieldsOf[e.Kind]
+	if !ok {
+		return Event{}, fmt.Errorf("%q is no kind of event", shorten(kind))
+	}
+	for _, f := range fields {
+		if rest, err = e.parseField(f, rest); err != nil {
+			return Event{}, err
+		}
+	}
+	e = e.normal()
+	var buf [256]byte
+	if again := appendEvent(buf[:0], line, e); !bytes.Equal(again, body) {
+		return Event{}, errors.New("it is not written as this program writes it")
+	}
+	return e, nil
+}
+
+// parseField reads one field from the front of a line and gives what is left.
+func (e *Event) parseField(f field, rest string) (string, error) {
+	value, ok := strings.CutPrefix(rest, f.String()+"=")
+	if !ok {
+		return "", fmt.Errorf("it has no %s", f)
+	}
+	bad := func() (string, error) { return "", fmt.Errorf("its %s %q can't be read", f, shorten(value)) }
+	if f == textField {
+		quoted, err := strconv.QuotedPrefix(value)
+		if err != nil {
+			return bad()
+		}
+		if e.Text, err = strconv.Unquote(quoted); err != nil {
+			return bad()
+		}
+		return strings.TrimPrefix(value[len(quoted):], " "), nil
+	}
+	value, rest, _ = strings.Cut(value, " ")
+	var err error
+	switch f {
+	case chainField:
+		e.Chain, err = strconv.Atoi(value)
+	case passField:
+		e.Pass, err = strconv.Atoi(value)
+	case stepField:
+		e.Step = plan.StepID(value)
+	case orderField:
+		err = e.Order.UnmarshalText([]byte(value))
+	}
+	if err != nil {
+		return bad()
+	}
+	return rest, nil
+}

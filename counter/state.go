@@ -1,0 +1,159 @@
+package counter
+
+import (
+	"slices"
+	"time"
+
+	"millside/plan"
+)
+
+// ChainState is how far one chain has come.
+type ChainState struct {
+	// Laid is the number of passes laid, 0 to the chain's passes.
+	Laid int
+	// Ticked lists the finishing steps that are done, in the order of ticking.
+	Ticked []plan.StepID
+}
+
+// Has says whether a finishing step is ticked.
+func (c ChainState) Has(id plan.StepID) bool { return slices.Contains(c.Ticked, id) }
+
+// Note is something that the winder wrote down.
+type Note struct {
+	At time.Time
+	// Chain is counted from 1; Pass is the number of passes of it that were laid.
+	Chain, Pass int
+	Text        string
+}
+
+// Recount is a correction of the count after the winder counted at the pegs.
+type Recount struct {
+	At    time.Time
+	Chain int
+	// From and To are the number of passes laid before and after.
+	From, To int
+	Reason   string
+}
+
+// State is a half-wound warp. It is a value: [State.Apply] makes a new one and leaves the old alone.
+// Make the first one with [NewState]; the zero State has no plan and takes no events.
+type State struct {
+	// Plan is the plan in force: the plan that winding began with, made anew with the return order that
+	// was seen on the mill once that turned out to be the other one.
+	Plan *plan.Plan
+	// Chains has one entry for each chain of the plan.
+	Chains []ChainState
+	// Chain is the number of the chain that is being wound or finished, from 1: the first that is not
+	// wholly wound and ticked, or the last when all are.
+	Chain int
+	// Paused says that the winder has stopped for a while; LeaseSeen that the order in the lease has
+	// been looked at; Finished that the warp is off the mill.
+	Paused, LeaseSeen, Finished bool
+	Notes                       []Note
+	Recounts                    []Recount
+	// Started and Last are the times of the first and the last event; zero if there was none.
+	Started, Last time.Time
+	// Events is the number of events so far.
+	Events int
+}
+
+// NewState is a warp of which nothing is wound yet. Without a plan it is the zero State.
+func NewState(p *plan.Plan) State {
+	if p == nil || len(p.Chains) == 0 {
+		return State{}
+	}
+	return State{Plan: p, Chains: make([]ChainState, len(p.Chains)), Chain: 1}
+}
+
+// valid says whether the state was made by NewState and can take events.
+func (s State) valid() bool {
+	return s.Plan != nil && len(s.Chains) == len(s.Plan.Chains) && s.Chain >= 1 && s.Chain <= len(s.Chains)
+}
+
+// Current is the chain that is being wound or finished; the zero Chain in a zero State.
+func (s State) Current() plan.Chain {
+	if !s.valid() {
+		return plan.Chain{}
+	}
+	return s.Plan.Chains[s.Chain-1]
+}
+
+// Laid is the number of passes laid in the current chain.
+func (s State) Laid() int {
+	if !s.valid() {
+		return 0
+	}
+	return s.Chains[s.Chain-1].Laid
+}
+
+// EndsStanding is how many ends of the current chain stand on the mill.
+func (s State) EndsStanding() int {
+	if !s.valid() {
+		return 0
+	}
+	return s.Current().EndsAfter(s.Laid())
+}
+
+// EndsStandingAll is how many ends are wound over all chains, those already off the mill included.
+func (s State) EndsStandingAll() int {
+	n := 0
+	if s.valid() {
+		for i, c := range s.Chains {
+			n += s.Plan.Chains[i].EndsAfter(c.Laid)
+		}
+	}
+	return n
+}
+
+// PassesLaidAll is the number of passes laid over all chains.
+func (s State) PassesLaidAll() int {
+	n := 0
+	for _, c := range s.Chains {
+		n += c.Laid
+	}
+	return n
+}
+
+// Wound says whether the current chain has all its passes.
+func (s State) Wound() bool { return s.valid() && s.Laid() == len(s.Current().Passes) }
+
+// NextPass is the pass of the current chain that comes next; false if all are laid.
+func (s State) NextPass() (plan.Pass, bool) {
+	passes := s.Current().Passes
+	if k := s.Laid(); k < len(passes) {
+		return passes[k], true
+	}
+	return plan.Pass{}, false
+}
+
+// Steps lists the finishing steps of the current chain, in order.
+func (s State) Steps() []plan.Step {
+	if !s.valid() {
+		return nil
+	}
+	return s.Plan.Finishing(s.Current())
+}
+
+// NextStep is the first finishing step of the current chain that is not ticked; false if all are.
+func (s State) NextStep() (plan.Step, bool) {
+	for _, step := range s.Steps() {
+		if !s.Chains[s.Chain-1].Has(step.ID) {
+			return step, true
+		}
+	}
+	return plan.Step{}, false
+}
+
+// CrossCount is what a winder counts at the counting cross.
+type CrossCount struct {
+	// OverPeg1 and OverPeg2 are the groups that lie over each peg of the cross.
+	OverPeg1, OverPeg2 int
+}
+
+// Cross is how many groups of the current chain lie over each peg of the counting cross: outward
+// passes go over peg 1 and return passes over peg 2, so after k passes half of k lie over each, and an
+// odd group over peg 1.
+func (s State) Cross() CrossCount {
+	k := s.Laid()
+	return CrossCount{OverPeg1: (k + 1) / 2, OverPeg2: k / 2}
+}
