@@ -35,21 +35,20 @@ func InField(err error, field string) error {
 	return err
 }
 
-// FieldErrors lists every FieldError joined in err, in order.
+// FieldErrors lists every FieldError in err, in order: err itself, those joined in it, and those that
+// it wraps.
 func FieldErrors(err error) []*FieldError {
-	if err == nil {
-		return nil
-	}
-	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+	switch e := err.(type) {
+	case *FieldError:
+		return []*FieldError{e}
+	case interface{ Unwrap() []error }:
 		var all []*FieldError
-		for _, e := range joined.Unwrap() {
-			all = append(all, FieldErrors(e)...)
+		for _, one := range e.Unwrap() {
+			all = append(all, FieldErrors(one)...)
 		}
 		return all
-	}
-	var fe *FieldError
-	if errors.As(err, &fe) {
-		return []*FieldError{fe}
+	case interface{ Unwrap() error }:
+		return FieldErrors(e.Unwrap())
 	}
 	return nil
 }

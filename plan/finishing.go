@@ -54,8 +54,12 @@ func (p *Plan) AlongTies() int {
 }
 
 // Finishing lists the steps that follow the last pass of a chain, in order. They depend on where the
-// winding stopped, on whether the warp will be dyed, on its length, and on how the loom is dressed.
+// winding stopped, on whether the warp will be dyed, on its length, and on how the loom is dressed. A chain without passes has
+// none.
 func (p *Plan) Finishing(c Chain) []Step {
+	if len(c.Passes) == 0 {
+		return nil
+	}
 	steps := p.fastening(c)
 	steps = append(steps, p.ties(c)...)
 	return append(steps, p.takingOff(c)...)
@@ -141,8 +145,16 @@ func (p *Plan) takingOff(c Chain) []Step {
 	}
 }
 
-// show writes a length in the weaver's long unit, with at most one decimal.
-func (p *Plan) show(l Length) string { return l.In(p.Spec.Units.Long(), 1) }
+// show writes a length in the weaver's long unit with at most one decimal, or in the short unit without
+// decimals if it is less than one long unit, both rounded to the nearest. So the third of a very short
+// warp doesn't become "0 yd".
+func (p *Plan) show(l Length) string {
+	long := p.Spec.Units.Long()
+	if one, _ := long.length(); l < one {
+		return l.In(p.Spec.Units.Short(), 0)
+	}
+	return l.In(long, 1)
+}
 
 func capital(s string) string {
 	if s == "" || s[0] < 'a' || s[0] > 'z' {

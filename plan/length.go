@@ -39,6 +39,10 @@ var lengthUnits = []struct {
 	{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, Millimetre},
 }
 
+// maxLengthText is the longest text of a length that is read, in bytes. Each fraction in a sum makes the
+// sum's denominator longer, so a text without a limit could keep the program busy for minutes.
+const maxLengthText = 100
+
 // lengthWants is what an error tells the weaver to write.
 const lengthWants = "a number and a unit, such as 7.5 yd, 7 1/2 yd, 6.4 m or 250 in"
 
@@ -46,12 +50,16 @@ const lengthWants = "a number and a unit, such as 7.5 yd, 7 1/2 yd, 6.4 m or 250
 // "4 yd 18 in", "6,4 m". The unit is required. A comma is a decimal comma, except before exactly
 // three digits, where it could also part thousands and is refused. The result is exact where the
 // number is a whole number of nanometres, else rounded to the nearest nanometre. Negative lengths and
-// lengths over 100 km are refused. The error is a [*FieldError] without a field name.
+// lengths over 100 km are refused, and so are texts of more than 100 bytes. The error is a [*FieldError]
+// without a field name.
 func ParseLength(s string) (Length, error) {
 	total := new(big.Rat)
 	rest := strings.TrimSpace(s)
 	if rest == "" {
 		return 0, &FieldError{Value: s, Want: lengthWants}
+	}
+	if len(rest) > maxLengthText {
+		return 0, &FieldError{Value: s, Want: fmt.Sprintf("at most %d characters", maxLengthText)}
 	}
 	for rest != "" {
 		num, tail, err := leadingNumber(rest)

@@ -28,7 +28,12 @@ type MillPath struct {
 }
 
 // Turns gives the turns round the mill with at most two decimals, rounded to the nearest.
-func (p MillPath) Turns() string { return decimal(p.turns, 2) }
+func (p MillPath) Turns() string {
+	if p.turns == nil {
+		return "0"
+	}
+	return decimal(p.turns, 2)
+}
 
 // Path finds where the end pegs go for a wanted length. The length is rounded up, never down, to what
 // the pegs give: a warp that is a little long costs yarn, one that is short costs the cloth.
@@ -36,7 +41,13 @@ func (p MillPath) Turns() string { return decimal(p.turns, 2) }
 // A turn that climbs is longer than the circumference: it is the hypotenuse of the circumference and
 // the rise, sqrt(C^2 + R^2), as on any helix (sciencing.com, "helical length"). The comparison that
 // chooses the step is done on the squares, in whole numbers, so it has no rounding.
+//
+// A mill without size, or a wanted length that isn't above nil, gives the zero MillPath; [Spec.Check]
+// is what says why.
 func (m Mill) Path(wanted Length) MillPath {
+	if wanted <= 0 || m.Circumference <= 0 || m.PegStep <= 0 || m.Rise < 0 {
+		return MillPath{}
+	}
 	c, r := big.NewInt(int64(m.Circumference)), big.NewInt(int64(m.Rise))
 	turnSq := new(big.Int).Add(new(big.Int).Mul(c, c), new(big.Int).Mul(r, r))
 	// n steps reach the wanted length when n^2 * step^2 * (C^2+R^2) >= wanted^2 * C^2, so n is the

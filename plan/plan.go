@@ -32,10 +32,11 @@ func (c Chain) Finish() Finish { return finishAfter(len(c.Passes)) }
 
 // EndsAfter is how many ends of the chain stand on the mill after so many passes, 0 to len(Passes).
 func (c Chain) EndsAfter(passes int) int {
+	passes = min(passes, len(c.Passes))
 	if passes <= 0 {
 		return 0
 	}
-	return c.Passes[min(passes, len(c.Passes))-1].Last - c.First + 1
+	return c.Passes[passes-1].Last - c.First + 1
 }
 
 // LeaseFault is a place where two neighbouring ends must lie over the same lease peg.

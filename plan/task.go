@@ -7,8 +7,8 @@ type TaskKind uint8
 
 // The kinds of task.
 const (
-	ThreadPaddle   TaskKind = iota // before the first pass: one end in every hole and slot
-	FastenStart                    // before the first pass: the group is tied to the near peg
+	ThreadPaddle   TaskKind = iota // before the first pass of all: one end in every hole and slot
+	FastenStart                    // before the first pass of a chain: the group is tied to the near peg
 	LeaveOut                       // before a short pass: positions that carry no end
 	CheckLease                     // after pass 2: is the return order as the plan says?
 	CountTie                       // after a pass that completes a count
@@ -34,12 +34,14 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	}
 	pass := c.Passes[number-1]
 	var tasks []Task
-	if number == 1 {
-		tasks = append(tasks,
-			Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", counted(pass.Ends(), "position", "positions"))},
-			Task{Kind: FastenStart, Text: "tie the group to the near end peg, beside the lease"})
+	if number == 1 && c.Number == 1 {
+		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", counted(pass.Ends(), "position", "positions"))})
 	}
-	if out := p.LeftOut(pass); out.Count() > 0 {
+	if number == 1 {
+		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie the group to the near end peg, beside the lease"})
+	}
+	// A paddle that is threaded for the first pass has no ends to cut; on a later chain it is threaded still.
+	if out := p.LeftOut(pass); out.Count() > 0 && (number > 1 || c.Number > 1) {
 		tasks = append(tasks, Task{Kind: LeaveOut, Text: fmt.Sprintf("leave out %s (cut and park %s)",
 			positionsText(out), theseEnds(out.Count()))})
 	}
@@ -68,7 +70,7 @@ func (p *Plan) After(c Chain, number int) []Task {
 	case 0:
 		tasks = append(tasks, Task{Kind: TieOff, Text: "stop here: the chain is wound; tie it off"})
 	case 1:
-		tasks = append(tasks, Task{Kind: LastPassIsNext, 
+		tasks = append(tasks, Task{Kind: LastPassIsNext,
 			Text: fmt.Sprintf("last pass: %s, then tie off", counted(c.Passes[last-1].Ends(), "end", "ends"))})
 	case 2:
 		tasks = append(tasks, Task{Kind: TwoPassesLeft, Text: "two passes left"})
@@ -109,7 +111,7 @@ func lastTiePass(c Chain, number, every int) int {
 // NextTie is the number of the first pass at or after a pass that a count tie follows, 0 if none does.
 func (p *Plan) NextTie(c Chain, number int) int {
 	every := p.Spec.TieEvery
-	if every == 0 {
+	if every == 0 || len(c.Passes) == 0 {
 		return 0
 	}
 	g := c.Passes[0].Ends()

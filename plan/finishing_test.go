@@ -1,0 +1,148 @@
+package plan_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"millside/plan"
+
+	"pgregory.net/rapid"
+)
+
+func stepIDs(steps []plan.Step) string {
+	var ids []string
+	for _, s := range steps {
+		ids = append(ids, string(s.ID))
+	}
+	return strings.Join(ids, " ")
+}
+
+// Six ties come before a warp leaves the mill: loop, cross and choke at both ends (common practice, no
+// source), first at the end where the winder stands; chokes between on a long warp; then it is labelled
+// and taken off.
+func TestFinishingOrder(t *testing.T) {
+	const (
+		free = "fasten cut park knot"
+		near = "near-loop near-cross near-choke"
+		far  = "far-loop far-cross far-choke"
+		off  = "label slow chain secure"
+	)
+	for _, tt := range []struct {
+		ends   int
+		length plan.Length
+		want   string
+	}{
+		{200, 2 * plan.Yard, free + " " + near + " " + far + " " + off},
+		{210, 2 * plan.Yard, free + " " + far + " " + near + " " + off},
+		{200, 9 * plan.Yard, free + " " + near + " " + far + " along " + off},
+		{210, 9 * plan.Yard, free + " " + far + " " + near + " along " + off},
+	} {
+		for _, dyed := range []bool{false, true} {
+			t.Run(fmt.Sprintf("%d ends, %v, dyed %v", tt.ends, tt.length, dyed), func(t *testing.T) {
+				s := plan.DefaultSpec()
+				s.Ends, s.Length, s.Dyed = tt.ends, tt.length, dyed
+				p := must(t, s)
+				steps := p.Finishing(p.Chains[0])
+				if got := stepIDs(steps); got != tt.want {
+					t.Errorf("steps %s\nwant  %s", got, tt.want)
+				}
+				checkTies(t, steps, dyed)
+			})
+		}
+	}
+}
+
+func checkTies(t *testing.T, steps []plan.Step, dyed bool) {
+	t.Helper()
+	ties := 0
+	for _, s := range steps {
+		end, tie, _ := strings.Cut(string(s.ID), "-")
+		if end != "near" && end != "far" {
+			continue
+		}
+		ties++
+		loose := strings.Contains(s.Detail, "loose")
+		if tie != "cross" && loose != dyed {
+			t.Errorf("%s on a warp to be dyed (%v): %s", s.ID, dyed, s.Detail)
+		}
+		// Tight ties resist the dye (common practice): the warning stands beside the crosses.
+		if tie == "cross" && strings.Contains(s.Caution, "dyed") != dyed {
+			t.Errorf("%s on a warp to be dyed (%v): %s", s.ID, dyed, s.Caution)
+		}
+	}
+	if ties != 6 {
+		t.Errorf("%d ties, not six", ties)
+	}
+}
+
+// The choke ties between the crosses stand no more than two yards apart, and none could be spared.
+func TestAlongTies(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := plan.DefaultSpec()
+		s.Length = plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(200*plan.Metre)).Draw(t, "length"))
+		p := must(t, s)
+		between := p.Path.Length - 2*min(plan.Yard, p.Path.Length/3)
+		n := p.AlongTies()
+		if n < 0 || between > 2*plan.Yard*plan.Length(n+1) {
+			t.Fatalf("%d ties along %v leave gaps of more than two yards", n, between)
+		}
+		if n > 0 && between <= 2*plan.Yard*plan.Length(n) {
+			t.Fatalf("%d ties along %v: one less would do", n, between)
+		}
+	})
+}
+
+// Every step has a name of its own and says what to do; nothing it says is lost in rounding.
+func TestFinishingStepsAreSound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawSpec(t)
+		s.Length = plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(30*plan.Metre)).Draw(t, "length"))
+		s.Mill.PegStep = plan.Centimetre
+		s.Dyed = rapid.Bool().Draw(t, "dyed")
+		s.Units = rapid.SampledFrom([]plan.LengthUnitSystem{plan.Imperial, plan.Metric}).Draw(t, "units")
+		p := must(t, s)
+		for _, c := range p.Chains {
+			seen := map[plan.StepID]bool{}
+			for _, step := range p.Finishing(c) {
+				if step.ID == "" || seen[step.ID] || step.Title == "" || step.Detail == "" {
+					t.Fatalf("step %+v is empty or comes twice", step)
+				}
+				seen[step.ID] = true
+				if all := " " + step.Title + " " + step.Detail; strings.Contains(all, " 0 ") {
+					t.Fatalf("%v: a length of nothing: %s", s.Length, all)
+				}
+			}
+			label := fmt.Sprintf("chain %d of %d, %d end", c.Number, len(p.Chains), c.Ends())
+			if got := stepByID(p.Finishing(c), plan.StepLabel).Detail; !strings.Contains(got, label) || !strings.Contains(got, s.Name) {
+				t.Fatalf("the label says %q, want %q", got, label)
+			}
+		}
+	})
+}
+
+// The end that comes off the mill last is the first that the loom gets.
+func TestChainingFollowsTheDressing(t *testing.T) {
+	for dressing, want := range map[plan.Dressing][2]string{
+		plan.RaddleFirst: {"Chain from the lease", "Pass the last loop over the counting cross"},
+		plan.ReedFirst:   {"Chain from the counting cross", "Pass the last loop over the lease"},
+	} {
+		s := plan.DefaultSpec()
+		s.Dressing = dressing
+		p := must(t, s)
+		steps := p.Finishing(p.Chains[0])
+		got := [2]string{stepByID(steps, plan.StepChain).Title, stepByID(steps, plan.StepSecure).Title}
+		if got != want {
+			t.Errorf("%v: %q, want %q", dressing, got, want)
+		}
+	}
+}
+
+func stepByID(steps []plan.Step, id plan.StepID) plan.Step {
+	for _, s := range steps {
+		if s.ID == id {
+			return s
+		}
+	}
+	return plan.Step{}
+}
