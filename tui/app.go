@@ -37,15 +37,17 @@ type screen interface {
 
 // Messages between screens.
 type (
-	goHomeMsg   struct{}
-	goFormMsg   struct{ spec plan.Spec }
-	openMsg     struct{ path string } // wind a record, or look at it if that can't be
-	beginMsg    struct{ spec plan.Spec }
-	openedMsg   struct{ rec *counter.Record }
-	failedMsg   struct{ err error }
-	leaveMsg    struct{} // quit the program
-	stopMsg     struct{} // quit it at once, as interrupted
-	refreshedSt struct{ rec *counter.Record }
+	goHomeMsg struct{}
+	goFormMsg struct{ spec plan.Spec }
+	openMsg   struct{ path string } // wind a record, or look at it if that can't be
+	beginMsg  struct{ spec plan.Spec }
+	openedMsg struct{ rec *counter.Record }
+	listedMsg struct {
+		list []counter.Summary
+		err  error
+	}
+	failedMsg struct{ err error }
+	leaveMsg  struct{} // quit the program
 )
 
 func send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }
@@ -73,7 +75,8 @@ func (a app) firstScreen(o Options) (screen, error) {
 	case o.Spec != nil:
 		return newForm(a.deps, *o.Spec), nil
 	default:
-		return newHome(a.deps), nil
+		list, err := o.Store.List()
+		return newHome(a.deps, list, err), nil
 	}
 }
 
@@ -89,8 +92,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.KeyMsg:
 		return a.press(msg)
 	case goHomeMsg:
-		a.close()
-		a.screen = newHome(a.deps)
+		return a, a.homeCmd()
+	case listedMsg:
+		a.screen = newHome(a.deps, msg.list, msg.err)
 		return a, nil
 	case goFormMsg:
 		a.screen = newForm(a.deps, msg.spec)
@@ -100,13 +104,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case beginMsg:
 		return a, beginCmd(a.store, msg.spec)
 	case openedMsg:
-		a.close()
 		a.screen = newWinding(a.deps, msg.rec)
 		return a, nil
 	case leaveMsg:
-		return a, tea.Quit
-	case stopMsg:
-		a.interrupted = true
 		return a, tea.Quit
 	}
 	return a.pass(msg)
@@ -145,6 +145,15 @@ func (a app) pass(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 // View draws the screen at exactly the terminal's size.
 func (a app) View() string { return a.screen.view(a.w, a.h) }
+
+// homeCmd lets go of the record and lists what there is.
+func (a app) homeCmd() tea.Cmd {
+	return func() tea.Msg {
+		a.close()
+		list, err := a.store.List()
+		return listedMsg{list, err}
+	}
+}
 
 // close lets go of the record that is being wound, if one is.
 func (a app) close() {

@@ -278,6 +278,7 @@ func (m form) fieldLine(i int, f field, w int) string {
 
 // window is the part of the form around the field being filled in.
 func (m form) window(lines []formLine, room int) []string {
+	room = max(room, 0)
 	first, last := 0, 0
 	for i, l := range lines {
 		if l.field == m.at {

@@ -28,13 +28,11 @@ type entry struct {
 	cmd     tea.Cmd
 }
 
-func newHome(d deps) home {
-	m := home{deps: d}
-	list, err := d.store.List()
+func newHome(d deps, list []counter.Summary, err error) home {
+	m := home{deps: d, list: list}
 	if err != nil {
 		m.problem = err.Error()
 	}
-	m.list = list
 	return m
 }
 
@@ -150,16 +148,19 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 	if sum.Finished {
 		return []string{fit(mark+style.Render(pad(sum.Name, 28))+"  "+s.dim.Render(fmt.Sprintf("%d ends, %s", sum.Ends, when(sum.Last, m.now()))), w)}
 	}
-	far := fmt.Sprintf("%d of %d passes, %d of %d ends", sum.Laid, sum.Passes, sum.Standing, sum.Ends)
+	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), when(sum.Last, m.now())
+	if w >= 76 {
+		far, touched = far+fmt.Sprintf(", %d of %d ends", sum.Standing, sum.Ends), "last touched "+touched
+	}
 	if sum.Wound {
-		far = fmt.Sprintf("wound, %d ends: finishing", sum.Standing)
+		far = fmt.Sprintf("%d ends wound, finishing", sum.Standing)
 	}
 	bar := progress.New(progress.WithoutPercentage(), progress.WithSolidFill("6"), progress.WithFillCharacters('█', '░'),
 		progress.WithWidth(12), progress.WithColorProfile(s.r.ColorProfile()))
 	bar.EmptyColor = "8"
 	return []string{
 		fit(mark+style.Render(sum.Name), w),
-		fit("      "+bar.ViewAs(float64(sum.Laid)/float64(max(sum.Passes, 1)))+"  "+far+s.dim.Render("  last touched "+when(sum.Last, m.now())), w),
+		fit("      "+bar.ViewAs(float64(sum.Laid)/float64(max(sum.Passes, 1)))+"  "+far+s.dim.Render("  "+touched), w),
 	}
 }
 

@@ -28,12 +28,6 @@ func pad(s string, w int) string {
 	return s + strings.Repeat(" ", max(w-lipgloss.Width(s), 0))
 }
 
-// padLeft sets a line to the right.
-func padLeft(s string, w int) string {
-	s = fit(s, w)
-	return strings.Repeat(" ", max(w-lipgloss.Width(s), 0)) + s
-}
-
 // center sets a line in the middle.
 func center(s string, w int) string {
 	s = fit(s, w)

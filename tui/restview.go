@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/lipgloss"
 
 	"millside/plan"
@@ -26,7 +27,7 @@ func (m winding) viewResting(w, h int) string {
 	if m.flash != "" {
 		lines = append(lines, "", s.warn.Render(fit("  "+m.flash+" ", w)))
 	}
-	foot := []string{s.keyLine(w, k.GoOn, as(k.Recount, "it doesn't match: recount"), k.Note, k.Leave)}
+	foot := []string{s.keyLine(w, k.GoOn, as(k.Recount, "doesn't: recount"), k.Note, k.Leave)}
 	return withFoot(lines, foot, w, h)
 }
 
@@ -53,7 +54,7 @@ func (m winding) mustBeSeen(w, h int) []string {
 		row("paddle", where),
 		row("last turn", strings.ToUpper(last.TurnAfter.String())+" round the end peg"),
 		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", groups(cross.OverPeg1), cross.OverPeg2)))
-	if h >= 22 {
+	if h >= 18 {
 		out = append(out, "")
 		out = append(out, m.crossPicture(cross.OverPeg1, cross.OverPeg2, w)...)
 	}
@@ -99,7 +100,7 @@ func (m winding) viewLease(w, h int) string {
 	s, k := m.styles, m.keys
 	order := m.st.Plan.Spec.ReturnOrder
 	lines := []string{m.header(w)}
-	lines = append(lines, filled([]string{"", "  LOOK AT THE LEASE  ·  do the first two groups lie as drawn?", ""}, s.warn, w)...)
+	lines = append(lines, filled([]string{"", "  LOOK AT THE LEASE  ·  do both groups lie as drawn?", ""}, s.warn, w)...)
 	lines = append(lines, "")
 	lines = append(lines, m.leasePicture(w)...)
 	lines = append(lines, "")
@@ -111,7 +112,7 @@ func (m winding) viewLease(w, h int) string {
 	if m.ignore != "" {
 		lines = append(lines, "", s.alarm.Render(fit("  ! "+m.ignore+" ", w)))
 	}
-	foot := []string{s.keyLine(w, as(k.GoOn, "as drawn: go on"), k.Other, k.Undo, k.Leave)}
+	foot := []string{s.keyLine(w, as(k.GoOn, "as drawn"), k.Other, k.Undo, k.Leave)}
 	return withFoot(lines, foot, w, h)
 }
 
@@ -162,8 +163,11 @@ func (m winding) viewPrompt(w, h int) string {
 	lines = append(lines, filled([]string{"", "  " + title, ""}, s.warn, w)...)
 	lines = append(lines, "")
 	lines = append(lines, m.prompt.lines(s, m.st, w)...)
-	foot := []string{s.keyLine(w, bind("enter", "keep it", "enter"), bind("tab", "next field", "tab"), k.Back)}
-	return withFoot(lines, foot, w, h)
+	keys := []key.Binding{bind("enter", "keep it", "enter"), k.Back}
+	if len(m.prompt.fields) > 1 {
+		keys = append(keys, bind("tab", "next field", "tab"))
+	}
+	return withFoot(lines, []string{s.keyLine(w, keys...)}, w, h)
 }
 
 // viewBroken says loudly that nothing was counted.
@@ -199,16 +203,14 @@ func (m winding) viewHelp(w, h int) string {
 		}
 		lines = append(lines, "  "+s.strong.Render(fit(r[0], w-4)), "      "+s.dim.Render(fit(r[1], w-8)))
 	}
+	if h < len(lines)+4 {
+		lines = m.helpTight(rows, w)
+	}
 	guard := fmt.Sprintf("A press sooner than %s after the last is not counted.", seconds(m.st.Plan.Spec.GuardMillis))
 	if m.st.Plan.Spec.GuardMillis == 0 {
 		guard = "The guard is off: every press counts."
 	}
-	if h >= len(lines)+4 {
-		lines = append(lines, "", "  "+guard)
-	}
-	if h < len(lines)+1 {
-		lines = m.helpTight(rows, w)
-	}
+	lines = append(lines, "", "  "+guard)
 	return withFoot(lines, []string{s.keyLine(w, bind("any key", "back", "esc"))}, w, h)
 }
 

@@ -395,17 +395,21 @@ func (m winding) saved(msg savedMsg) (screen, tea.Cmd) {
 	return m.drain(cmd)
 }
 
-// notSaved shows why an event was not taken. One that doesn't fit (a wrong number, say) is only said;
-// a record that can't be written stops everything.
+// notSaved shows why an event was not taken. One that doesn't fit is only said; a record that can't be
+// written stops everything.
 func (m winding) notSaved(err error) (screen, tea.Cmd) {
 	m.queue = nil
-	if m.leave {
+	switch {
+	case m.leave:
 		return m, send(leaveMsg{})
-	}
-	var fe *plan.FieldError
-	if errors.As(err, &fe) && m.typing() {
+	case m.typing():
 		m.prompt.problem = err.Error()
-		return m, nil
+		if !errors.Is(err, counter.ErrBroken) {
+			return m, nil
+		}
+	case !errors.Is(err, counter.ErrBroken):
+		m.ignore = "not counted: " + err.Error()
+		return m, m.ring()
 	}
 	m.mode, m.broken = modeBroken, err
 	return m, m.ring()

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/progress"
@@ -79,7 +80,11 @@ func (m winding) viewPass(w, h int) string {
 		lines = append(lines, "")
 	}
 	lines = append(lines, m.howTo(pass, w)...)
-	return withFoot(lines, m.foot(w, h), w, h)
+	foot := m.foot(w, h)
+	if len(lines)+len(foot) > h {
+		lines = lines[1:] // in a small window the warp's name gives way to what has to be done
+	}
+	return withFoot(lines, foot, w, h)
 }
 
 // sizes are the heights of the parts of the winding screen.
@@ -171,9 +176,9 @@ func (m winding) counts(w, rows int) []string {
 	c := m.st.Current()
 	half := (w - 2) / 2
 	number, standing := fmt.Sprint(m.st.Laid()+1), fmt.Sprint(m.st.EndsStanding())
-	scale := min(figuresScale(number, half-12, rows), figuresScale(standing, half-16, rows))
+	scale := min(figuresScale(number, half-12, rows), figuresScale(standing, half-14, rows))
 	left := m.figureBlock(number, scale, "PASS", fmt.Sprintf("of %d", len(c.Passes)))
-	right := m.figureBlock(standing, scale, "ENDS", "stand on the mill", fmt.Sprintf("of %d", c.Ends()))
+	right := m.figureBlock(standing, scale, "ENDS", "on the mill", fmt.Sprintf("of %d", c.Ends()))
 	return indent(beside(left, right, half, 0), 2)
 }
 
@@ -264,21 +269,24 @@ func (m winding) openingRound(p plan.Pass) string {
 	}
 }
 
-// foot is what stays at the foot of the screen: how far, what is due, what comes, and the keys.
+// foot is what stays at the foot of the screen: how far, what is due, what comes, and the keys. A small
+// window has room for one of the two: what is due comes before what is next.
 func (m winding) foot(w, h int) []string {
 	pass, _ := m.st.NextPass()
 	out, next := []string{m.progress(w)}, m.nextLine(pass, w)
-	if h < 20 { // a small window has one line for both: what is due comes before what is next
-		if due := m.dueLines(w, 1); due[0] != "" {
-			next = due[0]
+	switch {
+	case h >= 22:
+		out = append(append(out, m.dueLines(w, 2)...), next)
+	case h >= 20:
+		out = append(append(out, m.dueLines(w, 1)...), next)
+	default:
+		due := slices.DeleteFunc(m.dueLines(w, 2), func(l string) bool { return l == "" })
+		if len(due) == 0 {
+			due = []string{next}
 		}
-		return append(out, next, m.keyLineWind(w))
+		out = append(out, due...)
 	}
-	rows := 1
-	if h >= 22 {
-		rows = 2
-	}
-	return append(append(out, m.dueLines(w, rows)...), next, m.keyLineWind(w))
+	return append(out, m.keyLineWind(w))
 }
 
 // narrow is the width below which the key line needs its shortest words.
@@ -290,7 +298,10 @@ func (m winding) keyLineWind(w int) string {
 		return m.styles.keyLine(w, k.Refresh, k.Far, as(k.Back, "home"), k.Leave)
 	}
 	if w < narrow {
-		return m.styles.keyLine(w, as(k.Laid, "laid"), k.Undo, k.Pause, as(k.Recount, "count"), k.Note, k.Far, as(k.Help, ""), k.Leave)
+		k.Recount, k.Laid, k.Help = as(k.Recount, "count"), as(k.Laid, "laid"), as(k.Help, "")
+	}
+	if w < narrow-20 {
+		k.Far = as(k.Far, "")
 	}
 	return m.styles.keyLine(w, k.Laid, k.Undo, k.Pause, k.Recount, k.Note, k.Far, k.Help, k.Leave)
 }

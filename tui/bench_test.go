@@ -1,0 +1,34 @@
+package tui
+
+import (
+	"io"
+	"testing"
+
+	"github.com/muesli/termenv"
+
+	"millside/counter"
+	"millside/plan"
+)
+
+// BenchmarkFrame is one picture of the screen at the mill.
+func BenchmarkFrame(b *testing.B) {
+	p, err := plan.New(towels())
+	if err != nil {
+		b.Fatal(err)
+	}
+	rec, err := counter.Create(counter.OS(), b.TempDir()+"/w.millside", p)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer func() { _ = rec.Close() }()
+	d := deps{now: (&hand{}).now, styles: newStyles(io.Discard, termenv.ANSI), keys: defaultKeys()}
+	for _, size := range goldenSizes {
+		b.Run(sizeName(size.w, size.h), func(b *testing.B) {
+			m := newWinding(d, rec)
+			m.mode = modeWind
+			for b.Loop() {
+				_ = m.view(size.w, size.h)
+			}
+		})
+	}
+}

@@ -1,0 +1,144 @@
+package tui
+
+import (
+	"errors"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/exp/golden"
+	"github.com/muesli/termenv"
+
+	"millside/counter"
+	"millside/plan"
+)
+
+// The golden screens are in testdata. After a change that is meant, write them anew with
+// go test ./tui -run TestGolden -update, and look at the difference.
+
+var goldenSizes = []struct{ w, h int }{{60, 18}, {80, 24}, {120, 40}, {200, 60}}
+
+// pages are the screens that the goldens show. Each is made anew for every picture.
+var pages = []struct {
+	name string
+	make func(*bench) screen
+}{
+	{"home", homePage},
+	{"home-empty", func(b *bench) screen { return newHome(b.deps, nil, nil) }},
+	{"form", func(b *bench) screen { return b.press(newForm(b.deps, towels()), "tab") }},
+	{"form-choice", func(b *bench) screen {
+		return b.press(newForm(b.deps, towels()), "tab", "tab", "tab", "tab", "tab")
+	}},
+	{"form-wrong", func(b *bench) screen {
+		return b.typed(b.press(newForm(b.deps, towels()), "tab", "ctrl+u"), "0")
+	}},
+	{"first-pass", func(b *bench) screen { return b.winding(towels(), 0) }},
+	{"outward", func(b *bench) screen { return b.winding(towels(), 16) }},
+	{"return", func(b *bench) screen { return b.winding(towels(), 17) }},
+	{"return-left-handed", func(b *bench) screen {
+		s := towels()
+		s.Hand, s.ReturnOrder = plan.LeftHanded, plan.MirroredOrder
+		return b.winding(s, 17)
+	}},
+	{"count-tie", func(b *bench) screen { return b.winding(towels(), 10) }},
+	{"two-left", func(b *bench) screen { return b.winding(towels(), 38) }},
+	{"last-pass", func(b *bench) screen { return b.winding(towels(), 39) }},
+	{"ignored", func(b *bench) screen {
+		m := b.press(b.winding(towels(), 4), "space")
+		return b.send(m, keyMsg("space"))
+	}},
+	{"far", func(b *bench) screen { return b.press(b.winding(towels(), 16), "f") }},
+	{"far-last", func(b *bench) screen { return b.press(b.winding(towels(), 39), "f") }},
+	{"chains", func(b *bench) screen {
+		s := towels()
+		s.ChainEnds = 150
+		return b.winding(s, 3)
+	}},
+	{"lease", func(b *bench) screen { return b.press(b.winding(towels(), 1), "space") }},
+	{"lease-mirrored", func(b *bench) screen {
+		s := towels()
+		s.ReturnOrder = plan.MirroredOrder
+		return b.press(b.winding(s, 1), "space")
+	}},
+	{"paused", func(b *bench) screen { return b.press(b.winding(towels(), 17), "p") }},
+	{"resume", func(b *bench) screen {
+		m := b.winding(towels(), 18)
+		m.mode = modeResume
+		return m
+	}},
+	{"recount", func(b *bench) screen { return b.press(b.winding(towels(), 17), "c", "backspace", "6") }},
+	{"note", func(b *bench) screen { return b.typed(b.press(b.winding(towels(), 17), "n"), "thin place, position 4") }},
+	{"keys", func(b *bench) screen { return b.press(b.winding(towels(), 17), "?") }},
+	{"finish", func(b *bench) screen { return b.winding(towels(), 40) }},
+	{"finish-dyed", func(b *bench) screen {
+		s := towels()
+		s.Dyed = true
+		return b.press(b.winding(s, 40), "space", "space", "space", "space", "space")
+	}},
+	{"finish-all", func(b *bench) screen { return finished(b, false) }},
+	{"done", func(b *bench) screen { return finished(b, true) }},
+	{"not-saved", func(b *bench) screen {
+		m := b.winding(towels(), 17)
+		m.mode, m.broken = modeBroken, errors.New("the record could not be written: no space left on device")
+		return m
+	}},
+}
+
+// homePage has half-wound, finished and damaged records.
+func homePage(b *bench) screen {
+	now := b.clock.now()
+	list := []counter.Summary{
+		{Path: "a", Name: "Kitchen towels, undyed", Passes: 40, Laid: 17, Ends: 396, Standing: 170, Last: now.Add(-time.Hour)},
+		{Path: "b", Name: "Wool blanket", Passes: 66, Laid: 66, Ends: 660, Standing: 660, Wound: true, Last: now.Add(-24 * time.Hour)},
+		{Path: "c", Name: "scarf", Err: &counter.DamageError{Path: "c", Line: 12, Why: "the checksum is wrong"}},
+		{Path: "d", Name: "Runner in linen", Passes: 20, Laid: 20, Ends: 200, Standing: 200, Wound: true, Finished: true, Last: now.Add(-30 * 24 * time.Hour)},
+	}
+	return newHome(b.deps, list, nil)
+}
+
+// finished goes through all finishing steps; closed also closes the record.
+func finished(b *bench, closed bool) screen {
+	m := b.winding(towels(), 39)
+	b.append(m.rec, counter.Event{Kind: counter.Noted, Chain: 1, Pass: 39, Text: "knot in position 4"})
+	m.st = m.rec.State()
+	s := b.press(m, "space")
+	for range m.st.Plan.Finishing(m.st.Current()) {
+		s = b.press(s, "space")
+	}
+	if closed {
+		s = b.press(s, "space")
+	}
+	return s
+}
+
+func TestGolden(t *testing.T) {
+	for _, colour := range []struct {
+		name    string
+		profile termenv.Profile
+	}{{"plain", termenv.Ascii}, {"colour", termenv.ANSI}} {
+		for _, size := range goldenSizes {
+			for _, page := range pages {
+				t.Run(colour.name+"/"+sizeName(size.w, size.h)+"/"+page.name, func(t *testing.T) {
+					view := page.make(newBench(t, colour.profile)).view(size.w, size.h)
+					fits(t, view, size.w, size.h)
+					golden.RequireEqual(t, []byte(view))
+				})
+			}
+		}
+	}
+}
+
+// No page may be higher or wider than the terminal, at any size: a view that is too high loses its
+// top lines.
+func TestPagesFitEverySize(t *testing.T) {
+	for _, page := range pages {
+		t.Run(page.name, func(t *testing.T) {
+			s := page.make(newBench(t, termenv.Ascii))
+			for w := 1; w <= 301; w += 23 {
+				for h := 1; h <= 101; h += 9 {
+					fits(t, s.view(w, h), w, h)
+				}
+			}
+			fits(t, s.view(minWidth, minHeight), minWidth, minHeight)
+		})
+	}
+}

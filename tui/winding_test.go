@@ -1,0 +1,304 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"millside/counter"
+	"millside/plan"
+)
+
+func laid(t *testing.T, s screen) int {
+	t.Helper()
+	return s.(winding).st.Laid()
+}
+
+// Every key that a clicker or a pedal sends counts one pass, and so does a mouse click.
+func TestEveryForwardKeyCounts(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	var s screen = b.winding(towels(), 4)
+	for i, k := range []string{"space", "enter", "right", "down", "pgdown"} {
+		if s = b.press(s, k); laid(t, s) != 5+i {
+			t.Fatalf("%s: %d passes, want %d", k, laid(t, s), 5+i)
+		}
+	}
+	b.clock.wait(3 * time.Second)
+	s = b.send(s, tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})
+	s = b.send(s, tea.MouseMsg{Action: tea.MouseActionRelease, Button: tea.MouseButtonLeft})
+	s = b.send(s, tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown})
+	if laid(t, s) != 10 {
+		t.Fatalf("mouse: %d passes, want 10", laid(t, s))
+	}
+}
+
+// A press sooner than the guard is not counted, and the screen says so until the next one counts.
+func TestGuardSaysThatAPressWasIgnored(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 4), "space")
+	b.clock.wait(time.Second)
+	s = b.send(s, keyMsg("space"))
+	if laid(t, s) != 5 || !strings.Contains(s.view(80, 24), "one press ignored") {
+		t.Fatalf("%d passes; screen:\n%s", laid(t, s), s.view(80, 24))
+	}
+	s = b.press(s, "space")
+	if laid(t, s) != 6 || strings.Contains(s.view(80, 24), "ignored") {
+		t.Fatalf("%d passes; screen:\n%s", laid(t, s), s.view(80, 24))
+	}
+}
+
+// A key held down for ten seconds repeats thirty times a second and counts once.
+func TestHeldKeyCountsOnce(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	var s screen = b.winding(towels(), 4)
+	for range 300 {
+		b.clock.wait(33 * time.Millisecond)
+		s = b.send(s, keyMsg("space"))
+	}
+	if laid(t, s) != 5 {
+		t.Fatalf("%d passes, want 5", laid(t, s))
+	}
+}
+
+func TestGuardTurnedOff(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	spec := towels()
+	spec.GuardMillis = 0
+	var s screen = b.winding(spec, 4)
+	for range 3 {
+		s = b.send(s, keyMsg("space"))
+	}
+	if laid(t, s) != 7 {
+		t.Fatalf("%d passes, want 7", laid(t, s))
+	}
+}
+
+// A key still held down from the last pass must not tick a finishing step, and nothing is counted past
+// the last pass.
+func TestHeldKeyStopsAtTheLastPass(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	var s screen = b.winding(towels(), 39)
+	for range 200 {
+		b.clock.wait(40 * time.Millisecond)
+		s = b.send(s, keyMsg("space"))
+	}
+	w := s.(winding)
+	if w.st.Laid() != 40 || len(w.st.Chains[0].Ticked) != 0 || w.mode != modeFinish {
+		t.Fatalf("laid %d, ticked %v, mode %d", w.st.Laid(), w.st.Chains[0].Ticked, w.mode)
+	}
+	if b.bells == 0 {
+		t.Error("no bell at the last pass")
+	}
+}
+
+func TestUndoAndRedo(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 4), "u", "backspace")
+	if laid(t, s) != 2 {
+		t.Fatalf("%d passes, want 2", laid(t, s))
+	}
+	s = b.press(s, "u", "u", "u")
+	if laid(t, s) != 0 || !strings.Contains(s.view(80, 24), "nothing to undo") {
+		t.Fatalf("%d passes:\n%s", laid(t, s), s.view(80, 24))
+	}
+}
+
+// Presses that arrive while a line is on its way to the disk wait for it, in order.
+func TestKeysWaitForTheDisk(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := b.winding(towels(), 4)
+	b.clock.wait(5 * time.Second)
+	next, write := m.update(keyMsg("space"))
+	next, none := next.update(keyMsg("p")) // before the answer
+	if none != nil || laid(t, next) != 4 {
+		t.Fatal("something was done before the disk answered")
+	}
+	for _, msg := range collect(write) {
+		next = b.send(next, msg)
+	}
+	if w := next.(winding); w.st.Laid() != 5 || !w.st.Paused {
+		t.Fatalf("laid %d, paused %v", w.st.Laid(), w.st.Paused)
+	}
+}
+
+// The pause and the page on coming back take a press without counting a pass, also while the key is
+// held down.
+func TestComingBackCountsNoPass(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 5), "p", "space")
+	s = b.send(s, keyMsg("space"))
+	if w := s.(winding); w.st.Laid() != 5 || w.st.Paused || w.mode != modeWind {
+		t.Fatalf("laid %d, paused %v, mode %d", w.st.Laid(), w.st.Paused, w.mode)
+	}
+	m := s.(winding)
+	if err := m.rec.Close(); err != nil {
+		t.Fatal(err)
+	}
+	rec, err := counter.Open(counter.OS(), m.rec.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = rec.Close() })
+	back := newWinding(b.deps, rec)
+	if back.mode != modeResume {
+		t.Fatalf("mode %d, want the page on coming back", back.mode)
+	}
+	view := back.view(80, 24)
+	for _, want := range []string{"5 of 40", "50 of 396", "far end", "COUNTERCLOCKWISE", "3 groups over peg 1, 2 over peg 2"} {
+		if !strings.Contains(view, want) {
+			t.Errorf("the page lacks %q:\n%s", want, view)
+		}
+	}
+	if s := b.press(back, "space"); laid(t, s) != 5 || s.(winding).mode != modeWind {
+		t.Fatal("going on counted a pass or went nowhere")
+	}
+}
+
+// A recount keeps both numbers, refuses nonsense at the field, and goes back to the page it came from.
+func TestRecount(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 17), "c")
+	s = b.press(s, "backspace", "backspace")
+	s = b.press(b.typed(s, "99"), "enter", "enter")
+	if w := s.(winding); w.mode != modeRecount || !strings.Contains(s.view(80, 24), "give 0 to 40") {
+		t.Fatalf("mode %d:\n%s", w.mode, s.view(80, 24))
+	}
+	s = b.press(s, "shift+tab", "backspace", "backspace")
+	s = b.press(b.typed(s, "15"), "enter", "enter")
+	w := s.(winding)
+	if w.st.Laid() != 15 || w.mode != modeWind || len(w.st.Recounts) != 1 || w.st.Recounts[0].From != 17 {
+		t.Fatalf("laid %d, mode %d, recounts %+v", w.st.Laid(), w.mode, w.st.Recounts)
+	}
+	w.mode = modeResume
+	s = b.press(b.press(w, "c"), "esc")
+	if s.(winding).mode != modeResume {
+		t.Fatal("escape does not go back to the page on coming back")
+	}
+}
+
+func TestNote(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 17), "n", "enter")
+	if !strings.Contains(s.view(80, 24), "write a few words") {
+		t.Fatalf("an empty note was taken:\n%s", s.view(80, 24))
+	}
+	s = b.press(b.typed(s, "q: thin place"), "enter")
+	if w := s.(winding); len(w.st.Notes) != 1 || w.st.Notes[0].Text != "q: thin place" || w.st.Notes[0].Pass != 17 {
+		t.Fatalf("notes %+v", w.st.Notes)
+	}
+}
+
+// After pass 2 the weaver looks at the lease. The other order changes the plan from then on, and says
+// that pass 2 had the other opening first.
+func TestLeaseTheOtherWay(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 1), "space")
+	if s.(winding).mode != modeLease {
+		t.Fatal("the lease is not asked about after pass 2")
+	}
+	s = b.press(s, "o")
+	w := s.(winding)
+	if w.st.Plan.Spec.ReturnOrder != plan.MirroredOrder || !strings.Contains(w.view(80, 24), "undo it") {
+		t.Fatalf("order %s:\n%s", w.st.Plan.Spec.ReturnOrder, w.view(80, 24))
+	}
+	s = b.press(s, "u", "space")
+	if w := s.(winding); w.mode != modeWind || w.st.Laid() != 2 {
+		t.Fatalf("asked again: mode %d, laid %d", w.mode, w.st.Laid())
+	}
+	if p, _ := s.(winding).st.NextPass(); p.FirstOpening != plan.HolesUp {
+		t.Errorf("pass 3 of an even mirrored warp begins with %s", p.FirstOpening)
+	}
+}
+
+// The finishing steps are ticked one by one, taken back one by one, and lead on to the next chain.
+func TestFinishingTwoChains(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	spec := towels()
+	spec.Ends, spec.ChainEnds = 40, 20
+	s := b.press(b.winding(spec, 2), "space", "u")
+	if w := s.(winding); w.mode != modeFinish || len(w.st.Chains[0].Ticked) != 0 {
+		t.Fatalf("mode %d, ticked %v", w.mode, w.st.Chains[0].Ticked)
+	}
+	for s.(winding).st.Chain == 1 {
+		s = b.press(s, "space")
+	}
+	if w := s.(winding); w.mode != modeWind || w.st.Laid() != 0 || !strings.Contains(w.view(80, 24), "chain 2 of 2") {
+		t.Fatalf("mode %d, laid %d:\n%s", w.mode, w.st.Laid(), w.view(80, 24))
+	}
+	s = b.press(s, "space", "space")
+	for !s.(winding).st.Finished {
+		s = b.press(s, "space")
+	}
+	if s.(winding).mode != modeDone {
+		t.Fatal("no last page")
+	}
+}
+
+// Leaving pauses the warp first; leaving a warp that nothing was done to writes nothing.
+func TestLeaving(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := b.winding(towels(), 4)
+	next, cmd := m.update(keyMsg("q"))
+	var msgs []tea.Msg
+	for _, msg := range collect(cmd) {
+		var more tea.Cmd
+		next, more = next.update(msg)
+		msgs = append(msgs, collect(more)...)
+	}
+	if len(msgs) != 1 || !next.(winding).st.Paused {
+		t.Fatalf("messages %v, paused %v", msgs, next.(winding).st.Paused)
+	}
+	if _, ok := msgs[0].(leaveMsg); !ok {
+		t.Fatalf("%T, want leaveMsg", msgs[0])
+	}
+	fresh := b.winding(towels(), 0)
+	_, cmd = fresh.update(keyMsg("q"))
+	if msgs := collect(cmd); len(msgs) != 1 || fresh.rec.State().Events != 0 {
+		t.Fatalf("messages %v, events %d", msgs, fresh.rec.State().Events)
+	}
+}
+
+// Another window may look, and can't count.
+func TestLooking(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := b.winding(towels(), 4)
+	rec, err := counter.Look(counter.OS(), m.rec.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	look := newWinding(b.deps, rec)
+	s := b.press(look, "space", "u", "c", "n", "p")
+	if laid(t, s) != 4 || !strings.Contains(s.view(80, 24), "only looking") {
+		t.Fatalf("%d passes:\n%s", laid(t, s), s.view(80, 24))
+	}
+	b.press(m, "space")
+	if s = b.press(s, "r"); laid(t, s) != 5 {
+		t.Fatalf("looking again shows %d passes, want 5", laid(t, s))
+	}
+}
+
+// A record that can't be written says so at once, the count stands still, and trying again reads what
+// is on the disk.
+func TestNotSaved(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := b.winding(towels(), 4)
+	if err := m.rec.Close(); err != nil {
+		t.Fatal(err)
+	}
+	s := b.press(m, "space")
+	if laid(t, s) != 4 || !strings.Contains(s.view(80, 24), "not counted") {
+		t.Fatalf("%d passes:\n%s", laid(t, s), s.view(80, 24))
+	}
+	w := s.(winding)
+	next, _ := w.notSaved(counter.ErrBroken)
+	if !strings.Contains(next.view(80, 24), "NOT SAVED") || b.press(next, "space").(winding).mode != modeBroken {
+		t.Fatal("a broken record goes on counting")
+	}
+	if s = b.press(next, "r"); laid(t, s) != 4 || s.(winding).mode != modeResume {
+		t.Fatalf("trying again: %d passes, mode %d", laid(t, s), s.(winding).mode)
+	}
+	_ = s.(winding).rec.Close()
+}
