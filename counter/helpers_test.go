@@ -239,7 +239,7 @@ func (m *model) done(chain int) bool {
 }
 
 func (m *model) allows(e Event) bool {
-	if m.finished || (m.paused && e.Kind != Resumed && e.Kind != Noted) {
+	if m.finished || (m.paused && e.Kind != Resumed && e.Kind != Noted && e.Kind != Recounted) {
 		return false
 	}
 	text := e.Text == "a knot" || e.Text == "counted" || e.Text == "ü \" \\ #"
@@ -253,10 +253,8 @@ func (m *model) allows(e Event) bool {
 		return here && e.Pass == now && now > 0 && untouched
 	case Recounted:
 		return here && e.Pass >= 0 && e.Pass <= m.total(m.chain) && text && untouched
-	case Paused:
+	case Paused, Resumed:
 		return true
-	case Resumed:
-		return m.paused
 	case Noted:
 		return e.Chain >= 1 && e.Chain <= len(m.laid) && e.Pass >= 0 && e.Pass <= m.total(e.Chain) && text
 	case LeaseSeen:

@@ -119,7 +119,7 @@ func TestAppendKeepsMilliseconds(t *testing.T) {
 func TestRefusedEventWritesNothing(t *testing.T) {
 	r := newRecord40(t, fake())
 	before := readBack(t, r.Path())
-	for _, e := range []Event{laid(1, 3), {Kind: Noted, Chain: 1, Text: "a\nb"}, {Kind: Resumed}} {
+	for _, e := range []Event{laid(1, 3), {Kind: Noted, Chain: 1, Text: "a\nb"}, {Kind: Finished}} {
 		if s, err := r.Append(e); err == nil || s.Laid() != 1 {
 			t.Errorf("%+v: %d laid, %v", e, s.Laid(), err)
 		}
