@@ -1,0 +1,176 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/creack/pty"
+	"github.com/hinshun/vt10x"
+)
+
+// The tests in this file and its neighbours drive the real binary in a pseudo-terminal, as a weaver
+// would: keys in, the screen out.
+
+var (
+	buildOnce sync.Once
+	builtPath string
+	buildErr  error
+)
+
+// binary builds the program once for all tests.
+func binary(t *testing.T) string {
+	t.Helper()
+	buildOnce.Do(func() {
+		dir, err := os.MkdirTemp("", "millside")
+		if err != nil {
+			buildErr = err
+			return
+		}
+		builtPath = filepath.Join(dir, "millside")
+		out, err := exec.Command("go", "build", "-o", builtPath, ".").CombinedOutput()
+		if err != nil {
+			buildErr = fmt.Errorf("%w: %s", err, out)
+		}
+	})
+	if buildErr != nil {
+		t.Fatal(buildErr)
+	}
+	return builtPath
+}
+
+// terminal is the real program in a pseudo-terminal.
+type terminal struct {
+	t    *testing.T
+	cmd  *exec.Cmd
+	pty  *os.File
+	vt   vt10x.Terminal
+	done chan error // the program's end
+	mu   sync.Mutex
+	raw  strings.Builder // everything that it wrote
+}
+
+// patience is the longest that a test waits for something to show up; nothing waits when it is there.
+const patience = 20 * time.Second
+
+// start runs the program with its records in a folder of the test's own.
+func start(t *testing.T, w, h int, records string, args ...string) *terminal {
+	t.Helper()
+	term := &terminal{t: t, vt: vt10x.New(vt10x.WithSize(w, h)), done: make(chan error, 1)}
+	term.cmd = exec.Command(binary(t), args...)
+	term.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "MILLSIDE_RECORDS="+records, "XDG_CONFIG_HOME="+filepath.Join(records, "config"), "NO_COLOR=")
+	f, err := pty.StartWithSize(term.cmd, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	term.pty = f
+	read := make(chan struct{})
+	go func() {
+		defer close(read)
+		_, _ = io.Copy(io.MultiWriter(term.vt, rawWriter{term}), f)
+	}()
+	go func() {
+		err := term.cmd.Wait()
+		<-read
+		term.done <- err
+	}()
+	t.Cleanup(func() { _ = term.cmd.Process.Kill(); _ = f.Close() })
+	return term
+}
+
+type rawWriter struct{ t *terminal }
+
+func (w rawWriter) Write(p []byte) (int, error) {
+	w.t.mu.Lock()
+	defer w.t.mu.Unlock()
+	return w.t.raw.Write(p)
+}
+
+func (term *terminal) written() string {
+	term.mu.Lock()
+	defer term.mu.Unlock()
+	return term.raw.String()
+}
+
+// press writes keys as a terminal sends them.
+func (term *terminal) press(keys ...string) {
+	term.t.Helper()
+	sent := map[string]string{
+		"space": " ", "enter": "\r", "tab": "\t", "esc": "\x1b", "ctrl+s": "\x13", "ctrl+u": "\x15", "ctrl+c": "\x03", "ctrl+z": "\x1a",
+		"down": "\x1b[B", "up": "\x1b[A", "right": "\x1b[C", "pgdown": "\x1b[6~", "backspace": "\x7f",
+	}
+	for _, k := range keys {
+		s, ok := sent[k]
+		if !ok {
+			s = k
+		}
+		if _, err := io.WriteString(term.pty, s); err != nil {
+			term.t.Fatalf("pressing %q: %v", k, err)
+		}
+	}
+}
+
+func (term *terminal) screen() string { return term.vt.String() }
+
+// see waits until the screen shows a text.
+func (term *terminal) see(want string) {
+	term.t.Helper()
+	term.until(fmt.Sprintf("%q on the screen", want), func() bool { return strings.Contains(term.screen(), want) })
+}
+
+// until waits for a condition, looking often.
+func (term *terminal) until(what string, ok func() bool) {
+	term.t.Helper()
+	for end := time.Now().Add(patience); !ok(); time.Sleep(5 * time.Millisecond) {
+		if time.Now().After(end) {
+			term.t.Fatalf("waited in vain for %s; the screen:\n%s", what, term.screen())
+		}
+	}
+}
+
+// signal sends a signal to the program.
+func (term *terminal) signal(s syscall.Signal) {
+	term.t.Helper()
+	if err := term.cmd.Process.Signal(s); err != nil {
+		term.t.Fatal(err)
+	}
+}
+
+// exit waits for the end of the program and gives its exit status; ended by a signal counts 128 + n.
+func (term *terminal) exit() int {
+	term.t.Helper()
+	select {
+	case err := <-term.done:
+		var ee *exec.ExitError
+		if err == nil {
+			return 0
+		}
+		if !errors.As(err, &ee) {
+			term.t.Fatal(err)
+		}
+		if ws, ok := ee.Sys().(syscall.WaitStatus); ok && ws.Signaled() {
+			return 128 + int(ws.Signal())
+		}
+		return ee.ExitCode()
+	case <-time.After(patience):
+		term.t.Fatalf("the program doesn't end; the screen:\n%s", term.screen())
+		return 0
+	}
+}
+
+// resize changes the size of the terminal while the program runs.
+func (term *terminal) resize(w, h int) {
+	term.t.Helper()
+	term.vt.Resize(w, h)
+	if err := pty.Setsize(term.pty, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)}); err != nil {
+		term.t.Fatal(err)
+	}
+}
