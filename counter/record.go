@@ -1,6 +1,7 @@
 package counter
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -181,15 +182,23 @@ func notPlain(path string, info fs.FileInfo) error {
 
 // readFile reads an open file to its end and gives its size with what it holds.
 func readFile(file File, path string) (reading, int64, error) {
-	data, err := io.ReadAll(io.LimitReader(file, maxRecord+1))
+	info, err := file.Stat()
 	if err != nil {
 		return reading{}, 0, fmt.Errorf("reading %s: %w", path, err)
 	}
-	if len(data) > maxRecord {
+	var data bytes.Buffer
+	if info.Size() <= maxRecord {
+		data.Grow(int(info.Size()) + bytes.MinRead)
+		// The file may have grown since it was asked for its size.
+		if _, err := data.ReadFrom(io.LimitReader(file, maxRecord+1)); err != nil {
+			return reading{}, 0, fmt.Errorf("reading %s: %w", path, err)
+		}
+	}
+	if max(info.Size(), int64(data.Len())) > maxRecord {
 		return reading{}, 0, fmt.Errorf("reading %s: %w: it is longer than %d MiB", path, ErrFull, maxRecord>>20)
 	}
-	got, err := read(path, data)
-	return got, int64(len(data)), err
+	got, err := read(path, data.Bytes())
+	return got, int64(data.Len()), err
 }
 
 // mend cuts a torn tail off and ends the last line.

@@ -1,0 +1,86 @@
+package counter
+
+import (
+	"bytes"
+	"errors"
+	"testing"
+)
+
+// FuzzRead gives the reader any bytes: it never panics, finds nothing but damage or a newer version
+// wrong with them, and what it takes for sound is, written again, the same bytes.
+func FuzzRead(f *testing.F) {
+	p := testPlan(f, 40, 10, 0)
+	data := fileOf(f, p, sample())
+	f.Add(data)
+	f.Add(data[:len(data)-1])
+	f.Add(data[:len(data)-9])
+	f.Add(append(bytes.Clone(data), 0, 0, 0))
+	f.Add(bytes.ReplaceAll(data, []byte("\n"), []byte("\r\n")))
+	f.Add([]byte(nil))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		got, err := read("x", data)
+		var de *DamageError
+		if err != nil && !errors.As(err, &de) && !errors.Is(err, ErrNewer) {
+			t.Fatal(err)
+		}
+		if got.fold == nil {
+			return
+		}
+		again := rewritten(t, got)
+		if got.unended {
+			again = bytes.TrimSuffix(again, []byte{'\n'})
+		}
+		if !bytes.Equal(again, got.sound) {
+			t.Fatalf("%q is written as %q", got.sound, again)
+		}
+	})
+}
+
+// FuzzLine gives the reader of single lines any text, without a checksum that the fuzzer would have to
+// guess.
+func FuzzLine(f *testing.F) {
+	for _, e := range sample() {
+		f.Add(string(appendEvent(nil, 2, e.normal())))
+	}
+	f.Fuzz(func(t *testing.T, line string) {
+		e, err := parseEvent([]byte(line), 2)
+		if err != nil {
+			return
+		}
+		if again := string(appendEvent(nil, 2, e)); again != line {
+			t.Fatalf("%q is written as %q", line, again)
+		}
+		if e != e.normal() {
+			t.Fatalf("%+v is not normal", e)
+		}
+	})
+}
+
+// FuzzHead does the same for the first line.
+func FuzzHead(f *testing.F) {
+	head, err := appendHead(nil, testPlan(f, 40, 10, 0).Spec)
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(string(head))
+	f.Fuzz(func(t *testing.T, line string) {
+		p, err := parseHead([]byte(line))
+		if err != nil {
+			return
+		}
+		if again, err := appendHead(nil, p.Spec); err != nil || string(again) != line {
+			t.Fatalf("%q is written as %q, %v", line, again, err)
+		}
+	})
+}
+
+// rewritten is a record written from what was read: the plan of the first line, then the events.
+func rewritten(t *testing.T, got reading) []byte {
+	t.Helper()
+	body, _, _ := bytes.Cut(got.sound, []byte{'\n'})
+	p, err := parseHead(body[:len(body)-sumLen])
+	if err != nil {
+		t.Fatal(err)
+	}
+	return fileOf(t, p, got.events)
+}
