@@ -1,0 +1,82 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"time"
+
+	"millside/counter"
+	"millside/tui"
+
+	"github.com/mattn/go-isatty"
+)
+
+// app is what the commands share: where answers go and where the outer world is asked. Tests put their
+// own in its place.
+type app struct {
+	in, tty *os.File      // the keyboard and the screen
+	out     *bufio.Writer // answers; flushed once, so that a full disk is noticed
+	errOut  io.Writer     // messages
+	env     func(string) string
+	now     counter.Clock
+	// terminal says whether a file is a terminal.
+	terminal func(*os.File) bool
+	// screen runs the full screen.
+	screen func(context.Context, tui.Options) error
+
+	recordsFlag string
+}
+
+func newApp() *app {
+	return &app{
+		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(os.Stdout), errOut: os.Stderr,
+		env: os.Getenv, now: time.Now, screen: tui.Run,
+		terminal: func(f *os.File) bool { return isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd()) },
+	}
+}
+
+// run carries out a command line and gives the exit code.
+func (a *app) run(args []string) int {
+	root := a.root()
+	root.SetArgs(args)
+	root.SetOut(a.out)
+	root.SetErr(a.errOut)
+	err := root.ExecuteContext(context.Background())
+	if flush := a.out.Flush(); err == nil && flush != nil {
+		err = fmt.Errorf("writing the answer: %w", flush)
+	}
+	return report(a.errOut, err)
+}
+
+// store is the folder of records that the flag, the environment or the default names.
+func (a *app) store() (counter.Store, error) {
+	dir, err := counter.DefaultDir(a.recordsFlag, a.env)
+	if err != nil {
+		return counter.Store{}, err
+	}
+	return counter.Store{Dir: dir, FS: counter.OS()}, nil
+}
+
+// errNoTerminal is what the commands that need a screen say without one. The detail names the command
+// that works all the same.
+var errNoTerminal = errors.New("this needs a terminal to draw on and to read keys from")
+
+// needTerminal is nil if there is a screen, and otherwise an error that names a way without one.
+func (a *app) needTerminal(instead string) error {
+	if a.terminal(a.in) && a.terminal(a.tty) {
+		return nil
+	}
+	return fmt.Errorf("%w; without one, %s", errNoTerminal, instead)
+}
+
+// open runs the full screen. Store and what to show come from the command, the rest is the same for all.
+func (a *app) open(ctx context.Context, o tui.Options) error {
+	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
+	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
+	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"
+	return a.screen(ctx, o)
+}

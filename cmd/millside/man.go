@@ -1,0 +1,36 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"time"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/cobra/doc"
+)
+
+// manDate stands at the foot of every man page. It is fixed, so that the pages of one version are the
+// same wherever and whenever they are made; move it when the text changes.
+var manDate = time.Date(2026, time.November, 25, 0, 0, 0, 0, time.UTC)
+
+func manCmd() *cobra.Command {
+	return &cobra.Command{
+		Use: "man DIR", Short: "write the manual pages into a folder",
+		Long:    "Writes a manual page for each command into a folder, which is made if it is missing.\nPages of the same name that stand there already are replaced.",
+		Example: "  millside man ~/.local/share/man/man1", Args: args(1, 1, "one folder"),
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
+			return nil, cobra.ShellCompDirectiveFilterDirs
+		},
+		RunE: func(cmd *cobra.Command, given []string) error {
+			if err := os.MkdirAll(given[0], 0o755); err != nil {
+				return fmt.Errorf("making the folder: %w", err)
+			}
+			date := manDate
+			header := &doc.GenManHeader{Section: "1", Source: "Millside", Manual: "Millside", Date: &date}
+			if err := doc.GenManTree(cmd.Root(), header, given[0]); err != nil {
+				return fmt.Errorf("writing the manual pages: %w", err)
+			}
+			return nil
+		},
+	}
+}

@@ -1,0 +1,63 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"slices"
+
+	"millside/plan"
+)
+
+// passesText writes every pass of a plan, at most 80 columns wide.
+func passesText(w io.Writer, p *plan.Plan) {
+	for _, c := range p.Chains {
+		if len(p.Chains) > 1 {
+			fmt.Fprintf(w, "\nPasses of chain %d:\n", c.Number)
+		} else {
+			fmt.Fprint(w, "\nPasses:\n")
+		}
+		chainTable(w, p, c)
+	}
+	fmt.Fprintf(w, "\n%s\n", wrap("First opening: what goes over the first lease peg met; the other opening goes over the second. "+
+		"Over: the peg of the counting cross that the group climbs over. Turn: the way round the end peg after the pass. "+
+		"Tie: a count tie after the pass. Short: a pass that carries fewer ends.", 0))
+}
+
+func chainTable(w io.Writer, p *plan.Plan, c plan.Chain) {
+	rows := [][]any{{"Pass", "Way", "Ends", "First opening", "Over", "Turn", "Note"}}
+	ties := tiePasses(p, c)
+	for _, pass := range c.Passes {
+		note := ""
+		if _, tie := slices.BinarySearch(ties, pass.Number); tie {
+			note = "tie"
+		}
+		if p.LeftOut(pass).Count() > 0 {
+			note = "short"
+		}
+		rows = append(rows, []any{pass.Number, pass.Direction, fmt.Sprintf("%d to %d", pass.First, pass.Last),
+			fmt.Sprintf("%s, %s", pass.FirstOpening, pass.FirstPeg()), pass.CrossOver(), pass.TurnAfter, note})
+	}
+	table(w, rows)
+}
+
+// finishingText writes what follows the last pass of each chain, in full.
+func finishingText(w io.Writer, p *plan.Plan) {
+	for _, c := range p.Chains {
+		if len(p.Chains) > 1 {
+			fmt.Fprintf(w, "\nAfter the last pass of chain %d:\n", c.Number)
+		} else {
+			fmt.Fprint(w, "\nAfter the last pass:\n")
+		}
+		for i, step := range p.Finishing(c) {
+			stepText(w, fmt.Sprintf("%2d", i+1), step)
+		}
+	}
+}
+
+// stepText writes one finishing step after its number or tick.
+func stepText(w io.Writer, mark string, step plan.Step) {
+	fmt.Fprintf(w, "  %s  %s\n      %s\n", mark, step.Title, wrap(clean(step.Detail), 6))
+	if step.Caution != "" {
+		fmt.Fprintf(w, "      %s\n", wrap("Take care: "+step.Caution, 6))
+	}
+}

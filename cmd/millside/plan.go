@@ -1,0 +1,107 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"millside/plan"
+
+	"github.com/spf13/cobra"
+)
+
+const planLong = `Works out a warp and prints it: passes, turns round the mill, the real length,
+the yarn, the count ties, and other ways to reach the same number of ends. What
+is not given has the value that stands in the list below.
+
+--passes adds every pass: the ends it lays, the opening that goes first over the
+first lease peg, the peg of the counting cross that the group goes over, and the
+way round the end peg afterwards. --save makes a record of the plan, which
+'millside wind' then winds, and prints its path.
+
+Lengths have a unit: yd, ft, in, m, cm or mm. "4 yd 18 in", "7 1/2 yd" and "6,4 m"
+are read too. A length is rounded up to what the pegs of the mill can give.
+
+--json prints one object with "format": "millside-plan-1". Its fields are: spec
+(what was asked for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps,
+turns, length, per_turn), warp_yarn, lease_faults (chain, pass, end, why), choices
+(label, group, passes, last_ends, spare_ends, finish, reasons; the least trouble
+first), chains (number, first_end, last_end, ends, finish, tie_after, passes,
+finishing) and, after --save, record (the path). A pass has: number, direction,
+first_end, last_end, positions, mirrored, spare_ends, first_peg, first_opening,
+over_a, over_b, cross_over, turn_after, twist_half_turns, keeps_opening, before and
+after (texts). A length is given as exact text and in whole nanometres. Fields may
+be added under this format's name, but none renamed or taken away.`
+
+const planExample = `  millside plan --ends 396
+  millside plan --ends 396 --length "7 1/2 yd" --rise "3 in" --passes
+  millside plan --ends 650 --chain-ends 220 --dyed --save --name "grey scarves"
+  millside plan --ends 396 --json`
+
+// planFlags are the flags that say what to do with the plan.
+type planFlags struct{ json, passes, save bool }
+
+func (a *app) planCmd() *cobra.Command {
+	spec := plan.DefaultSpec()
+	spec.Ends = 0 // always to be given, so the help shows no default
+	var flags planFlags
+	cmd := &cobra.Command{
+		Use: "plan --ends N [options]", Short: "work out a warp and print it",
+		Long: planLong, Example: planExample, Args: args(0, 0, ""),
+		ValidArgsFunction: cobra.NoFileCompletions,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if !cmd.Flags().Changed("ends") {
+				return usage(cmd, errors.New("how many ends? give --ends, such as --ends 396"))
+			}
+			p, err := checkFlags(cmd, spec)
+			if err != nil {
+				return err
+			}
+			return a.printPlan(p, flags)
+		},
+	}
+	specFlags(cmd, &spec)
+	f := cmd.Flags()
+	f.BoolVar(&flags.passes, "passes", false, "add every pass and all that is done after the last")
+	f.BoolVar(&flags.json, "json", false, "print for a program to read")
+	f.BoolVar(&flags.save, "save", false, "make a record of it, to wind later")
+	return cmd
+}
+
+func (a *app) printPlan(p *plan.Plan, flags planFlags) error {
+	path := ""
+	if flags.save {
+		var err error
+		if path, err = a.savePlan(p); err != nil {
+			return err
+		}
+	}
+	if flags.json {
+		out := planToJSON(p)
+		out.Record = path
+		return writeJSON(a.out, out)
+	}
+	planText(a.out, p)
+	if flags.passes {
+		passesText(a.out, p)
+		finishingText(a.out, p)
+	} else {
+		stepTitles(a.out, p)
+	}
+	if path != "" {
+		fmt.Fprintf(a.out, "\nRecord: %s\n", clean(path))
+	}
+	return nil
+}
+
+// savePlan makes a record and gives its path.
+func (a *app) savePlan(p *plan.Plan) (string, error) {
+	store, err := a.store()
+	if err != nil {
+		return "", err
+	}
+	record, err := store.Create(p)
+	if err != nil {
+		return "", err
+	}
+	return record.Path(), record.Close()
+}

@@ -1,0 +1,230 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"millside/plan"
+)
+
+// labelWidth is how far the values of a summary stand in.
+const labelWidth = 14
+
+// row writes one line of a summary; a long value goes on below itself.
+func row(w io.Writer, label, format string, values ...any) {
+	value := wrap(clean(fmt.Sprintf(format, values...)), labelWidth)
+	fmt.Fprintf(w, "%s%s%s\n", label, strings.Repeat(" ", max(labelWidth-utf8.RuneCountInString(label), 1)), value)
+}
+
+// planText writes what a weaver wants to know of a plan on one page.
+func planText(w io.Writer, p *plan.Plan) {
+	s := p.Spec
+	fmt.Fprintf(w, "Warp \"%s\"\n\n", clean(s.Name))
+	row(w, "Ends", "%s", endsText(p))
+	row(w, "Passes", "%s", passesOf(p))
+	row(w, "Stops", "%s", stopsText(p))
+	row(w, "Lease", "%s", leaseText(p))
+	row(w, "Near peg", "%s", flickText(p))
+	row(w, "Mill", "%s round, a place for the end pegs every %s, %s", length(s.Mill.Circumference, s.Units.Short()),
+		length(s.Mill.PegStep, s.Units.Short()), riseText(s))
+	row(w, "Length", "%s", lengthText(p))
+	row(w, "Yarn", "%s for the warp, nothing added for waste", length(p.WarpYarn(), s.Units.Long()))
+	row(w, "Count ties", "%s", tiesText(p))
+	if len(p.Chains) > 1 {
+		for _, c := range p.Chains {
+			row(w, fmt.Sprintf("Chain %d", c.Number), "ends %d to %d: %s in %s, stops %s", c.First, c.Last,
+				count(c.Ends(), "end"), count(len(c.Passes), "pass"), c.Finish())
+		}
+	}
+	choicesText(w, p)
+}
+
+// stepTitles lists what follows the last pass, in a few words each.
+func stepTitles(w io.Writer, p *plan.Plan) {
+	fmt.Fprint(w, "\nAfter the last pass:\n")
+	for i, step := range p.Finishing(p.Chains[len(p.Chains)-1]) {
+		fmt.Fprintf(w, "  %2d  %s\n", i+1, step.Title)
+	}
+}
+
+// count writes a number with its noun.
+func count(n int, noun string) string {
+	switch {
+	case n == 1:
+		return "1 " + noun
+	case strings.HasSuffix(noun, "s"):
+		return fmt.Sprintf("%d %ses", n, noun)
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// length shows a length with two decimals, and says so if that isn't the whole truth.
+func length(l plan.Length, unit plan.LengthUnit) string {
+	text := l.In(unit, 2)
+	if exact, err := plan.ParseLength(text); err != nil || exact != l {
+		return "about " + text
+	}
+	return text
+}
+
+func endsText(p *plan.Plan) string {
+	text := fmt.Sprintf("%d wanted, %d wound", p.Spec.Ends, p.EndsWound())
+	if n := p.Spares(); n > 0 {
+		text += fmt.Sprintf(", the last %d spare", n)
+	}
+	return text
+}
+
+func passesOf(p *plan.Plan) string {
+	last := p.Chains[len(p.Chains)-1]
+	final := last.Passes[len(last.Passes)-1]
+	text := fmt.Sprintf("%d, by %s on a paddle of %d positions", p.Passes(), count(p.Spec.Group, "end"), p.Spec.Positions)
+	if p.LeftOut(final).Count() > 0 {
+		text += fmt.Sprintf("; the last carries %d, in %s", final.Ends(), positions(final.Carried))
+	}
+	if len(p.Chains) > 1 {
+		text += fmt.Sprintf("; %d chains", len(p.Chains))
+	}
+	return text
+}
+
+func positions(set plan.Positions) string {
+	if set.Count() == 1 {
+		return "position " + set.String()
+	}
+	return "positions " + set.String()
+}
+
+// stopsText says where the winding stops, and why the lease is the better place.
+func stopsText(p *plan.Plan) string {
+	finish := p.Chains[0].Finish()
+	for _, c := range p.Chains {
+		if c.Finish() != finish {
+			return "not every chain at the same end; see the chains below"
+		}
+	}
+	if finish == plan.AtLease {
+		return "at the lease, where it began: an even number of passes, so nothing is left at the far end"
+	}
+	return "at the counting cross: an odd number of passes, so the last group is fastened at the far end, which is harder"
+}
+
+func leaseText(p *plan.Plan) string {
+	if len(p.LeaseFaults) == 0 {
+		return fmt.Sprintf("every end crosses its neighbours; a return pass lies in the %s order", p.Spec.ReturnOrder)
+	}
+	var faults []string
+	for _, f := range p.LeaseFaults {
+		faults = append(faults, fmt.Sprintf("end %d lies with its neighbour (chain %d, pass %d): %s", f.End, f.Chain, f.Pass, f.Why))
+	}
+	return strings.Join(faults, "; ")
+}
+
+// flickText says what the paddle does on its way round the near end peg.
+func flickText(p *plan.Plan) string {
+	kept, flicked := 0, 0
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes[:len(c.Passes)-1] {
+			switch {
+			case pass.Direction.Far():
+			case c.KeepsOpening(pass.Number):
+				kept++
+			default:
+				flicked++
+			}
+		}
+	}
+	switch {
+	case kept == 0 && flicked == 0:
+		return "no second bout, so nothing to keep in mind"
+	case flicked == 0:
+		return "the paddle keeps its opening on the way round"
+	case kept == 0:
+		return "flick the paddle once more on the way round"
+	}
+	return "the paddle keeps its opening on some passes and not on others; --passes shows each"
+}
+
+func riseText(s plan.Spec) string {
+	if s.Mill.Rise == 0 {
+		return "no rise"
+	}
+	return "a rise of " + length(s.Mill.Rise, s.Units.Short()) + " a turn"
+}
+
+func lengthText(p *plan.Plan) string {
+	unit := p.Spec.Units.Long()
+	text := fmt.Sprintf("%s wanted, %s on the mill: ", length(p.Spec.Length, unit), length(p.Path.Length, unit))
+	if p.Path.Length != p.Spec.Length {
+		text += "rounded up to what the pegs give, "
+	}
+	return text + fmt.Sprintf("%s, %s turns", count(p.Path.Steps, "peg step"), p.Path.Turns())
+}
+
+// tiesText lists the passes that a count tie follows, chain by chain.
+func tiesText(p *plan.Plan) string {
+	if p.Spec.TieEvery == 0 {
+		return "none"
+	}
+	text := fmt.Sprintf("every %s", count(p.Spec.TieEvery, "end"))
+	for _, c := range p.Chains {
+		after := tiePasses(p, c)
+		if len(after) == 0 {
+			continue
+		}
+		text += "; "
+		if len(p.Chains) > 1 {
+			text += fmt.Sprintf("chain %d ", c.Number)
+		}
+		text += "after pass "
+		text += strings.Join(shown(after), ", ")
+	}
+	return text
+}
+
+// tiePasses lists the passes of a chain that a count tie follows.
+func tiePasses(p *plan.Plan, c plan.Chain) []int {
+	after := []int{}
+	for k := p.NextTie(c, 1); k != 0; k = p.NextTie(c, k+1) {
+		after = append(after, k)
+	}
+	return after
+}
+
+// mostShown is how many passes a line lists before it breaks off.
+const mostShown = 12
+
+func shown(passes []int) []string {
+	var list []string
+	for i, k := range passes {
+		if i == mostShown {
+			return append(list, fmt.Sprintf("... (%d in all)", len(passes)))
+		}
+		list = append(list, fmt.Sprint(k))
+	}
+	return list
+}
+
+// choicesText lists other ways to reach the same number of ends.
+func choicesText(w io.Writer, p *plan.Plan) {
+	s := p.Spec
+	fmt.Fprintf(w, "\nWays to reach %s, the least trouble first", count(s.Ends, "end"))
+	if len(p.Chains) > 1 {
+		fmt.Fprint(w, " (as one chain)")
+	}
+	fmt.Fprint(w, ":\n")
+	for i, c := range plan.Choices(s.Ends, s.Group, s.Positions) {
+		mark := ""
+		if planned(s, c) {
+			mark = " (this plan)"
+		}
+		fmt.Fprintf(w, "  %2d  %s%s\n      %s\n", i+1, c.Label(), mark, wrap(strings.Join(c.Reasons, "; "), 6))
+	}
+}
+
+// planned says whether a choice is the one that the plan makes.
+func planned(s plan.Spec, c plan.Choice) bool {
+	return c.Group == s.Group && (c.Kind == plan.Divides || (c.Kind == plan.SpareEnds) == (s.LastPass == plan.FullLast))
+}

@@ -1,0 +1,67 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"millside/counter"
+
+	"github.com/spf13/cobra"
+)
+
+const salvageLong = `Copies what is sound in a damaged record, up to the first bad line, into a new one.
+The damaged record is never changed, and the new one must not exist yet. Count the
+groups at the pegs before you go on: passes after the bad line are not in the copy.
+
+NEW is a path if it has a slash or ends in .millside, and otherwise the name of a
+file in the folder of the records.`
+
+func (a *app) salvageCmd() *cobra.Command {
+	return &cobra.Command{
+		Use: "salvage DAMAGED NEW", Short: "save what is sound in a damaged record", Long: salvageLong,
+		Example: "  millside salvage tea-towels tea-towels-saved", Args: args(2, 2, "a damaged record and a new one"),
+		ValidArgsFunction: a.completeRecords,
+		RunE: func(_ *cobra.Command, given []string) error {
+			store, err := a.store()
+			if err != nil {
+				return err
+			}
+			from, err := store.Find(given[0])
+			if err != nil {
+				return err
+			}
+			to := given[1]
+			if !strings.ContainsAny(to, `/\`) && !strings.HasSuffix(to, counter.Extension) {
+				to = filepath.Join(store.Dir, to+counter.Extension)
+			}
+			got, err := counter.Salvage(store.FS, from, to)
+			if err != nil {
+				return err
+			}
+			salvageText(a.out, got, from, to)
+			return nil
+		},
+	}
+}
+
+func salvageText(w io.Writer, got counter.SalvageResult, from, to string) {
+	fmt.Fprintf(w, "New record: %s\nIt holds the plan and %s.\n", clean(to), count(got.Events, "event"))
+	if got.BadLine == 0 {
+		fmt.Fprintf(w, "%s is whole; the new record is a copy of it.\n", clean(from))
+		return
+	}
+	fmt.Fprintf(w, "Line %d of the damaged record and what follows are left out: %s.\n", got.BadLine, clean(got.Why))
+	fmt.Fprint(w, "Before you go on, count the groups at the pegs.\n")
+}
+
+// helpDamaged adds to a damaged record's error what to do about it.
+func helpDamaged(err error, path string) error {
+	var damage *counter.DamageError
+	if errors.As(err, &damage) && damage.Line > 1 {
+		return fmt.Errorf("%w; 'millside salvage %s NEW' saves what stands before that line", err, path)
+	}
+	return err
+}

@@ -1,0 +1,46 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+)
+
+const showLong = `Tells where a warp stands, without a screen: passes laid and ends standing, what must
+be seen on the mill if the count is right, the next pass, recounts, notes, and what is
+done of the finishing. It never changes the record and may be used while it is wound.
+
+--events adds everything that happened, in order.
+
+--json prints one object with "format": "millside-show-1". Its fields are: path, name,
+spec (the plan in force), passes, passes_laid, ends, ends_standing (over all chains),
+chain, chains, paused, lease_seen, wound, finished, started, last, cut_short, mill
+(passes_laid, ends_standing, groups_over_peg_1, groups_over_peg_2, paddle, last_turn:
+of the chain in hand), next_pass (as in 'millside plan --json'; left out if all are
+laid), finishing (id, title, detail, caution, done), recounts, notes and, with
+--events, events.`
+
+func (a *app) showCmd() *cobra.Command {
+	var asJSON, events bool
+	cmd := &cobra.Command{
+		Use: "show NAME|PATH [--events] [--json]", Short: "tell where a warp stands", Long: showLong,
+		Example: "  millside show sea-blue-tea-towels\n  millside show tea-towels --events\n  millside show tea-towels --json",
+		Args:    args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		RunE: func(_ *cobra.Command, given []string) error {
+			_, record, err := a.look(given[0])
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				return writeJSON(a.out, showToJSON(record, events))
+			}
+			showText(a.out, record)
+			if events {
+				eventsText(a.out, record.Events())
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	f.BoolVar(&events, "events", false, "add everything that happened")
+	f.BoolVar(&asJSON, "json", false, "print for a program to read")
+	return cmd
+}
