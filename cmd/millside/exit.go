@@ -31,7 +31,7 @@ const exitHelp = `Exit codes:
        won't do
   130  you stopped it (Ctrl-C)
   129, 131, 143
-       the system stopped it (hang-up, quit, terminate); what was counted is kept`
+       the system stopped it (hang-up, quit, end); what was counted is kept`
 
 // usageError is a command line that is wrong, and the command whose help would put it right.
 type usageError struct {

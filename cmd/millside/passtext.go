@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
 	"millside/plan"
 )
@@ -56,8 +57,10 @@ func finishingText(w io.Writer, p *plan.Plan) {
 
 // stepText writes one finishing step after its number or tick.
 func stepText(w io.Writer, mark string, step plan.Step) {
-	fmt.Fprintf(w, "  %s  %s\n      %s\n", mark, step.Title, wrap(clean(step.Detail), 6))
+	indent := len(mark) + 4
+	below := strings.Repeat(" ", indent)
+	fmt.Fprintf(w, "  %s  %s\n%s%s\n", mark, step.Title, below, wrap(clean(step.Detail), indent))
 	if step.Caution != "" {
-		fmt.Fprintf(w, "      %s\n", wrap("Take care: "+step.Caution, 6))
+		fmt.Fprintf(w, "%s%s\n", below, wrap("Take care: "+step.Caution, indent))
 	}
 }

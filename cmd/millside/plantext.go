@@ -18,6 +18,11 @@ func row(w io.Writer, label, format string, values ...any) {
 	fmt.Fprintf(w, "%s%s%s\n", label, strings.Repeat(" ", max(labelWidth-utf8.RuneCountInString(label), 1)), value)
 }
 
+// pathRow is row for a path: it is not broken, since it may be copied from the screen.
+func pathRow(w io.Writer, label, path string) {
+	fmt.Fprintf(w, "%-*s%s\n", labelWidth, label, clean(path))
+}
+
 // planText writes what a weaver wants to know of a plan on one page.
 func planText(w io.Writer, p *plan.Plan) {
 	s := p.Spec
@@ -178,7 +183,7 @@ func tiesText(p *plan.Plan) string {
 		if len(p.Chains) > 1 {
 			text += fmt.Sprintf("chain %d ", c.Number)
 		}
-		text += "after pass "
+		text += "after " + passWord(len(after)) + " "
 		text += strings.Join(shown(after), ", ")
 	}
 	return text
@@ -191,6 +196,13 @@ func tiePasses(p *plan.Plan, c plan.Chain) []int {
 		after = append(after, k)
 	}
 	return after
+}
+
+func passWord(n int) string {
+	if n == 1 {
+		return "pass"
+	}
+	return "passes"
 }
 
 // mostShown is how many passes a line lists before it breaks off.

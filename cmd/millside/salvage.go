@@ -53,8 +53,8 @@ func salvageText(w io.Writer, got counter.SalvageResult, from, to string) {
 		fmt.Fprintf(w, "%s is whole; the new record is a copy of it.\n", clean(from))
 		return
 	}
-	fmt.Fprintf(w, "Line %d of the damaged record and what follows are left out: %s.\n", got.BadLine, clean(got.Why))
-	fmt.Fprint(w, "Before you go on, count the groups at the pegs.\n")
+	fmt.Fprintln(w, wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.", got.BadLine, clean(got.Why)), 0))
+	fmt.Fprintln(w, "Before you go on, count the groups at the pegs.")
 }
 
 // helpDamaged adds to a damaged record's error what to do about it.

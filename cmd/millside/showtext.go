@@ -13,7 +13,7 @@ func showText(w io.Writer, record *counter.Record) {
 	s := record.State()
 	c := s.Current()
 	fmt.Fprintf(w, "Warp \"%s\"\n\n", clean(s.Plan.Spec.Name))
-	row(w, "Record", "%s", record.Path())
+	pathRow(w, "Record", record.Path())
 	if torn := record.Torn(); torn != "" {
 		row(w, "Take care", "%s; count the groups at the pegs", torn)
 	}
@@ -68,14 +68,25 @@ func nextText(w io.Writer, s counter.State) {
 		}
 		return
 	}
-	row(w, "Next", "pass %d, %s: ends %d to %d in %s; first %s over peg %s, over peg %d of the counting cross, then round the end peg %s",
-		pass.Number, pass.Direction, pass.First, pass.Last, positions(pass.Carried), pass.FirstOpening, pass.FirstPeg(), pass.CrossOver(), pass.TurnAfter)
+	row(w, "Next", "pass %d, %s: ends %d to %d in %s", pass.Number, pass.Direction, pass.First, pass.Last, positions(pass.Carried))
+	row(w, "Its way", "%s", wayText(pass))
 	for _, task := range s.Plan.Before(s.Current(), pass.Number) {
 		row(w, "Before it", "%s", task.Text)
 	}
 	for _, task := range s.Plan.After(s.Current(), pass.Number) {
 		row(w, "After it", "%s", task.Text)
 	}
+}
+
+// wayText tells what the group meets on a pass, in the order in which it meets it.
+func wayText(pass plan.Pass) string {
+	lease := fmt.Sprintf("%s over lease peg %s, then %s over peg %s", pass.FirstOpening, pass.FirstPeg(),
+		pass.FirstOpening.Other(), pass.FirstPeg().Other())
+	cross := fmt.Sprintf("over peg %d and under peg %d of the counting cross", pass.CrossOver(), pass.CrossUnder())
+	if pass.Direction.Far() {
+		return fmt.Sprintf("%s; %s; round the far end peg %s", lease, cross, pass.TurnAfter)
+	}
+	return fmt.Sprintf("%s; %s; round the near end peg %s", cross, lease, pass.TurnAfter)
 }
 
 // historyText writes recounts and notes.
@@ -104,7 +115,7 @@ func ticksText(w io.Writer, s counter.State) {
 	fmt.Fprint(w, "\nFinishing:\n")
 	for _, step := range s.Steps() {
 		if s.Chains[s.Chain-1].Has(step.ID) {
-			fmt.Fprintf(w, "  [x] %s\n", step.Title)
+			fmt.Fprintf(w, "  [x]  %s\n", step.Title)
 		} else {
 			stepText(w, "[ ]", step)
 		}

@@ -55,8 +55,8 @@ func (a *app) look(nameOrPath string) (counter.Store, *counter.Record, error) {
 	return store, record, helpDamaged(err, path)
 }
 
-// completeRecords offers the records of the folder: by file, since that is always unambiguous, with the
-// name of the warp beside it.
+// completeRecords offers the records of the folder: by file with its ending, which fits one record only,
+// with the name of the warp beside it.
 func (a *app) completeRecords(_ *cobra.Command, given []string, begun string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	if len(given) > 0 {
 		return nil, cobra.ShellCompDirectiveNoFileComp
@@ -71,7 +71,7 @@ func (a *app) completeRecords(_ *cobra.Command, given []string, begun string) ([
 	}
 	var found []cobra.Completion
 	for _, sum := range list {
-		name := clean(strings.TrimSuffix(filepath.Base(sum.Path), counter.Extension))
+		name := clean(filepath.Base(sum.Path))
 		if strings.HasPrefix(strings.ToLower(name), strings.ToLower(begun)) {
 			found = append(found, cobra.CompletionWithDesc(name, clean(sum.Name)))
 		}

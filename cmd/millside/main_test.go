@@ -1,0 +1,191 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"millside/plan"
+	"millside/tui"
+
+	"pgregory.net/rapid"
+)
+
+// runIn carries out a command line in this process, with no screen.
+func runIn(dir string, args ...string) (code int, out, errOut string) {
+	var o, e bytes.Buffer
+	a := &app{
+		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(&o), errOut: &e,
+		env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
+		terminal: func(*os.File) bool { return false },
+		screen:   func(context.Context, tui.Options) error { return errors.New("no screen in this test") },
+	}
+	code = a.run(append([]string{"--records", dir}, args...))
+	return code, o.String(), e.String()
+}
+
+func TestReport(t *testing.T) {
+	for _, tt := range []struct {
+		err  error
+		code int
+		text string
+	}{
+		{nil, 0, ""},
+		{errors.New("no"), 1, "millside: no\n"},
+		{errors.Join(errors.New("one"), errors.New("two")), 1, "millside: one\nmillside: two\n"},
+		{errors.New("a\x1b[31mred\u202e\x9b"), 1, "millside: a[31mred\uFFFD\n"},
+		{&usageError{"millside plan", errors.New("no")}, 2, "millside: no\nmillside: see 'millside plan --help'\n"},
+		{fmt.Errorf("x: %w", context.Canceled), 130, ""},
+		{fmt.Errorf("x: %w", &tui.SignalError{Signal: syscall.SIGINT}), 130, ""},
+		{&tui.SignalError{Signal: syscall.SIGHUP}, 129, ""},
+		{&tui.SignalError{Signal: syscall.SIGQUIT}, 131, ""},
+		{&tui.SignalError{Signal: syscall.SIGTERM}, 143, ""},
+	} {
+		var b bytes.Buffer
+		if code := report(&b, tt.err); code != tt.code || b.String() != tt.text {
+			t.Errorf("%v: code %d, %q; want %d, %q", tt.err, code, b.String(), tt.code, tt.text)
+		}
+	}
+}
+
+// What is shown holds nothing that a terminal acts on, whatever went in, and letters stay.
+func TestClean(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := string(rapid.SliceOf(rapid.Byte()).Draw(t, "bytes")) + rapid.String().Draw(t, "text")
+		got := clean(s)
+		if !utf8.ValidString(got) {
+			t.Fatalf("%q became %q, which is no text", s, got)
+		}
+		for _, r := range got {
+			if unicode.IsControl(r) || r >= '\u202A' && r <= '\u202E' || r >= '\u2066' && r <= '\u2069' {
+				t.Fatalf("%q still holds %U", got, r)
+			}
+		}
+		if clean(got) != got {
+			t.Fatalf("cleaning %q again changes it", got)
+		}
+	})
+	for _, s := range []string{"sea-blue tea towels", "Leinen grün 20/2", "می\u200cخواهم", "リネン", "a  b"} {
+		if got := clean(s); got != s {
+			t.Errorf("%q became %q", s, got)
+		}
+	}
+}
+
+// Broken text keeps its words, and a line is over the width only if one word is.
+func TestWrap(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		words := rapid.SliceOf(rapid.StringMatching(`[a-zé]{1,30}`)).Draw(t, "words")
+		indent := rapid.IntRange(0, 30).Draw(t, "indent")
+		got := wrap(strings.Join(words, " "), indent)
+		if back := strings.Fields(got); strings.Join(back, " ") != strings.Join(words, " ") {
+			t.Fatalf("words %q became %q", words, back)
+		}
+		for i, line := range strings.Split(got, "\n") {
+			n := utf8.RuneCountInString(line)
+			if i == 0 {
+				n += indent
+			}
+			if n > textWidth {
+				t.Fatalf("a line of %d: %q", n, line)
+			}
+		}
+	})
+}
+
+// A file whose name would act on a terminal is listed without that.
+func TestNamesOfFilesAreCleaned(t *testing.T) {
+	dir := t.TempDir()
+	name := filepath.Join(dir, "a\x1b[31mb\u202e.millside")
+	if err := os.WriteFile(name, []byte("not a record\n"), 0o600); err != nil {
+		t.Skipf("the file system takes no such name: %v", err)
+	}
+	for _, args := range [][]string{{"list"}, {"list", "--json"}, {"show", "none"}, {"show", name}, {"wind", name}, {"salvage", name, "x"}, {"__complete", "wind", ""}} {
+		_, out, errOut := runIn(dir, args...)
+		if out+errOut == "" {
+			t.Errorf("%q says nothing", args)
+		}
+		if strings.ContainsFunc(out+errOut, func(r rune) bool { return r != '\n' && r != '\t' && unicode.IsControl(r) }) {
+			t.Errorf("%q lets control characters through:\n%q\n%q", args, out, errOut)
+		}
+	}
+}
+
+// Every field of a plan that may be refused has a flag, so that the message names what was typed.
+func TestEveryFieldHasItsFlag(t *testing.T) {
+	var wrong plan.Spec
+	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise = -1, -1, -1, -1
+	cmd := newApp().planCmd()
+	list := plan.FieldErrors(wrong.Check())
+	if len(list) != len(flagOf) {
+		t.Errorf("%d fields are refused, %d have flags: %v", len(list), len(flagOf), list)
+	}
+	for _, fe := range list {
+		flag := flagOf[fe.Field]
+		if flag == "" || cmd.Flags().Lookup(flag) == nil {
+			t.Errorf("field %q has no flag (%q)", fe.Field, flag)
+		}
+	}
+}
+
+// Every command says in its help what it does and gives an example that uses it.
+func TestCommandsAreDocumented(t *testing.T) {
+	for _, cmd := range newApp().root().Commands() {
+		if cmd.Name() == "completion" {
+			continue // the library's own
+		}
+		if cmd.Short == "" || cmd.Long == "" || !strings.Contains(cmd.Example, cmd.CommandPath()) {
+			t.Errorf("%s lacks a description or an example", cmd.CommandPath())
+		}
+		for line := range strings.SplitSeq(cmd.Long+"\n"+cmd.Example, "\n") {
+			if utf8.RuneCountInString(line) > 90 {
+				t.Errorf("%s: a line of help is too long: %s", cmd.CommandPath(), line)
+			}
+		}
+	}
+}
+
+// The table of the largest warp, whose numbers are the longest, keeps to the width of a terminal.
+func TestTheLargestTableFits(t *testing.T) {
+	s := plan.DefaultSpec()
+	s.Ends, s.Group = plan.MaxEnds, 1
+	p, err := plan.New(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	passesText(&out, p)
+	lines := 0
+	for line := range strings.Lines(out.String()) {
+		if lines++; utf8.RuneCountInString(line) > textWidth+1 { // the line feed is one
+			t.Fatalf("line %d is too long: %s", lines, line)
+		}
+	}
+	if lines < plan.MaxEnds {
+		t.Errorf("%d lines for %d passes", lines, plan.MaxEnds)
+	}
+}
+
+// The whole table of the largest warp is printed in good time.
+func BenchmarkPassesText100k(b *testing.B) {
+	s := plan.DefaultSpec()
+	s.Ends, s.Group = plan.MaxEnds, 1
+	p, err := plan.New(s)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		var out bytes.Buffer
+		passesText(&out, p)
+	}
+}

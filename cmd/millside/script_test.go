@@ -1,0 +1,224 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"millside/counter"
+	"millside/plan"
+	"millside/tui"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// The commands are tested as a weaver uses them, by the scripts in testdata/script. UPDATE_SCRIPTS=1 writes
+// what comes out into them; read the difference before you keep it.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:           filepath.Join("testdata", "script"),
+		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("TZ", "UTC")
+			// With -race each program would sleep for a second before it ends.
+			env.Setenv("GORACE", "atexit_sleep_ms=0")
+			// Relative to the script's folder, so that what is printed is the same everywhere.
+			env.Setenv("MILLSIDE_RECORDS", "records")
+			return nil
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": cmdExits, "json": cmdJSON, "waitfor": cmdWaitFor,
+		},
+	})
+}
+
+// TestMain makes this test binary stand in for the programs that the scripts run.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"millside": main,
+		// The program with a screen that always is a terminal and only tells what it was asked to show.
+		"millside-screen": func() {
+			a := newApp()
+			a.terminal = func(*os.File) bool { return true }
+			a.screen = toldScreen
+			os.Exit(a.run(os.Args[1:]))
+		},
+		"journal": func() { exitOn(journal(os.Args[1], os.Args[2:])) },
+		"damage":  func() { exitOn(damage(os.Args[1], os.Args[2])) },
+		"hold":    func() { exitOn(hold(os.Args[1], os.Args[2])) },
+	})
+}
+
+func exitOn(err error) {
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+	os.Exit(0)
+}
+
+// toldScreen stands in for the full screen. It opens the record as that does, so that locks show.
+func toldScreen(_ context.Context, o tui.Options) error {
+	if n, _ := strconv.Atoi(os.Getenv("SCREEN_SIGNAL")); n != 0 {
+		return fmt.Errorf("winding: %w", &tui.SignalError{Signal: syscall.Signal(n)})
+	}
+	fmt.Fprintf(o.Out, "records %s\nlook only %v\nno colour %v\n", filepath.ToSlash(o.Store.Dir), o.ReadOnly, o.NoColor)
+	if o.In == nil || o.Now == nil {
+		return errors.New("no keyboard or no clock")
+	}
+	if o.Spec != nil {
+		fmt.Fprintf(o.Out, "form %q %d ends\n", o.Spec.Name, o.Spec.Ends)
+	}
+	if o.Open == "" {
+		return nil
+	}
+	open := counter.Open
+	if o.ReadOnly {
+		open = counter.Look
+	}
+	r, err := open(o.Store.FS, o.Open)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(o.Out, "open %s at pass %d\n", filepath.Base(o.Open), r.State().Laid())
+	return r.Close()
+}
+
+// journal adds events to a record, half a minute apart: laid, undone, paused, resumed, seen=ORDER,
+// recount=N:REASON, note=TEXT, tick=STEP, ticks (the next step), finished; laid*3 is three of them.
+func journal(path string, words []string) error {
+	r, err := counter.Open(counter.OS(), path)
+	if err != nil {
+		return err
+	}
+	at := time.Date(2026, time.November, 25, 9, 0, 0, 0, time.UTC)
+	for _, word := range words {
+		verb, rest, _ := strings.Cut(word, "=")
+		verb, times, _ := strings.Cut(verb, "*")
+		n, _ := strconv.Atoi(times)
+		for range max(n, 1) {
+			e, err := eventFor(r.State(), verb, rest)
+			if err != nil {
+				return err
+			}
+			at = at.Add(30 * time.Second)
+			e.At = at
+			if _, err := r.Append(e); err != nil {
+				return err
+			}
+		}
+	}
+	return r.Close()
+}
+
+func eventFor(s counter.State, verb, rest string) (counter.Event, error) {
+	e := counter.Event{Kind: counter.Kind(verb), Chain: s.Chain, Pass: s.Laid()}
+	switch verb {
+	case "laid":
+		e.Pass = s.Laid() + 1
+	case "seen":
+		e.Kind = counter.LeaseSeen
+		return e, e.Order.UnmarshalText([]byte(rest))
+	case "recount":
+		n, why, _ := strings.Cut(rest, ":")
+		e.Kind, e.Text = counter.Recounted, why
+		var err error
+		e.Pass, err = strconv.Atoi(n)
+		return e, err
+	case "note":
+		e.Kind, e.Text = counter.Noted, rest
+	case "tick":
+		e.Kind, e.Step = counter.Ticked, plan.StepID(rest)
+	case "ticks":
+		step, _ := s.NextStep()
+		e.Kind, e.Step = counter.Ticked, step.ID
+	}
+	return e, nil
+}
+
+// damage changes one letter in a line of a record, or cuts the last line short ("cut").
+func damage(path, line string) error {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	if line == "cut" {
+		return os.WriteFile(path, data[:len(data)-5], 0o600)
+	}
+	n, err := strconv.Atoi(line)
+	lines := strings.SplitAfter(string(data), "\n")
+	if err != nil || n < 1 || n > len(lines) {
+		return fmt.Errorf("no line %s: %v", line, err)
+	}
+	lines[n-1] = strings.Replace(lines[n-1], "a", "b", 1)
+	return os.WriteFile(path, []byte(strings.Join(lines, "")), 0o600)
+}
+
+// hold opens a record for winding, makes a file to say so, and keeps it until it is killed.
+func hold(path, flag string) error {
+	if _, err := counter.Open(counter.OS(), path); err != nil {
+		return err
+	}
+	if err := os.WriteFile(flag, nil, 0o600); err != nil {
+		return err
+	}
+	select {}
+}
+
+// cmdExits is the script command "exits CODE PROGRAM ...".
+func cmdExits(ts *testscript.TestScript, neg bool, words []string) {
+	if neg || len(words) < 2 {
+		ts.Fatalf("usage: exits CODE PROGRAM ...")
+	}
+	err := ts.Exec(words[1], words[2:]...)
+	code := 0
+	var exit *exec.ExitError
+	if errors.As(err, &exit) {
+		code = exit.ExitCode()
+	} else {
+		ts.Check(err)
+	}
+	if want := words[0]; strconv.Itoa(code) != want {
+		ts.Fatalf("exit code %d, want %s", code, want)
+	}
+}
+
+// cmdJSON is the script command "json FILE FORMAT": the file is one JSON object of that format.
+func cmdJSON(ts *testscript.TestScript, neg bool, words []string) {
+	if neg || len(words) != 2 {
+		ts.Fatalf("usage: json FILE FORMAT")
+	}
+	var got struct{ Format string }
+	if err := json.Unmarshal([]byte(ts.ReadFile(words[0])), &got); err != nil || got.Format != words[1] {
+		ts.Fatalf("%s is no JSON of format %s: %q, %v", words[0], words[1], got.Format, err)
+	}
+}
+
+// cmdWaitFor is the script command "waitfor FILE": another program makes the file when it is ready.
+func cmdWaitFor(ts *testscript.TestScript, neg bool, words []string) {
+	if neg || len(words) != 1 {
+		ts.Fatalf("usage: waitfor FILE")
+	}
+	file, limit := ts.MkAbs(words[0]), time.After(10*time.Second)
+	tick := time.NewTicker(5 * time.Millisecond)
+	defer tick.Stop()
+	for {
+		if _, err := os.Stat(file); err == nil {
+			return
+		}
+		select {
+		case <-tick.C:
+		case <-limit:
+			ts.Fatalf("%s has not come in ten seconds", words[0])
+		}
+	}
+}
