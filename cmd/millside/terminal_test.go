@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"errors"
 	"fmt"
 	"io"
@@ -75,7 +76,10 @@ func start(t *testing.T, w, h int, records string, args ...string) *terminal {
 	read := make(chan struct{})
 	go func() {
 		defer close(read)
-		_, _ = io.Copy(io.MultiWriter(term.vt, rawWriter{term}), f)
+		in := bufio.NewReader(io.TeeReader(f, rawWriter{term}))
+		for term.vt.Parse(in) == nil {
+			continue // until the program's end closes the terminal
+		}
 	}()
 	go func() {
 		err := term.cmd.Wait()
