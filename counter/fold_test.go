@@ -2,6 +2,7 @@ package counter
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -18,7 +19,7 @@ var same = cmp.Options{
 	cmpopts.EquateEmpty(),
 }
 
-// The fold takes exactly what the model of helpers_test.go allows, and comes to the same counts.
+// The fold takes exactly what the model of model_test.go allows, and comes to the same counts.
 func TestFoldAgreesWithModel(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := newModel(drawPlan(t))
@@ -213,7 +214,7 @@ func TestUntickOfChainBefore(t *testing.T) {
 func TestFoldNamesTheEvent(t *testing.T) {
 	_, err := Fold(testPlan(t, 40, 10, 0), []Event{laid(1, 1), laid(1, 3)})
 	var fe *FoldError
-	if !errors.As(err, &fe) || fe.Index != 1 || !strings.Contains(err.Error(), "index 1") {
+	if !errors.As(err, &fe) || fe.Index != 1 || errors.Unwrap(fe) == nil || !strings.Contains(err.Error(), "index 1") {
 		t.Errorf("%v", err)
 	}
 }
@@ -257,6 +258,77 @@ func TestTexts(t *testing.T) {
 			if tt.ok && err != nil || !tt.ok && !errors.As(err, &fe) {
 				t.Errorf("%s, %s: %v", tt.name, kind, err)
 			}
+		}
+	}
+}
+
+// Two states that go on from the same one share no room for what is added.
+func TestSiblingsShareNothing(t *testing.T) {
+	note := func(text string) Event { return Event{Kind: Noted, Chain: 1, Text: text} }
+	recount := func(text string) Event { return Event{Kind: Recounted, Chain: 1, Pass: 1, Text: text} }
+	p := testPlan(t, 40, 10, 0)
+	// Three of each, so that the lists that Fold grows have room for a fourth.
+	s, err := Fold(p, []Event{note("1"), note("2"), note("3"), recount("1"), recount("2"), recount("3")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range []func(string) Event{note, recount} {
+		one, err := s.Apply(e("one"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		kept := one
+		kept.Notes, kept.Recounts = slices.Clone(one.Notes), slices.Clone(one.Recounts)
+		if _, err := s.Apply(e("other")); err != nil {
+			t.Fatal(err)
+		}
+		if d := cmp.Diff(kept, one, same); d != "" {
+			t.Error(d)
+		}
+	}
+}
+
+// What the rules refuse, in words that say what would do.
+func TestRefusals(t *testing.T) {
+	p := testPlan(t, 40, 10, 20) // two chains of two passes
+	wound := []Event{laid(1, 1), laid(1, 2)}
+	fasten := Event{Kind: Ticked, Chain: 1, Step: plan.StepFasten}
+	tests := []struct {
+		name   string
+		before []Event
+		e      Event
+		words  string
+	}{
+		{"pass skipped", nil, laid(1, 2), "the next pass of chain 1 is 1"},
+		{"pass twice", wound[:1], laid(1, 1), "the next pass of chain 1 is 2"},
+		{"pass too many", wound, laid(1, 3), "has 2 passes and all are laid"},
+		{"other chain", nil, laid(2, 1), "chain 2 is not the one on the mill: that is chain 1"},
+		{"no such chain", nil, laid(0, 1), "chain 0 is not"},
+		{"nothing to undo", nil, Event{Kind: Undone, Chain: 1}, "has no pass"},
+		{"undo of another pass", wound, Event{Kind: Undone, Chain: 1, Pass: 1}, "the last pass laid is 2"},
+		{"undo after a tick", append(wound, fasten), Event{Kind: Undone, Chain: 1, Pass: 2}, `untick "fasten" first`},
+		{"recount after a tick", append(wound, fasten), Event{Kind: Recounted, Chain: 1, Pass: 1, Text: "a"}, `untick "fasten" first`},
+		{"recount beyond the chain", nil, Event{Kind: Recounted, Chain: 1, Pass: 3, Text: "a"}, "0 to 2"},
+		{"recount below nothing", nil, Event{Kind: Recounted, Chain: 1, Pass: -1, Text: "a"}, "0 to 2"},
+		{"paused", []Event{{Kind: Paused}}, laid(1, 1), "paused"},
+		{"paused twice", []Event{{Kind: Paused}}, Event{Kind: Paused}, "paused"},
+		{"note on no chain", nil, Event{Kind: Noted, Chain: 3, Text: "a"}, "1 to 2"},
+		{"tick too early", wound[:1], fasten, "only 1 of the 2 passes"},
+		{"tick twice", append(wound, fasten), fasten, "ticked already"},
+		{"no such step", wound, Event{Kind: Ticked, Chain: 1, Step: "dance"}, "no finishing step"},
+		{"untick of nothing", wound, Event{Kind: Unticked, Chain: 1, Step: plan.StepFasten}, "not ticked"},
+		{"order that isn't one", nil, Event{Kind: LeaseSeen, Order: 2}, "same or mirrored"},
+		{"finished too early", wound, Event{Kind: Finished}, "missing"},
+		{"after the end", windAll(p), Event{Kind: Finished}, "finished"},
+		{"no kind", nil, Event{}, "no kind of event"},
+	}
+	for _, tt := range tests {
+		s, err := Fold(p, tt.before)
+		if err != nil {
+			t.Fatalf("%s: %v", tt.name, err)
+		}
+		if _, err := s.Apply(tt.e); err == nil || !strings.Contains(err.Error(), tt.words) {
+			t.Errorf("%s: %v", tt.name, err)
 		}
 	}
 }

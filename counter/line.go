@@ -2,6 +2,7 @@ package counter
 
 import (
 	"bytes"
+	"encoding/binary"
 	"encoding/hex"
 	"encoding/json"
 	"errors"
@@ -41,13 +42,10 @@ func unseal(line []byte, before uint32) ([]byte, uint32, error) {
 		return nil, 0, errors.New("it doesn't end in a checksum")
 	}
 	sum := crc32.Update(before, castagnoli, line[:n])
-	var want [4]byte
-	written := [4]byte{byte(sum >> 24), byte(sum >> 16), byte(sum >> 8), byte(sum)}
-	if _, err := hex.Decode(want[:], line[n+2:]); err != nil || want != written {
+	var want [8]byte
+	hex.Encode(want[:], binary.BigEndian.AppendUint32(nil, sum))
+	if !bytes.Equal(line[n+2:], want[:]) {
 		return nil, 0, errors.New("its checksum doesn't fit: it was changed, or a line was taken out, put in or moved")
-	}
-	if bytes.ContainsAny(line[n+2:], "ABCDEF") {
-		return nil, 0, errors.New("its checksum is not in lower case")
 	}
 	return line[:n], sum, nil
 }

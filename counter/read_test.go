@@ -311,6 +311,9 @@ func TestTails(t *testing.T) {
 		if len(got.torn) > 300 {
 			t.Errorf("%s: the report is %d bytes long", tt.name, len(got.torn))
 		}
+		if damage && err.Error() != fmt.Sprintf("x is damaged at line %d: %s", tt.bad, de.Why) {
+			t.Errorf("%s: %v", tt.name, err)
+		}
 		if tt.name == "CRLF" && !strings.Contains(de.Why, "carriage return") {
 			t.Errorf("unclear words: %v", err)
 		}

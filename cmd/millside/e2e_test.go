@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"syscall"
@@ -215,16 +216,19 @@ func TestSecondWindow(t *testing.T) {
 
 // Put aside with Ctrl-Z and taken up again, the screen first says what must stand on the mill.
 func TestPutAside(t *testing.T) {
+	shell, err := exec.LookPath("bash")
+	if err != nil {
+		t.Skip("no shell with job control here")
+	}
 	dir := t.TempDir()
-	term := start(t, 80, 24, dir, "wind", saved(t, dir, nil))
+	path := saved(t, dir, nil)
+	term := startCommand(t, 80, 24, dir, exec.Command(shell, "--noprofile", "--norc", "-i"))
+	term.press(fmt.Sprintf("%s wind %s", binary(t), path), "enter")
 	term.see("0 of 40 passes laid")
 	term.wind(0, 3, 40)
 	term.press("ctrl+z")
-	term.until("the program to stop", func() bool {
-		status, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", term.cmd.Process.Pid))
-		return err == nil && strings.Contains(string(status), ") T ")
-	})
-	term.signal(syscall.SIGCONT)
+	term.see("Stopped")
+	term.press("fg", "enter")
 	term.see("WELCOME BACK")
 	term.press("space")
 	term.wind(3, 4, 40)

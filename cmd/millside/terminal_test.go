@@ -65,8 +65,13 @@ const patience = 20 * time.Second
 // start runs the program with its records in a folder of the test's own.
 func start(t *testing.T, w, h int, records string, args ...string) *terminal {
 	t.Helper()
-	term := &terminal{t: t, vt: vt10x.New(vt10x.WithSize(w, h)), done: make(chan error, 1)}
-	term.cmd = exec.Command(binary(t), args...)
+	return startCommand(t, w, h, records, exec.Command(binary(t), args...))
+}
+
+// startCommand runs any command in a terminal.
+func startCommand(t *testing.T, w, h int, records string, cmd *exec.Cmd) *terminal {
+	t.Helper()
+	term := &terminal{t: t, cmd: cmd, vt: vt10x.New(vt10x.WithSize(w, h)), done: make(chan error, 1)}
 	term.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "MILLSIDE_RECORDS="+records, "XDG_CONFIG_HOME="+filepath.Join(records, "config"), "NO_COLOR=")
 	f, err := pty.StartWithSize(term.cmd, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)})
 	if err != nil {
