@@ -175,6 +175,21 @@ func TestSignals(t *testing.T) {
 	}
 }
 
+// The terminal is never asked for anything at the start: one that doesn't answer would keep the weaver
+// waiting. See package tui/ground.
+func TestTerminalIsNotAsked(t *testing.T) {
+	dir := t.TempDir()
+	term := start(t, 80, 24, dir)
+	term.see("MILLSIDE")
+	term.press("q")
+	term.exit()
+	for _, question := range []string{"\x1b]11;?", "\x1b]10;?", "\x1b[6n"} {
+		if strings.Contains(term.written(), question) {
+			t.Errorf("the terminal was asked %q", question)
+		}
+	}
+}
+
 // Ctrl-C leaves with status 130, q with 0; after q the record says that the winding was paused.
 func TestLeaving(t *testing.T) {
 	dir := t.TempDir()
