@@ -157,7 +157,7 @@ func repeatingOrder(r *big.Rat) []int {
 // spacesFilled lists the sections from left to right, with the warp centred on a tooth or on a space.
 func spacesFilled(w Raddling, unit int, space Length, onSpace bool) []RaddleSection {
 	var list []RaddleSection
-	perSpace := w.Sett.count(space)
+	find := newSpaceFinder(w.Sett.count(space), w.Ends, onSpace)
 	start := 0 // the ends before the unit, in the order in which they lie from the left
 	first := 0 // the number of the leftmost space
 	for i := range (w.Ends + unit - 1) / unit {
@@ -165,7 +165,7 @@ func spacesFilled(w Raddling, unit int, space Length, onSpace bool) []RaddleSect
 		if w.FirstEnd == RightSide && i == 0 && w.Ends%unit != 0 {
 			size = w.Ends % unit // the short group is the last, which lies on the left
 		}
-		at := spaceOf(2*start+size, w.Ends, perSpace, onSpace)
+		at := find.at(2*start + size)
 		if i == 0 {
 			first = at
 		}
@@ -178,16 +178,45 @@ func spacesFilled(w Raddling, unit int, space Length, onSpace bool) []RaddleSect
 	return list
 }
 
-// spaceOf is the space over which a point lies, counted from the middle: 0 is the space right of the
-// middle tooth, or the middle space. The point is twice its distance from the left edge, in ends. A
-// point over a tooth goes to the right.
-func spaceOf(twice, ends int, perSpace *big.Rat, onSpace bool) int {
-	x := quo(big.NewRat(int64(twice-ends), 2), perSpace)
-	if onSpace {
-		x.Add(x, big.NewRat(1, 2))
+// spaceFinder finds the space over which a point lies.
+type spaceFinder struct {
+	num, den *big.Int // ends in a space
+	a, b     int64    // the same, where they are small enough to reckon without big numbers
+	ends     int
+	onSpace  bool
+}
+
+// newSpaceFinder prepares the sums for a warp. Up to MaxEnds times smallPart stays within an int64.
+func newSpaceFinder(perSpace *big.Rat, ends int, onSpace bool) spaceFinder {
+	const smallPart = 1_000_000_000_000
+	f := spaceFinder{num: perSpace.Num(), den: perSpace.Denom(), ends: ends, onSpace: onSpace}
+	if limit := big.NewInt(smallPart); f.num.Cmp(limit) < 0 && f.den.Cmp(limit) < 0 {
+		f.a, f.b = f.num.Int64(), f.den.Int64()
 	}
-	n, _ := roundDown.whole(x)
-	return int(n)
+	return f
+}
+
+// at is the space over which a point lies, counted from the middle: 0 is the space right of the middle
+// tooth, or the middle space. The point is twice its distance from the left edge, in ends. A point over
+// a tooth goes to the right.
+func (f spaceFinder) at(twice int) int {
+	fromMiddle := int64(twice - f.ends)
+	if f.a == 0 {
+		x := new(big.Int).Mul(big.NewInt(fromMiddle), f.den)
+		if f.onSpace {
+			x.Add(x, f.num)
+		}
+		return int(x.Div(x, new(big.Int).Lsh(f.num, 1)).Int64())
+	}
+	x := fromMiddle * f.b
+	if f.onSpace {
+		x += f.a
+	}
+	space := x / (2 * f.a)
+	if x%(2*f.a) < 0 {
+		space--
+	}
+	return int(space)
 }
 
 func fromCentre(space int, onSpace bool) int {

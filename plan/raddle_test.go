@@ -189,6 +189,20 @@ func TestRaddleRefuses(t *testing.T) {
 	}
 }
 
+// The sums in small numbers and in big ones agree.
+func TestSpaceFinder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		perSpace := big.NewRat(rapid.Int64Range(1, 5000).Draw(t, "ends"), rapid.Int64Range(1, 200).Draw(t, "spaces"))
+		ends := rapid.IntRange(1, MaxEnds).Draw(t, "warp")
+		small := newSpaceFinder(perSpace, ends, rapid.Bool().Draw(t, "on a space"))
+		large := small
+		large.a, large.b = 0, 0
+		if at := rapid.IntRange(0, 2*ends).Draw(t, "point"); small.at(at) != large.at(at) {
+			t.Fatalf("%d of %d at %v: space %d or %d", at, ends, perSpace, small.at(at), large.at(at))
+		}
+	})
+}
+
 func BenchmarkRaddle(b *testing.B) {
 	w := Raddling{Ends: 500, Sett: sett(b, "15 an inch"), Group: 10}
 	for b.Loop() {
