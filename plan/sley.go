@@ -80,7 +80,7 @@ func (r Reed) checkSleying(w Sleying) error {
 		errs = append(errs, outside("selvedge dents", w.EdgeDents, 0, 1000, ""))
 	} else if least := min(w.EdgeDents, 1); w.EdgeEnds < least || w.EdgeEnds > 100 {
 		errs = append(errs, outside("ends in a selvedge dent", w.EdgeEnds, least, 100, ""))
-	} else if 2*w.EdgeDents*w.EdgeEnds > w.Ends {
+	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.Ends {
 		errs = append(errs, outside("selvedge dents", w.EdgeDents, 0, max(w.Ends, 0)/(2*w.EdgeEnds), " with so few ends"))
 	}
 	if w.FirstEnd > RightSide {

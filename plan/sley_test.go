@@ -216,6 +216,7 @@ func TestSleyRefuses(t *testing.T) {
 	r := reed(t, "10 dents an inch")
 	for name, w := range map[string]Sleying{
 		"no ends":         {Order: []int{1}},
+		"negative ends":   {Ends: -1, Order: []int{1}},
 		"too many":        {Ends: math.MaxInt, Order: []int{1}},
 		"no order":        {Ends: 10},
 		"empty order":     {Ends: 10, Order: []int{0, 0}},
