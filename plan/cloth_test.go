@@ -25,6 +25,8 @@ func TestEndsOfACloth(t *testing.T) {
 		// Reed 60s Stockport, two a dent, 38 in in the reed: 2,280 ends (C. P. Brooks, "Cotton
 		// Manufacturing", 1892, weight of a piece).
 		{"Brooks", ClothWidth{Finished: 38 * Inch, Sett: sett(t, "60 an inch")}, "38 in", 2280},
+		// Scotch 1,100 reed, two a dent, 38 in: 2,260 ends (Brooks 1892, p. 96); 2200 / 37 x 38 = 2,259.5.
+		{"Brooks, Scotch reed", ClothWidth{Finished: 38 * Inch, Sett: sett(t, "2200/37 an inch")}, "38 in", 2260},
 		// Own example: both allowances, floating selvedges and a count that is rounded up.
 		{"both allowances", ClothWidth{Finished: 20 * Inch, Shrinkage: 10 * OnePercent, DrawIn: 8 * OnePercent, Sett: sett(t, "20 an inch"), Doubled: 2, Floating: 2}, "24.15 in", 484 + 4 + 2},
 	} {
@@ -221,6 +223,36 @@ func TestAllowancesWarnAndNeverRefuse(t *testing.T) {
 	rows := w.Rows(Metric)
 	if last := rows[len(rows)-1]; last.Name != "warp" || !strings.HasSuffix(last.Value, " m") {
 		t.Errorf("the last row is %+v", last)
+	}
+}
+
+// The usual ranges: from memory, common practice. Both ends of a range are usual.
+func TestUsualRanges(t *testing.T) {
+	for fibre, want := range map[Fibre][2]Percent{CottonFibre: {5, 12}, WoolFibre: {10, 20}, LinenFibre: {5, 10}, SilkFibre: {2, 5}} {
+		u := usualShrinkage[fibre]
+		low, high := want[0]*OnePercent, want[1]*OnePercent
+		if u.warn("shrinkage", low) != "" || u.warn("shrinkage", high) != "" || u.warn("shrinkage", low-1) == "" || u.warn("shrinkage", high+1) == "" {
+			t.Errorf("%v: the range is %s", fibre, u.text())
+		}
+	}
+	if usualShrinkage[OtherFibre].warn("shrinkage", 0) != "" || usualShrinkage[OtherFibre].text() != "" {
+		t.Error("a fibre without a range warns")
+	}
+	if usualTakeUp.text() != "5 % to 12 %" || usualDrawIn.text() != "5 % to 10 %" {
+		t.Errorf("take-up %s, draw-in %s", usualTakeUp.text(), usualDrawIn.text())
+	}
+	for _, c := range []struct {
+		usual      usualLength
+		l          Length
+		units      LengthUnitSystem
+		outOfRange bool
+	}{
+		{usualWaste, 18 * Inch, Imperial, false}, {usualWaste, 36 * Inch, Imperial, false}, {usualWaste, 45 * Centimetre, Metric, false}, {usualWaste, 90 * Centimetre, Metric, false},
+		{usualWaste, 17 * Inch, Imperial, true}, {usualWaste, 37 * Inch, Imperial, true}, {usualSample, 12 * Inch, Imperial, false}, {usualSample, 18 * Inch, Imperial, false}, {usualSample, 19 * Inch, Imperial, true},
+	} {
+		if got := c.usual.warn("it", c.l, c.units); (got != "") != c.outOfRange {
+			t.Errorf("%v: %q", c.l, got)
+		}
 	}
 }
 

@@ -44,6 +44,26 @@ func TestGroupTable(t *testing.T) {
 	}
 }
 
+func TestPassesOfGroups(t *testing.T) {
+	for _, c := range []struct {
+		ends, group, passes int
+		because             string
+	}{
+		{500, 10, 50, "common practice, no source"},
+		{440, 40, 11, "cuponthebus, Arithmetic, web log 2018: 40 spools, each once a section"},
+		{2000, 40, 50, "25 bouts of 40 bobbins; arithmetic, from memory"},
+	} {
+		rows, err := GroupTable(GroupAsk{Ends: c.ends, Positions: c.group})
+		if err != nil {
+			t.Fatal(err)
+		}
+		i := slices.IndexFunc(rows, func(r GroupRow) bool { return r.Group == c.group })
+		if i < 0 || rows[i].Passes != c.passes || rows[i].Kind != Divides {
+			t.Errorf("%d ends in groups of %d: %+v, want %d passes (%s)", c.ends, c.group, rows[i], c.passes, c.because)
+		}
+	}
+}
+
 func TestRaddleFitOfGroups(t *testing.T) {
 	for _, c := range []struct {
 		group int

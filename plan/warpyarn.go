@@ -35,7 +35,7 @@ func (x Extras) check() error {
 type Cone struct {
 	// Position is the position that it feeds, 1 to [MaxPositions].
 	Position int `json:"position"`
-	// Colour is what the weaver calls it.
+	// Colour is what the weaver calls it: up to 60 printable characters.
 	Colour string `json:"colour"`
 	// Yarn is its size.
 	Yarn YarnSize `json:"yarn"`
@@ -58,6 +58,11 @@ func (c Cone) feeds(pass int) bool {
 func (c Cone) net() Mass { return c.Gross - c.Tube }
 
 func (c Cone) check(name string) error {
+	if c.Colour != "" {
+		if err := checkName(c.Colour); err != nil {
+			return &FieldError{Field: name + " colour", Value: c.Colour, Want: fmt.Sprintf("up to %d printable characters", maxName)}
+		}
+	}
 	switch {
 	case c.Position < 1 || c.Position > MaxPositions:
 		return outside(name+" position", c.Position, 1, MaxPositions, "")

@@ -112,6 +112,7 @@ func TestYarnRefuses(t *testing.T) {
 		"too few":        OneYarn(9, "", y),
 		"two in one":     append(OneYarn(10, "", y), Cone{Position: 3, Yarn: y, FromPass: 7}),
 		"bad position":   append(OneYarn(10, "", y), Cone{Position: 61, Yarn: y}),
+		"control codes":  OneYarn(10, "red\x1b[2J", y),
 		"no yarn":        OneYarn(10, "", YarnSize{}),
 		"heavy tube":     append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: Gram, Tube: Pound}),
 		"negative":       append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: -1}),
