@@ -61,7 +61,7 @@ func TestNothingPanics(t *testing.T) {
 		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, Raddle{length("space"), n("spaces")}, n("repeat"), n("before")})
 		_, _ = RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = Board{length("one"), length("two")}.Path(length("wanted"), units)
-		_, _ = Mill{length("round"), length("step"), length("rise")}.Room(length("wanted"), length("height"), units)
+		_, _ = Mill{length("round"), length("step"), length("rise"), length("high")}.Room(length("wanted"), length("height"), units)
 		_, _ = PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
 		_ = Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes")}.For(n("passes")).String()
 		_ = Mass(n("mass")).String() + Mass(n("mass")).In(MassUnit(kind), n("decimals"))

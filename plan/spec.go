@@ -47,6 +47,15 @@ type Spec struct {
 	Dyed bool `json:"dyed"`
 	// Dressing is which end of the warp the loom takes first.
 	Dressing Dressing `json:"dressing"`
+	// Board is the warping board that the warp is wound on, in place of a mill; empty for a mill.
+	Board Board `json:"board,omitzero"`
+	// Pegs is the room on the pegs.
+	Pegs Pegs `json:"pegs,omitzero"`
+	// Cloth is the cloth that the warp is planned from, Yarn what it is wound of, Loom what it is handed
+	// over to. See [NewProject].
+	Cloth Cloth    `json:"cloth,omitzero"`
+	Yarn  WarpYarn `json:"yarn,omitzero"`
+	Loom  Loom     `json:"loom,omitzero"`
 }
 
 // DefaultSpec is a plain warp on a mill of two yards round.
@@ -95,7 +104,7 @@ func (s Spec) Check() error {
 	enum("return order", uint8(s.ReturnOrder), 1)
 	enum("last pass", uint8(s.LastPass), 1)
 	enum("dressing", uint8(s.Dressing), 1)
-	return errors.Join(errs...)
+	return errors.Join(append(errs, s.checkWhole()...)...)
 }
 
 func checkName(name string) error {

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -145,7 +146,7 @@ func TestFormFieldsRoundTrip(t *testing.T) {
 			t.Errorf("%s: %v", f.label, err)
 		}
 	}
-	if back != spec {
+	if !reflect.DeepEqual(back, spec) {
 		t.Errorf("got  %+v\nwant %+v", back, spec)
 	}
 }
