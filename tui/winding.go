@@ -35,9 +35,10 @@ type winding struct {
 	rec    *counter.Record
 	st     counter.State
 	mode   mode
-	far    bool // the far view
-	guard  counter.Guard
-	busy   bool // a line is on its way to the disk
+	far    bool          // the far view
+	guard  counter.Guard // for passes, and for the first press after one
+	steps  counter.Guard // for finishing steps: some are ticked off together
+	busy   bool          // a line is on its way to the disk
 	queue  []tea.Msg
 	flash  string // what just happened
 	ignore string // why the last press was not counted
@@ -47,12 +48,17 @@ type winding struct {
 	leave  bool // leave as soon as the line is on the disk
 }
 
+// stepGuard is the longest time that must go between two finishing steps: enough to tell a second press
+// from a key held down.
+const stepGuard = 600 * time.Millisecond
+
 // queueLimit bounds the presses that wait for the disk.
 const queueLimit = 32
 
 func newWinding(d deps, rec *counter.Record) winding {
 	m := winding{deps: d, rec: rec, st: rec.State()}
-	m.guard = counter.NewGuard(time.Duration(m.st.Plan.Spec.GuardMillis) * time.Millisecond)
+	shortest := time.Duration(m.st.Plan.Spec.GuardMillis) * time.Millisecond
+	m.guard, m.steps = counter.NewGuard(shortest), counter.NewGuard(min(shortest, stepGuard))
 	m.mode = m.restingMode()
 	if m.st.Events > 0 && !m.st.Finished && !rec.ReadOnly() {
 		m.mode = modeResume
@@ -225,10 +231,15 @@ func seconds(millis int) string {
 }
 
 // confirms says whether a press on a page that is no pass may go through: a key still held down from
-// the last pass may not.
+// the last pass, or from the last step, may not.
 func (m *winding) confirms() bool {
-	next, ok := m.guard.Press(m.now())
-	m.guard = next
+	passes, afterPass := m.guard.Press(m.now())
+	steps, afterStep := m.steps.Press(m.now())
+	ok := afterPass
+	if m.mode == modeFinish && len(m.st.Chains[m.st.Chain-1].Ticked) > 0 {
+		ok = afterStep
+	}
+	m.guard, m.steps = passes, steps
 	if !ok {
 		m.ignore = "one press ignored: it came too soon after the last"
 	}

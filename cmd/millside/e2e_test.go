@@ -49,19 +49,19 @@ func (term *terminal) fillIn(name string) {
 	term.t.Helper()
 	term.see("begin")
 	term.press("n")
-	term.see("NEW WARP")
+	term.see("planned from")
 	term.press("ctrl+u")
 	term.press(name)
-	term.press("tab", "ctrl+u")
+	term.see(name)
+	term.press("tab", "tab", "ctrl+u")
 	term.press("396")
-	term.see("40 passes")
-	for _, f := range []string{"length", "group", "paddle positions", "last pass", "return order", "circumference", "peg step",
-		"rise a turn", "layout", "count tie every", "ends in a chain", "guard"} {
-		term.press("tab")
-		term.see("▸ " + f)
-	}
+	term.see("396 ends, 40 passes")
+	term.press("pgup") // the last page
+	term.see("▸ count tie every")
+	term.press("tab")
+	term.see("▸ guard")
 	term.press("ctrl+u", "0")
-	term.see("0 ")
+	term.see("guard, seconds    0")
 	term.press("ctrl+s")
 	term.see("0 of 40 passes laid")
 }
