@@ -49,8 +49,6 @@ func (s State) RestDue(events []Event, now time.Time) bool {
 			if !goneOn.IsZero() && goneOn.Sub(e.At) >= restPause {
 				return false
 			}
-		case Laid, Undone:
-			goneOn = time.Time{}
 		}
 		if wound += max(gap, 0); wound >= wanted {
 			return true
