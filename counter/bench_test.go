@@ -84,3 +84,21 @@ func benchmarkAppend(b *testing.B, fsys FS) {
 		}
 	}
 }
+
+// Incidents that gather, while passes come and go under them and the lease is seen in one order and the
+// other.
+func BenchmarkFold100kIncidents(b *testing.B) {
+	p := testPlan(b, 1000, 10, 0)
+	var events []Event
+	for i := range 25_000 {
+		events = append(events, laid(1, 1),
+			Event{At: at(i), Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot},
+			Event{At: at(i), Kind: LeaseSeen, Order: plan.ReturnOrder(i % 2)},
+			Event{At: at(i), Kind: Undone, Chain: 1, Pass: 1})
+	}
+	for b.Loop() {
+		if _, err := Fold(p, events); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

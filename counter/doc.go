@@ -40,6 +40,17 @@
 //	ticked      chain= step=          a finishing step is done; step is a plan.StepID
 //	unticked    chain= step=          it was not
 //	finished                          all chains are wound and every step is ticked
+//	incident    chain= pass= position= what= place= text=
+//	                                  something went wrong with the end in that position, or with the
+//	                                  whole pass (position=0): what is broken, knot, missed-opening or
+//	                                  wrong-peg, place the length from the lease, where it is known
+//	withdrawn   line=                 the incident of that line was noted by mistake
+//	wrong-turn  chain= pass=          after that pass the group went the wrong way round the end peg
+//	righted                           the twist behind the paddle was taken out
+//	tie-made    chain= pass=          a count tie was made; pass is the number of passes laid
+//
+// Of an incident, place and text are left out where there is nothing to say. A length is quoted too, and
+// written exactly, as [plan.Length] writes it.
 //
 // The checksum is CRC-32C (Castagnoli; RFC 3720, appendix B.4), eight lower-case hexadecimal digits,
 // of the line's bytes before the " #", begun with the checksum of the line before (with 0 for the first

@@ -28,6 +28,11 @@ const (
 	Ticked    Kind = "ticked"     // Chain, Step: a finishing step done
 	Unticked  Kind = "unticked"   // Chain, Step
 	Finished  Kind = "finished"   // none
+	Incident  Kind = "incident"   // Chain, Pass, Position, What; Place if HasPlace; Text if there is one
+	Withdrawn Kind = "withdrawn"  // Line: the incident of that line was noted by mistake
+	WrongTurn Kind = "wrong-turn" // Chain, Pass (the last one laid): round the peg after it the wrong way
+	Righted   Kind = "righted"    // none: the twist behind the paddle was taken out
+	TieMade   Kind = "tie-made"   // Chain, Pass (the passes laid when a count tie was made)
 )
 
 // Event is one thing that happened at the mill. Fields that its kind doesn't use are ignored, and left
@@ -39,12 +44,23 @@ type Event struct {
 	Kind Kind
 	// Chain and Pass are counted from 1.
 	Chain, Pass int
-	// Text is a note or the reason of a recount: 1 to 500 characters on one line.
+	// Text is a note, the reason of a recount, or a word on an incident: 1 to 500 characters on one line.
 	Text string
 	// Step is a finishing step.
 	Step plan.StepID
 	// Order is a return order.
 	Order plan.ReturnOrder
+	// Position is a position of the paddle, from 1; 0 for an incident of the whole pass.
+	Position int
+	// What is what went wrong.
+	What What
+	// Place is how far from the lease along the warp, 0 to the warp's length; it counts only if HasPlace
+	// says that it is known.
+	Place    plan.Length
+	HasPlace bool
+	// Line is the number of a line in the record, which its event goes by: the plan stands on line 1, the
+	// first event on line 2.
+	Line int
 }
 
 // field is one of the fields that an event may use.
@@ -56,10 +72,25 @@ const (
 	textField
 	stepField
 	orderField
+	positionField
+	whatField
+	placeField
+	remarkField // a text that may be missing
+	lineField
 )
 
 // String is the field's name in the file.
-func (f field) String() string { return [...]string{"chain", "pass", "text", "step", "order"}[f] }
+func (f field) String() string {
+	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line"}[f]
+}
+
+// missing says whether an event leaves out a field that its kind may use.
+func (e Event) missing(f field) bool {
+	return f == placeField && !e.HasPlace || f == remarkField && e.Text == ""
+}
+
+// mayMiss says whether a field may be left out.
+func (f field) mayMiss() bool { return f == placeField || f == remarkField }
 
 // fieldsOf lists the fields of each kind in the order in which they are written.
 var fieldsOf = map[Kind][]field{
@@ -68,6 +99,9 @@ var fieldsOf = map[Kind][]field{
 	Paused: {}, Resumed: {}, Finished: {},
 	LeaseSeen: {orderField},
 	Ticked:    {chainField, stepField}, Unticked: {chainField, stepField},
+	Incident:  {chainField, passField, positionField, whatField, placeField, remarkField},
+	Withdrawn: {lineField},
+	WrongTurn: {chainField, passField}, Righted: {}, TieMade: {chainField, passField},
 }
 
 // normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
@@ -80,12 +114,22 @@ func (e Event) normal() Event {
 			n.Chain = e.Chain
 		case passField:
 			n.Pass = e.Pass
-		case textField:
+		case textField, remarkField:
 			n.Text = e.Text
 		case stepField:
 			n.Step = e.Step
 		case orderField:
 			n.Order = e.Order
+		case positionField:
+			n.Position = e.Position
+		case whatField:
+			n.What = e.What
+		case placeField:
+			if e.HasPlace {
+				n.Place, n.HasPlace = e.Place, true
+			}
+		case lineField:
+			n.Line = e.Line
 		}
 	}
 	return n

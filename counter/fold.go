@@ -16,10 +16,10 @@ func Fold(p *plan.Plan, events []Event) (State, error) {
 	f := newFolder(NewState(p))
 	for i, e := range events {
 		if err := f.apply(e); err != nil {
-			return f.s, &FoldError{Index: i, Err: err}
+			return f.settled(), &FoldError{Index: i, Err: err}
 		}
 	}
-	return f.s, nil
+	return f.settled(), nil
 }
 
 // Apply is the state after one more event. The receiver and everything it points to stay as they were.
@@ -30,19 +30,22 @@ func (s State) Apply(e Event) (State, error) {
 	if err := f.apply(e); err != nil {
 		return s, err
 	}
-	return f.s, nil
+	return f.settled(), nil
 }
 
-// private is the state with its own copy of whatever an event may change.
+// private is the state with its own copy of whatever an event may change. A list that is only added to
+// is clipped, so that the next append has to move it.
 func (s State) private(e Event) State {
+	s.Notes, s.Recounts, s.Ties = slices.Clip(s.Notes), slices.Clip(s.Recounts), slices.Clip(s.Ties)
+	s.Incidents = slices.Clone(s.Incidents)
 	switch e.Kind {
-	case Noted:
-		s.Notes = slices.Clip(s.Notes) // the next append has to move
-	case Laid, Undone, Recounted, Ticked, Unticked:
-		s.Recounts = slices.Clip(s.Recounts)
-		s.Chains = slices.Clone(s.Chains)
-		if i := e.Chain - 1; i >= 0 && i < len(s.Chains) {
-			s.Chains[i].Ticked = slices.Clone(s.Chains[i].Ticked)
+	case Noted, Paused, Resumed, Incident, Withdrawn, TieMade, LeaseSeen, Finished:
+		return s // none of these changes a chain
+	}
+	s.Chains = slices.Clone(s.Chains)
+	for i := range s.Chains {
+		if c := &s.Chains[i]; i == e.Chain-1 || i == s.Chain-1 {
+			c.Ticked, c.WrongTurns = slices.Clone(c.Ticked), slices.Clone(c.WrongTurns)
 		}
 	}
 	return s
@@ -76,6 +79,11 @@ func (f *folder) apply(e Event) error {
 	return nil
 }
 
+// whilePaused are the kinds that may come during a pause: what a winder does who looks the mill over.
+var whilePaused = map[Kind]bool{
+	Resumed: true, Noted: true, Recounted: true, Incident: true, Withdrawn: true, WrongTurn: true, Righted: true, TieMade: true,
+}
+
 func (f *folder) follow(e Event) error {
 	s := &f.s
 	if _, known := fieldsOf[e.Kind]; !known {
@@ -84,7 +92,7 @@ func (f *folder) follow(e Event) error {
 	if s.Finished {
 		return fmt.Errorf("the warp is finished: nothing can be added (%s)", e.Kind)
 	}
-	if s.Paused && e.Kind != Resumed && e.Kind != Noted && e.Kind != Recounted {
+	if s.Paused && !whilePaused[e.Kind] {
 		return fmt.Errorf("the winding is paused: go on before anything else (%s)", e.Kind)
 	}
 	switch e.Kind {
@@ -104,6 +112,16 @@ func (f *folder) follow(e Event) error {
 		return f.unticked(e)
 	case Finished:
 		return f.finished()
+	case Incident:
+		return f.incident(e)
+	case Withdrawn:
+		return f.withdrawn(e)
+	case WrongTurn:
+		return f.wrongTurn(e)
+	case Righted:
+		return f.righted()
+	case TieMade:
+		return f.tieMade(e)
 	}
 	// Resumed may come without a pause: after a crash the winder looks at the mill and goes on.
 	s.Paused = e.Kind == Paused
@@ -156,7 +174,8 @@ func (f *folder) undone(e Event) error {
 	if err := unfinished(c); err != nil {
 		return err
 	}
-	c.Laid--
+	f.unturn(c)
+	f.lower(c, c.Laid-1)
 	return nil
 }
 
@@ -175,9 +194,24 @@ func (f *folder) recounted(e Event) error {
 		return err
 	}
 	f.s.Recounts = append(f.s.Recounts, Recount{At: e.At, Chain: e.Chain, From: c.Laid, To: e.Pass, Reason: e.Text})
+	if e.Pass < c.Laid {
+		f.lower(c, e.Pass)
+	}
 	c.Laid = e.Pass
 	return nil
 }
+
+// lower brings the count of the current chain down, and lets go of what belonged to the passes above it.
+func (f *folder) lower(c *ChainState, passes int) {
+	c.Laid, c.Lowered = passes, f.line()
+	for n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] > passes; n-- {
+		c.WrongTurns = c.WrongTurns[:n-1]
+	}
+	f.dropTies(passes)
+}
+
+// line is the number of the line of the event that is being taken.
+func (f *folder) line() int { return f.s.Events + firstLine }
 
 // passesLaid checks a number of passes laid in a chain of the plan.
 func (f *folder) passesLaid(e Event) error {

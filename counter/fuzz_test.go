@@ -12,6 +12,7 @@ func FuzzRead(f *testing.F) {
 	p := testPlan(f, 40, 10, 0)
 	data := fileOf(f, p, sample())
 	f.Add(data)
+	f.Add(fileOf(f, p, trouble()))
 	f.Add(data[:len(data)-1])
 	f.Add(data[:len(data)-9])
 	f.Add(append(bytes.Clone(data), 0, 0, 0))
@@ -39,7 +40,7 @@ func FuzzRead(f *testing.F) {
 // FuzzLine gives the reader of single lines any text, without a checksum that the fuzzer would have to
 // guess.
 func FuzzLine(f *testing.F) {
-	for _, e := range sample() {
+	for _, e := range append(sample(), trouble()...) {
 		f.Add(string(appendEvent(nil, 2, e.normal())))
 	}
 	f.Fuzz(func(t *testing.T, line string) {

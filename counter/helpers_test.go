@@ -60,6 +60,22 @@ func sample() []Event {
 	}
 }
 
+// trouble is one event of every kind for what goes wrong, with and without what may be left out. It
+// follows the first two passes of a warp of four.
+func trouble() []Event {
+	return []Event{
+		laid(1, 1), laid(1, 2),
+		{At: at(3), Kind: Incident, Chain: 1, Pass: 2, Position: 4, What: Knot},
+		{At: at(4), Kind: Incident, Chain: 1, Pass: 3, Position: 10, What: Broken, Place: 4*plan.Yard + 18*plan.Inch, HasPlace: true, Text: `mended, "blue"`},
+		{At: at(5), Kind: Incident, Chain: 1, Pass: 1, What: MissedOpening, HasPlace: true},
+		{At: at(6), Kind: Incident, Chain: 1, Pass: 2, What: WrongPeg, Text: "over both"},
+		{At: at(7), Kind: Withdrawn, Line: 6},
+		{At: at(8), Kind: WrongTurn, Chain: 1, Pass: 2},
+		{At: at(9), Kind: Righted},
+		{At: at(10), Kind: TieMade, Chain: 1, Pass: 2},
+	}
+}
+
 // fileOf is the bytes of a record.
 func fileOf(t testing.TB, p *plan.Plan, events []Event) []byte {
 	t.Helper()

@@ -102,6 +102,9 @@ func appendEvent(b []byte, line int, e Event) []byte {
 	b = append(b, ' ')
 	b = append(b, e.Kind...)
 	for _, f := range fieldsOf[e.Kind] {
+		if e.missing(f) {
+			continue
+		}
 		b = append(b, ' ')
 		b = append(b, f.String()...)
 		b = append(b, '=')
@@ -110,12 +113,20 @@ func appendEvent(b []byte, line int, e Event) []byte {
 			b = strconv.AppendInt(b, int64(e.Chain), 10)
 		case passField:
 			b = strconv.AppendInt(b, int64(e.Pass), 10)
-		case textField:
+		case textField, remarkField:
 			b = strconv.AppendQuote(b, e.Text)
 		case stepField:
 			b = append(b, e.Step...)
 		case orderField:
 			b = append(b, e.Order.String()...)
+		case positionField:
+			b = strconv.AppendInt(b, int64(e.Position), 10)
+		case whatField:
+			b = append(b, e.What...)
+		case placeField:
+			b = strconv.AppendQuote(b, e.Place.String())
+		case lineField:
+			b = strconv.AppendInt(b, int64(e.Line), 10)
 		}
 	}
 	return b
@@ -155,34 +166,61 @@ func parseEvent(body []byte, line int) (Event, error) {
 // parseField reads one field from the front of a line and gives what is left.
 func (e *Event) parseField(f field, rest string) (string, error) {
 	value, ok := strings.CutPrefix(rest, f.String()+"=")
+	if !ok && f.mayMiss() {
+		return rest, nil
+	}
 	if !ok {
 		return "", fmt.Errorf("it has no %s", f)
 	}
-	bad := func() (string, error) { return "", fmt.Errorf("its %s %q can't be read", f, shorten(value)) }
-	if f == textField {
-		quoted, err := strconv.QuotedPrefix(value)
-		if err != nil {
-			return bad()
-		}
-		if e.Text, err = strconv.Unquote(quoted); err != nil {
-			return bad()
-		}
-		return strings.TrimPrefix(value[len(quoted):], " "), nil
+	text, after, err := cutValue(f, value)
+	if err == nil {
+		err = e.setField(f, text)
 	}
-	value, rest, _ = strings.Cut(value, " ")
+	if err != nil {
+		return "", fmt.Errorf("its %s %q can't be read", f, shorten(value))
+	}
+	return after, nil
+}
+
+// cutValue cuts the value of a field from the front of a line: texts and lengths are quoted, others end
+// at a space.
+func cutValue(f field, s string) (value, after string, err error) {
+	switch f {
+	case textField, remarkField, placeField:
+		quoted, err := strconv.QuotedPrefix(s)
+		if err != nil {
+			return "", "", err
+		}
+		value, err = strconv.Unquote(quoted)
+		return value, strings.TrimPrefix(s[len(quoted):], " "), err
+	}
+	value, after, _ = strings.Cut(s, " ")
+	return value, after, nil
+}
+
+// setField fills a field with its value as the file has it.
+func (e *Event) setField(f field, value string) error {
 	var err error
 	switch f {
 	case chainField:
 		e.Chain, err = strconv.Atoi(value)
 	case passField:
 		e.Pass, err = strconv.Atoi(value)
+	case textField, remarkField:
+		e.Text = value
 	case stepField:
 		e.Step = plan.StepID(value)
 	case orderField:
 		err = e.Order.UnmarshalText([]byte(value))
+	case positionField:
+		e.Position, err = strconv.Atoi(value)
+	case whatField:
+		e.What = What(value)
+	case placeField:
+		e.HasPlace = true
+		e.Place, err = plan.ParseLength(value)
+	case lineField:
+		e.Line, err = strconv.Atoi(value)
 	}
-	if err != nil {
-		return bad()
-	}
-	return rest, nil
+	return err
 }

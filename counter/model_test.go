@@ -18,6 +18,7 @@ func drawPlan(t *rapid.T) *plan.Plan {
 		spec.ChainEnds = chain
 	}
 	spec.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
+	spec.Hand = plan.Hand(rapid.IntRange(0, 1).Draw(t, "hand"))
 	p, err := plan.New(spec)
 	if err != nil {
 		t.Fatal(err)
@@ -27,7 +28,8 @@ func drawPlan(t *rapid.T) *plan.Plan {
 
 // drawEvent draws any event that makes some sense for a plan, legal or not, and rather often legal.
 func drawEvent(t *rapid.T, m *model) Event {
-	kinds := []Kind{Laid, Laid, Laid, Laid, Laid, Undone, Recounted, Paused, Resumed, Noted, LeaseSeen, Ticked, Ticked, Ticked, Unticked, Finished, "dropped"}
+	kinds := []Kind{Laid, Laid, Laid, Laid, Laid, Undone, Recounted, Paused, Resumed, Noted, LeaseSeen, Ticked, Ticked, Ticked, Unticked, Finished, "dropped",
+		Incident, Incident, Withdrawn, WrongTurn, WrongTurn, Righted, TieMade}
 	e := Event{
 		At:    at(rapid.IntRange(-5, 100).Draw(t, "at")),
 		Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),
@@ -36,6 +38,16 @@ func drawEvent(t *rapid.T, m *model) Event {
 		Order: plan.ReturnOrder(rapid.IntRange(0, 2).Draw(t, "order seen")),
 	}
 	e.Pass = m.laid[m.chain-1] + rapid.SampledFrom([]int{1, 1, 0, 0, -1, 2}).Draw(t, "pass")
+	e.Position = rapid.IntRange(-1, 7).Draw(t, "position")
+	e.What = rapid.SampledFrom([]What{Broken, Knot, Knot, MissedOpening, WrongPeg, "mouse"}).Draw(t, "what")
+	if e.HasPlace = rapid.Bool().Draw(t, "has place"); e.HasPlace {
+		e.Place = plan.Yard * plan.Length(rapid.IntRange(-1, 6).Draw(t, "place")) // the warp has five
+	}
+	if e.Kind == Withdrawn && len(m.incidents) > 0 {
+		e.Line = m.incidents[rapid.IntRange(0, len(m.incidents)-1).Draw(t, "which")].line
+	} else {
+		e.Line = rapid.IntRange(-1, 60).Draw(t, "line")
+	}
 	steps := []plan.StepID{"no-step"}
 	for _, step := range m.plan.Finishing(m.plan.Chains[m.chain-1]) {
 		steps = append(steps, step.ID)
@@ -66,10 +78,21 @@ type model struct {
 	paused, leaseSeen, finished bool
 	order                       plan.ReturnOrder
 	notes, recounts             int
+	events                      int
+	incidents                   []modelIncident
+	wrong                       map[[2]int]bool // chain and pass
+	surplus                     []int           // of each chain
+	ties                        [][2]int
+}
+
+type modelIncident struct {
+	line, chain, pass, position int
+	withdrawn, undone           bool
 }
 
 func newModel(p *plan.Plan) *model {
-	m := &model{plan: p, laid: make([]int, len(p.Chains)), chain: 1, order: p.Spec.ReturnOrder}
+	m := &model{plan: p, laid: make([]int, len(p.Chains)), chain: 1, order: p.Spec.ReturnOrder,
+		wrong: map[[2]int]bool{}, surplus: make([]int, len(p.Chains))}
 	for range p.Chains {
 		m.ticked = append(m.ticked, map[plan.StepID]bool{})
 	}
@@ -88,8 +111,14 @@ func (m *model) done(chain int) bool {
 }
 
 func (m *model) allows(e Event) bool {
-	if m.finished || (m.paused && e.Kind != Resumed && e.Kind != Noted && e.Kind != Recounted) {
+	if m.finished {
 		return false
+	}
+	switch e.Kind {
+	case Laid, Undone, LeaseSeen, Ticked, Unticked, Paused, Finished:
+		if m.paused {
+			return false
+		}
 	}
 	text := e.Text == "a knot" || e.Text == "counted" || e.Text == "ü \" \\ #"
 	here := e.Chain == m.chain
@@ -115,16 +144,81 @@ func (m *model) allows(e Event) bool {
 		return (here || before) && m.ticked[e.Chain-1][e.Step]
 	case Finished:
 		return m.chain == len(m.laid) && m.done(m.chain)
+	case Incident:
+		return (text || e.Text == "") && m.allowsIncident(e)
+	case Withdrawn:
+		return slices.ContainsFunc(m.incidents, func(i modelIncident) bool { return i.line == e.Line && !i.withdrawn })
+	case WrongTurn:
+		return here && now > 0 && e.Pass == now && untouched && !m.wrong[[2]int{e.Chain, e.Pass}]
+	case Righted:
+		return m.surplus[m.chain-1] != 0 && untouched
+	case TieMade:
+		return here && now > 0 && e.Pass == now && untouched && !slices.Contains(m.ties, [2]int{e.Chain, e.Pass})
 	}
 	return false
+}
+
+func (m *model) allowsIncident(e Event) bool {
+	if e.Chain < 1 || e.Chain > m.chain || e.Pass < 1 || e.Pass > m.total(e.Chain) || e.Pass > m.laid[e.Chain-1]+1 {
+		return false
+	}
+	ends := m.plan.Chains[e.Chain-1].Passes[e.Pass-1].Ends()
+	place := !e.HasPlace || e.Place >= 0 && e.Place <= 5*plan.Yard
+	switch e.What {
+	case Broken, Knot:
+		return place && e.Position >= 1 && e.Position <= ends
+	case MissedOpening, WrongPeg:
+		return place && e.Position == 0
+	}
+	return false
+}
+
+// turn is the half turn that the plan has after a pass: design.md, rule 2.
+func (m *model) turn(pass int) int {
+	if (pass%2 == 1) == (m.plan.Spec.Hand == plan.RightHanded) {
+		return -1
+	}
+	return 1
+}
+
+// lowered forgets what belonged to passes that are not laid any more.
+func (m *model) lowered(chain int) {
+	for i := range m.incidents {
+		if in := &m.incidents[i]; in.chain == chain && in.pass > m.laid[chain-1] {
+			in.undone = true
+		}
+	}
+	for at := range m.wrong {
+		if at[0] == chain && at[1] > m.laid[chain-1] {
+			delete(m.wrong, at)
+		}
+	}
+	m.ties = slices.DeleteFunc(m.ties, func(at [2]int) bool { return at[0] == chain && at[1] > m.laid[chain-1] })
+}
+
+// raised brings back the incidents of passes that are laid again.
+func (m *model) raised(chain int) {
+	for i := range m.incidents {
+		if in := &m.incidents[i]; in.chain == chain && in.pass <= m.laid[chain-1] {
+			in.undone = false
+		}
+	}
 }
 
 func (m *model) take(e Event) {
 	switch e.Kind {
 	case Laid, Recounted:
-		m.laid[e.Chain-1] = e.Pass
+		down := e.Pass < m.laid[e.Chain-1]
+		if m.laid[e.Chain-1] = e.Pass; down {
+			m.lowered(e.Chain)
+		}
+		m.raised(e.Chain)
 	case Undone:
+		if m.wrong[[2]int{e.Chain, e.Pass}] {
+			m.surplus[e.Chain-1] += 2 * m.turn(e.Pass)
+		}
 		m.laid[e.Chain-1]--
+		m.lowered(e.Chain)
 	case Paused, Resumed:
 		m.paused = e.Kind == Paused
 	case LeaseSeen:
@@ -135,7 +229,20 @@ func (m *model) take(e Event) {
 		delete(m.ticked[e.Chain-1], e.Step)
 	case Finished:
 		m.finished = true
+	case Incident:
+		m.incidents = append(m.incidents, modelIncident{line: m.events + 2, chain: e.Chain, pass: e.Pass, position: e.Position})
+	case Withdrawn:
+		i := slices.IndexFunc(m.incidents, func(i modelIncident) bool { return i.line == e.Line })
+		m.incidents[i].withdrawn = true
+	case WrongTurn:
+		m.wrong[[2]int{e.Chain, e.Pass}] = true
+		m.surplus[e.Chain-1] -= 2 * m.turn(e.Pass)
+	case Righted:
+		m.surplus[m.chain-1] = 0
+	case TieMade:
+		m.ties = append(m.ties, [2]int{e.Chain, e.Pass})
 	}
+	m.events++
 	if e.Kind == Noted {
 		m.notes++
 	}
@@ -163,10 +270,60 @@ func (m *model) differs(s State) string {
 			}
 		}
 	}
+	if d := m.differsInTrouble(s); d != "" {
+		return d
+	}
 	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.Finished, s.Plan.Spec.ReturnOrder, len(s.Notes), len(s.Recounts))
 	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.finished, m.order, m.notes, m.recounts)
 	if got != want {
 		return got + ", want " + want
+	}
+	return ""
+}
+
+// differsInTrouble compares incidents, twist and ties.
+func (m *model) differsInTrouble(s State) string {
+	var got []modelIncident
+	for _, in := range s.Incidents {
+		got = append(got, modelIncident{in.Number, in.Chain, in.Pass, in.Position, in.Withdrawn, in.Undone})
+		end := 0
+		if in.Position > 0 {
+			var err error
+			if end, err = s.Plan.End(plan.Place{Chain: in.Chain, Pass: in.Pass, Position: in.Position}); err != nil {
+				return err.Error()
+			}
+		}
+		if in.End != end {
+			return fmt.Sprintf("%+v: want end %d", in, end)
+		}
+	}
+	if !slices.Equal(got, m.incidents) {
+		return fmt.Sprintf("incidents %+v, want %+v", got, m.incidents)
+	}
+	wrong := 0
+	for i, c := range s.Chains {
+		for _, pass := range c.WrongTurns {
+			if wrong++; !m.wrong[[2]int{i + 1, pass}] {
+				return fmt.Sprintf("chain %d: no wrong turn after pass %d", i+1, pass)
+			}
+		}
+	}
+	twist := m.surplus[m.chain-1] // and half a turn after an outward pass: design.md, rule 2
+	if m.laid[m.chain-1]%2 == 1 {
+		twist += m.turn(1)
+	}
+	if wrong != len(m.wrong) || int(s.Twist()) != twist {
+		return fmt.Sprintf("%d wrong turns, twist %d, want %d and %d", wrong, s.Twist(), len(m.wrong), twist)
+	}
+	var ties [][2]int
+	for _, tie := range s.Ties {
+		ties = append(ties, [2]int{tie.Chain, tie.Pass})
+		if tie.Ends != s.Plan.Chains[tie.Chain-1].EndsAfter(tie.Pass) {
+			return fmt.Sprintf("tie %+v", tie)
+		}
+	}
+	if !slices.Equal(ties, m.ties) {
+		return fmt.Sprintf("ties %v, want %v", ties, m.ties)
 	}
 	return ""
 }

@@ -26,7 +26,7 @@ func (r *reading) state() State {
 	if r.fold == nil {
 		return State{}
 	}
-	return r.fold.s
+	return r.fold.settled()
 }
 
 // read takes a record apart. An error is a [*DamageError], or wraps [ErrNewer]; what was read up to

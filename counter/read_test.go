@@ -99,9 +99,15 @@ func statesAfter(t *testing.T, p *plan.Plan, events []Event) []State {
 // Cut at every byte, a file gives the events whose lines are whole, line feed or not, and is reported
 // torn where a part of a line is left. Opening mends it so that it reads the same afterwards.
 func TestCutAtEveryByte(t *testing.T) {
+	cutAtEveryByte(t, sample())
+	cutAtEveryByte(t, trouble())
+}
+
+func cutAtEveryByte(t *testing.T, events []Event) {
+	t.Helper()
 	p := testPlan(t, 40, 10, 0)
-	data := fileOf(t, p, sample())
-	states := statesAfter(t, p, sample())
+	data := fileOf(t, p, events)
+	states := statesAfter(t, p, events)
 	head := bytes.IndexByte(data, '\n')
 	for n := range len(data) + 1 {
 		cut := data[:n]
@@ -140,9 +146,15 @@ func TestCutAtEveryByte(t *testing.T) {
 // Every byte changed in several ways gives damage on its line, or a torn tail that is reported, or the
 // same state; never another state without a word.
 func TestFlipEveryByte(t *testing.T) {
+	flipEveryByte(t, sample())
+	flipEveryByte(t, trouble())
+}
+
+func flipEveryByte(t *testing.T, events []Event) {
+	t.Helper()
 	p := testPlan(t, 40, 10, 0)
-	data := fileOf(t, p, sample())
-	states := statesAfter(t, p, sample())
+	data := fileOf(t, p, events)
+	states := statesAfter(t, p, events)
 	last := len(states) - 1
 	changes := []func(byte) byte{
 		func(byte) byte { return 0 }, func(byte) byte { return '\n' }, func(byte) byte { return ' ' },

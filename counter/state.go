@@ -13,6 +13,13 @@ type ChainState struct {
 	Laid int
 	// Ticked lists the finishing steps that are done, in the order of ticking.
 	Ticked []plan.StepID
+	// WrongTurns lists the passes, in order, after which the group went the wrong way round the end peg.
+	WrongTurns []int
+	// Surplus is the twist behind the paddle beyond what the plan has there: two half turns for each
+	// wrong turn, less what was taken out. Clockwise above nil.
+	Surplus plan.HalfTurns
+	// Lowered is the line of the last event that lowered Laid, 0 if none did; see [IncidentState].
+	Lowered int
 }
 
 // Has says whether a finishing step is ticked.
@@ -51,6 +58,10 @@ type State struct {
 	Paused, LeaseSeen, Finished bool
 	Notes                       []Note
 	Recounts                    []Recount
+	// Incidents lists what went wrong, in the order of noting, those taken back included.
+	Incidents []IncidentState
+	// Ties lists the count ties that were ticked, in the order of chains and passes.
+	Ties []Tie
 	// Started and Last are the times of the first and the last event; zero if there was none.
 	Started, Last time.Time
 	// Events is the number of events so far.

@@ -92,6 +92,8 @@ type Summary struct {
 	Started, Last time.Time
 	// Finished says that the warp is off the mill, Wound that every pass of every chain is laid.
 	Finished, Wound bool
+	// Pace is the pace over all passes of a finished warp, and of the latest ones of another.
+	Pace PaceResult
 	// Err says why the record can't be opened. The other fields then hold what stands before the
 	// damage, as far as it can be read.
 	Err error
@@ -154,5 +156,8 @@ func (s Store) summary(path string) Summary {
 	sum.Ends, sum.Standing = st.Plan.EndsWound(), st.EndsStandingAll()
 	sum.Started, sum.Last = st.Started, st.Last
 	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes
+	if sum.Pace = Pace(got.events, 0); st.Finished {
+		sum.Pace = PaceOverall(got.events)
+	}
 	return sum
 }

@@ -43,6 +43,9 @@ type Spec struct {
 	// GuardMillis is the shortest time between two passes that are counted, in milliseconds, 0 to
 	// 60,000; 0 turns the guard off.
 	GuardMillis int `json:"guard_ms"`
+	// RestMinutes is how long the weaver winds before a reminder to rest the hands, in minutes, 1 to 240;
+	// 0 asks for none.
+	RestMinutes int `json:"rest_minutes,omitempty"`
 	// Dyed says that the warp will be dyed, so that ties are loose.
 	Dyed bool `json:"dyed"`
 	// Dressing is which end of the warp the loom takes first.
@@ -94,6 +97,7 @@ func (s Spec) Check() error {
 		count("count tie every", s.TieEvery, 1, MaxEnds, " ends, or 0 for none")
 	}
 	count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
+	count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
 	enum := func(field string, v, last uint8) {
 		if v > last {
 			errs = append(errs, outside(field, int(v), 0, int(last), ""))

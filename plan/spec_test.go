@@ -46,6 +46,8 @@ func TestSpecRefuses(t *testing.T) {
 		{"ends in a chain", "-1", "or 0 for one chain", func(s *plan.Spec) { s.ChainEnds = -1 }},
 		{"count tie every", "-1", "1 to 100000 ends, or 0 for none", func(s *plan.Spec) { s.TieEvery = -1 }},
 		{"guard", "-1", "0 to 60000", func(s *plan.Spec) { s.GuardMillis = -1 }},
+		{"rest every", "-1", "0 to 240", func(s *plan.Spec) { s.RestMinutes = -1 }},
+		{"rest every", "241", "0 to 240", func(s *plan.Spec) { s.RestMinutes = 241 }},
 		{"guard", "60001", "0 to 60000", func(s *plan.Spec) { s.GuardMillis = 60001 }},
 		{"units", "2", "0 to 1", func(s *plan.Spec) { s.Units = 2 }},
 		{"hand", "2", "0 to 1", func(s *plan.Spec) { s.Hand = 2 }},
@@ -142,6 +144,7 @@ func TestSpecJSONRoundTrip(t *testing.T) {
 		s.Dressing = rapid.SampledFrom([]plan.Dressing{plan.RaddleFirst, plan.ReedFirst}).Draw(t, "dressing")
 		s.Dyed = rapid.Bool().Draw(t, "dyed")
 		s.GuardMillis = rapid.IntRange(0, 60_000).Draw(t, "guard")
+		s.RestMinutes = rapid.IntRange(0, 240).Draw(t, "rest")
 		text, err := json.Marshal(s)
 		if err != nil {
 			t.Fatal(err)

@@ -1,0 +1,164 @@
+package counter
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"millside/plan"
+)
+
+// What is what went wrong. Records keep the names, so they are never changed or used again.
+type What string
+
+// What can go wrong. The first two happen to one end, the last two to the whole pass.
+const (
+	Broken        What = "broken"         // an end broke and was mended or not
+	Knot          What = "knot"           // an end has a knot
+	MissedOpening What = "missed-opening" // the pass lies in the lease without its openings, or with the wrong one
+	WrongPeg      What = "wrong-peg"      // the pass went round or over another peg than it should have
+)
+
+// OfEnd says whether it happens to one end and not to the whole pass.
+func (w What) OfEnd() bool { return w == Broken || w == Knot }
+
+// known says whether it is one of the four.
+func (w What) known() bool { return w.OfEnd() || w == MissedOpening || w == WrongPeg }
+
+// Words says it as a weaver does: "broken end", "knot", "missed opening", "wrong peg".
+func (w What) Words() string {
+	switch w {
+	case Broken:
+		return "broken end"
+	case MissedOpening:
+		return "missed opening"
+	case WrongPeg:
+		return "wrong peg"
+	}
+	return string(w)
+}
+
+// IncidentState is something that went wrong on the way, as it stands now.
+type IncidentState struct {
+	// Number is the line of the record that notes it, and what takes it back: the first event stands on
+	// line 2.
+	Number int
+	At     time.Time
+	// Chain and Pass are counted from 1. Position is the position of the paddle, 0 if it happened to the
+	// whole pass.
+	Chain, Pass, Position int
+	// End is the number of the end in the warp under the plan in force, 0 if it happened to the whole
+	// pass. It follows the return order that was seen in the lease.
+	End  int
+	What What
+	// Place is how far from the lease along the warp, if HasPlace.
+	Place    plan.Length
+	HasPlace bool
+	Text     string
+	// Withdrawn says that it was noted by mistake.
+	Withdrawn bool
+	// Undone says that its pass is not on the mill: it was taken back, or a recount went below it, since
+	// the incident was noted. It turns false again when the count reaches the pass again: the same yarn
+	// lies there, most likely with the same knot. Who knows better takes the incident back. An incident
+	// of the pass that is being laid is not undone.
+	Undone bool
+}
+
+// Stands says whether the incident is in the warp, as far as is known: neither taken back nor on a pass
+// that is undone.
+func (i IncidentState) Stands() bool { return !i.Withdrawn && !i.Undone }
+
+// Words says where it is and what it is, with its place in the unit for long lengths to two decimals,
+// rounded to the nearest: "pass 17, position 4, end 164: knot, 2.5 yd from the lease (by the blue cone)".
+func (i IncidentState) Words(units plan.LengthUnitSystem) string {
+	text := fmt.Sprintf("pass %d", i.Pass)
+	if i.What.OfEnd() {
+		text += fmt.Sprintf(", position %d, end %d", i.Position, i.End)
+	}
+	text += ": " + i.What.Words()
+	if i.HasPlace {
+		text += ", " + i.Place.In(units.Long(), 2) + " from the lease"
+	}
+	if i.Text != "" {
+		text += " (" + i.Text + ")"
+	}
+	return text
+}
+
+// firstLine is the line of the first event; the plan stands on the line before it.
+const firstLine = 2
+
+// incident notes something that went wrong, on a pass that is laid or being laid.
+func (f *folder) incident(e Event) error {
+	e = e.normal()
+	if err := f.onMill(e.Chain, e.Pass); err != nil {
+		return err
+	}
+	pass := f.s.Plan.Chains[e.Chain-1].Passes[e.Pass-1]
+	if err := e.checkIncident(pass, f.s.Plan.Path.Length); err != nil {
+		return err
+	}
+	f.s.Incidents = append(f.s.Incidents, IncidentState{
+		Number: f.line(), At: e.At, Chain: e.Chain, Pass: e.Pass, Position: e.Position,
+		What: e.What, Place: e.Place, HasPlace: e.HasPlace, Text: e.Text,
+	})
+	return nil
+}
+
+// onMill checks that a pass is laid or being laid. Later chains have not been begun.
+func (f *folder) onMill(chain, pass int) error {
+	if chain < 1 || chain > f.s.Chain {
+		return &plan.FieldError{Field: "chain", Value: fmt.Sprint(chain), Want: fmt.Sprintf("1 to %d, the chain in hand", f.s.Chain)}
+	}
+	last := min(f.s.Chains[chain-1].Laid+1, len(f.s.Plan.Chains[chain-1].Passes))
+	if pass < 1 || pass > last {
+		return &plan.FieldError{Field: "pass", Value: fmt.Sprint(pass), Want: fmt.Sprintf("1 to %d, a pass that is laid or being laid", last)}
+	}
+	return nil
+}
+
+// checkIncident checks what an incident says against the pass that it happened on.
+func (e Event) checkIncident(pass plan.Pass, length plan.Length) error {
+	switch {
+	case !e.What.known():
+		return &plan.FieldError{Field: "incident", Value: shorten(string(e.What)), Want: "broken, knot, missed-opening or wrong-peg"}
+	case e.What.OfEnd() && !pass.Carried.Has(e.Position):
+		return &plan.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
+	case !e.What.OfEnd() && e.Position != 0:
+		return &plan.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "0, since it happens to the whole pass"}
+	case e.HasPlace && (e.Place < 0 || e.Place > length):
+		return &plan.FieldError{Field: "place", Value: e.Place.String(), Want: "0 to " + length.String() + " from the lease"}
+	case e.Text != "":
+		return checkText("text", e.Text)
+	}
+	return nil
+}
+
+// withdrawn takes an incident back.
+func (f *folder) withdrawn(e Event) error {
+	i, found := slices.BinarySearchFunc(f.s.Incidents, e.Line, func(in IncidentState, line int) int { return in.Number - line })
+	if !found {
+		return &plan.FieldError{Field: "incident", Value: fmt.Sprint(e.Line), Want: "the number of the line that notes one"}
+	}
+	if f.s.Incidents[i].Withdrawn {
+		return fmt.Errorf("the incident of line %d is taken back already", e.Line)
+	}
+	f.s.Incidents[i].Withdrawn = true
+	return nil
+}
+
+// settled is the state with its incidents brought up to date. That is done once at the end and not with
+// every event, so that the fold stays quick however the events come.
+//
+// An incident is noted when its pass is laid or being laid. If the count has been lowered since, and is
+// below the pass now, it went below the pass with the last lowering at the latest, and has not reached
+// it since.
+func (f *folder) settled() State {
+	for i := range f.s.Incidents {
+		in := &f.s.Incidents[i]
+		c := f.s.Chains[in.Chain-1]
+		in.Undone = in.Pass > c.Laid && c.Lowered > in.Number
+		in.End = f.s.Plan.Chains[in.Chain-1].Passes[in.Pass-1].EndAt(in.Position)
+	}
+	return f.s
+}

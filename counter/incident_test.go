@@ -1,0 +1,285 @@
+package counter
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"millside/plan"
+)
+
+// The lines that doc.go describes.
+func TestTroubleInTheFile(t *testing.T) {
+	want := []string{
+		`4 2026-11-25T09:00:03Z incident chain=1 pass=2 position=4 what=knot`,
+		`5 2026-11-25T09:00:04Z incident chain=1 pass=3 position=10 what=broken place="4.5 yd" text="mended, \"blue\""`,
+		`6 2026-11-25T09:00:05Z incident chain=1 pass=1 position=0 what=missed-opening place="0 m"`,
+		`7 2026-11-25T09:00:06Z incident chain=1 pass=2 position=0 what=wrong-peg text="over both"`,
+		`8 2026-11-25T09:00:07Z withdrawn line=6`,
+		`9 2026-11-25T09:00:08Z wrong-turn chain=1 pass=2`,
+		`10 2026-11-25T09:00:09Z righted`,
+		`11 2026-11-25T09:00:10Z tie-made chain=1 pass=2`,
+	}
+	for i, e := range trouble()[2:] {
+		line := appendEvent(nil, i+4, e.normal())
+		if string(line) != want[i] {
+			t.Errorf("written %s\n   want %s", line, want[i])
+		}
+		back, err := parseEvent([]byte(want[i]), i+4)
+		if err != nil || back != e.normal() {
+			t.Errorf("%s: read as %+v, %v", want[i], back, err)
+		}
+	}
+}
+
+// A line that says the same in another way is damage.
+func TestTroubleReadStrictly(t *testing.T) {
+	for _, line := range []string{
+		`2 2026-11-25T09:00:03Z incident chain=1 pass=2 position=4 what=knot `,
+		`2 2026-11-25T09:00:03Z incident chain=1 pass=2 position=4`,
+		`2 2026-11-25T09:00:03Z incident chain=1 pass=2 position=4 what=knot text=""`,
+		`2 2026-11-25T09:00:03Z incident chain=1 pass=2 position=4 what=knot text="a" place="1 yd"`,
+		`2 2026-11-25T09:00:03Z incident chain=1 pass=2 position=4 what=knot place="36 in"`,
+		`2 2026-11-25T09:00:03Z incident chain=1 pass=2 position=4 what=knot place=1yd`,
+		`2 2026-11-25T09:00:03Z incident chain=1 pass=2 position=4 what=knot place="-1 yd"`,
+		`2 2026-11-25T09:00:03Z incident chain=1 pass=2 position=04 what=knot`,
+		`2 2026-11-25T09:00:03Z withdrawn line=four`,
+		`2 2026-11-25T09:00:03Z withdrawn`,
+		`2 2026-11-25T09:00:03Z righted chain=1`,
+	} {
+		if e, err := parseEvent([]byte(line), 2); err == nil {
+			t.Errorf("%s: read as %+v", line, e)
+		}
+	}
+}
+
+func foldOf(t *testing.T, p *plan.Plan, events ...Event) State {
+	t.Helper()
+	s, err := Fold(p, events)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// An end that broke is known by its number, and the number follows the order seen in the lease: with
+// ten ends in the group position 4 of pass 2 lays end 14, or, mirrored, end 17 (design.md, rules 5 and 6).
+func TestIncidentNamesTheEnd(t *testing.T) {
+	p := testPlan(t, 40, 10, 0)
+	events := []Event{laid(1, 1), laid(1, 2), {Kind: Incident, Chain: 1, Pass: 2, Position: 4, What: Broken}}
+	s := foldOf(t, p, events...)
+	if end := s.Incidents[0].End; end != 14 {
+		t.Errorf("end %d, want 14", end)
+	}
+	seen, err := s.Apply(Event{Kind: LeaseSeen, Order: plan.MirroredOrder})
+	if err != nil || seen.Incidents[0].End != 17 {
+		t.Errorf("mirrored: %+v, %v", seen.Incidents, err)
+	}
+	if s.Incidents[0].End != 14 {
+		t.Error("the state before was changed")
+	}
+}
+
+func TestIncidentOnUndonePass(t *testing.T) {
+	p := testPlan(t, 40, 10, 0)
+	knot := Event{Kind: Incident, Chain: 1, Pass: 2, Position: 4, What: Knot}
+	undo := Event{Kind: Undone, Chain: 1, Pass: 2}
+	recount := func(n int) Event { return Event{Kind: Recounted, Chain: 1, Pass: n, Text: "counted"} }
+	tests := []struct {
+		name   string
+		events []Event
+		undone bool
+	}{
+		{"laid", []Event{laid(1, 1), laid(1, 2), knot}, false},
+		{"being laid", []Event{laid(1, 1), knot}, false},
+		{"being laid, then laid", []Event{laid(1, 1), knot, laid(1, 2)}, false},
+		{"taken back", []Event{laid(1, 1), laid(1, 2), knot, undo}, true},
+		{"being laid, laid and taken back", []Event{laid(1, 1), knot, laid(1, 2), undo}, true},
+		{"laid again", []Event{laid(1, 1), laid(1, 2), knot, undo, laid(1, 2)}, false},
+		{"noted after the undo", []Event{laid(1, 1), laid(1, 2), undo, knot}, false},
+		{"the pass before taken back", []Event{laid(1, 1), knot, {Kind: Undone, Chain: 1, Pass: 1}}, true},
+		{"recounted below", []Event{laid(1, 1), laid(1, 2), knot, recount(1)}, true},
+		{"recounted to the same", []Event{laid(1, 1), knot, recount(1)}, false},
+		{"recounted above", []Event{laid(1, 1), laid(1, 2), knot, recount(0), recount(3)}, false},
+	}
+	for _, tt := range tests {
+		in := foldOf(t, p, tt.events...).Incidents[0]
+		if in.Undone != tt.undone || in.Stands() == tt.undone {
+			t.Errorf("%s: undone %v, stands %v", tt.name, in.Undone, in.Stands())
+		}
+	}
+}
+
+func TestWithdrawn(t *testing.T) {
+	s := foldOf(t, testPlan(t, 40, 10, 0), trouble()...)
+	var withdrawn []int
+	for _, in := range s.Incidents {
+		if in.Withdrawn {
+			withdrawn = append(withdrawn, in.Number)
+		}
+		if in.Stands() == in.Withdrawn {
+			t.Errorf("%+v", in)
+		}
+	}
+	if len(s.Incidents) != 4 || !slices.Equal(withdrawn, []int{6}) {
+		t.Errorf("%d incidents, taken back %v", len(s.Incidents), withdrawn)
+	}
+}
+
+func TestIncidentWords(t *testing.T) {
+	s := foldOf(t, testPlan(t, 40, 10, 0), trouble()...)
+	want := []string{
+		"pass 2, position 4, end 14: knot",
+		`pass 3, position 10, end 30: broken end, 4.5 yd from the lease (mended, "blue")`,
+		"pass 1: missed opening, 0 yd from the lease",
+		"pass 2: wrong peg (over both)",
+	}
+	for i, in := range s.Incidents {
+		if got := in.Words(plan.Imperial); got != want[i] {
+			t.Errorf("%q, want %q", got, want[i])
+		}
+	}
+}
+
+// Noting goes on through a pause and through the finishing, on an earlier chain too, until the end.
+func TestIncidentsUntilTheEnd(t *testing.T) {
+	p := testPlan(t, 40, 10, 20) // two chains of two passes
+	all := windAll(p)
+	knot := Event{Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot}
+	for n := range all {
+		if n == 0 {
+			continue // no chain has a pass yet but the one being laid
+		}
+		s := foldOf(t, p, all[:n]...)
+		for _, before := range [][]Event{nil, {{Kind: Paused}}} {
+			for _, e := range before {
+				if next, err := s.Apply(e); err == nil {
+					s = next
+				}
+			}
+			if next, err := s.Apply(knot); err != nil || next.Incidents[0].End != 1 {
+				t.Fatalf("after %d events, paused %v: %v", n, s.Paused, err)
+			}
+		}
+	}
+}
+
+func TestIncidentRefusals(t *testing.T) {
+	p := testPlan(t, 36, 10, 20) // chains of 20 and 16 ends: the last pass has 6
+	ok := Event{Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot}
+	tests := []struct {
+		name   string
+		change func(*Event)
+		words  string
+	}{
+		{"no chain", func(e *Event) { e.Chain = 0 }, "chain: \"0\" won't do; give 1 to 1"},
+		{"chain not begun", func(e *Event) { e.Chain = 2 }, "chain: \"2\""},
+		{"no pass", func(e *Event) { e.Pass = 0 }, "pass: \"0\" won't do; give 1 to 2"},
+		{"pass not begun", func(e *Event) { e.Pass = 3 }, "pass: \"3\""},
+		{"no position", func(e *Event) { e.Position = 0 }, "position: \"0\" won't do; give one that carries an end on this pass: 1 to 10"},
+		{"position without an end", func(e *Event) { e.Position = 11 }, "1 to 10"},
+		{"position of a whole pass", func(e *Event) { e.What = WrongPeg }, "whole pass"},
+		{"nothing that goes wrong", func(e *Event) { e.What = "mouse" }, "broken, knot, missed-opening or wrong-peg"},
+		{"before the lease", func(e *Event) { e.HasPlace, e.Place = true, -1 }, "from the lease"},
+		{"beyond the warp", func(e *Event) { e.HasPlace, e.Place = true, 5*plan.Yard+1 }, "0 to 5 yd from the lease"},
+		{"text of two lines", func(e *Event) { e.Text = "a\nb" }, "one line"},
+		{"text too long", func(e *Event) { e.Text = strings.Repeat("a", 501) }, "at most 500"},
+	}
+	s := foldOf(t, p, laid(1, 1))
+	if _, err := s.Apply(ok); err != nil {
+		t.Fatal(err)
+	}
+	for _, tt := range tests {
+		e := ok
+		tt.change(&e)
+		_, err := s.Apply(e)
+		var fe *plan.FieldError
+		if !errors.As(err, &fe) || !strings.Contains(err.Error(), tt.words) {
+			t.Errorf("%s: %v", tt.name, err)
+		}
+	}
+}
+
+// What the rules refuse; TestRefusals has the other kinds.
+func TestTroubleRefusals(t *testing.T) {
+	p := testPlan(t, 40, 10, 0)
+	two := []Event{laid(1, 1), laid(1, 2)}
+	with := func(more ...Event) []Event { return append(slices.Clone(two), more...) }
+	knot := Event{Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot}
+	turn, tie := Event{Kind: WrongTurn, Chain: 1, Pass: 2}, Event{Kind: TieMade, Chain: 1, Pass: 2}
+	all := []Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4)}
+	fasten := Event{Kind: Ticked, Chain: 1, Step: plan.StepFasten}
+	tests := []struct {
+		name   string
+		before []Event
+		e      Event
+		words  string
+	}{
+		{"withdrawn: no such line", with(knot), Event{Kind: Withdrawn, Line: 3}, `incident: "3" won't do`},
+		{"withdrawn: twice", with(knot, Event{Kind: Withdrawn, Line: 4}), Event{Kind: Withdrawn, Line: 4}, "taken back already"},
+		{"wrong turn before any pass", nil, Event{Kind: WrongTurn, Chain: 1}, "the last pass laid of chain 1 is 0"},
+		{"wrong turn at another pass", two, Event{Kind: WrongTurn, Chain: 1, Pass: 1}, "the last pass laid of chain 1 is 2"},
+		{"wrong turn of another chain", two, Event{Kind: WrongTurn, Chain: 2, Pass: 2}, "not the one on the mill"},
+		{"wrong turn twice", with(turn), turn, "noted already"},
+		{"wrong turn once the finishing has begun", append(all, fasten), Event{Kind: WrongTurn, Chain: 1, Pass: 4}, `untick "fasten" first`},
+		{"righted without a wrong turn", two, Event{Kind: Righted}, "no wrong turn is noted"},
+		{"righted twice", with(turn, Event{Kind: Righted}), Event{Kind: Righted}, "no wrong turn is noted"},
+		{"tie before any pass", nil, Event{Kind: TieMade, Chain: 1}, "the last pass laid of chain 1 is 0"},
+		{"tie twice", with(tie), tie, "noted already"},
+		{"tie once the finishing has begun", append(all, fasten), Event{Kind: TieMade, Chain: 1, Pass: 4}, `untick "fasten" first`},
+		{"after the end", windAll(p), knot, "finished"},
+	}
+	for _, tt := range tests {
+		s := foldOf(t, p, tt.before...)
+		if next, err := s.Apply(tt.e); err == nil || !strings.Contains(err.Error(), tt.words) {
+			t.Errorf("%s: %v", tt.name, err)
+		} else if d := cmp.Diff(s, next, same); d != "" {
+			t.Errorf("%s: a refused event moved the state: %s", tt.name, d)
+		}
+	}
+}
+
+// A tie is a checkpoint, and is let go of with its last group.
+func TestTies(t *testing.T) {
+	p := testPlan(t, 45, 10, 0)
+	tie := func(pass int) Event { return Event{At: at(pass), Kind: TieMade, Chain: 1, Pass: pass} }
+	events := []Event{laid(1, 1), laid(1, 2), tie(2), laid(1, 3), laid(1, 4), tie(4), laid(1, 5), tie(5)}
+	want := []Tie{{at(2), 1, 2, 20}, {at(4), 1, 4, 40}, {at(5), 1, 5, 45}}
+	s := foldOf(t, p, events...)
+	if d := cmp.Diff(want, s.Ties); d != "" {
+		t.Error(d)
+	}
+	for _, e := range []Event{{Kind: Undone, Chain: 1, Pass: 5}, {Kind: Recounted, Chain: 1, Pass: 4, Text: "counted"}} {
+		if next, err := s.Apply(e); err != nil || len(next.Ties) != 2 {
+			t.Errorf("%s: %v, %v", e.Kind, next.Ties, err)
+		}
+	}
+	if next, err := s.Apply(Event{Kind: Recounted, Chain: 1, Pass: 1, Text: "counted"}); err != nil || len(next.Ties) != 0 {
+		t.Errorf("recounted to 1: %v, %v", next.Ties, err)
+	}
+	if len(s.Ties) != 3 {
+		t.Error("the state before was changed")
+	}
+}
+
+// A record that is finished can be read and takes nothing more.
+func TestFinishedRecordIsReadOnly(t *testing.T) {
+	p := testPlan(t, 20, 10, 0)
+	path := writeFile(t, fileOf(t, p, windAll(p)))
+	r, err := Open(OS(), path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := readBack(t, path)
+	for _, e := range append(trouble(), sample()...) {
+		if _, err := r.Append(e); err == nil || !strings.Contains(err.Error(), "finished") {
+			t.Errorf("%s: %v", e.Kind, err)
+		}
+	}
+	if err := r.Close(); err != nil || !slices.Equal(before, readBack(t, path)) {
+		t.Errorf("the file was changed, %v", err)
+	}
+}

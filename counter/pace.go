@@ -1,0 +1,104 @@
+package counter
+
+import (
+	"math"
+	"slices"
+	"time"
+)
+
+// paceOf is how many of the latest passes make up the pace.
+const paceOf = 20
+
+// paceBreak is how many times longer than the median an interval may be before it counts as a break that
+// nobody noted.
+const paceBreak = 5
+
+// PaceResult is how long a pass takes. The zero value says that too little is known.
+type PaceResult struct {
+	// PerPass is the median time from one pass laid to the next. Low and High are the quartiles: the
+	// medians of the lower and of the upper half, where the middle one of an odd number belongs to
+	// neither. A median between two values is their mean, cut down to whole nanoseconds.
+	PerPass, Low, High time.Duration
+	// Passes is the number of intervals that these are taken from.
+	Passes int
+}
+
+// Pace is the pace of the latest passes of a chain, counted from 1, or of the whole warp for chain 0. It
+// looks at no more than the latest 20 intervals from one pass laid to the next, and leaves breaks out: an
+// interval with a pause, a correction of the count or a finishing step in it, one over five times the
+// median, and one in which the clock was set back. A break or a knot that is noted belongs to the work
+// and stays in.
+func Pace(events []Event, chain int) PaceResult { return paceResult(intervals(events, chain, paceOf)) }
+
+// PaceOverall is the pace over all passes of a warp, with breaks left out as in [Pace].
+func PaceOverall(events []Event) PaceResult { return paceResult(intervals(events, 0, math.MaxInt)) }
+
+// intervals lists the latest plain intervals, at most so many, the latest first.
+func intervals(events []Event, chain, most int) []time.Duration {
+	var all []time.Duration
+	var next *Event // the pass laid after, if nothing but winding came between
+	for i := len(events) - 1; i >= 0 && len(all) < most; i-- {
+		e := &events[i]
+		switch e.Kind {
+		case Laid:
+			if chain != 0 && e.Chain != chain {
+				next = nil
+				continue
+			}
+			if next != nil && next.Chain == e.Chain && next.At.After(e.At) {
+				all = append(all, next.At.Sub(e.At))
+			}
+			next = e
+		case Undone, Recounted, Paused, Resumed, Ticked, Unticked, Finished:
+			next = nil
+		}
+	}
+	return all
+}
+
+func paceResult(all []time.Duration) PaceResult {
+	if len(all) == 0 {
+		return PaceResult{}
+	}
+	slices.Sort(all)
+	if limit := median(all); limit <= math.MaxInt64/paceBreak {
+		n, _ := slices.BinarySearch(all, paceBreak*limit+1) // the first that is over the limit
+		all = all[:n]
+	}
+	half := len(all) / 2
+	low, high := all[:half], all[len(all)-half:]
+	if half == 0 {
+		low, high = all, all
+	}
+	return PaceResult{PerPass: median(all), Low: median(low), High: median(high), Passes: len(all)}
+}
+
+// median is the middle one of a sorted list that is not empty, or the mean of the two in the middle.
+func median(sorted []time.Duration) time.Duration {
+	n := len(sorted)
+	a, b := sorted[(n-1)/2], sorted[n/2]
+	return a + (b-a)/2
+}
+
+// Left is a time that is still to come, with its spread.
+type Left struct {
+	// Likely is the time if every pass takes the median, Low and High if every one takes a quartile.
+	Likely, Low, High time.Duration
+}
+
+// Remaining is the time that so many passes take at this pace, 0 or more; nothing where the pace is not
+// known. A time of more than 292 years, which a clock set wrong can lead to, is cut down to that.
+func (r PaceResult) Remaining(passes int) Left {
+	return Left{Likely: times(r.PerPass, passes), Low: times(r.Low, passes), High: times(r.High, passes)}
+}
+
+// times multiplies without running over.
+func times(d time.Duration, n int) time.Duration {
+	if n <= 0 || d <= 0 {
+		return 0
+	}
+	if d > math.MaxInt64/time.Duration(n) {
+		return math.MaxInt64
+	}
+	return d * time.Duration(n)
+}

@@ -1,0 +1,141 @@
+package counter
+
+import (
+	"errors"
+	"fmt"
+
+	"millside/plan"
+)
+
+// turnTwist is the twist that the planned turn after a pass, counted from 1, adds behind the paddle.
+func turnTwist(c plan.Chain, pass int) plan.HalfTurns {
+	t := c.Passes[pass-1].Twist
+	if pass > 1 {
+		t -= c.Passes[pass-2].Twist
+	}
+	return t
+}
+
+// wrongTurn notes that the group went the wrong way round the peg after the last pass. The turn that was
+// made is the opposite of the planned one, so the twist is off by twice that.
+func (f *folder) wrongTurn(e Event) error {
+	c, err := f.lastPass(e)
+	if err != nil {
+		return err
+	}
+	if n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] == e.Pass {
+		return fmt.Errorf("the wrong turn after pass %d is noted already", e.Pass)
+	}
+	c.WrongTurns = append(c.WrongTurns, e.Pass)
+	c.Surplus -= 2 * turnTwist(f.s.Current(), e.Pass)
+	return nil
+}
+
+// lastPass is the current chain, if the event is about its last pass laid and the paddle still carries
+// the group.
+func (f *folder) lastPass(e Event) (*ChainState, error) {
+	c, err := f.current(e)
+	if err != nil {
+		return nil, err
+	}
+	if c.Laid == 0 || e.Pass != c.Laid {
+		return nil, fmt.Errorf("pass %d won't do: the last pass laid of chain %d is %d", e.Pass, e.Chain, c.Laid)
+	}
+	return c, unfinished(c)
+}
+
+// unturn takes a wrong turn back with its pass, before the count goes down: the group goes back round the
+// peg as it came.
+func (f *folder) unturn(c *ChainState) {
+	if n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] == c.Laid {
+		c.Surplus += 2 * turnTwist(f.s.Current(), c.Laid)
+	}
+}
+
+// righted says that there is no more twist than the plan has.
+func (f *folder) righted() error {
+	c := &f.s.Chains[f.s.Chain-1]
+	if c.Surplus == 0 {
+		return errors.New("there is no twist to take out: no wrong turn is noted")
+	}
+	if err := unfinished(c); err != nil {
+		return err
+	}
+	c.Surplus = 0
+	return nil
+}
+
+// Twist is the net twist in the group behind the paddle, in half turns, clockwise above nil: what the
+// plan has there after the last pass laid ([plan.Pass]), and what wrong turns have added to it.
+//
+// A wrong turn is the opposite of the turn in the plan, and the sum runs on from it. So a second wrong
+// turn at the other end of the mill takes the twist of the first one out again; who does that on purpose
+// notes it as a wrong turn too. [Righted] takes all the surplus out. A pass that is undone takes its
+// wrong turn with it: the group goes back round the peg as it came, so that twist which was taken out
+// by hand before is then missing. A recount changes numbers and not yarn: the surplus stays. A new chain
+// begins without any, since the paddle comes free when the group is cut.
+func (s State) Twist() plan.HalfTurns {
+	k := s.Laid()
+	if k == 0 {
+		return s.surplus()
+	}
+	return s.Current().Passes[k-1].Twist + s.surplus()
+}
+
+// surplus is the twist of the current chain beyond the plan.
+func (s State) surplus() plan.HalfTurns {
+	if !s.valid() {
+		return 0
+	}
+	return s.Chains[s.Chain-1].Surplus
+}
+
+// TwistAdvice says in plain words how much twist too much lies behind the paddle, and how to take it out
+// now or at a peg to come. It is empty if there is none, and once the finishing has begun.
+//
+// "Clockwise" is meant as for the turns of the plan. No printed source was found for the way in which the
+// paddle itself is turned, hence the advice to look whether the ends open.
+func (s State) TwistAdvice() string {
+	surplus := s.surplus()
+	if surplus == 0 || len(s.Chains[s.Chain-1].Ticked) > 0 {
+		return ""
+	}
+	n, way, other := surplus, plan.Clockwise, plan.Counterclockwise
+	if surplus < 0 {
+		n, way, other = -surplus, other, way
+	}
+	text := fmt.Sprintf("%d half turns too many lie behind the paddle, %s. Now: turn the paddle %d half turns %s, and see that the ends behind it open",
+		n, way, n, other)
+	if later := s.rightLater(surplus); later != "" {
+		text += ". Or " + later
+	}
+	return text + "."
+}
+
+// rightLater says at which peg a turn the other way takes two half turns out: the first one to come whose
+// planned turn would add to the surplus. It is empty if the chain ends before.
+func (s State) rightLater(surplus plan.HalfTurns) string {
+	c := s.Current()
+	for k := s.Laid() + 1; k < len(c.Passes); k++ {
+		if (turnTwist(c, k) > 0) != (surplus > 0) {
+			continue
+		}
+		pass, where, peg := c.Passes[k-1], "at the next peg", "near"
+		if k > s.Laid()+1 {
+			where = "at the peg after the next"
+		}
+		if pass.Direction.Far() {
+			peg = "far"
+		}
+		planned, other := pass.TurnAfter, plan.Clockwise
+		if planned == plan.Clockwise {
+			other = plan.Counterclockwise
+		}
+		text := fmt.Sprintf("%s: after pass %d go round the %s end peg %s this once, not %s", where, k, peg, other, planned)
+		if surplus > 2 || surplus < -2 {
+			text += ", which takes out 2 of them"
+		}
+		return text
+	}
+	return ""
+}
