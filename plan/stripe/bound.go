@@ -7,25 +7,31 @@ import (
 
 // The bound by counting.
 //
-// Take a run of neighbouring ends, a window, and suppose that no pass that begins in it needs a stop
-// before it. Then one set-up lays all of it. Let colour c have a block of at most L(c) neighbouring
-// positions there. A stripe of k ends of c takes at least k / L(c) passes, rounded up. The passes of
-// neighbouring stripes may be one and the same, but only where the set-up has the two colours next to
-// each other: with K colours and P positions there are at most K + P - (sum of L) blocks, so at most
-// one less kinds of border between stripes can be crossed (on mirrored return passes, in both ways).
-// The fewest passes that touch the window are the sum over the stripes, less all the borders of the
-// commonest kinds, at the best choice of L.
+// Take some neighbouring ends, a window, and the stops before passes that begin in it. At these stops
+// g positions in all get another colour. Let L(c) be the longest block of neighbouring positions with
+// colour c that there is at any time in the window. A stripe of k ends of c takes at least k / L(c)
+// passes, rounded up. A pass may do for the end of one stripe and the beginning of the next, but only
+// if the two colours lie next to each other in the set-up at some time.
 //
-// Put windows side by side. A pass that touches two of them is counted twice, so the passes are at
-// least the sum less one for each place where windows meet. A window with a stop takes at least the
-// ends divided by the largest group. With s stops the bound is the sum over the windows, the s windows
-// that lose most by it counted as stopped; s stops cost s stops, and every stop at least one change.
-// The bound is the least over s, and of the windows' lengths tried the one that gives the most counts.
+// How many kinds of such neighbours can there be? Let F positions be filled when the window begins,
+// in m blocks: m - 1 kinds at most, and each of the g positions adds two at most. The block that L(c)
+// counts is made of at most g(c) positions that got c in the window and of at most g(c) + 1 blocks
+// that were there before. All other blocks have one position or more. So with K colours
+// m <= K + g + F - (sum of L - g), and the kinds are at most K - 1 + F + 4g - (sum of L); and the sum
+// of L is at most F + g. The fewest passes that touch the window are the pieces of all stripes less all
+// borders of the commonest kinds (on mirrored return passes a kind serves both ways), at the best
+// choice of L; they cost, with the g changes and a stop if there are any, so much at the least.
+//
+// Put windows side by side. A pass that touches two of them is counted twice, so from the sum is taken
+// one pass for each place where windows meet. Before the first window nothing is threaded, and what is
+// threaded at the start costs as well. A pass is short unless it carries m ends, and n passes of N ends
+// can't have more than (N - n) / (m - 1) full ones: so with pass p and short pass q, n passes cost at
+// least n (p + q + q / (m - 1)) - q N / (m - 1).
 
 // bound is a cost that no schedule can be below.
 func (p *problem) bound() time.Duration {
 	least := p.rest[0][0] + cost(p.used())*cost(p.w.Change)
-	for length := 2 * p.maxSize; ; length *= 2 {
+	for length := p.maxSize; ; length *= 2 {
 		least = max(least, p.windowBound(min(length, len(p.ends))))
 		if length >= len(p.ends) {
 			return time.Duration(least)
@@ -46,79 +52,92 @@ func (p *problem) used() int {
 	return n
 }
 
+// slope is the least that a pass more costs, and flat what is taken off all of them: see above.
+func (p *problem) slope() (slope, flat cost) {
+	slope = p.passCost(p.maxSize)
+	if p.maxSize > 1 {
+		others := cost(p.maxSize - 1)
+		slope += cost(p.w.Short) + cost(p.w.Short)/others
+		flat = (cost(p.w.Short)*cost(len(p.ends)) + others - 1) / others
+	}
+	return slope, flat
+}
+
 // windowBound is the bound with windows of one length; the last one may be longer.
 func (p *problem) windowBound(length int) cost {
 	windows := max(len(p.ends)/length, 1)
-	var lost []int
-	touched := 1 - windows
+	slope, flat := p.slope()
+	sum := -flat - slope*cost(windows-1)
 	for w := range windows {
 		from, to := w*length, (w+1)*length
 		if w == windows-1 {
 			to = len(p.ends)
 		}
-		fewest := (to - from + p.maxSize - 1) / p.maxSize
-		// a window that no one set-up can lay counts as if every end took a pass
-		passes := max(fewest, min(slices.Min(p.count(p.ends[from:to])), to-from))
-		touched += passes
-		lost = append(lost, passes-fewest)
+		sum += p.windowCost(p.ends[from:to], w == 0, slope)
 	}
-	slices.SortFunc(lost, func(a, b int) int { return b - a })
-	least := p.unstopped()
-	for s := 1; s <= windows; s++ {
-		touched -= lost[s-1]
-		least = min(least, cost(s)*cost(p.w.Stop)+cost(max(p.used(), s+1))*cost(p.w.Change)+p.passesCost(touched))
-	}
-	return least
+	return sum
 }
 
-// unstopped is the least cost of the whole warp without a stop.
-func (p *problem) unstopped() cost {
+// windowCost is the least that a window costs, its passes at slope each.
+func (p *problem) windowCost(window []uint8, first bool, slope cost) cost {
+	v := p.view(window)
 	least := never
-	for threaded, passes := range p.count(p.ends) {
-		if passes == manyPasses {
-			continue
+	filled := p.positions
+	if first {
+		filled = 1
+	}
+	for ; filled <= p.positions; filled++ {
+		for got := 0; ; got++ {
+			c := cost(got) * cost(p.w.Change)
+			if first {
+				c += cost(filled) * cost(p.w.Change)
+			}
+			if got > 0 {
+				c += cost(p.w.Stop)
+			}
+			if c+slope*cost(v.fewest) >= least || got > p.positions*v.colours {
+				break // more changes can't do better
+			}
+			least = min(least, c+slope*cost(v.passes(filled, got)))
 		}
-		least = min(least, cost(threaded)*cost(p.w.Change)+p.passesCost(passes))
 	}
 	return least
 }
 
-// passesCost is the least that the whole warp costs in passes, short passes and finish if it takes so
-// many passes or more.
-func (p *problem) passesCost(passes int) cost {
-	n := len(p.ends)
-	passes = max(passes, (n+p.maxSize-1)/p.maxSize)
-	one := p.passCost(p.maxSize)
-	full := n // with groups of one all are full
-	if p.maxSize > 1 {
-		full = max(n-passes, 0) / (p.maxSize - 1)
-	}
-	c := cost(passes)*one + cost(max(passes-full, 0))*cost(p.w.Short)
-	if passes%2 == 1 && !p.oneWay {
-		// either the last pass ends at the counting cross, or there is one pass more
-		c += min(cost(p.w.AtCross), one)
-	}
-	return max(c, p.rest[0][0])
+// view is what counting needs to know of a window.
+type view struct {
+	fewest  int   // passes, by the ends alone
+	ends    int   // in the window
+	colours int   // in the window
+	pieces  []int // the fewest passes stripe by stripe, for each sum of the longest blocks
+	borders []int // how many borders lie in the commonest kinds: 1, 2, 3 ... of them
 }
 
-// manyPasses stands for a window that no set-up can lay.
-const manyPasses = 1 << 30
+func (p *problem) view(window []uint8) view {
+	v := view{ends: len(window), fewest: (len(window) + p.maxSize - 1) / p.maxSize}
+	var stripes map[uint8][]int
+	stripes, v.borders = p.stripesOf(window)
+	v.colours = len(stripes)
+	v.pieces = p.piecesOf(stripes)
+	return v
+}
 
-// count gives for each number of positions threaded, from 0 to all, the fewest passes that touch a
-// window which is laid without a stop.
-func (p *problem) count(window []uint8) []int {
-	stripes, borders := p.stripesOf(window)
-	pieces, colours := p.pieces(stripes)
-	fewest := make([]int, p.positions+1)
-	for threaded := range fewest {
-		fewest[threaded] = manyPasses
-		for blocks, n := range pieces[:threaded+1] {
-			if n < manyPasses {
-				fewest[threaded] = min(fewest[threaded], max(n-crossed(borders, colours-1+threaded-blocks), 1))
-			}
-		}
+// passes is the fewest passes that touch the window if so many positions are filled before it and so
+// many get another colour in it. It never claims more than one for each end.
+func (v view) passes(filled, got int) int {
+	least := v.ends
+	for sum, n := range v.pieces[:min(filled+got+1, len(v.pieces))] {
+		least = min(least, n-v.crossed(v.colours-1+filled+4*got-sum))
 	}
-	return fewest
+	return max(least, v.fewest)
+}
+
+// crossed is how many borders lie in the n commonest kinds.
+func (v view) crossed(n int) int {
+	if n = min(n, len(v.borders)); n < 1 {
+		return 0
+	}
+	return v.borders[n-1]
 }
 
 // stripesOf cuts a window into stripes, by colour, and gives how often each kind of border between
@@ -151,42 +170,25 @@ func (p *problem) stripesOf(window []uint8) (stripes map[uint8][]int, borders []
 	return stripes, borders
 }
 
-// crossed is how many borders lie in the n commonest kinds.
-func crossed(borders []int, n int) int {
-	if n = min(n, len(borders)); n < 1 {
-		return 0
-	}
-	return borders[n-1]
-}
+// manyPasses stands for stripes that no set-up with so few positions can lay.
+const manyPasses = 1 << 30
 
-// pieces gives for each total of the longest blocks of the colours the fewest passes that lay the
-// stripes one by one, and the number of colours.
-func (p *problem) pieces(stripes map[uint8][]int) (fewest []int, colours int) {
-	fewest = make([]int, p.positions+1)
-	for t := range fewest {
-		fewest[t] = manyPasses
-	}
-	fewest[0] = 0
-	for c := range uint8(min(p.colours, MaxColours)) {
-		own := stripes[c+1]
-		if own == nil {
-			continue
-		}
-		colours++
-		with := make([]int, p.positions+1)
-		for t := range with {
-			with[t] = manyPasses
-		}
-		for long := 1; long <= min(p.maxSize, p.packages[c+1]); long++ {
+// piecesOf gives for each sum of the longest blocks the fewest passes that lay the stripes one by one.
+func (p *problem) piecesOf(stripes map[uint8][]int) []int {
+	fewest := []int{0}
+	for c, own := range stripes {
+		longest := min(slices.Max(own), p.maxSize, p.packages[c])
+		with := slices.Repeat([]int{manyPasses}, len(fewest)+longest)
+		for long := 1; long <= longest; long++ {
 			n := 0
 			for _, k := range own {
 				n += (k + long - 1) / long
 			}
-			for t := long; t <= p.positions; t++ {
-				with[t] = min(with[t], fewest[t-long]+n)
+			for sum, before := range fewest {
+				with[sum+long] = min(with[sum+long], before+n)
 			}
 		}
 		fewest = with
 	}
-	return fewest, colours
+	return fewest
 }

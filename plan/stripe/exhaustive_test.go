@@ -262,6 +262,9 @@ func TestExhaustive(t *testing.T) {
 					if why := holds(s, ends, l, w); why != "" {
 						t.Errorf("%v, %d positions, %v: %s", ends, positions, order, why)
 					}
+					if p, _ := prepare(ends, l, w); p.bound() > least {
+						t.Errorf("%v, %d positions, %v: bound %v is above %v", ends, positions, order, p.bound(), least)
+					}
 					if s.Total != least || !s.Proof.Optimal {
 						t.Errorf("%v, %d positions, %v: %v (%+v), not %v", ends, positions, order, s.Total, s.Proof, least)
 					}

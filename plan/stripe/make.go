@@ -12,6 +12,8 @@ import (
 const (
 	looksPerEnd = 8_000
 	fewEnds     = 250
+	// manyLooks is what a search of the whole may always take.
+	manyLooks = 20_000
 )
 
 // Make cuts a warp into passes and set-ups. Ends is the colour of each end, from 1, as [Order.Ends]
@@ -70,7 +72,7 @@ func prepare(ends []int, l Limits, w Weights) (*problem, error) {
 // searchWhole looks at every schedule that costs less than best. It says whether it came to an end
 // without dropping any, and gives the steps of the best one, nil if there is none below best.
 func (p *problem) searchWhole(best time.Duration, looks int) ([]step, bool) {
-	s := &search{problem: p, whole: true, best: cost(best), width: 1 << 14, limit: p.looked + looks}
+	s := &search{problem: p, whole: true, best: cost(best), width: 1 << 13, start: p.looked, limit: p.looked + looks}
 	steps := s.run(nil)
 	return steps, !s.dropped
 }

@@ -29,6 +29,8 @@ type problem struct {
 	// rest[i][d] is the least cost of passes, short passes and finish for the ends from i (from 0) on,
 	// the next pass being outward (0) or a return (1), whatever the set-ups.
 	rest [][2]cost
+	// toCome[i] is the set of the colours of the ends from i on, of those up to 64.
+	toCome []uint64
 	// looked counts what the searches looked at.
 	looked int
 }
@@ -85,7 +87,10 @@ func (p *problem) passCost(size int) cost {
 	return c
 }
 
-// findRest fills in rest, from the last end back.
+// bit is a colour as a set, the empty set for none and for colours above 64.
+func bit(c uint8) uint64 { return 1 << (c - 1) }
+
+// findRest fills in rest and toCome, from the last end back.
 func (p *problem) findRest() {
 	n := len(p.ends)
 	p.rest = make([][2]cost, n+1)
@@ -96,9 +101,11 @@ func (p *problem) findRest() {
 	default:
 		p.rest[n] = [2]cost{0, cost(p.w.AtCross)}
 	}
+	p.toCome = make([]uint64, n+1)
 	carried := make([]int, p.colours+1)
 	for i := n - 1; i >= 0; i-- {
 		p.rest[i] = [2]cost{never, never}
+		p.toCome[i] = p.toCome[i+1] | bit(p.ends[i])
 		clear(carried)
 		for size := 1; size <= p.maxSize && i+size <= n; size++ {
 			c := p.ends[i+size-1]

@@ -20,21 +20,21 @@ import (
 // a schedule's set-ups only the colours that are used later count, and a stop can always wait until
 // a position that was carried since the last one must change.
 type label struct {
-	cost    cost
-	carried uint64 // positions carried since the last stop
-	set     int32  // where its set-up begins in search.sets
-	from    int32  // the label that it goes on from, -1 for none
-	base    uint8
-	size    uint8
-	filled  uint8 // positions with a colour
-	stop    bool
-	emptied uint64
+	move
+	has uint64 // the colours in its set-up, as in problem.toCome
+	set int32  // where its set-up begins in search.sets
 }
 
-// candidate is a label whose set-up hasn't been written down yet.
-type candidate struct {
-	label
-	rank cost // what the search keeps by when it can't keep all: the cost but for threading
+// move is a pass that follows a label, and what it leads to.
+type move struct {
+	cost    cost
+	carried uint64 // positions carried since the last stop
+	emptied uint64 // positions that give their package up
+	from    int32  // the label that it goes on from, -1 for none
+	base    uint8  // the lowest position, from 0
+	size    uint8  // the ends carried
+	filled  uint8  // positions with a colour
+	stop    bool   // halts first
 }
 
 // search is one run through the warp.
@@ -42,12 +42,13 @@ type search struct {
 	*problem
 	width  int  // the most labels kept for one end and direction
 	whole  bool // give up rather than drop a label that isn't superfluous
+	start  int  // where whole, the looks at the beginning
 	limit  int  // where whole, the looks after which to give up
 	best   cost // only what costs less than this is wanted
 	labels []label
 	sets   []uint8
-	// waiting[(i % len)*2+d] holds the candidates for end i and direction d.
-	waiting [][]candidate
+	// waiting[i%(maxSize+1)*2+d] holds the moves to end i, the next pass being of direction d.
+	waiting []queue
 	// dropped says that not every label could be kept.
 	dropped bool
 	scratch []uint8
@@ -58,19 +59,22 @@ type search struct {
 // the paddle may be threaded with before the first pass.
 func (s *search) run(seeds [][]uint8) []step {
 	n := len(s.ends)
-	s.waiting = make([][]candidate, 2*(s.maxSize+1))
+	s.waiting = make([]queue, 2*(s.maxSize+1))
+	for i := range s.waiting {
+		s.waiting[i].worst = never
+	}
 	s.scratch = make([]uint8, s.positions)
 	s.counts = make([]int, s.colours+1)
-	first := []int32{s.write(candidate{label: label{from: -1}}, s.scratch)}
+	first := []int32{s.write(move{from: -1}, s.scratch)}
 	for _, seed := range seeds {
-		l := label{from: -1}
+		m := move{from: -1}
 		for _, c := range seed {
 			if c != 0 {
-				l.filled++
+				m.filled++
 			}
 		}
-		l.cost = cost(l.filled) * cost(s.w.Change)
-		first = append(first, s.write(candidate{label: l}, seed))
+		m.cost = cost(m.filled) * cost(s.w.Change)
+		first = append(first, s.write(m, seed))
 	}
 	end := int32(-1)
 	for i := 0; i <= n; i++ {
@@ -82,7 +86,7 @@ func (s *search) run(seeds [][]uint8) []step {
 			if i < n {
 				for _, at := range keep {
 					s.extend(at, i, d)
-					if s.dropped || s.whole && s.looked > s.limit {
+					if s.dropped || s.whole && s.looked > s.limitAt(i) {
 						s.dropped = true
 						return nil
 					}
@@ -97,6 +101,12 @@ func (s *search) run(seeds [][]uint8) []step {
 		}
 	}
 	return s.trace(end)
+}
+
+// limitAt is how many looks a whole search may have taken by an end. One that takes many at the first
+// ends would take too many for all.
+func (s *search) limitAt(i int) int {
+	return min(s.limit, s.start+manyLooks+4*(s.limit-s.start)*(i+1)/len(s.ends))
 }
 
 // trace lists the steps that led to a label.
@@ -115,11 +125,14 @@ func (s *search) trace(end int32) []step {
 	return steps
 }
 
-// write keeps a candidate as a label.
-func (s *search) write(c candidate, set []uint8) int32 {
-	c.set = int32(len(s.sets))
+// write keeps a move as a label.
+func (s *search) write(m move, set []uint8) int32 {
+	l := label{move: m, set: int32(len(s.sets))}
+	for _, colour := range set {
+		l.has |= bit(colour)
+	}
 	s.sets = append(s.sets, set...)
-	s.labels = append(s.labels, c.label)
+	s.labels = append(s.labels, l)
 	return int32(len(s.labels) - 1)
 }
 
@@ -136,6 +149,7 @@ func (s *search) extend(at int32, i, d int) {
 	mirrored := d == 1 && s.mirrored
 	for edge := range s.positions {
 		var changed uint64
+		has := s.labels[at].has
 		clear(s.counts)
 		filled := 0
 		for size := 1; size <= s.maxSize && i+size <= len(s.ends); size++ {
@@ -147,6 +161,7 @@ func (s *search) extend(at int32, i, d int) {
 				break
 			}
 			c := s.ends[i+size-1]
+			has |= bit(c)
 			if set[pos] != c {
 				changed |= 1 << pos
 				if set[pos] == 0 {
@@ -159,78 +174,61 @@ func (s *search) extend(at int32, i, d int) {
 				}
 			}
 			if s.allowed[size] {
-				s.propose(at, i, d, candidate{label: label{
+				s.looked++
+				m := move{
 					from: at, base: uint8(min(edge, pos)), size: uint8(size), filled: s.labels[at].filled + uint8(filled),
-				}}, changed)
+				}
+				if changed != 0 && s.scarce {
+					s.free(i, d, m, changed, has)
+				} else {
+					s.wait(i, d, m, changed, has)
+				}
 			}
 		}
 	}
 }
 
-// propose works out what a pass costs, and lets it wait for its end. Where packages are scarce there
-// may be several ways to free them.
-func (s *search) propose(at int32, i, d int, c candidate, changed uint64) {
-	s.looked++
-	if changed != 0 && s.scarce {
-		s.free(at, i, d, c, changed)
-		return
+// wait works out what a move costs that begins at end i with direction d, changes the given positions
+// and leaves colours behind of which has is a set at least as large, and lets it wait for its last end.
+func (s *search) wait(i, d int, m move, changed, has uint64) {
+	from := &s.labels[m.from]
+	m.cost = from.cost + s.passCost(int(m.size)) + cost(bits.OnesCount64(changed))*cost(s.w.Change)
+	m.carried = from.carried | block(int(m.base), int(m.size))
+	if (changed|m.emptied)&from.carried != 0 {
+		m.stop = true
+		m.cost += cost(s.w.Stop)
+		m.carried = block(int(m.base), int(m.size))
 	}
-	s.wait(at, i, d, c, changed)
-}
-
-// wait puts a candidate with its final set of emptied positions among those of its last end.
-func (s *search) wait(at int32, i, d int, c candidate, changed uint64) {
-	from := &s.labels[at]
-	c.cost = from.cost + s.passCost(int(c.size)) + cost(bits.OnesCount64(changed))*cost(s.w.Change)
-	c.carried = from.carried | block(int(c.base), int(c.size))
-	if (changed|c.emptied)&from.carried != 0 {
-		c.stop = true
-		c.cost += cost(s.w.Stop)
-		c.carried = block(int(c.base), int(c.size))
-	}
-	c.filled -= uint8(bits.OnesCount64(c.emptied))
-	c.rank = c.cost - cost(c.filled)*cost(s.w.Change)
-	i += int(c.size)
+	m.filled -= uint8(bits.OnesCount64(m.emptied))
+	i += int(m.size)
 	d = s.after(d)
-	if c.cost+s.rest[i][d] >= s.best {
+	to := &s.waiting[i%(s.maxSize+1)*2+d]
+	if s.rank(m) > to.worst || m.cost+s.rest[i][d]+s.lacking(m, i, has) >= s.best {
 		return
 	}
-	slot := &s.waiting[i%(s.maxSize+1)*2+d]
-	*slot = append(*slot, c)
+	to.moves = append(to.moves, m)
 	switch {
-	case len(*slot) < 8*s.width:
+	case len(to.moves) < 8*s.width:
 	case s.whole:
 		s.dropped = true
 	default:
-		*slot = nearest(*slot, 4*s.width)
+		s.cut(to, 3*s.width)
 	}
 }
 
-// nearest keeps the n candidates of the lowest rank.
-func nearest(list []candidate, n int) []candidate {
-	low, high := 0, len(list)-1
-	for low < high {
-		pivot, i, j := list[(low+high)/2].rank, low, high
-		for i <= j {
-			for list[i].rank < pivot {
-				i++
-			}
-			for list[j].rank > pivot {
-				j--
-			}
-			if i <= j {
-				list[i], list[j] = list[j], list[i]
-				i++
-				j--
-			}
-		}
-		if n <= j {
-			high = j
-		} else if n >= i {
-			low = i
-		} else {
-			break
-		}
+// rank is what the search keeps by when it can't keep all: the cost but for threading.
+func (s *search) rank(m move) cost { return m.cost - cost(m.filled)*cost(s.w.Change) }
+
+// lacking is the least that it takes to thread the colours of the ends from i on that the set-up
+// lacks: a change for each, and stops if the positions not carried since the last one are too few.
+func (s *search) lacking(m move, i int, has uint64) cost {
+	n := bits.OnesCount64(s.toCome[i] &^ has)
+	if n == 0 {
+		return 0
 	}
-	return list[:n]
+	least := cost(n) * cost(s.w.Change)
+	if n -= s.positions - bits.OnesCount64(m.carried); n > 0 {
+		least += cost((n+s.positions-1)/s.positions) * cost(s.w.Stop)
+	}
+	return least
 }

@@ -10,28 +10,26 @@ import (
 // set-up are always found.
 const compared = 32
 
-// settle chooses which of the candidates that wait for an end and a direction become labels.
+// settle chooses which of the moves that wait for an end and a direction become labels.
 func (s *search) settle(i, d int) []int32 {
-	slot := &s.waiting[i%(s.maxSize+1)*2+d]
-	list := *slot
-	*slot = list[:0]
-	if !s.whole && len(list) > 3*s.width {
-		list = nearest(list, 3*s.width)
+	q := &s.waiting[i%(s.maxSize+1)*2+d]
+	if !s.whole && len(q.moves) > 3*s.width {
+		s.cut(q, 3*s.width)
 	}
-	slices.SortFunc(list, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(bits.OnesCount64(a.carried), bits.OnesCount64(b.carried)))
-	})
+	list := q.moves
+	q.moves, q.worst = list[:0], never
+	slices.SortFunc(list, func(a, b move) int { return cmp.Compare(a.cost, b.cost) })
 	first := len(s.labels)
 	var seen map[string][]int32
-	for _, c := range list {
-		if len(s.labels) > first && c.cost > s.labels[first].cost+s.reach() {
+	for _, m := range list {
+		if len(s.labels) > first && m.cost > s.labels[first].cost+s.reach() {
 			break // the first label makes this one and all after it superfluous
 		}
-		set := s.setAfter(c, i, d)
-		if s.superfluous(c, set, first) || s.known(seen, c, set) {
+		set := s.setAfter(m, i, d)
+		if s.superfluous(m, set, first) || s.known(seen, m, set) {
 			continue
 		}
-		at := s.write(c, set)
+		at := s.write(m, set)
 		if len(s.labels)-first > compared {
 			if seen == nil {
 				seen = map[string][]int32{}
@@ -48,49 +46,45 @@ func (s *search) settle(i, d int) []int32 {
 	case s.whole:
 		s.dropped = true
 	default:
-		slices.SortStableFunc(keep, func(a, b int32) int { return cmp.Compare(s.rankOf(a), s.rankOf(b)) })
+		slices.SortStableFunc(keep, func(a, b int32) int { return cmp.Compare(s.rank(s.labels[a].move), s.rank(s.labels[b].move)) })
 		keep = keep[:s.width]
 	}
 	return keep
 }
 
-func (s *search) rankOf(at int32) cost {
-	return s.labels[at].cost - cost(s.labels[at].filled)*cost(s.w.Change)
-}
-
 // reach is the most that it can cost to bring one set-up to another.
 func (s *search) reach() cost { return cost(s.w.Stop) + cost(s.positions)*cost(s.w.Change) }
 
-// setAfter is the set-up that a candidate for end i leaves behind, a pass of direction d being next.
+// setAfter is the set-up that a move for end i leaves behind, a pass of direction d being next.
 // It is good until the next call.
-func (s *search) setAfter(c candidate, i, d int) []uint8 {
-	copy(s.scratch, s.setOf(c.from))
-	for rest := c.emptied; rest != 0; rest &= rest - 1 {
+func (s *search) setAfter(m move, i, d int) []uint8 {
+	copy(s.scratch, s.setOf(m.from))
+	for rest := m.emptied; rest != 0; rest &= rest - 1 {
 		s.scratch[bits.TrailingZeros64(rest)] = 0
 	}
 	mirrored := s.mirrored && !s.oneWay && d == 0
-	start := i - int(c.size)
-	for k := range int(c.size) {
-		s.scratch[int(c.base)+s.offset(k, int(c.size), mirrored)] = s.ends[start+k]
+	start := i - int(m.size)
+	for k := range int(m.size) {
+		s.scratch[int(m.base)+s.offset(k, int(m.size), mirrored)] = s.ends[start+k]
 	}
 	return s.scratch
 }
 
-// superfluous says whether one of the cheapest labels from first on makes a candidate superfluous.
-func (s *search) superfluous(c candidate, set []uint8, first int) bool {
+// superfluous says whether one of the cheapest labels from first on makes a move superfluous.
+func (s *search) superfluous(m move, set []uint8, first int) bool {
 	for at := first; at < min(len(s.labels), first+compared); at++ {
-		if s.covers(int32(at), c, set) {
+		if s.covers(int32(at), m, set) {
 			return true
 		}
 	}
 	return false
 }
 
-// covers says whether a label makes a candidate superfluous. When not all labels can be kept, one
-// that only has yet to thread what the candidate has threaded doesn't: the candidate knows more.
-func (s *search) covers(at int32, c candidate, set []uint8) bool {
+// covers says whether a label makes a move superfluous. When not all labels can be kept, one
+// that only has yet to thread what the move has threaded doesn't: the move knows more.
+func (s *search) covers(at int32, m move, set []uint8) bool {
 	a := &s.labels[at]
-	spare := c.cost - a.cost
+	spare := m.cost - a.cost
 	mine := s.setOf(at)
 	var differ uint64
 	changes := 0
@@ -106,16 +100,16 @@ func (s *search) covers(at int32, c candidate, set []uint8) bool {
 		}
 	}
 	need := cost(changes) * cost(s.w.Change)
-	if differ&a.carried != 0 || a.carried&^c.carried != 0 {
+	if differ&a.carried != 0 || a.carried&^m.carried != 0 {
 		need += cost(s.w.Stop)
 	}
 	return need < spare || need == spare && (changes == 0 || s.whole)
 }
 
 // known says whether a label with the same set-up and no more positions carried is there.
-func (s *search) known(seen map[string][]int32, c candidate, set []uint8) bool {
+func (s *search) known(seen map[string][]int32, m move, set []uint8) bool {
 	for _, at := range seen[string(set)] {
-		if s.covers(at, c, set) {
+		if s.covers(at, m, set) {
 			return true
 		}
 	}
