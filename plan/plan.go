@@ -65,12 +65,19 @@ func New(s Spec) (*Plan, error) {
 		return nil, err
 	}
 	p := &Plan{Spec: s, Path: path}
+	number := 0
 	for _, part := range parts {
 		c := Chain{Number: part.Number, First: part.First, Last: part.Last, Why: part.Why, Passes: make([]Pass, 0, len(part.Passes))}
 		first := c.First
 		for k, ends := range part.Passes {
-			c.Passes = append(c.Passes, s.layPass(k+1, first, ends))
+			carried, setUp := FirstPositions(ends), 0
+			if s.Schedule != nil {
+				scheduled := s.Schedule.Passes[number]
+				carried, setUp = scheduled.Carried(), scheduled.SetUp
+			}
+			c.Passes = append(c.Passes, s.layPass(k+1, first, carried, setUp))
 			first += ends
+			number++
 		}
 		p.Chains = append(p.Chains, c)
 	}
@@ -96,6 +103,9 @@ func (s Spec) path() (MillPath, error) {
 // chainParts splits the warp into chains. Splits fall between groups and, where they can, between
 // sections of the raddle and pattern repeats.
 func (s Spec) chainParts() ([]ChainPart, error) {
+	if s.Schedule != nil {
+		return s.Schedule.chainsOf(s.ChainEnds), nil
+	}
 	ask := ChainAsk{Ends: s.Ends, Group: s.Group, LastPass: s.LastPass, Most: s.ChainEnds}
 	if !s.Loom.Sett.IsZero() && s.Loom.Raddle.Space != 0 {
 		ask.Sett, ask.Raddle = s.Loom.Sett, s.Loom.Raddle
@@ -107,10 +117,10 @@ func (s Spec) chainParts() ([]ChainPart, error) {
 }
 
 // layPass makes one pass but for its lease, which depends on its neighbours.
-func (s Spec) layPass(number, first, ends int) Pass {
-	d := directionOf(number)
+func (s Spec) layPass(number, first int, carried Positions, setUp int) Pass {
+	d, ends := directionOf(number), carried.Count()
 	p := Pass{
-		Number: number, Direction: d, Carried: FirstPositions(ends),
+		Number: number, Direction: d, Carried: carried, SetUp: setUp,
 		Mirrored: d == Return && s.ReturnOrder == MirroredOrder,
 		First:    first, Last: first + ends - 1,
 		Spares:    min(max(first+ends-1-s.Ends, 0), ends),

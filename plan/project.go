@@ -109,9 +109,15 @@ func (pr *Project) onMill() (err error) {
 }
 
 func (pr *Project) yarn() (err error) {
-	if s := pr.Plan.Spec; !s.Yarn.Size.IsZero() {
-		pr.Yarn, err = pr.Plan.Yarn(s.Yarn.cones(s.Group), DefaultExtras())
+	s := pr.Plan.Spec
+	if s.Yarn.Size.IsZero() {
+		return nil
 	}
+	cones := s.Yarn.cones(s.Group)
+	if s.Schedule != nil {
+		cones = s.Schedule.cones(s.Yarn)
+	}
+	pr.Yarn, err = pr.Plan.Yarn(cones, DefaultExtras())
 	return err
 }
 

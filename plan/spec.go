@@ -59,6 +59,24 @@ type Spec struct {
 	Cloth Cloth    `json:"cloth,omitzero"`
 	Yarn  WarpYarn `json:"yarn,omitzero"`
 	Loom  Loom     `json:"loom,omitzero"`
+	// Stripes is the stripe order in the notation of package stripe, empty for a plain warp. Schedule is
+	// that order cut into passes for ReturnOrder, Other the same for the other return order, in case the
+	// weaver sees at the mill that it is that one.
+	Stripes  string    `json:"stripes,omitzero"`
+	Schedule *Schedule `json:"schedule,omitzero"`
+	Other    *Schedule `json:"other_schedule,omitzero"`
+}
+
+// WithOrder is the spec with another return order, and with the schedule that was made for it.
+func (s Spec) WithOrder(order ReturnOrder) Spec {
+	if s.ReturnOrder == order {
+		return s
+	}
+	s.ReturnOrder = order
+	if s.Schedule != nil && s.Other != nil {
+		s.Schedule, s.Other = s.Other, s.Schedule
+	}
+	return s
 }
 
 // DefaultSpec is a plain warp on a mill of two yards round.
@@ -113,13 +131,13 @@ func (s Spec) Check() error {
 
 func checkName(name string) error {
 	want := fmt.Sprintf("1 to %d printable characters", maxName)
-	if n := utf8.RuneCountInString(name); strings.TrimSpace(name) == "" || n > maxName || !utf8.ValidString(name) {
+	if n := utf8.RuneCountInString(name); strings.TrimSpace(name) == "" || n > maxName || !printable(name) {
 		return &FieldError{Field: "name", Value: name, Want: want}
 	}
-	for _, r := range name {
-		if !unicode.IsPrint(r) {
-			return &FieldError{Field: "name", Value: name, Want: want}
-		}
-	}
 	return nil
+}
+
+// printable says whether a text can be shown on a terminal as it is.
+func printable(s string) bool {
+	return utf8.ValidString(s) && !strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsPrint(r) })
 }

@@ -132,5 +132,14 @@ func (s Spec) checkWhole() []error {
 	if s.Pegs.Length < 0 || s.Pegs.Length > Metre {
 		errs = append(errs, &FieldError{Field: "peg length", Value: s.Pegs.Length.String(), Want: "0, where it isn't known, to 1 m"})
 	}
-	return errs
+	if s.Schedule == nil && (s.Stripes != "" || s.Other != nil) {
+		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: "a schedule for them"})
+	}
+	if len(s.Stripes) > maxStripes || s.Stripes != "" && !printable(s.Stripes) {
+		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: fmt.Sprintf("at most %d printable characters on one line", maxStripes)})
+	}
+	return append(errs, s.Schedule.check(s.Ends, s.Positions), s.Other.check(s.Ends, s.Positions))
 }
+
+// maxStripes bounds the text of a stripe order that a record keeps.
+const maxStripes = 10_000
