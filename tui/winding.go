@@ -20,6 +20,7 @@ const (
 	modeResume             // what must be seen on the mill before going on
 	modePaused
 	modeLease   // is the return order as the plan says?
+	modeChange  // the paddle is threaded or changed before the next pass
 	modeRecount // set the count to what stands on the pegs
 	modeNote
 	modeHelp
@@ -45,7 +46,9 @@ type winding struct {
 	broken error
 	prompt prompt
 	back   mode // where a prompt came from
-	leave  bool // leave as soon as the line is on the disk
+	// changed is the chain and the pass before which the paddle was last changed.
+	changed [2]int
+	leave   bool // leave as soon as the line is on the disk
 }
 
 // stepGuard is the longest time that must go between two finishing steps: enough to tell a second press
@@ -80,6 +83,8 @@ func (m winding) restingMode() mode {
 		return modeFinish
 	case m.asksLease():
 		return modeLease
+	case m.asksChange():
+		return modeChange
 	default:
 		return modeWind
 	}
@@ -168,6 +173,8 @@ func (m winding) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return m.actResting(msg)
 	case modeLease:
 		return m.actLease(msg)
+	case modeChange:
+		return m.actChange(msg)
 	case modeRecount, modeNote:
 		return m.actPrompt(msg)
 	case modeFinish:
@@ -451,7 +458,7 @@ func (m winding) bellFor(e counter.Event, before mode) tea.Cmd {
 		return m.ring()
 	}
 	for _, t := range m.due() {
-		if t.Kind == plan.LastPassIsNext || t.Kind == plan.CountTie {
+		if t.Kind == plan.LastPassIsNext || t.Kind == plan.CountTie || t.Kind == plan.ChangeSetUp {
 			return m.ring()
 		}
 	}
@@ -493,6 +500,9 @@ func said(e counter.Event, before, after counter.State) string {
 func saidOrder(before, after counter.State) string {
 	if before.Plan.Spec.ReturnOrder == after.Plan.Spec.ReturnOrder {
 		return "the lease is as planned"
+	}
+	if after.Plan.Striped() && after.Laid() < before.Laid() {
+		return fmt.Sprintf("the plan follows the %s order: take off what lies beyond pass %d and wind it anew", after.Plan.Spec.ReturnOrder, after.Laid())
 	}
 	was, is := before.Current().Passes[1].FirstOpening, after.Current().Passes[1].FirstOpening
 	text := fmt.Sprintf("return order is now %s", after.Plan.Spec.ReturnOrder)
