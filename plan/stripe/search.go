@@ -12,8 +12,9 @@ import (
 //
 // Label A makes B superfluous if A could be brought to B's set-up, with no position carried since the
 // stop that B hasn't, for no more than B costs above A. What it takes is a change for each position
-// where B has a colour that A hasn't got, and a stop, unless those positions (and, where packages are
-// scarce, those where B has none) are free in A and A's carried positions are among B's.
+// where B has a colour that A hasn't got, and a stop, unless those positions were not carried in A and
+// A's carried positions are among B's. Where B has no colour A may have one: it was not carried in B,
+// so not in A either, and can give its package up at any time.
 //
 // Changes are made as late as can be: a position that was not carried since the last stop is changed
 // at that stop, without another. So a set-up need never be chosen ahead, and no schedule is missed: of

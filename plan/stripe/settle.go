@@ -89,14 +89,12 @@ func (s *search) covers(at int32, m move, set []uint8) bool {
 	var differ uint64
 	changes := 0
 	for p, want := range set {
-		if mine[p] == want || want == 0 && !s.scarce {
+		if mine[p] == want || want == 0 {
 			continue
 		}
 		differ |= 1 << p
-		if want != 0 {
-			if changes++; cost(changes)*cost(s.w.Change) > spare {
-				return false
-			}
+		if changes++; cost(changes)*cost(s.w.Change) > spare {
+			return false
 		}
 	}
 	need := cost(changes) * cost(s.w.Change)
