@@ -269,9 +269,14 @@ func TestExhaustive(t *testing.T) {
 // holds lays a schedule on a model mill and says what is wrong with it, "" if nothing is.
 func holds(s *Schedule, ends []int, l Limits, w Weights) string {
 	laid := make([]int, len(ends))
+	paddle := make([]int, l.Positions)
+	var cost Cost
 	for i, p := range s.Passes {
 		if p.Number != i+1 || p.SetUp < 1 || p.SetUp > len(s.SetUps) {
 			return fmt.Sprintf("pass %d is %+v", i+1, p)
+		}
+		if why := cost.add(s, p, paddle, l); why != "" {
+			return why
 		}
 		colours := s.ColoursOn(p.Number)
 		end := p.First
@@ -308,8 +313,44 @@ func holds(s *Schedule, ends []int, l Limits, w Weights) string {
 			}
 		}
 	}
-	if got := s.Cost.Total(w); got != s.Total {
-		return fmt.Sprintf("total %v, but the cost adds up to %v", s.Total, got)
+	if cost.OneDirection = l.OneDirection; l.OneDirection || len(s.Passes)%2 == 1 {
+		cost.Finish = plan.AtCountingCross
 	}
+	if got := s.Cost.Total(w); got != s.Total || cost != s.Cost {
+		return fmt.Sprintf("total %v, but the cost %+v adds up to %v, and the passes to %+v", s.Total, s.Cost, got, cost)
+	}
+	return ""
+}
+
+// add makes the changes before a pass on the model's paddle, and counts what the pass costs.
+func (c *Cost) add(s *Schedule, p Pass, paddle []int, l Limits) string {
+	for k, change := range s.ChangesBefore(p.Number) {
+		switch {
+		case paddle[change.Position-1] != change.From || change.From == change.To:
+			return fmt.Sprintf("pass %d: change %+v of %v", p.Number, change, paddle)
+		case p.Number == 1:
+			c.Threaded++
+		case change.To != 0:
+			c.Changes++
+		}
+		if k == 0 && p.Number > 1 {
+			c.Stops++
+		}
+		paddle[change.Position-1] = change.To
+	}
+	if !slices.Equal(paddle, s.ColoursOn(p.Number)) {
+		return fmt.Sprintf("pass %d: the paddle has %v, not %v", p.Number, paddle, s.ColoursOn(p.Number))
+	}
+	largest := l.Positions
+	if len(l.Sizes) > 0 {
+		largest = slices.Max(l.Sizes)
+	}
+	if size := p.Carried.Count(); size < largest {
+		c.Short++
+	}
+	if len(l.Sizes) > 0 && !slices.Contains(l.Sizes, p.Carried.Count()) || p.Carried.Last()-p.Carried.First() != p.Carried.Count()-1 {
+		return fmt.Sprintf("pass %d carries %v", p.Number, p.Carried)
+	}
+	c.Passes++
 	return ""
 }

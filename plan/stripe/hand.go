@@ -19,20 +19,32 @@ type Way struct {
 	Saved time.Duration
 }
 
-// Compare sets a schedule of these ends beside what a weaver would do by hand: the largest group on
-// every pass, with changes when they are needed; and single ends, one colour after the other. The
-// second needs no paddle, and so doesn't keep to the group sizes; no single end counts as a short
-// pass. The error is that of [Make].
+// Compare sets a schedule of these ends beside other ways to wind them. Two are what a weaver would do
+// by hand: the largest group on every pass, with changes when they are needed; and single ends, one
+// colour after the other, which needs no paddle, so that group sizes don't matter and no pass counts
+// as short. The third is a schedule of [Make] with the other kind of winding: every pass outward, or
+// out and back where l asks for one direction. The error is that of [Make].
 func Compare(s *Schedule, ends []int, l Limits, w Weights) ([]Way, error) {
 	p, err := prepare(ends, l, w)
 	if err != nil {
 		return nil, err
 	}
-	full := p.windFixed(p.maxSize)
-	ways := []Way{wayOf(fmt.Sprintf("%d ends on every pass, changed when needed", p.maxSize), full)}
 	single := *p
 	single.maxSize = 1
-	ways = append(ways, wayOf("single ends, one colour after the other", single.windFixed(1)))
+	ways := []Way{
+		wayOf(fmt.Sprintf("%d ends on every pass, changed when needed", p.maxSize), p.windFixed(p.maxSize)),
+		wayOf("single ends, one colour after the other", single.windFixed(1)),
+	}
+	name := "every pass outward, the way back empty"
+	if l.OneDirection {
+		name = "out and back"
+	}
+	l.OneDirection = !l.OneDirection
+	other, err := Make(ends, l, w)
+	if err != nil {
+		other = nil // the limits leave no way to do it
+	}
+	ways = append(ways, wayOf(name, other))
 	for i := range ways {
 		if ways[i].Possible {
 			ways[i].Saved = ways[i].Total - s.Total

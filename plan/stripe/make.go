@@ -7,11 +7,12 @@ import (
 	"millside/plan"
 )
 
-// What the search may do for each end at the usual effort, and for a warp of few ends as if it had
-// more. A look is a few nanoseconds.
+// What the search may do for each end at the usual effort; a warp of few ends counts as if it had more,
+// one of very many as if it had fewer. A look takes some ten nanoseconds.
 const (
-	looksPerEnd = 8_000
+	looksPerEnd = 6_000
 	fewEnds     = 250
+	manyEnds    = 20_000
 	// manyLooks is what a search of the whole may always take.
 	manyLooks = 20_000
 )
@@ -31,7 +32,7 @@ func Make(ends []int, l Limits, w Weights) (*Schedule, error) {
 	if err != nil {
 		return nil, err
 	}
-	looks := looksPerEnd * max(l.Effort, 1) * max(len(ends), fewEnds)
+	looks := looksPerEnd * max(l.Effort, 1) * min(max(len(ends), fewEnds), manyEnds)
 	known := p.bestByHand()
 	if steps, whole := p.searchWhole(known.Total, looks/4); whole {
 		return p.proved(steps, known), nil
@@ -87,7 +88,7 @@ func (p *problem) searchSome(known *Schedule, looks int) *Schedule {
 		}
 	}
 	passes := 2 * p.positions * p.maxSize // the passes looked at for one label at both directions, at most
-	width := max(8, looks/2/len(p.ends)*2/passes)
+	width := max(4, looks/len(p.ends)/passes)
 	s := &search{problem: p, best: cost(known.Total), width: width}
 	if steps := s.run(seeds); steps != nil {
 		known = cheaper(known, p.build(steps))

@@ -239,8 +239,11 @@ func TestCompare(t *testing.T) {
 		t.Fatal(err)
 	}
 	ways, err := Compare(s, ends, l, w)
-	if err != nil || len(ways) != 2 {
+	if err != nil || len(ways) != 3 {
 		t.Fatal(ways, err)
+	}
+	if !ways[2].Cost.OneDirection {
+		t.Errorf("%+v is not one-direction winding", ways[2])
 	}
 	// Single ends: 84 passes, one position threaded, a change and a stop at each of the 23 borders.
 	single := Cost{Passes: 84, Threaded: 1, Changes: 23, Stops: 23}

@@ -37,19 +37,31 @@ func (s *search) settle(i, d int) []int32 {
 			seen[string(set)] = append(seen[string(set)], at)
 		}
 	}
+	switch {
+	case len(s.labels)-first <= s.width:
+	case s.whole:
+		s.dropped = true
+	default:
+		s.narrow(first)
+	}
 	keep := make([]int32, 0, len(s.labels)-first)
 	for at := first; at < len(s.labels); at++ {
 		keep = append(keep, int32(at))
 	}
-	switch {
-	case len(keep) <= s.width:
-	case s.whole:
-		s.dropped = true
-	default:
-		slices.SortStableFunc(keep, func(a, b int32) int { return cmp.Compare(s.rank(s.labels[a].move), s.rank(s.labels[b].move)) })
-		keep = keep[:s.width]
-	}
 	return keep
+}
+
+// narrow drops all labels from first on but those of the lowest rank, and their set-ups with them:
+// nothing goes on from them, and a wide warp would fill the memory.
+func (s *search) narrow(first int) {
+	list := slices.Clone(s.labels[first:])
+	sets := slices.Clone(s.sets[list[0].set:])
+	begin := list[0].set
+	slices.SortStableFunc(list, func(a, b label) int { return cmp.Compare(s.rank(a.move), s.rank(b.move)) })
+	s.labels, s.sets = s.labels[:first], s.sets[:begin]
+	for _, l := range list[:s.width] {
+		s.write(l.move, sets[l.set-begin:][:s.positions])
+	}
 }
 
 // reach is the most that it can cost to bring one set-up to another.
