@@ -10,11 +10,13 @@ import (
 // What the search may do for each end at the usual effort; a warp of few ends counts as if it had more,
 // one of very many as if it had fewer. A look takes some ten nanoseconds.
 const (
-	looksPerEnd = 6_000
-	fewEnds     = 250
+	looksPerEnd = 4_000
+	fewEnds     = 500
 	manyEnds    = 20_000
 	// manyLooks is what a search of the whole may always take.
 	manyLooks = 20_000
+	// manyLabels bounds the memory: a label takes some 50 bytes and one for each position.
+	manyLabels = 2_000_000
 )
 
 // Make cuts a warp into passes and set-ups. Ends is the colour of each end, from 1, as [Order.Ends]
@@ -88,7 +90,7 @@ func (p *problem) searchSome(known *Schedule, looks int) *Schedule {
 		}
 	}
 	passes := 2 * p.positions * p.maxSize // the passes looked at for one label at both directions, at most
-	width := max(4, looks/len(p.ends)/passes)
+	width := max(4, min(looks/passes, manyLabels/2)/len(p.ends))
 	s := &search{problem: p, best: cost(known.Total), width: width}
 	if steps := s.run(seeds); steps != nil {
 		known = cheaper(known, p.build(steps))

@@ -88,7 +88,7 @@ type Limits struct {
 	FinishAtLease bool
 	// OneDirection makes every pass an outward one. FinishAtLease means nothing then.
 	OneDirection bool
-	// Effort is how long the search may try, as a multiple of the usual, 1 to 1,000; 0 is the usual.
+	// Effort is how long the search may try, as a multiple of the usual, 1 to 100; 0 is the usual.
 	// The result depends on it, but never on the speed of the machine.
 	Effort int
 }
@@ -115,8 +115,8 @@ func (l Limits) check(ends []int) (int, error) {
 	if l.ReturnOrder > plan.MirroredOrder {
 		return 0, wrong("return order", int(l.ReturnOrder), "0 to 1")
 	}
-	if l.Effort < 0 || l.Effort > 1000 {
-		return 0, wrong("effort", l.Effort, "0 to 1000")
+	if l.Effort < 0 || l.Effort > 100 {
+		return 0, wrong("effort", l.Effort, "0 to 100")
 	}
 	colours := 0
 	for i, c := range ends {

@@ -109,9 +109,17 @@ func (p *parser) parts(depth int) ([]Part, error) {
 			return list, nil
 		}
 		if !parted {
-			return nil, p.errorAt(p.tok, "put a comma before it")
+			return nil, p.errorAt(p.tok, p.unparted())
 		}
 	}
+}
+
+// unparted says what would do where a part is followed by something other than a comma.
+func (p *parser) unparted() string {
+	if p.tok.is("(") {
+		return "say before it what to do with the bracket: 3 times, mirror, point or back"
+	}
+	return "put a comma before it"
 }
 
 // part reads one part.
@@ -142,7 +150,7 @@ func (p *parser) part(depth int) (Part, error) {
 	case start.kind == word && !isReserved(start):
 		return p.stripe(1)
 	case start.is("("):
-		return Part{}, p.errorAt(start, "say before it what to do with the bracket: 3 times, mirror, point or back")
+		return Part{}, p.errorAt(start, p.unparted())
 	default:
 		return Part{}, p.errorAt(start, "write a stripe, such as 4 red, or a bracket, such as 3 times (4 red, 2 blue)")
 	}
@@ -219,62 +227,4 @@ func (p *parser) name(want string) (string, error) {
 		return "", p.errorAt(start, fmt.Sprintf("give a name of at most %d characters", maxName))
 	}
 	return name, nil
-}
-
-// where reads the shades at the end of the text, if there are any.
-func (p *parser) where() error {
-	if p.tok.kind == endOfText {
-		return nil
-	}
-	p.next()
-	for {
-		if err := p.look(); err != nil {
-			return err
-		}
-		parted := p.tok.newLine
-		if p.tok.is(",") {
-			p.next()
-			parted = true
-		}
-		if p.tok.kind == endOfText {
-			return nil
-		}
-		if !parted {
-			return p.errorAt(p.tok, "put a comma before it")
-		}
-	}
-}
-
-// look reads how one colour looks: "red is #b03a2e".
-func (p *parser) look() error {
-	start := p.tok
-	name, err := p.name("write a colour's name, then how it looks: red is #b03a2e")
-	if err != nil {
-		return err
-	}
-	n, ok := p.number[fold(name)]
-	if !ok {
-		return p.errorAt(start, "name a colour that the stripes use")
-	}
-	if p.colours[n-1].Known {
-		return p.errorAt(start, "say once how a colour looks")
-	}
-	if !p.tok.is("is") {
-		return p.errorAt(p.tok, "write: is")
-	}
-	p.next()
-	if p.colours[n-1].Shade, ok = parseShade(p.tok); !ok {
-		return p.errorAt(p.tok, "write # and six figures or letters a to f, such as #b03a2e")
-	}
-	p.colours[n-1].Known = true
-	p.next()
-	return nil
-}
-
-func parseShade(t token) (Shade, bool) {
-	if t.kind != shade || len(t.text) != 7 {
-		return Shade{}, false
-	}
-	v, err := strconv.ParseUint(t.text[1:], 16, 32)
-	return Shade{R: uint8(v >> 16), G: uint8(v >> 8), B: uint8(v)}, err == nil
 }

@@ -162,31 +162,6 @@ func TestLaidOnTheMill(t *testing.T) {
 	})
 }
 
-// leaseHolds lays the passes for plan on the model of design.md, rule 4, and says what is wrong.
-func leaseHolds(s *Schedule, ends []int) string {
-	end, overA := 0, false
-	for _, p := range s.PlanPasses() {
-		for k := range p.Ends() {
-			end++
-			pos := p.PositionOf(end)
-			if pos == 0 || p.EndAt(pos) != end || p.First+k != end {
-				return fmt.Sprintf("pass %d doesn't lay end %d", p.Number, end)
-			}
-			if got := s.ColoursOn(p.Number)[pos-1]; got != ends[end-1] {
-				return fmt.Sprintf("end %d is of colour %d, not %d", end, got, ends[end-1])
-			}
-			if end > 1 && p.OverA(pos) == overA {
-				return fmt.Sprintf("ends %d and %d lie over the same lease peg", end-1, end)
-			}
-			overA = p.OverA(pos)
-		}
-	}
-	if end != len(ends) {
-		return fmt.Sprintf("%d ends laid, not %d", end, len(ends))
-	}
-	return ""
-}
-
 func TestWorkedByHand(t *testing.T) {
 	w := DefaultWeights()
 	for _, c := range []struct {
@@ -281,7 +256,7 @@ func TestMakeRefuses(t *testing.T) {
 		"size 5 of 4":    {[]int{1}, Limits{Positions: 4, Sizes: []int{5}}, Weights{}},
 		"packages":       {[]int{1}, Limits{Positions: 4, Packages: []int{-1}}, Weights{}},
 		"return order":   {[]int{1}, Limits{Positions: 4, ReturnOrder: 2}, Weights{}},
-		"effort":         {[]int{1}, Limits{Positions: 4, Effort: 1001}, Weights{}},
+		"effort":         {[]int{1}, Limits{Positions: 4, Effort: 101}, Weights{}},
 		"weight":         {[]int{1}, good, Weights{Stop: -1}},
 		"odd sizes":      {[]int{1, 1, 1}, Limits{Positions: 4, Sizes: []int{2}}, Weights{}},
 		"one at a lease": {[]int{1}, Limits{Positions: 4, FinishAtLease: true}, Weights{}},

@@ -87,7 +87,7 @@ func (s *search) run(seeds [][]uint8) []step {
 			if i < n {
 				for _, at := range keep {
 					s.extend(at, i, d)
-					if s.dropped || s.whole && s.looked > s.limitAt(i) {
+					if s.dropped || s.whole && (s.looked > s.limitAt(i) || len(s.labels) > manyLabels) {
 						s.dropped = true
 						return nil
 					}

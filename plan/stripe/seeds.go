@@ -23,9 +23,20 @@ func (p *problem) seeds(looks int) [][]uint8 {
 	}
 	stop := p.looked + looks
 	found := map[string]cost{}
+	var best []uint8
 	for try := 0; p.looked < stop; try++ {
 		set := p.firstSeed(t, lots, try)
-		found[string(set)] = t.improve(set, lots, stop)
+		if try%4 != 0 { // go on from the best, shaken a little
+			copy(set, best)
+			for range 2 + try%4 {
+				t.vary(set, lots)
+			}
+			t.spread(set)
+		}
+		c := t.improve(set, lots, stop)
+		if found[string(set)] = c; best == nil || c < found[string(best)] {
+			best = set
+		}
 	}
 	var list [][]uint8
 	for set := range found {
@@ -121,39 +132,77 @@ func (t *trial) judge(set []uint8) cost {
 	}
 	costs[0] = [2]cost{0, 0}
 	odd := t.passCost(1) + 2*cost(t.w.Change) + cost(t.w.Stop)
+	full, short := t.passCost(t.maxSize), t.passCost(0)
+	m := t.match(set)
 	for i := range n {
+		longest := m.longest(t.from+i, t.to)
 		for d := range 2 {
-			from := costs[i][d]
-			if from >= never {
-				continue
-			}
-			next := t.after(d)
+			from, next := costs[i][d], t.after(d)
 			costs[i+1][next] = min(costs[i+1][next], from+odd)
-			t.matches(set, t.from+i, t.to, d, func(size, _ int) {
-				costs[i+size][next] = min(costs[i+size][next], from+t.passCost(size))
-			})
+			for size := 1; size <= longest[d].size; size++ {
+				c := from + short
+				if size == t.maxSize {
+					c = from + full
+				}
+				if t.allowed[size] && c < costs[i+size][next] {
+					costs[i+size][next] = c
+				}
+			}
 		}
 	}
+	t.looked += n
 	return min(costs[n][0], costs[n][1])
 }
 
-// matches goes through the passes of direction d that a set-up can lay from an end on, up to the
-// end before to, and gives their sizes and lowest positions.
-func (p *problem) matches(set []uint8, i, to, d int, each func(size, base int)) {
-	way := 1
-	if d == 1 && p.mirrored {
-		way = -1
+// matcher finds what a set-up can lay without a change.
+type matcher struct {
+	*problem
+	set   []uint8
+	first []int8 // the lowest position from 0 with each colour, -1 for none
+	next  []int8 // the next position with the same colour, -1 for none
+}
+
+func (p *problem) match(set []uint8) matcher {
+	m := matcher{p, set, make([]int8, p.colours+1), make([]int8, len(set))}
+	for c := range m.first {
+		m.first[c] = -1
 	}
-	for edge := range set {
-		p.looked++
-		pos := edge
-		for size := 1; size <= p.maxSize && i+size <= to && pos >= 0 && pos < len(set) && set[pos] == p.ends[i+size-1]; size++ {
-			if p.allowed[size] {
-				each(size, min(edge, pos))
-			}
-			pos += way
+	for pos := len(set) - 1; pos >= 0; pos-- {
+		m.next[pos] = m.first[set[pos]]
+		m.first[set[pos]] = int8(pos)
+	}
+	return m
+}
+
+// longestPass is the most ends that a pass can lay, 0 for none, and the position that lays the first of
+// them. What lays so many lays fewer as well.
+type longestPass struct{ size, edge int }
+
+// longest is the longest pass from an end on, up to the end before to, by direction.
+func (m matcher) longest(i, to int) [2]longestPass {
+	most := min(m.maxSize, to-i)
+	out := m.along(i, most, 1)
+	back := out
+	if m.mirrored {
+		back = m.along(i, most, -1)
+	}
+	return [2]longestPass{out, back}
+}
+
+// along is the longest pass that lays end i and those after it with one position after the other, up
+// or down the paddle.
+func (m matcher) along(i, most, way int) longestPass {
+	var l longestPass
+	for edge := int(m.first[m.ends[i]]); edge >= 0 && l.size < most; edge = int(m.next[edge]) {
+		size := 1
+		for pos := edge + way; size < most && pos >= 0 && pos < len(m.set) && m.set[pos] == m.ends[i+size]; pos += way {
+			size++
+		}
+		if size > l.size {
+			l = longestPass{size, edge}
 		}
 	}
+	return l
 }
 
 // windWith winds the whole warp from one set-up without a stop, at the least cost, or gives nil if it
@@ -169,18 +218,19 @@ func (p *problem) windWith(set []uint8) []step {
 		all[i] = [2]reached{{cost: never}, {cost: never}}
 	}
 	all[0][0].cost = 0
+	m := p.match(set)
 	for i := range n {
-		for d := range 2 {
+		for d, l := range m.longest(i, n) {
 			from := all[i][d].cost
-			if from >= never {
-				continue
-			}
-			p.matches(set, i, n, d, func(size, base int) {
+			for size := 1; size <= l.size && from < never; size++ {
 				to := &all[i+size][p.after(d)]
-				if c := from + p.passCost(size); c < to.cost {
-					*to = reached{c, uint8(size), uint8(base)}
+				if c := from + p.passCost(size); p.allowed[size] && c < to.cost {
+					*to = reached{c, uint8(size), uint8(l.edge)}
+					if d == 1 && p.mirrored {
+						to.base -= uint8(size - 1)
+					}
 				}
-			})
+			}
 		}
 	}
 	d := 0
