@@ -50,9 +50,11 @@
 //	wrong-turn  chain= pass=          after that pass the group went the wrong way round the end peg
 //	righted                           the twist behind the paddle was taken out
 //	tie-made    chain= pass=          a count tie was made; pass is the number of passes laid
+//	new-cone    chain= pass= position= weight=
+//	                                  another cone in a position, from that pass on
 //
-// Of an incident, place and text are left out where there is nothing to say. A length is quoted too, and
-// written exactly, as [plan.Length] writes it.
+// Of an incident, place and text are left out where there is nothing to say, and so is a weight that isn't
+// known. A length and a weight are quoted too, and written exactly, as [plan.Length] and [plan.Mass] do.
 //
 // The checksum is CRC-32C (Castagnoli; RFC 3720, appendix B.4), eight lower-case hexadecimal digits,
 // of the line's bytes before the " #", begun with the checksum of the line before (with 0 for the first

@@ -33,6 +33,7 @@ const (
 	WrongTurn Kind = "wrong-turn" // Chain, Pass (the last one laid): round the peg after it the wrong way
 	Righted   Kind = "righted"    // none: the twist behind the paddle was taken out
 	TieMade   Kind = "tie-made"   // Chain, Pass (the passes laid when a count tie was made)
+	NewCone   Kind = "new-cone"   // Chain, Pass (the first that it feeds), Position; Weight if it was weighed
 )
 
 // Event is one thing that happened at the mill. Fields that its kind doesn't use are ignored, and left
@@ -58,6 +59,8 @@ type Event struct {
 	// says that it is known.
 	Place    plan.Length
 	HasPlace bool
+	// Weight is that of a new cone with its tube; 0 if it wasn't weighed.
+	Weight plan.Mass
 	// Line is the number of a line in the record, which its event goes by: the plan stands on line 1, the
 	// first event on line 2.
 	Line int
@@ -77,20 +80,21 @@ const (
 	placeField
 	remarkField // a text that may be missing
 	lineField
+	weightField
 )
 
 // String is the field's name in the file.
 func (f field) String() string {
-	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line"}[f]
+	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight"}[f]
 }
 
 // missing says whether an event leaves out a field that its kind may use.
 func (e Event) missing(f field) bool {
-	return f == placeField && !e.HasPlace || f == remarkField && e.Text == ""
+	return f == placeField && !e.HasPlace || f == remarkField && e.Text == "" || f == weightField && e.Weight == 0
 }
 
 // mayMiss says whether a field may be left out.
-func (f field) mayMiss() bool { return f == placeField || f == remarkField }
+func (f field) mayMiss() bool { return f == placeField || f == remarkField || f == weightField }
 
 // fieldsOf lists the fields of each kind in the order in which they are written.
 var fieldsOf = map[Kind][]field{
@@ -102,6 +106,7 @@ var fieldsOf = map[Kind][]field{
 	Incident:  {chainField, passField, positionField, whatField, placeField, remarkField},
 	Withdrawn: {lineField},
 	WrongTurn: {chainField, passField}, Righted: {}, TieMade: {chainField, passField},
+	NewCone: {chainField, passField, positionField, weightField},
 }
 
 // normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
@@ -130,6 +135,8 @@ func (e Event) normal() Event {
 			}
 		case lineField:
 			n.Line = e.Line
+		case weightField:
+			n.Weight = e.Weight
 		}
 	}
 	return n

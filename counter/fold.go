@@ -37,9 +37,10 @@ func (s State) Apply(e Event) (State, error) {
 // is clipped, so that the next append has to move it.
 func (s State) private(e Event) State {
 	s.Notes, s.Recounts, s.Ties = slices.Clip(s.Notes), slices.Clip(s.Recounts), slices.Clip(s.Ties)
+	s.Cones = slices.Clip(s.Cones)
 	s.Incidents = slices.Clone(s.Incidents)
 	switch e.Kind {
-	case Noted, Paused, Resumed, Incident, Withdrawn, TieMade, LeaseSeen, Finished:
+	case Noted, Paused, Resumed, Incident, Withdrawn, TieMade, NewCone, LeaseSeen, Finished:
 		return s // none of these changes a chain
 	}
 	s.Chains = slices.Clone(s.Chains)
@@ -122,6 +123,8 @@ func (f *folder) follow(e Event) error {
 		return f.righted()
 	case TieMade:
 		return f.tieMade(e)
+	case NewCone:
+		return f.newCone(e)
 	}
 	// Resumed may come without a pause: after a crash the winder looks at the mill and goes on.
 	s.Paused = e.Kind == Paused
@@ -271,6 +274,7 @@ func (f *folder) relay(before *plan.Plan) {
 	}
 	f.s.Chains = make([]ChainState, len(f.s.Plan.Chains))
 	f.s.Chains[0].Laid = kept
+	f.dropTies(kept)
 }
 
 // leaseSeen fixes the return order, and takes the other plan where the order was not as planned.

@@ -127,6 +127,8 @@ func appendEvent(b []byte, line int, e Event) []byte {
 			b = strconv.AppendQuote(b, e.Place.String())
 		case lineField:
 			b = strconv.AppendInt(b, int64(e.Line), 10)
+		case weightField:
+			b = strconv.AppendQuote(b, e.Weight.String())
 		}
 	}
 	return b
@@ -182,11 +184,11 @@ func (e *Event) parseField(f field, rest string) (string, error) {
 	return after, nil
 }
 
-// cutValue cuts the value of a field from the front of a line: texts and lengths are quoted, others end
+// cutValue cuts the value of a field from the front of a line: texts, lengths and weights are quoted, others end
 // at a space.
 func cutValue(f field, s string) (value, after string, err error) {
 	switch f {
-	case textField, remarkField, placeField:
+	case textField, remarkField, placeField, weightField:
 		quoted, err := strconv.QuotedPrefix(s)
 		if err != nil {
 			return "", "", err
@@ -221,6 +223,8 @@ func (e *Event) setField(f field, value string) error {
 		e.Place, err = plan.ParseLength(value)
 	case lineField:
 		e.Line, err = strconv.Atoi(value)
+	case weightField:
+		e.Weight, err = plan.ParseMass(value)
 	}
 	return err
 }

@@ -62,6 +62,8 @@ type State struct {
 	Incidents []IncidentState
 	// Ties lists the count ties that were ticked, in the order of chains and passes.
 	Ties []Tie
+	// Cones lists the cones that were put in on the way, in the order of noting.
+	Cones []ConeState
 	// Started and Last are the times of the first and the last event; zero if there was none.
 	Started, Last time.Time
 	// Events is the number of events so far.

@@ -190,6 +190,17 @@ func (p *Plan) Passes() int {
 	return n
 }
 
+// PassOverall is the number of a pass counted over all chains, from 1; 0 if there is no such pass.
+func (p *Plan) PassOverall(chain, number int) int {
+	if chain < 1 || chain > len(p.Chains) || number < 1 || number > len(p.Chains[chain-1].Passes) {
+		return 0
+	}
+	for _, c := range p.Chains[:chain-1] {
+		number += len(c.Passes)
+	}
+	return number
+}
+
 // EndsWound is how many ends the warp has when it is wound, spare ends included.
 func (p *Plan) EndsWound() int { return p.Chains[len(p.Chains)-1].Last }
 

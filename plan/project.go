@@ -112,16 +112,24 @@ func (pr *Project) onMill() (err error) {
 }
 
 func (pr *Project) yarn() (err error) {
-	s := pr.Plan.Spec
-	if s.Yarn.Size.IsZero() {
-		return nil
+	if cones := pr.Plan.Cones(); cones != nil {
+		pr.Yarn, err = pr.Plan.Yarn(cones, DefaultExtras())
 	}
-	cones := s.Yarn.cones(s.Group)
-	if s.Schedule != nil {
-		cones = s.Schedule.cones(s.Yarn)
-	}
-	pr.Yarn, err = pr.Plan.Yarn(cones, DefaultExtras())
 	return err
+}
+
+// Cones lists the cones that the warp begins with, and, where stripes change a position's colour, those
+// that follow. It is nil where the yarn's size isn't known.
+func (p *Plan) Cones() []Cone {
+	s := p.Spec
+	switch {
+	case s.Yarn.Size.IsZero():
+		return nil
+	case s.Schedule != nil:
+		return s.Schedule.cones(s.Yarn)
+	default:
+		return s.Yarn.cones(s.Group)
+	}
 }
 
 func (pr *Project) weft() (err error) {
