@@ -38,7 +38,10 @@ func (f *folder) lastPass(e Event) (*ChainState, error) {
 	if err != nil {
 		return nil, err
 	}
-	if c.Laid == 0 || e.Pass != c.Laid {
+	if c.Laid == 0 {
+		return nil, fmt.Errorf("chain %d has no pass yet", e.Chain)
+	}
+	if e.Pass != c.Laid {
 		return nil, fmt.Errorf("pass %d won't do: the last pass laid of chain %d is %d", e.Pass, e.Chain, c.Laid)
 	}
 	return c, unfinished(c)

@@ -44,6 +44,7 @@ func (a *app) root() *cobra.Command {
 		// The errors are told in run, in one way for all; no command's help is thrown after them.
 		SilenceErrors: true, SilenceUsage: true, DisableAutoGenTag: true,
 	}
+	a.sayFlag(root)
 	root.SetVersionTemplate("millside {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.PersistentFlags().StringVar(&a.recordsFlag, "records", "", "`folder` that holds the records")
@@ -63,7 +64,7 @@ func (a *app) home(cmd *cobra.Command) error {
 	if err := a.needTerminal("'millside plan' works out a warp and 'millside list' lists the records"); err != nil {
 		return err
 	}
-	return a.open(cmd.Context(), tui.Options{Store: store})
+	return a.open(cmd, tui.Options{Store: store})
 }
 
 // knownCommand refuses a word that is no command, and offers those that look alike.
