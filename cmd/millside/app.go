@@ -13,7 +13,6 @@ import (
 	"millside/tui"
 
 	"github.com/mattn/go-isatty"
-	"github.com/spf13/cobra"
 )
 
 // app is what the commands share: where answers go and where the outer world is asked. Tests put their
@@ -29,7 +28,8 @@ type app struct {
 	// screen runs the full screen.
 	screen func(context.Context, tui.Options) error
 
-	recordsFlag, sayCommand string
+	recordsFlag string
+	voice       *speaker // what --say asks for; nil without it
 }
 
 func newApp() *app {
@@ -75,20 +75,13 @@ func (a *app) needTerminal(instead string) error {
 }
 
 // open runs the full screen. Store and what to show come from the command, the rest is the same for all.
-func (a *app) open(cmd *cobra.Command, o tui.Options) error {
-	voice, err := a.speaker(cmd)
-	if err != nil {
-		return err
-	}
-	if voice != nil {
-		o.Say = voice.say
-		defer func() {
-			voice.close()
-			a.complain(voice)
-		}()
+func (a *app) open(ctx context.Context, o tui.Options) error {
+	if a.voice != nil {
+		o.Say = a.voice.say
+		defer a.hush()
 	}
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"
-	return a.screen(cmd.Context(), o)
+	return a.screen(ctx, o)
 }

@@ -29,7 +29,7 @@ func (a *app) newCmd() *cobra.Command {
 			if err := a.needTerminal("'millside plan --ends N --save' makes a record"); err != nil {
 				return err
 			}
-			return a.open(cmd, tui.Options{Store: store, Spec: &spec})
+			return a.open(cmd.Context(), tui.Options{Store: store, Spec: &spec})
 		},
 	}
 	specFlags(cmd, &spec)

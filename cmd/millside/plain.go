@@ -12,8 +12,6 @@ import (
 
 	"millside/counter"
 	"millside/tui"
-
-	"github.com/spf13/cobra"
 )
 
 const plainHelp = `--plain winds line by line, without the full screen: for a screen reader, a very small
@@ -29,25 +27,18 @@ const maxTyped = 8 << 10
 
 // plainMode winds a record line by line until the winder leaves, the input ends or a signal comes. In each
 // case the record is left paused.
-func (a *app) plainMode(cmd *cobra.Command, path string) (err error) {
-	voice, err := a.speaker(cmd)
-	if err != nil {
-		return err
-	}
+func (a *app) plainMode(path string) (err error) {
 	rec, err := counter.Open(counter.OS(), path)
 	if err != nil {
 		return helpDamaged(err, path)
 	}
 	defer func() { err = errors.Join(err, rec.Close()) }()
-	defer func() {
-		voice.close()
-		a.complain(voice)
-	}()
-	return a.talk(newPlain(rec, a.now), typed(a.in), voice)
+	defer a.hush()
+	return a.talk(newPlain(rec, a.now), typed(a.in))
 }
 
 // talk carries a conversation on: lines and signals in, sentences out.
-func (a *app) talk(p *plain, lines <-chan string, voice *speaker) error {
+func (a *app) talk(p *plain, lines <-chan string) error {
 	ends, wakes := make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(ends, syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT)
 	notifyWake(wakes)
@@ -55,7 +46,7 @@ func (a *app) talk(p *plain, lines <-chan string, voice *speaker) error {
 	defer signal.Stop(wakes)
 	said, over, err := p.begin(), p.st.Finished, error(nil)
 	for {
-		if told := a.tell(said, voice); err == nil {
+		if told := a.tell(said); err == nil {
 			err = told
 		}
 		if over || err != nil {
@@ -81,23 +72,16 @@ func (a *app) talk(p *plain, lines <-chan string, voice *speaker) error {
 }
 
 // tell writes sentences, one a line, and hands them to the voice.
-func (a *app) tell(said []string, voice *speaker) error {
+func (a *app) tell(said []string) error {
 	for _, s := range said {
 		fmt.Fprintln(a.out, clean(s))
 	}
 	if err := a.out.Flush(); err != nil {
 		return fmt.Errorf("writing the answer: %w", err)
 	}
-	voice.say(strings.Join(said, " "))
-	a.complain(voice)
+	a.voice.say(strings.Join(said, " "))
+	a.complain()
 	return nil
-}
-
-// complain tells once that the voice does not work.
-func (a *app) complain(voice *speaker) {
-	if err := voice.problem(); err != nil {
-		fmt.Fprintln(a.errOut, "millside:", clean(err.Error()))
-	}
 }
 
 // typed reads lines from an input until it ends. Of a line that is too long only the beginning is given,

@@ -388,7 +388,7 @@ func TestPlainOutputFails(t *testing.T) {
 	_ = r.Close()
 	a := &app{out: bufio.NewWriter(w), errOut: new(bytes.Buffer)}
 	lines := make(chan string)
-	if err := a.talk(tk.p, lines, nil); err == nil || !strings.Contains(err.Error(), "writing the answer") {
+	if err := a.talk(tk.p, lines); err == nil || !strings.Contains(err.Error(), "writing the answer") {
 		t.Errorf("%v", err)
 	}
 }

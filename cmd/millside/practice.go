@@ -52,9 +52,9 @@ func (a *app) practiceCmd() *cobra.Command {
 				return err
 			}
 			if plain {
-				return a.plainMode(cmd, path)
+				return a.plainMode(path)
 			}
-			return a.open(cmd, tui.Options{Store: store, Open: path})
+			return a.open(cmd.Context(), tui.Options{Store: store, Open: path})
 		},
 	}
 	a.sayFlag(cmd)

@@ -64,7 +64,7 @@ func (a *app) home(cmd *cobra.Command) error {
 	if err := a.needTerminal("'millside plan' works out a warp and 'millside list' lists the records"); err != nil {
 		return err
 	}
-	return a.open(cmd, tui.Options{Store: store})
+	return a.open(cmd.Context(), tui.Options{Store: store})
 }
 
 // knownCommand refuses a word that is no command, and offers those that look alike.

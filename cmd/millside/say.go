@@ -153,16 +153,27 @@ func (s *speaker) close() {
 	}
 }
 
-// sayFlag adds --say to a command that winds.
+// sayFlag adds --say to a command that winds. What it names is looked up before the command does anything.
 func (a *app) sayFlag(cmd *cobra.Command) {
-	cmd.Flags().StringVar(&a.sayCommand, "say", "", "run a `command` of yours at every step, with the words as its last argument")
+	var command string
+	cmd.Flags().StringVar(&command, "say", "", "run a `command` of yours at every step, with the words as its last argument")
+	cmd.PreRunE = func(cmd *cobra.Command, _ []string) (err error) {
+		if cmd.Flags().Changed("say") {
+			a.voice, err = newSpeaker(command)
+		}
+		return usage(cmd, err)
+	}
 }
 
-// speaker is the one that --say asks for; nil without it.
-func (a *app) speaker(cmd *cobra.Command) (*speaker, error) {
-	if !cmd.Flags().Changed("say") {
-		return nil, nil
+// hush ends the voice, if there is one, and tells whether it failed.
+func (a *app) hush() {
+	a.voice.close()
+	a.complain()
+}
+
+// complain tells once that the voice does not work.
+func (a *app) complain() {
+	if err := a.voice.problem(); err != nil {
+		fmt.Fprintln(a.errOut, "millside:", clean(err.Error()))
 	}
-	s, err := newSpeaker(a.sayCommand)
-	return s, usage(cmd, err)
 }

@@ -34,12 +34,12 @@ func (a *app) windCmd() *cobra.Command {
 				return usage(cmd, errors.New("--plain winds and --look only looks; 'millside show' tells where a warp stands, line by line"))
 			}
 			if plain {
-				return a.plainMode(cmd, record.Path())
+				return a.plainMode(record.Path())
 			}
 			if err := a.needTerminal("'millside wind " + given[0] + " --plain' winds line by line, and 'millside show " + given[0] + "' tells where the warp stands"); err != nil {
 				return err
 			}
-			return a.open(cmd, tui.Options{Store: store, Open: record.Path(), ReadOnly: look})
+			return a.open(cmd.Context(), tui.Options{Store: store, Open: record.Path(), ReadOnly: look})
 		},
 	}
 	a.sayFlag(cmd)
