@@ -36,7 +36,9 @@
 //	paused                            the winder stops for a while
 //	resumed                           and goes on
 //	noted       chain= pass= text=    a note; pass is the number of passes laid at the time
-//	lease-seen  order=                same or mirrored: how pass 2 was seen to lie in the lease
+//	lease-seen  order=                same or mirrored: how pass 2 was seen to lie in the lease; where a
+//	                                  striped warp turns to the other order, what was laid before counts
+//	                                  only as far as it is right in that order too
 //	ticked      chain= step=          a finishing step is done; step is a plan.StepID
 //	unticked    chain= step=          it was not
 //	finished                          all chains are wound and every step is ticked
@@ -57,7 +59,7 @@
 // line). So a line that was changed, taken out, put in or moved is found.
 //
 // A line is canonical: written again from what was read, it gives the same bytes; otherwise it is
-// damage. A line has at most 64 KiB, a record at most 64 MiB.
+// damage. A line has at most 1 MiB, a record at most 64 MiB.
 //
 // Whatever the version, the first line keeps its frame: the word, the version, anything, and the
 // checksum. So a record of a newer version is told from a damaged one ([ErrNewer]). A field that is

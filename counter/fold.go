@@ -235,22 +235,53 @@ func (f *folder) noted(e Event) error {
 	return nil
 }
 
+// turnOrder takes the plan for the other return order.
+func (f *folder) turnOrder(order plan.ReturnOrder, now *plan.Plan) error {
+	if now.Striped() {
+		if now.Spec.Other == nil {
+			return errors.New("this striped warp has no schedule for the other return order")
+		}
+		if f.s.Chain != 1 || len(f.s.Chains[0].Ticked) > 0 {
+			return errors.New("the order of a striped warp can be turned only while its first chain is wound")
+		}
+	}
+	if f.other == nil {
+		other, err := plan.New(now.Spec.WithOrder(order))
+		if err != nil {
+			return fmt.Errorf("making the plan with the order seen: %w", err)
+		}
+		f.other = other
+	}
+	f.s.Plan, f.other = f.other, now
+	if f.s.Plan.Striped() {
+		f.relay(now)
+	}
+	return nil
+}
+
+// relay keeps of a striped warp what is right in the plan for the other order as well: its outward passes
+// up to the first pass that differs. What lies on the mill beyond that has to be taken off and laid anew.
+func (f *folder) relay(before *plan.Plan) {
+	kept, was := 0, before.Chains[0].Passes
+	for i, p := range f.s.Plan.Chains[0].Passes[:min(len(f.s.Plan.Chains[0].Passes), f.s.Chains[0].Laid)] {
+		if i >= len(was) || !p.Direction.Far() || p.Carried != was[i].Carried || !slices.Equal(f.s.Plan.SetUpOf(p), before.SetUpOf(was[i])) {
+			break
+		}
+		kept++
+	}
+	f.s.Chains = make([]ChainState, len(f.s.Plan.Chains))
+	f.s.Chains[0].Laid = kept
+}
+
 // leaseSeen fixes the return order, and takes the other plan where the order was not as planned.
 func (f *folder) leaseSeen(e Event) error {
 	if e.Order > plan.MirroredOrder {
 		return &plan.FieldError{Field: "return order", Value: e.Order.String(), Want: "same or mirrored"}
 	}
 	if now := f.s.Plan; e.Order != now.Spec.ReturnOrder {
-		if f.other == nil {
-			spec := now.Spec
-			spec.ReturnOrder = e.Order
-			other, err := plan.New(spec)
-			if err != nil {
-				return fmt.Errorf("making the plan with the order seen: %w", err)
-			}
-			f.other = other
+		if err := f.turnOrder(e.Order, now); err != nil {
+			return err
 		}
-		f.s.Plan, f.other = f.other, now
 	}
 	f.s.LeaseSeen = true
 	return nil

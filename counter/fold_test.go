@@ -2,6 +2,7 @@ package counter
 
 import (
 	"errors"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -15,7 +16,7 @@ import (
 
 // same compares states; the plan by its spec, since that makes the rest.
 var same = cmp.Options{
-	cmp.Comparer(func(a, b *plan.Plan) bool { return a.Spec == b.Spec }),
+	cmp.Comparer(func(a, b *plan.Plan) bool { return reflect.DeepEqual(a.Spec, b.Spec) }),
 	cmpopts.EquateEmpty(),
 }
 

@@ -19,7 +19,7 @@ import (
 const (
 	magic     = "millside-record"
 	version   = 1
-	maxLine   = 64 << 10 // bytes, the line feed included
+	maxLine   = 1 << 20  // bytes, the line feed included; the first line of a striped warp is long
 	maxRecord = 64 << 20 // bytes
 	sumLen    = len(" #00000000")
 )

@@ -8,6 +8,15 @@
 // [Plan.Before] and [Plan.After] name what has to be done around a pass, [Plan.Finishing] what
 // follows the last one, [Choices] ranks other ways to reach the same number of ends.
 //
+// # Around the winding
+//
+// A weaver starts from a cloth. [ClothWidth] gives the ends and [ClothLength] the length, each
+// allowance as a line of its own; [YarnSize] and [Sett] say how fine and how close; [HelpSett] offers a
+// starting sett for a sample. [GroupTable] ranks the sizes of group, [SplitChains] parts a wide warp,
+// [Mill.Room] and [Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [Weft] estimates the
+// weft. For the loom there are [Raddle.Fill], [Reed.Order], [Reed.Sley] and [RankReeds]. [NewSheet] puts
+// it all on one [Sheet]. Results carry their formulas ([How]) and are ready to be shown ([Row]).
+//
 // # The model in short
 //
 // Winding starts at the lease (the near end). Odd passes are outward, to the counting cross at the

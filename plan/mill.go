@@ -13,6 +13,8 @@ type Mill struct {
 	PegStep Length `json:"peg_step"`
 	// Rise is how far the warp climbs in one turn: nothing up to one circumference.
 	Rise Length `json:"rise"`
+	// Height is how far the warp may climb, 0 where it isn't known, to 10 m.
+	Height Length `json:"height,omitzero"`
 }
 
 // MillPath is the way of the warp on a mill.
@@ -91,5 +93,6 @@ func (m Mill) check() []error {
 	limit := min(max(m.Circumference, 20*Centimetre), 20*Metre)
 	add("peg step", m.PegStep, Centimetre, limit)
 	add("rise a turn", m.Rise, 0, limit)
+	add("mill height", m.Height, 0, 10*Metre)
 	return errs
 }

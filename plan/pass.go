@@ -15,6 +15,8 @@ type Pass struct {
 	First, Last int
 	// Spares is how many of the ends, the last ones, are beyond the number asked for.
 	Spares int
+	// SetUp is the set-up of the paddle, counted from 1; 0 in a plain warp.
+	SetUp int
 	// FirstOpening is the opening that goes over the first lease peg that the group meets; the other
 	// opening goes over the second.
 	FirstOpening Opening

@@ -20,6 +20,8 @@ type Chain struct {
 	Number int
 	// First and Last are the numbers in the warp of the chain's first and last end.
 	First, Last int
+	// Why says in words why the chain ends where it does.
+	Why string
 	// Passes lists the passes in order; Passes[0] is pass 1.
 	Passes []Pass
 }
@@ -54,26 +56,71 @@ func New(s Spec) (*Plan, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
 	}
-	p := &Plan{Spec: s, Path: s.Mill.Path(s.Length)}
-	first := 1
-	for i, groups := range chainGroups(s) {
-		c := Chain{Number: i + 1, First: first, Passes: make([]Pass, 0, len(groups))}
-		for k, ends := range groups {
-			c.Passes = append(c.Passes, s.layPass(k+1, first, ends))
+	path, err := s.path()
+	if err != nil {
+		return nil, err
+	}
+	parts, err := s.chainParts()
+	if err != nil {
+		return nil, err
+	}
+	p := &Plan{Spec: s, Path: path}
+	number := 0
+	for _, part := range parts {
+		c := Chain{Number: part.Number, First: part.First, Last: part.Last, Why: part.Why, Passes: make([]Pass, 0, len(part.Passes))}
+		first := c.First
+		for k, ends := range part.Passes {
+			carried, setUp := FirstPositions(ends), 0
+			if s.Schedule != nil {
+				scheduled := s.Schedule.Passes[number]
+				carried, setUp = scheduled.Carried(), scheduled.SetUp
+			}
+			c.Passes = append(c.Passes, s.layPass(k+1, first, carried, setUp))
 			first += ends
+			number++
 		}
-		c.Last = first - 1
 		p.Chains = append(p.Chains, c)
 	}
 	p.LeaseFaults = chooseOpenings(p.Chains)
 	return p, nil
 }
 
+// path is the way of the warp on the mill or on the board.
+func (s Spec) path() (MillPath, error) {
+	if len(s.Board) == 0 {
+		return s.Mill.Path(s.Length), nil
+	}
+	b, err := s.Board.Path(s.Length, s.Units)
+	if err != nil {
+		return MillPath{}, err
+	}
+	if !b.Fits {
+		return MillPath{}, &FieldError{Field: "length", Value: s.Length.String(), Want: "at most " + b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
+	}
+	return MillPath{Steps: b.Distances, Length: b.Length}, nil
+}
+
+// chainParts splits the warp into chains. Splits fall between groups and, where they can, between
+// sections of the raddle and pattern repeats.
+func (s Spec) chainParts() ([]ChainPart, error) {
+	if s.Schedule != nil {
+		return s.Schedule.chainsOf(s.ChainEnds), nil
+	}
+	ask := ChainAsk{Ends: s.Ends, Group: s.Group, LastPass: s.LastPass, Most: s.ChainEnds}
+	if !s.Loom.Sett.IsZero() && s.Loom.Raddle.Space != 0 {
+		ask.Sett, ask.Raddle = s.Loom.Sett, s.Loom.Raddle
+	}
+	if s.Cloth.Used {
+		ask.Repeat, ask.Before = s.Cloth.Width.Repeat, s.Cloth.Width.Doubled
+	}
+	return SplitChains(ask)
+}
+
 // layPass makes one pass but for its lease, which depends on its neighbours.
-func (s Spec) layPass(number, first, ends int) Pass {
-	d := directionOf(number)
+func (s Spec) layPass(number, first int, carried Positions, setUp int) Pass {
+	d, ends := directionOf(number), carried.Count()
 	p := Pass{
-		Number: number, Direction: d, Carried: FirstPositions(ends),
+		Number: number, Direction: d, Carried: carried, SetUp: setUp,
 		Mirrored: d == Return && s.ReturnOrder == MirroredOrder,
 		First:    first, Last: first + ends - 1,
 		Spares:    min(max(first+ends-1-s.Ends, 0), ends),
@@ -84,32 +131,6 @@ func (s Spec) layPass(number, first, ends int) Pass {
 		p.Twist += s.Hand.turn(Outward).twist()
 	}
 	return p
-}
-
-// chainGroups gives for each chain the ends of each of its passes. Splits fall between groups, no
-// chain is above ChainEnds, and chains differ by one group at the most.
-func chainGroups(s Spec) [][]int {
-	passes := (s.Ends + s.Group - 1) / s.Group
-	chains := 1
-	if s.ChainEnds > 0 {
-		perChain := max(s.ChainEnds/s.Group, 1)
-		chains = (passes + perChain - 1) / perChain
-	}
-	all := make([][]int, chains)
-	left := passes
-	for i := range all {
-		n := (left + chains - i - 1) / (chains - i)
-		all[i] = make([]int, n)
-		for k := range all[i] {
-			all[i][k] = s.Group
-		}
-		left -= n
-	}
-	if rest := s.Ends % s.Group; rest != 0 && s.LastPass == ShortLast {
-		last := all[chains-1]
-		last[len(last)-1] = rest
-	}
-	return all
 }
 
 // chooseOpenings sets the first opening of every pass so that each end lies on the other side of the

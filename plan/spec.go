@@ -50,6 +50,33 @@ type Spec struct {
 	Dyed bool `json:"dyed"`
 	// Dressing is which end of the warp the loom takes first.
 	Dressing Dressing `json:"dressing"`
+	// Board is the warping board that the warp is wound on, in place of a mill; empty for a mill.
+	Board Board `json:"board,omitzero"`
+	// Pegs is the room on the pegs.
+	Pegs Pegs `json:"pegs,omitzero"`
+	// Cloth is the cloth that the warp is planned from, Yarn what it is wound of, Loom what it is handed
+	// over to. See [NewProject].
+	Cloth Cloth    `json:"cloth,omitzero"`
+	Yarn  WarpYarn `json:"yarn,omitzero"`
+	Loom  Loom     `json:"loom,omitzero"`
+	// Stripes is the stripe order in the notation of package stripe, empty for a plain warp. Schedule is
+	// that order cut into passes for ReturnOrder, Other the same for the other return order, in case the
+	// weaver sees at the mill that it is that one.
+	Stripes  string    `json:"stripes,omitzero"`
+	Schedule *Schedule `json:"schedule,omitzero"`
+	Other    *Schedule `json:"other_schedule,omitzero"`
+}
+
+// WithOrder is the spec with another return order, and with the schedule that was made for it.
+func (s Spec) WithOrder(order ReturnOrder) Spec {
+	if s.ReturnOrder == order {
+		return s
+	}
+	s.ReturnOrder = order
+	if s.Schedule != nil && s.Other != nil {
+		s.Schedule, s.Other = s.Other, s.Schedule
+	}
+	return s
 }
 
 // DefaultSpec is a plain warp on a mill of two yards round.
@@ -99,18 +126,18 @@ func (s Spec) Check() error {
 	enum("return order", uint8(s.ReturnOrder), 1)
 	enum("last pass", uint8(s.LastPass), 1)
 	enum("dressing", uint8(s.Dressing), 1)
-	return errors.Join(errs...)
+	return errors.Join(append(errs, s.checkWhole()...)...)
 }
 
 func checkName(name string) error {
 	want := fmt.Sprintf("1 to %d printable characters", maxName)
-	if n := utf8.RuneCountInString(name); strings.TrimSpace(name) == "" || n > maxName || !utf8.ValidString(name) {
+	if n := utf8.RuneCountInString(name); strings.TrimSpace(name) == "" || n > maxName || !printable(name) {
 		return &FieldError{Field: "name", Value: name, Want: want}
 	}
-	for _, r := range name {
-		if !unicode.IsPrint(r) {
-			return &FieldError{Field: "name", Value: name, Want: want}
-		}
-	}
 	return nil
+}
+
+// printable says whether a text can be shown on a terminal as it is.
+func printable(s string) bool {
+	return utf8.ValidString(s) && !strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsPrint(r) })
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -77,12 +78,14 @@ func TestSpecRefuses(t *testing.T) {
 // The limits themselves are taken.
 func TestSpecTakesItsLimits(t *testing.T) {
 	for name, set := range map[string]func(*plan.Spec){
-		"one end":          func(s *plan.Spec) { s.Ends, s.Group, s.Positions = 1, 1, 1 },
-		"most ends":        func(s *plan.Spec) { s.Ends, s.Group, s.Positions = plan.MaxEnds, 60, 60 },
-		"shortest":         func(s *plan.Spec) { s.Length = 10 * plan.Centimetre },
-		"longest":          func(s *plan.Spec) { s.Length = 1000 * plan.Metre },
-		"smallest mill":    func(s *plan.Spec) { s.Mill = plan.Mill{Circumference: 20 * plan.Centimetre, PegStep: plan.Centimetre} },
-		"largest mill":     func(s *plan.Spec) { s.Mill = plan.Mill{20 * plan.Metre, 20 * plan.Metre, 20 * plan.Metre} },
+		"one end":       func(s *plan.Spec) { s.Ends, s.Group, s.Positions = 1, 1, 1 },
+		"most ends":     func(s *plan.Spec) { s.Ends, s.Group, s.Positions = plan.MaxEnds, 60, 60 },
+		"shortest":      func(s *plan.Spec) { s.Length = 10 * plan.Centimetre },
+		"longest":       func(s *plan.Spec) { s.Length = 1000 * plan.Metre },
+		"smallest mill": func(s *plan.Spec) { s.Mill = plan.Mill{Circumference: 20 * plan.Centimetre, PegStep: plan.Centimetre} },
+		"largest mill": func(s *plan.Spec) {
+			s.Mill = plan.Mill{20 * plan.Metre, 20 * plan.Metre, 20 * plan.Metre, 10 * plan.Metre}
+		},
 		"longest name":     func(s *plan.Spec) { s.Name = strings.Repeat("é", 60) },
 		"chain of a group": func(s *plan.Spec) { s.ChainEnds = s.Group },
 		"no ties":          func(s *plan.Spec) { s.TieEvery = 0 },
@@ -147,7 +150,7 @@ func TestSpecJSONRoundTrip(t *testing.T) {
 			t.Fatal(err)
 		}
 		var back plan.Spec
-		if err := json.Unmarshal(text, &back); err != nil || back != s {
+		if err := json.Unmarshal(text, &back); err != nil || !reflect.DeepEqual(back, s) {
 			t.Fatalf("%s is read as %+v, %v", text, back, err)
 		}
 	})

@@ -1,6 +1,9 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"sort"
+)
 
 // TaskKind says what sort of thing has to be done around a pass.
 type TaskKind uint8
@@ -12,6 +15,8 @@ const (
 	LeaveOut                       // before a short pass: positions that carry no end
 	CheckLease                     // after pass 2: is the return order as the plan says?
 	CountTie                       // after a pass that completes a count
+	ChangeSetUp                    // before a pass for which positions get another colour
+	CarryOnly                      // before a striped pass that leaves threaded positions parked
 	TwoPassesLeft                  // after the last pass but two
 	LastPassIsNext                 // after the last pass but one
 	TieOff                         // after the last pass
@@ -35,21 +40,39 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	pass := c.Passes[number-1]
 	var tasks []Task
 	if number == 1 && c.Number == 1 {
-		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", counted(pass.Ends(), "position", "positions"))})
+		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", counted(p.threadedFor(pass), "position", "positions"))})
 	}
 	if number == 1 {
 		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie the group to the near end peg, beside the lease"})
 	}
-	// A paddle that is threaded for the first pass has no ends to cut; on a later chain it is threaded still.
-	if out := p.LeftOut(pass); out.Count() > 0 && (number > 1 || c.Number > 1) {
-		tasks = append(tasks, Task{Kind: LeaveOut, Text: fmt.Sprintf("leave out %s (cut and park %s)",
-			positionsText(out), theseEnds(out.Count()))})
+	if changes := p.ChangesBefore(c, number); len(changes) > 0 {
+		tasks = append(tasks, Task{Kind: ChangeSetUp, Text: fmt.Sprintf("change %s of the paddle", counted(len(changes), "position", "positions"))})
+	}
+	out := p.LeftOut(pass)
+	switch {
+	case out.Count() == 0:
+	case p.Striped():
+		tasks = append(tasks, Task{Kind: CarryOnly, Text: "carry only " + positionsText(pass.Carried) + "; the others stay parked, threaded"})
+	case number > 1 || c.Number > 1:
+		// A paddle that is threaded for the first pass has no ends to cut; on a later chain it is threaded still.
+		tasks = append(tasks, Task{Kind: LeaveOut, Text: fmt.Sprintf("leave out %s (cut and park %s)", positionsText(out), theseEnds(out.Count()))})
 	}
 	return tasks
 }
 
-// LeftOut is the set of positions of the group that carry no end on a pass.
+// threadedFor is how many positions are threaded for the first pass.
+func (p *Plan) threadedFor(pass Pass) int {
+	if p.Striped() {
+		return p.SetUpOf(pass).Threaded().Count()
+	}
+	return pass.Ends()
+}
+
+// LeftOut is the set of positions that are threaded and carry no end on a pass.
 func (p *Plan) LeftOut(pass Pass) Positions {
+	if p.Striped() {
+		return p.SetUpOf(pass).Threaded().Without(pass.Carried)
+	}
 	return FirstPositions(p.Spec.Group).Without(pass.Carried)
 }
 
@@ -99,13 +122,15 @@ func (p *Plan) tieAfter(c Chain, number int) (Task, bool) {
 
 // lastTiePass is the pass of the tie before the one due after a pass, 0 if there was none.
 func lastTiePass(c Chain, number, every int) int {
-	mark := c.EndsAfter(number-1) / every * every
-	if mark == 0 {
+	return c.passReaching(c.EndsAfter(number-1) / every * every)
+}
+
+// passReaching is the first pass after which so many ends of the chain stand, 0 for none.
+func (c Chain) passReaching(ends int) int {
+	if ends == 0 {
 		return 0
 	}
-	// Before the last pass every pass carries a full group.
-	g := c.Passes[0].Ends()
-	return (mark + g - 1) / g
+	return 1 + sort.Search(len(c.Passes), func(i int) bool { return c.EndsAfter(i+1) >= ends })
 }
 
 // NextTie is the number of the first pass at or after a pass that a count tie follows, 0 if none does.
@@ -114,9 +139,7 @@ func (p *Plan) NextTie(c Chain, number int) int {
 	if every == 0 || len(c.Passes) == 0 {
 		return 0
 	}
-	g := c.Passes[0].Ends()
-	mark := (c.EndsAfter(number-1)/every + 1) * every
-	if k := (mark + g - 1) / g; k < len(c.Passes) {
+	if k := c.passReaching((c.EndsAfter(number-1)/every + 1) * every); k < len(c.Passes) {
 		return k
 	}
 	return 0

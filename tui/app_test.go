@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -82,6 +83,24 @@ func TestFromHomeAndBack(t *testing.T) {
 	m.(app).close()
 }
 
+// The plan of a warp can be copied in two keys: the form opens with it, and begins a warp of its own.
+func TestTheSameWarpAgain(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	first := b.winding(towels(), 4)
+	list, err := b.deps.store.List()
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := newApp(b.deps)
+	a.screen = newHome(b.deps, list, nil)
+	m := drive(b, a, keyMsg("c"), keyMsg("ctrl+s"))
+	w, ok := m.(app).screen.(winding)
+	if !ok || !reflect.DeepEqual(w.st.Plan.Spec, first.st.Plan.Spec) || w.st.Laid() != 0 || w.rec.Path() == first.rec.Path() {
+		t.Fatalf("%T:\n%s", m.(app).screen, m.View())
+	}
+	m.(app).close()
+}
+
 // A second window on the same warp looks, and doesn't wind.
 func TestOpenTwiceLooks(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
@@ -107,7 +126,7 @@ func TestOpeningWhatIsNotThere(t *testing.T) {
 // The form says at the field what is wrong, doesn't begin, and goes to the field.
 func TestFormErrorsAtTheField(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
-	s := b.press(newForm(b.deps, towels()), "tab", "tab", "ctrl+u")
+	s := b.press(newForm(b.deps, towels()), "tab", "tab", "tab", "ctrl+u")
 	s = b.press(b.typed(s, "7 parsecs"), "tab")
 	if v := s.view(120, 40); !strings.Contains(v, "give a number and a unit") || !strings.Contains(v, "not yet: length") {
 		t.Fatalf("no error at the field:\n%s", v)
@@ -123,12 +142,12 @@ func TestFormChoices(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(newForm(b.deps, towels()), "ctrl+g")
 	f := s.(form)
-	if f.plan == nil || f.current(f.choices()) < 0 || (f.spec.Group == 10 && f.spec.LastPass == plan.ShortLast) {
+	if f.project == nil || f.current(f.choices()) < 0 || (f.spec.Group == 10 && f.spec.LastPass == plan.ShortLast) {
 		t.Fatalf("group %d, last pass %s", f.spec.Group, f.spec.LastPass)
 	}
 	for range 20 {
 		s = b.press(s, "ctrl+g")
-		if f := s.(form); f.plan == nil {
+		if f := s.(form); f.project == nil {
 			t.Fatalf("group %d won't do: %v", f.spec.Group, f.problems)
 		}
 	}
@@ -139,13 +158,36 @@ func TestFormFieldsRoundTrip(t *testing.T) {
 	spec := towels()
 	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, plan.LeftHanded, plan.ReedFirst, plan.Metric, 1500
 	spec.LastPass, spec.ReturnOrder, spec.ChainEnds = plan.FullLast, plan.MirroredOrder, 200
+	read := func(v interface{ UnmarshalText([]byte) error }, text string) {
+		if err := v.UnmarshalText([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	spec.Cloth.Used, spec.Cloth.Fit = true, plan.FitPasses
+	spec = withClothDefaults(spec)
+	spec.Cloth.Width.Repeat, spec.Cloth.Width.Balance, spec.Cloth.Width.Doubled, spec.Cloth.Width.Floating = 12, 5, 2, 2
+	spec.Cloth.Width.Finished, spec.Cloth.Length.Piece, spec.Cloth.Length.Pieces = 20*plan.Inch, 28*plan.Inch, 4
+	spec.Cloth.Length.Hem, spec.Cloth.Length.Fringe, spec.Cloth.Length.Sample, spec.Cloth.Length.Knotting = plan.Inch, 2*plan.Inch, plan.Foot, plan.Yard
+	read(&spec.Loom.Sett, "20 per inch")
+	read(&spec.Cloth.Picks, "18 per inch")
+	read(&spec.Cloth.Weft, "8/2 cotton")
+	read(&spec.Yarn.Size, "2/28 Nm")
+	read(&spec.Yarn.Cones, "250 g, 180.5 g")
+	read(&spec.Yarn.Tube, "40 g")
+	spec.Yarn.Colour, spec.Yarn.Packages = "sea blue", 12
+	spec.Mill.Height, spec.Board = plan.Metre, plan.Board{plan.Yard, plan.Yard, plan.Foot}
+	spec.Pegs = plan.Pegs{Length: 15 * plan.Centimetre, Layers: 3}
+	read(&spec.Loom.Reed, "10 dents an inch")
+	spec.Loom.Reed = spec.Loom.Reed.WithWidth(24 * plan.Inch)
+	spec.Loom.Raddle = plan.Raddle{Space: plan.Inch / 2, Spaces: 60}
+	spec.Loom.WholeGroups, spec.Loom.EdgeDents, spec.Loom.EdgeEnds, spec.Loom.FirstEnd = true, 2, 4, plan.RightSide
 	var back plan.Spec
 	for _, f := range formFields() {
 		if err := f.take(&back, f.show(spec)); err != nil {
 			t.Errorf("%s: %v", f.label, err)
 		}
 	}
-	if back != spec {
+	if !reflect.DeepEqual(back, spec) {
 		t.Errorf("got  %+v\nwant %+v", back, spec)
 	}
 }

@@ -32,3 +32,29 @@ func BenchmarkFrame(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkPress is a key press from the program's side: the guard, one line written and synced, the
+// new state, and the picture.
+func BenchmarkPress(b *testing.B) {
+	spec := towels()
+	spec.Ends, spec.Group, spec.GuardMillis, spec.TieEvery = plan.MaxEnds, 1, 0, 0
+	p, err := plan.New(spec)
+	if err != nil {
+		b.Fatal(err)
+	}
+	rec, err := counter.Create(counter.OS(), b.TempDir()+"/w.millside", p)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer func() { _ = rec.Close() }()
+	d := deps{now: (&hand{}).now, styles: newStyles(io.Discard, termenv.ANSI), keys: defaultKeys()}
+	var s screen = newWinding(d, rec)
+	for b.Loop() {
+		next, cmd := s.update(keyMsg("space"))
+		for _, msg := range collect(cmd) {
+			next, _ = next.update(msg)
+		}
+		s = next
+		_ = s.view(80, 24)
+	}
+}

@@ -10,7 +10,7 @@ import (
 
 // field is one line of the new-warp form: how a value is shown, and how typed text becomes one.
 type field struct {
-	section string
+	section section
 	label   string
 	hint    string
 	// name is what plan calls the field in its errors.
@@ -19,39 +19,43 @@ type field struct {
 	options []string
 	show    func(plan.Spec) string
 	take    func(*plan.Spec, string) error
+	// given says, where it isn't nil, whether the weaver gives the value; else it follows from others.
+	given func(plan.Spec) bool
 }
 
-// formFields are the fields in their order.
-func formFields() []field {
-	return []field{
-		textField("warp", "name", "name", "what you call it", func(s *plan.Spec) *string { return &s.Name }),
-		countField("warp", "ends", "ends", "warp threads wanted", func(s *plan.Spec) *int { return &s.Ends }),
-		lengthField("warp", "length", "length", "such as 7.5 yd, 6.4 m or 250 in", func(s *plan.Spec) *plan.Length { return &s.Length }),
-		countField("paddle", "group", "group", "ends carried together on a pass", func(s *plan.Spec) *int { return &s.Group }),
-		countField("paddle", "paddle positions", "paddle positions", "holes and slots in the paddle", func(s *plan.Spec) *int { return &s.Positions }),
-		choiceField("paddle", "last pass", "last pass", "if the group doesn't divide the ends", func(s *plan.Spec) *plan.LastPass { return &s.LastPass }, "short", "full"),
-		choiceField("paddle", "return order", "return order", "how a return pass lies in the lease", func(s *plan.Spec) *plan.ReturnOrder { return &s.ReturnOrder }, "same", "mirrored"),
-		lengthField("mill", "circumference", "mill circumference", "once round the mill", func(s *plan.Spec) *plan.Length { return &s.Mill.Circumference }),
-		lengthField("mill", "peg step", "peg step", "from one place for the end peg to the next", func(s *plan.Spec) *plan.Length { return &s.Mill.PegStep }),
-		lengthField("mill", "rise a turn", "rise a turn", "how far the warp climbs in a turn", func(s *plan.Spec) *plan.Length { return &s.Mill.Rise }),
-		choiceField("mill", "layout", "hand", "which hand leads the paddle", func(s *plan.Spec) *plan.Hand { return &s.Hand }, "right", "left"),
-		countField("at the mill", "count tie every", "count tie every", "ends; 0 for none", func(s *plan.Spec) *int { return &s.TieEvery }),
-		countField("at the mill", "ends in a chain", "ends in a chain", "at most; 0 winds one chain", func(s *plan.Spec) *int { return &s.ChainEnds }),
-		guardField(),
-		yesField("at the mill", "to be dyed", "ties are then loose", func(s *plan.Spec) *bool { return &s.Dyed }),
-		choiceField("at the mill", "the loom takes", "dressing", "which end of the warp comes off the chain first", func(s *plan.Spec) *plan.Dressing { return &s.Dressing }, "raddle first", "reed first"),
-		choiceField("at the mill", "units", "units", "imperial: yards, inches; metric: metres, centimetres", func(s *plan.Spec) *plan.LengthUnitSystem { return &s.Units }, "imperial", "metric"),
-	}
+// section is a page of the form.
+type section uint8
+
+// The sections, in the order in which a weaver thinks of a warp.
+const (
+	secWarp section = iota
+	secCloth
+	secYarn
+	secPaddle
+	secMill
+	secChains
+	secLoom
+	secWinding
+	sections
+)
+
+var sectionNames = [sections]string{"warp", "cloth", "yarn", "paddle", "mill", "chains", "loom", "winding"}
+
+// textual is a value of plan's that is written and read as text.
+type textual[T any] interface {
+	*T
+	UnmarshalText([]byte) error
+	String() string
 }
 
-func textField(section, label, name, hint string, at func(*plan.Spec) *string) field {
-	return field{section: section, label: label, name: name, hint: hint,
+func textField(sec section, label, name, hint string, at func(*plan.Spec) *string) field {
+	return field{section: sec, label: label, name: name, hint: hint,
 		show: func(s plan.Spec) string { return *at(&s) },
 		take: func(s *plan.Spec, text string) error { *at(s) = strings.TrimSpace(text); return nil }}
 }
 
-func countField(section, label, name, hint string, at func(*plan.Spec) *int) field {
-	return field{section: section, label: label, name: name, hint: hint,
+func countField(sec section, label, name, hint string, at func(*plan.Spec) *int) field {
+	return field{section: sec, label: label, name: name, hint: hint,
 		show: func(s plan.Spec) string { return strconv.Itoa(*at(&s)) },
 		take: func(s *plan.Spec, text string) error {
 			n, err := strconv.Atoi(strings.TrimSpace(text))
@@ -63,46 +67,55 @@ func countField(section, label, name, hint string, at func(*plan.Spec) *int) fie
 		}}
 }
 
-func lengthField(section, label, name, hint string, at func(*plan.Spec) *plan.Length) field {
-	return field{section: section, label: label, name: name, hint: hint,
-		show: func(s plan.Spec) string { return at(&s).String() },
-		take: func(s *plan.Spec, text string) error {
-			l, err := plan.ParseLength(text)
-			if err != nil {
-				return plan.InField(err, name)
-			}
-			*at(s) = l
-			return nil
-		}}
-}
-
-// named is a small enumeration of plan's.
-type named[T any] interface {
-	*T
-	UnmarshalText([]byte) error
-	String() string
-}
-
-func choiceField[T any, P named[T]](section, label, name, hint string, at func(*plan.Spec) P, options ...string) field {
-	return field{section: section, label: label, name: name, hint: hint, options: options,
+// valueField takes a value with its unit, which must be given.
+func valueField[T any, P textual[T]](sec section, label, name, hint string, at func(*plan.Spec) P) field {
+	return field{section: sec, label: label, name: name, hint: hint,
 		show: func(s plan.Spec) string { return at(&s).String() },
 		take: func(s *plan.Spec, text string) error { return plan.InField(at(s).UnmarshalText([]byte(text)), name) }}
 }
 
-func yesField(section, label, hint string, at func(*plan.Spec) *bool) field {
-	return field{section: section, label: label, hint: hint, name: label, options: []string{"no", "yes"},
+// maybeField takes a value that may be left out: an empty field is the zero value.
+func maybeField[T any, P textual[T]](sec section, label, name, hint string, at func(*plan.Spec) P) field {
+	var none T
+	empty := P(&none).String()
+	f := valueField(sec, label, name, hint, at)
+	show, take := f.show, f.take
+	f.show = func(s plan.Spec) string {
+		if text := show(s); text != empty {
+			return text
+		}
+		return ""
+	}
+	f.take = func(s *plan.Spec, text string) error {
+		if strings.TrimSpace(text) == "" {
+			*at(s) = none
+			return nil
+		}
+		return take(s, text)
+	}
+	return f
+}
+
+func choiceField[T any, P textual[T]](sec section, label, name, hint string, at func(*plan.Spec) P, options ...string) field {
+	f := valueField(sec, label, name, hint, at)
+	f.options = options
+	return f
+}
+
+func yesField(sec section, label, no, yes, hint string, at func(*plan.Spec) *bool) field {
+	return field{section: sec, label: label, hint: hint, name: label, options: []string{no, yes},
 		show: func(s plan.Spec) string {
 			if *at(&s) {
-				return "yes"
+				return yes
 			}
-			return "no"
+			return no
 		},
-		take: func(s *plan.Spec, text string) error { *at(s) = text == "yes"; return nil }}
+		take: func(s *plan.Spec, text string) error { *at(s) = text == yes; return nil }}
 }
 
 // guardField takes seconds, since a weaver counts in those.
 func guardField() field {
-	return field{section: "at the mill", label: "guard, seconds", name: "guard", hint: "presses sooner than this are not counted; 0 turns it off",
+	return field{section: secWinding, label: "guard, seconds", name: "guard", hint: "presses sooner than this are not counted; 0 turns it off",
 		show: func(s plan.Spec) string {
 			return strconv.FormatFloat((time.Duration(s.GuardMillis) * time.Millisecond).Seconds(), 'f', -1, 64)
 		},
@@ -112,6 +125,28 @@ func guardField() field {
 				return &plan.FieldError{Field: "guard", Value: text, Want: "seconds, such as 2 or 1.5"}
 			}
 			s.GuardMillis = int(d.Milliseconds())
+			return nil
+		}}
+}
+
+// reedWidthField is the width of the reed, which is a part of the reed.
+func reedWidthField() field {
+	const name = "reed width"
+	return field{section: secLoom, label: name, name: name, hint: "usable width; empty if you don't know it",
+		show: func(s plan.Spec) string {
+			if w := s.Loom.Reed.Width(); w != 0 {
+				return w.String()
+			}
+			return ""
+		},
+		take: func(s *plan.Spec, text string) error {
+			var width plan.Length
+			if strings.TrimSpace(text) != "" {
+				if err := width.UnmarshalText([]byte(text)); err != nil {
+					return plan.InField(err, name)
+				}
+			}
+			s.Loom.Reed = s.Loom.Reed.WithWidth(width)
 			return nil
 		}}
 }

@@ -12,60 +12,97 @@ import (
 	"millside/plan"
 )
 
-// form is the new-warp page: fields, and beside them what they come to, at each key stroke.
+// form is the new-warp page: fields in sections, and beside them what they come to, at each key stroke.
 type form struct {
 	deps
 	fields   []field
 	inputs   []textinput.Model
 	at       int
 	spec     plan.Spec
-	plan     *plan.Plan // nil while a field is wrong
+	project  *plan.Project // nil while a field is wrong
 	problems map[string]string
+	how      bool   // show how each number was reached
+	scroll   int    // how many windows of the result have been turned over
 	failed   string // why the record could not be made
 	busy     bool
 }
 
 // formLimit is the longest text of a field.
-const formLimit = 60
+const formLimit = 120
 
 func newForm(d deps, spec plan.Spec) form {
-	m := form{deps: d, fields: formFields(), spec: spec}
+	m := form{deps: d, fields: formFields(), spec: withClothDefaults(spec)}
 	for _, f := range m.fields {
-		m.inputs = append(m.inputs, newInput(d, f.show(spec), formLimit))
+		m.inputs = append(m.inputs, newInput(d, f.show(m.spec), formLimit))
 	}
 	m.inputs[0].Focus()
 	return m.compute()
 }
 
+// withClothDefaults fills in usual allowances for a cloth that hasn't been described: a start to be
+// changed, within the usual ranges (from memory, common practice).
+func withClothDefaults(s plan.Spec) plan.Spec {
+	if s.Cloth.Used || s.Cloth.Length.Pieces > 0 {
+		return s
+	}
+	s.Cloth.Length.Pieces = 1
+	s.Cloth.Width.Shrinkage, s.Cloth.Length.Shrinkage = 8*plan.OnePercent, 8*plan.OnePercent
+	s.Cloth.Width.DrawIn, s.Cloth.Length.TakeUp, s.Cloth.WeftTakeUp = 8*plan.OnePercent, 10*plan.OnePercent, 5*plan.OnePercent
+	s.Cloth.Width.Finished, s.Cloth.Length.Piece = 20*plan.Inch, 28*plan.Inch
+	s.Cloth.Length.Waste = 27 * plan.Inch
+	return s
+}
+
 func (m form) typing() bool { return true }
+
+// section is the page that is shown: that of the field being filled in.
+func (m form) section() section { return m.fields[m.at].section }
+
+// given says whether the weaver fills in a field.
+func (m form) given(i int) bool { return m.fields[i].given == nil || m.fields[i].given(m.spec) }
 
 // compute works out the plan from what stands in the fields.
 func (m form) compute() form {
 	m.problems = map[string]string{}
 	spec := m.spec
 	for i, f := range m.fields {
-		if err := f.take(&spec, m.inputs[i].Value()); err != nil {
-			m.note(f.name, err)
+		if err := f.take(&spec, m.inputs[i].Value()); err != nil && (f.given == nil || f.given(spec)) {
+			m.note(err, f.name)
 		}
 	}
 	m.spec = spec
-	p, err := plan.New(spec)
+	project, err := plan.NewProject(m.wanted(), plan.Pace{})
 	for _, fe := range plan.FieldErrors(err) {
-		if _, told := m.problems[fe.Field]; !told {
-			m.problems[fe.Field] = "give " + fe.Want
-		}
+		m.note(fe, fe.Field)
 	}
-	m.plan = p
+	m.project = project
 	if len(m.problems) > 0 {
-		m.plan = nil
+		m.project = nil
 	}
 	return m
 }
 
-func (m form) note(name string, err error) {
+// wanted is the spec without what it doesn't use.
+func (m form) wanted() plan.Spec {
+	spec := m.spec
+	if !spec.Cloth.Used {
+		spec.Cloth = plan.Cloth{}
+	}
+	return spec
+}
+
+// note keeps the first thing that is wrong with a field.
+func (m form) note(err error, name string) {
+	if _, told := m.problems[name]; told {
+		return
+	}
 	m.problems[name] = err.Error()
+	var ask *plan.AmbiguousYarn
 	var fe *plan.FieldError
-	if errors.As(err, &fe) {
+	switch {
+	case errors.As(err, &ask):
+		m.problems[name] = ask.Error()
+	case errors.As(err, &fe):
 		m.problems[name] = "give " + fe.Want
 	}
 }
@@ -91,10 +128,22 @@ func (m form) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return m.begin()
 	case key.Matches(msg, k.Choice):
 		return m.nextChoice(), nil
+	case key.Matches(msg, k.How):
+		m.how = !m.how
+		return m, nil
+	case key.Matches(msg, k.Rest):
+		m.scroll++
+		return m, nil
+	case key.Matches(msg, k.NextPage):
+		return m.turnTo(m.section() + 1), nil
+	case key.Matches(msg, k.PrevPage):
+		return m.turnTo(m.section() + sections - 1), nil
 	case key.Matches(msg, k.PrevField):
-		return m.focus(m.at - 1), nil
+		return m.step(-1), nil
 	case key.Matches(msg, k.NextField):
-		return m.focus(m.at + 1), nil
+		return m.step(1), nil
+	case !m.given(m.at):
+		return m, nil
 	case len(f.options) > 0:
 		return m.choose(msg), nil
 	}
@@ -104,11 +153,29 @@ func (m form) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	return m.compute(), cmd
 }
 
-// focus goes to another field, round at the ends.
+// step goes to the next field that the weaver fills in, or the one before, round at the ends.
+func (m form) step(by int) form {
+	for i, n := m.at, len(m.fields); ; {
+		i = (i + by + n) % n
+		if m.given(i) {
+			return m.focus(i)
+		}
+	}
+}
+
+// turnTo goes to the first field of a section.
+func (m form) turnTo(sec section) form {
+	i := slices.IndexFunc(m.fields, func(f field) bool { return f.section == sec%sections })
+	return m.focus(i)
+}
+
 func (m form) focus(i int) form {
 	m.inputs = slices.Clone(m.inputs)
 	m.inputs[m.at].Blur()
-	m.at = (i + len(m.fields)) % len(m.fields)
+	if m.fields[i].section != m.section() {
+		m.scroll = 0
+	}
+	m.at = i
 	m.inputs[m.at].Focus()
 	return m
 }
@@ -137,14 +204,17 @@ func (m form) setField(i int, text string) form {
 	return m
 }
 
-// choices are the ways to wind the ends that stand in the form.
-func (m form) choices() []plan.Choice {
-	return plan.Choices(m.spec.Ends, m.spec.Group, m.spec.Positions)
+// choices are the ways to group the ends, the least trouble first.
+func (m form) choices() []plan.GroupRow {
+	if m.project == nil {
+		return nil
+	}
+	return m.project.Groups
 }
 
 // current is the index of the choice that the form stands at.
-func (m form) current(list []plan.Choice) int {
-	return slices.IndexFunc(list, func(c plan.Choice) bool {
+func (m form) current(list []plan.GroupRow) int {
+	return slices.IndexFunc(list, func(c plan.GroupRow) bool {
 		if c.Group != m.spec.Group {
 			return false
 		}
@@ -152,24 +222,29 @@ func (m form) current(list []plan.Choice) int {
 	})
 }
 
-// nextChoice takes the next of the ranked choices. The list itself depends on the group, so the choices
-// are gone through in the order of their cost and begin again after the dearest.
+// nextChoice takes the next of the ranked choices, round after the last.
 func (m form) nextChoice() form {
 	list := m.choices()
 	if len(list) == 0 {
 		return m
 	}
 	c := list[(m.current(list)+1)%len(list)]
+	spec := m.spec
+	spec.Group = c.Group
+	switch c.Kind {
+	case plan.SpareEnds:
+		spec.LastPass = plan.FullLast
+	case plan.ShortPass:
+		spec.LastPass = plan.ShortLast
+	}
+	return m.setFields(spec, "group", "last pass")
+}
+
+// setFields shows the values of a spec in the named fields.
+func (m form) setFields(spec plan.Spec, names ...string) form {
 	for i, f := range m.fields {
-		switch {
-		case f.name == "group":
-			s := m.spec
-			s.Group = c.Group
-			m = m.setField(i, f.show(s))
-		case f.name == "last pass" && c.Kind == plan.SpareEnds:
-			m = m.setField(i, plan.FullLast.String())
-		case f.name == "last pass" && c.Kind == plan.ShortPass:
-			m = m.setField(i, plan.ShortLast.String())
+		if slices.Contains(names, f.name) {
+			m = m.setField(i, f.show(spec))
 		}
 	}
 	return m.compute()
@@ -180,7 +255,7 @@ func (m form) begin() (screen, tea.Cmd) {
 	if m.busy {
 		return m, nil
 	}
-	if m.plan == nil {
+	if m.project == nil {
 		for i, f := range m.fields {
 			if m.problems[f.name] != "" {
 				return m.focus(i), nil
@@ -189,119 +264,22 @@ func (m form) begin() (screen, tea.Cmd) {
 		return m, nil
 	}
 	m.busy = true
-	return m, send(beginMsg{m.spec})
+	return m, send(beginMsg{m.project.Plan.Spec})
 }
 
-func (m form) view(w, h int) string {
-	s := m.styles
-	title := "  " + s.title.Render("NEW WARP")
-	foot := m.formFoot(w)
-	room := max(h-len(foot)-2, 1)
-	if w >= 76 {
-		left := min(44, w/2-1)
-		fields := m.window(m.fieldLines(left), room)
-		result := m.resultLines(w-left-4, room)
-		return withFoot(append([]string{title, ""}, beside(fields, result, left, 2)...), foot, w, h)
-	}
-	below := min(max(room/2, 4), 7)
-	fields := m.window(m.fieldLines(w-2), room-below)
-	lines := append([]string{title, ""}, fields...)
-	for len(lines) < room-below+2 {
-		lines = append(lines, "")
-	}
-	lines = append(lines, m.resultLines(w-4, below)...)
-	return withFoot(lines, foot, w, h)
-}
-
-func (m form) formFoot(w int) []string {
-	s, k, f := m.styles, m.keys, m.fields[m.at]
-	var out []string
-	if m.failed != "" {
-		out = append(out, painted(wrap("! "+m.failed, w-2), s.alarm)...)
-	}
-	other := k.PrevField
-	if len(f.options) > 0 {
-		other = k.Right
-	}
-	return append(out, s.keyLine(w, k.Begin, k.NextField, other, k.Choice, k.Back))
-}
-
-// formLine is a line of the form, and the field that it belongs to, -1 for none.
-type formLine struct {
-	text  string
-	field int
-}
-
-// fieldLines draws all fields under the titles of their sections. What is wrong with a field stands
-// below it; what the field is for, only below the one being filled in.
-func (m form) fieldLines(w int) []formLine {
-	var out []formLine
-	section := ""
-	for i, f := range m.fields {
-		if f.section != section {
-			section = f.section
-			out = append(out, formLine{"  " + m.styles.dim.Render(section), -1})
-		}
-		out = append(out, formLine{m.fieldLine(i, f, w), i})
-		switch problem := m.problems[f.name]; {
-		case problem != "":
-			for _, l := range wrap("! "+problem, w-6) {
-				out = append(out, formLine{"      " + m.styles.alarm.Render(l), i})
-			}
-		case i == m.at:
-			for _, l := range wrap(f.hint, w-6) {
-				out = append(out, formLine{"      " + m.styles.dim.Render(l), i})
-			}
-		}
-	}
-	return out
-}
-
-func (m form) fieldLine(i int, f field, w int) string {
-	s := m.styles
-	mark := "    "
-	if i == m.at {
-		mark = "  ▸ "
-	}
-	label := pad(f.label, 17)
-	in := m.inputs[i]
-	value := in.Value()
-	switch {
-	case len(f.options) > 0 && i == m.at:
-		value = s.strong.Render("◀ " + value + " ▶")
-	case i == m.at:
-		in.Width = max(w-24, 4)
-		value = in.View()
-	}
-	return fit(mark+label+" "+value, w)
-}
-
-// window is the part of the form around the field being filled in.
-func (m form) window(lines []formLine, room int) []string {
-	room = max(room, 0)
-	first, last := 0, 0
-	for i, l := range lines {
-		if l.field == m.at {
-			if lines[max(last, 0)].field != m.at {
-				first = i
-			}
-			last = i
-		}
-	}
-	from := min(max(first-room/3, last-room+1, 0), max(len(lines)-room, 0))
-	var out []string
-	for _, l := range lines[from:min(from+room, len(lines))] {
-		out = append(out, l.text)
-	}
-	return out
-}
-
-// wrongFields names the fields that are wrong, in their order.
+// wrongFields names the fields that are wrong, in their order, and what else is.
 func (m form) wrongFields() string {
 	var names []string
+	known := map[string]bool{}
 	for _, f := range m.fields {
+		known[f.name] = true
 		if m.problems[f.name] != "" {
 			names = append(names, f.label)
+		}
+	}
+	for name, problem := range m.problems {
+		if !known[name] {
+			names = append(names, name+": "+problem)
 		}
 	}
 	return strings.Join(names, ", ")

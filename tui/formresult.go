@@ -7,24 +7,73 @@ import (
 	"millside/plan"
 )
 
-// resultLines says what the fields come to, the most needed first: a small window shows the first
-// lines only.
+// resultLines says what the fields come to: the whole warp in a few words, then what belongs to the
+// section. The most needed comes first, since a small window shows the first lines only.
 func (m form) resultLines(w, room int) []string {
 	s := m.styles
-	if m.plan == nil {
-		return append([]string{s.warn.Render(fit(" not yet: "+m.wrongFields()+" ", w))}, wrap("The result stands here as soon as every field will do.", w)...)
+	if m.project == nil {
+		return append(painted(wrap(" not yet: "+m.wrongFields()+" ", w), s.warn), wrap("The result stands here as soon as every field will do.", w)...)
 	}
-	p := m.plan
-	lines := []string{
-		s.title.Render(fmt.Sprintf("%d passes", p.Passes())) + ", " + bouts(p),
-		lastPassText(p),
-		"stops " + p.Chains[len(p.Chains)-1].Finish().String(),
-		fmt.Sprintf("%s turns of the mill", p.Path.Turns()),
-		lengthText(p),
-		fmt.Sprintf("%s of yarn in all", p.WarpYarn().In(p.Spec.Units.Long(), 0)),
+	p := m.project.Plan
+	out := []string{
+		s.title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), plural(p.Passes(), "pass", "passes"))) + ", " + bouts(p),
 	}
+	var part []string
+	switch m.section() {
+	case secCloth:
+		part = m.clothResult(w)
+	case secYarn:
+		part = m.yarnResult(w)
+	case secPaddle:
+		part = m.paddleResult(w, room-2)
+	case secMill:
+		part = m.millResult(w)
+	case secChains:
+		part = m.chainsResult(w)
+	case secLoom:
+		part = m.loomResult(w)
+	case secWinding:
+		part = m.windingResult(w)
+	default:
+		part = m.warpResult(w, room-1)
+		return append(out, part...)
+	}
+	if room > 8 {
+		out = append(out, "")
+	}
+	return append(out, part...)
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func bouts(p *plan.Plan) string {
+	n := 0
+	for _, c := range p.Chains {
+		n += len(c.Passes) / 2
+	}
+	text := plural(n, "bout", "bouts")
+	if p.Passes()%2 == 1 {
+		text += " and a pass"
+	}
+	return text
+}
+
+// warpResult is the warp in a few lines, and the choices of group.
+func (m form) warpResult(w, room int) []string {
+	pr := m.project
+	p := pr.Plan
+	lines := []string{lastPassText(p) + ", stops " + p.Chains[len(p.Chains)-1].Finish().String(), lengthText(p)}
+	if pr.Room != nil {
+		lines = append(lines, fmt.Sprintf("%s turns of the mill", p.Path.Turns()))
+	}
+	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+pr.Pace.For(p.Passes()).String())
 	if n := len(p.Chains); n > 1 {
-		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), p.Chains[0].Ends()))
+		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), largest(p)))
 	}
 	var out []string
 	for _, l := range lines {
@@ -36,28 +85,13 @@ func (m form) resultLines(w, room int) []string {
 	return append(append(out, ""), m.choiceLines(w, room-len(out)-1)...)
 }
 
-func bouts(p *plan.Plan) string {
-	n := 0
-	for _, c := range p.Chains {
-		n += len(c.Passes) / 2
-	}
-	text := fmt.Sprintf("%d bouts", n)
-	if n == 1 {
-		text = "1 bout"
-	}
-	if p.Passes()%2 == 1 {
-		text += " and one pass"
-	}
-	return text
-}
-
 // lastPassText says what is special about the last pass.
 func lastPassText(p *plan.Plan) string {
 	passes := p.Chains[len(p.Chains)-1].Passes
 	last := passes[len(passes)-1]
 	switch {
 	case last.Spares > 0:
-		return fmt.Sprintf("the last pass has %d spare ends", last.Spares)
+		return "the last pass has " + plural(last.Spares, "spare end", "spare ends")
 	case last.Ends() < p.Spec.Group:
 		return fmt.Sprintf("the last pass carries %d", last.Ends())
 	default:
@@ -82,28 +116,253 @@ func smallest(p *plan.Plan) int {
 	return n
 }
 
+func largest(p *plan.Plan) int {
+	n := 0
+	for _, c := range p.Chains {
+		n = max(n, c.Ends())
+	}
+	return n
+}
+
+// rows draws amounts with their warnings; opened, also how each was reached.
+func (m form) rows(rows []plan.Row, w int) []string {
+	s := m.styles
+	var out []string
+	for _, r := range rows {
+		name := max(min(24, w/2), 10)
+		value := wrap(r.Value, max(w-name-1, 8))
+		for i, l := range value {
+			label := ""
+			if i == 0 {
+				label = r.Name
+			}
+			out = append(out, s.dim.Render(pad(label, name))+" "+s.strong.Render(l))
+		}
+		if r.Warning != "" {
+			out = append(out, painted(wrap("! "+r.Warning, w), s.warn)...)
+		}
+		if m.how {
+			out = append(out, m.howLines(r, w)...)
+		}
+	}
+	return out
+}
+
+// howLines opens a number: its rule, the same with this warp's numbers, and the usual range.
+func (m form) howLines(r plan.Row, w int) []string {
+	var out []string
+	for _, text := range []string{r.How.Formula, r.How.WithNumbers, usual(r.Usual)} {
+		if text != "" {
+			out = append(out, indent(painted(wrap(text, w-3), m.styles.dim), 3)...)
+		}
+	}
+	return out
+}
+
+func usual(text string) string {
+	if text == "" {
+		return ""
+	}
+	return "usual: " + strings.TrimPrefix(text, "usual ")
+}
+
+func (m form) clothResult(w int) []string {
+	pr := m.project
+	if pr.Ends == nil {
+		return wrap("The ends and the length are given by hand. Choose “the cloth” on the first page to plan from the finished cloth.", w)
+	}
+	out := m.rows(pr.Ends.Rows, w)
+	out = append(out, m.fitLines(w)...)
+	out = append(out, m.rows(pr.Warp.Rows(pr.Plan.Spec.Units), w)...)
+	if pr.Weft != nil {
+		out = append(out, m.rows([]plan.Row{m.weftRow()}, w)...)
+	}
+	return out
+}
+
+// fitLines lists the counts near the wanted one.
+func (m form) fitLines(w int) []string {
+	var out []string
+	for i, f := range m.project.Ends.Fits {
+		mark := "  "
+		if f.Ends == m.project.Plan.Spec.Ends {
+			mark = "▸ "
+		}
+		if i == 4 {
+			break
+		}
+		out = append(out, fit(mark+fmt.Sprintf("%d: %s", f.Ends, f.Why), w))
+	}
+	return out
+}
+
+func (m form) weftRow() plan.Row {
+	units, weft := m.project.Plan.Spec.Units, m.project.Weft
+	value := weft.Length.In(units.Long(), 0)
+	if weft.Mass > 0 {
+		value += ", " + weft.Mass.In(units.Heavy(), 2)
+	}
+	return plan.Row{Name: "weft, an estimate", Value: value, How: weft.How}
+}
+
+func (m form) yarnResult(w int) []string {
+	pr := m.project
+	if pr.Yarn == nil {
+		return wrap("Say which yarn it is, with its system (8/2 cotton, 2/28 Nm, 60 tex), and its weight and each cone stand here.", w)
+	}
+	units := pr.Plan.Spec.Units
+	out := m.rows([]plan.Row{
+		{Name: "whole warp", Value: pr.Yarn.Length.In(units.Long(), 0) + ", " + pr.Yarn.Mass.In(units.Heavy(), 2)},
+		{Name: "the yarn", Value: pr.Plan.Spec.Yarn.Size.PerMass(units)},
+	}, w)
+	out = append(out, m.coneLines(w)...)
+	if !pr.Plan.Spec.Loom.Sett.IsZero() || pr.Plan.Spec.Yarn.Size.IsZero() {
+		return out
+	}
+	return append(out, m.settLines(w)...)
+}
+
+// coneLines says what each cone gives, and which one runs out where.
+func (m form) coneLines(w int) []string {
+	units := m.project.Plan.Spec.Units
+	var out []string
+	for _, c := range m.project.Yarn.Cones {
+		text := fmt.Sprintf("cone %d gives %s, %s", c.Cone.Position, c.Used.In(units.Long(), 0), c.UsedMass.In(units.Light(), 1))
+		switch {
+		case c.RunsOut != nil:
+			text = fmt.Sprintf("! cone %d runs out on pass %d of chain %d: %s short", c.Cone.Position, c.RunsOut.Pass, c.RunsOut.Chain, c.Short.In(units.Long(), 0))
+			out = append(out, m.styles.warn.Render(fit(text, w)))
+			continue
+		case c.Weighed:
+			text += ", " + c.Left.In(units.Long(), 0) + " left"
+		}
+		out = append(out, fit(text, w))
+	}
+	return out
+}
+
+// settLines is the starting point for a sett, while none is given.
+func (m form) settLines(w int) []string {
+	var out []string
+	for _, weave := range plan.Weaves()[:2] {
+		help, err := plan.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, plan.DiameterFactors()[0], m.project.Plan.Spec.Units)
+		if err != nil {
+			continue
+		}
+		out = append(out, fit(fmt.Sprintf("%s: try %s", weave.Name, help.Start.Shown(0)), w))
+		if m.how {
+			out = append(out, m.rows(help.Rows, w)...)
+		}
+		if len(out) > 0 && weave == plan.Weaves()[1] {
+			out = append(out, painted(wrap(help.Note, w), m.styles.dim)...)
+		}
+	}
+	return append([]string{"", "a start for a sett"}, out...)
+}
+
+func (m form) paddleResult(w, room int) []string { return m.choiceLines(w, room) }
+
 // choiceLines lists the ranked choices of group with their reasons, as many as find room.
 func (m form) choiceLines(w, room int) []string {
 	s, list := m.styles, m.choices()
 	at := m.current(list)
-	out := []string{s.dim.Render(fit("choices, the least trouble first", w))}
+	out := []string{s.dim.Render(fit("groups, the least trouble first", w))}
 	for i, c := range list {
-		mark, style := "  ", s.plain
-		if i == at {
-			mark, style = "▸ ", s.strong
-		}
-		block := []string{mark + style.Render(fit(c.Label(), w-2))}
-		if i == at || room > 24 {
-			for _, l := range wrap(strings.Join(c.Reasons, "; "), w-4) {
-				block = append(block, "    "+s.dim.Render(l))
-			}
-		} else {
-			block[0] = mark + style.Render(fit(c.Label(), w-2)) + s.dim.Render(fit(fmt.Sprintf(": %d passes", c.Passes), max(w-2-len(c.Label()), 0)))
-		}
+		block := m.choiceBlock(c, i == at, room > 24, w)
 		if len(out)+len(block) > room {
 			break
 		}
 		out = append(out, block...)
+	}
+	return out
+}
+
+func (m form) choiceBlock(c plan.GroupRow, chosen, all bool, w int) []string {
+	s, label := m.styles, groupLabel(c)
+	mark, style := "  ", s.plain
+	if chosen {
+		mark, style = "▸ ", s.strong
+	}
+	if !chosen && !all {
+		rest := fmt.Sprintf(": %s, %s", plural(c.Passes, "pass", "passes"), c.Time)
+		return []string{mark + style.Render(fit(label, w-2)) + s.dim.Render(fit(rest, max(w-2-len(label), 0)))}
+	}
+	block := []string{mark + style.Render(fit(label, w-2))}
+	for _, l := range wrap(strings.Join(c.Reasons, "; "), w-4) {
+		block = append(block, "    "+s.dim.Render(l))
+	}
+	return block
+}
+
+// groupLabel names a size of group in a few words.
+func groupLabel(c plan.GroupRow) string {
+	switch c.Kind {
+	case plan.ShortPass:
+		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
+	case plan.SpareEnds:
+		return fmt.Sprintf("group of %d, %s", c.Group, plural(c.Spares, "spare end", "spare ends"))
+	default:
+		return fmt.Sprintf("group of %d, all full", c.Group)
+	}
+}
+
+func (m form) millResult(w int) []string {
+	pr := m.project
+	if pr.Room == nil {
+		b, err := pr.Plan.Spec.Board.Path(pr.Plan.Spec.Length, pr.Plan.Spec.Units)
+		if err != nil {
+			return wrap(err.Error(), w)
+		}
+		return m.rows([]plan.Row{{Name: "on the board", Value: fmt.Sprintf("%s, round %s", b.Length.In(pr.Plan.Spec.Units.Long(), 2),
+			plural(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
+	}
+	return append(m.millDrawing(w), m.rows(pr.Room.Rows, w)...)
+}
+
+func (m form) chainsResult(w int) []string {
+	pr := m.project
+	var out []string
+	if pr.Pegs != nil {
+		out = append(out, m.rows([]plan.Row{{Name: "a peg takes about", Value: plural(pr.Pegs.Ends, "end", "ends"), How: pr.Pegs.How}}, w)...)
+	}
+	for _, c := range pr.Plan.Chains {
+		out = append(out, wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
+	}
+	return out
+}
+
+func (m form) loomResult(w int) []string {
+	pr := m.project
+	l := pr.Plan.Spec.Loom
+	if l.Sett.IsZero() {
+		return wrap("Give the sett on the page “cloth”, and the raddle and the reed stand here.", w)
+	}
+	var out []string
+	if pr.Raddle != nil {
+		out = append(out, m.raddleDrawing(w)...)
+		out = append(out, m.rows([]plan.Row{pr.Raddle.Row}, w)...)
+	}
+	if pr.Sley != nil {
+		out = append(out, "")
+		out = append(out, m.dentDrawing(w)...)
+		out = append(out, m.rows(pr.Sley.Rows, w)...)
+	}
+	return out
+}
+
+func (m form) windingResult(w int) []string {
+	p := m.project.Plan
+	var out []string
+	for _, c := range p.Chains {
+		ties := 0
+		for k := range c.Passes {
+			for _, t := range p.After(c, k+1) {
+				if t.Kind == plan.CountTie {
+					ties++
+				}
+			}
+		}
+		out = append(out, fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, plural(ties, "count tie", "count ties"), len(p.Finishing(c))), w))
 	}
 	return out
 }

@@ -25,12 +25,20 @@ var pages = []struct {
 	{"home", homePage},
 	{"home-empty", func(b *bench) screen { return newHome(b.deps, nil, nil) }},
 	{"form", func(b *bench) screen { return b.press(newForm(b.deps, towels()), "tab") }},
-	{"form-choice", func(b *bench) screen {
-		return b.press(newForm(b.deps, towels()), "tab", "tab", "tab", "tab", "tab")
-	}},
 	{"form-wrong", func(b *bench) screen {
-		return b.typed(b.press(newForm(b.deps, towels()), "tab", "ctrl+u"), "0")
+		return b.typed(b.press(newForm(b.deps, towels()), "tab", "tab", "ctrl+u"), "0")
 	}},
+	{"form-cloth", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown") }},
+	{"form-cloth-how", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "ctrl+o") }},
+	{"form-yarn", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown") }},
+	{"form-paddle", func(b *bench) screen {
+		return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "pgdown")
+	}},
+	{"form-mill", func(b *bench) screen {
+		return b.press(newForm(b.deps, fourTowels(b.t)), "pgup", "pgup", "pgup", "pgup")
+	}},
+	{"form-chains", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgup", "pgup", "pgup") }},
+	{"form-loom", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgup", "pgup") }},
 	{"first-pass", func(b *bench) screen { return b.winding(towels(), 0) }},
 	{"outward", func(b *bench) screen { return b.winding(towels(), 16) }},
 	{"return", func(b *bench) screen { return b.winding(towels(), 17) }},
@@ -81,6 +89,24 @@ var pages = []struct {
 		m.mode, m.broken = modeBroken, errors.New("the record could not be written: no space left on device")
 		return m
 	}},
+}
+
+// fourTowels is a whole plan: four towels of 20 by 28 inches at 20 ends an inch.
+func fourTowels(t *testing.T) plan.Spec {
+	s := withClothDefaults(towels())
+	s.Cloth.Used, s.Cloth.Length.Pieces, s.Cloth.Length.Hem = true, 4, plan.Inch
+	s.ChainEnds, s.Pegs = 250, plan.Pegs{Length: 6 * plan.Inch, Layers: 3}
+	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{
+		&s.Loom.Sett: "20 per inch", &s.Cloth.Picks: "18 per inch", &s.Yarn.Size: "8/2 cotton",
+		&s.Yarn.Cones: "120 g, 200 g", &s.Yarn.Tube: "30 g", &s.Loom.Reed: "10 dents an inch",
+	} {
+		if err := v.UnmarshalText([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s.Loom.Raddle.Space = plan.Inch / 2
+	s.Mill.Height = 60 * plan.Inch
+	return s
 }
 
 // homePage has half-wound, finished and damaged records.

@@ -78,6 +78,8 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Open):
 		m.problem = ""
 		return m, entries[m.at].cmd
+	case key.Matches(msg, k.Copy):
+		return m.copyPlan(entries[m.at])
 	case key.Matches(msg, k.New):
 		return m, send(goFormMsg{plan.DefaultSpec()})
 	case key.Matches(msg, k.Practice):
@@ -88,11 +90,20 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	return m, nil
 }
 
+// copyPlan opens the form with the plan of a record, to wind the same warp again or a changed one.
+func (m home) copyPlan(e entry) (screen, tea.Cmd) {
+	if e.summary == nil || e.summary.Err != nil {
+		m.problem = "choose a warp to copy its plan"
+		return m, nil
+	}
+	return m, send(goFormMsg{e.summary.Spec})
+}
+
 func (m home) view(w, h int) string {
 	s, k := m.styles, m.keys
 	lines := []string{"", "  " + s.title.Render("MILLSIDE") + s.dim.Render(fit("   the count at the warping mill", max(w-12, 0))), ""}
 	body, cursor := m.body(w)
-	foot := []string{"", s.keyLine(w, k.Up, k.Open, k.New, k.Practice, k.Leave)}
+	foot := []string{"", s.keyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Leave)}
 	if m.problem != "" {
 		foot = append(painted(wrap("! "+m.problem, w-2), s.alarm), foot...)
 	}

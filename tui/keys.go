@@ -9,9 +9,10 @@ import (
 // keyMap holds every key of the program. A screen shows the help of those that work on it, taken from
 // here, so that the line at the foot can't go out of step with the keys.
 type keyMap struct {
-	Laid, Undo, Pause, Recount, Note, Far, Help, Leave, Back, Stop        key.Binding
-	Up, Down, Left, Right, NextField, PrevField, Open, New, Practice      key.Binding
-	GoOn, Other, Done, Untick, Retry, Begin, Choice, Refresh, Home, Erase key.Binding
+	Laid, Undo, Pause, Recount, Note, Far, Help, Leave, Back, Stop   key.Binding
+	Up, Down, Left, Right, NextField, PrevField, Open, New, Practice key.Binding
+	GoOn, Other, Done, Untick, Retry, Begin, Choice, Refresh, Home   key.Binding
+	How, Rest, NextPage, PrevPage, Copy                              key.Binding
 }
 
 func bind(label, what string, keys ...string) key.Binding {
@@ -41,19 +42,28 @@ func defaultKeys() keyMap {
 		NextField: bind("tab", "next", "tab", "down", "enter"),
 		PrevField: bind("shift+tab", "before", "shift+tab", "up"),
 		Open:      bind("enter", "open", "enter", " "),
-		New:       bind("n", "new warp", "n"),
-		Practice:  bind("p", "practice warp", "p"),
+		New:       bind("n", "new", "n"),
+		Practice:  bind("p", "practice", "p"),
 		GoOn:      bind("space", "matches: go on", forward...),
 		Other:     bind("o", "the other way", "o"),
 		Done:      bind("space", "done", forward...),
 		Untick:    bind("u", "take back", "u", "backspace", "pgup"),
 		Retry:     bind("r", "try again", "r"),
-		Begin:     bind("ctrl+s", "begin", "ctrl+s"),
-		Choice:    bind("ctrl+g", "next choice", "ctrl+g"),
+		Begin:     bind("ctrl+s", "wind", "ctrl+s"),
+		Choice:    bind("ctrl+g", "group", "ctrl+g"),
 		Refresh:   bind("r", "look again", "r"),
 		Home:      bind("enter", "home", "enter", " ", "esc"),
-		Erase:     bind("ctrl+u", "clear the field", "ctrl+u"),
+		How:       bind("ctrl+o", "how", "ctrl+o"),
+		Rest:      bind("ctrl+r", "rest", "ctrl+r"),
+		NextPage:  bind("pgdn", "page", "pgdown"),
+		PrevPage:  bind("pgup", "page before", "pgup"),
+		Copy:      bind("c", "copy", "c"),
 	}
+}
+
+// formKeys are the keys of the form in the order of their use.
+func (k keyMap) formKeys() []key.Binding {
+	return []key.Binding{k.Begin, k.NextField, k.NextPage, k.How, k.Rest, k.Choice}
 }
 
 // as gives a binding another word in the help line.

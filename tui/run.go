@@ -13,7 +13,11 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/tui/ground"
 )
+
+// Bubble Tea is loaded by now: see package ground.
+func init() { ground.Restore() }
 
 // Options says how the screens start.
 type Options struct {

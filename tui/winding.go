@@ -20,6 +20,7 @@ const (
 	modeResume             // what must be seen on the mill before going on
 	modePaused
 	modeLease   // is the return order as the plan says?
+	modeChange  // the paddle is threaded or changed before the next pass
 	modeRecount // set the count to what stands on the pegs
 	modeNote
 	modeHelp
@@ -35,24 +36,32 @@ type winding struct {
 	rec    *counter.Record
 	st     counter.State
 	mode   mode
-	far    bool // the far view
-	guard  counter.Guard
-	busy   bool // a line is on its way to the disk
+	far    bool          // the far view
+	guard  counter.Guard // for passes, and for the first press after one
+	steps  counter.Guard // for finishing steps: some are ticked off together
+	busy   bool          // a line is on its way to the disk
 	queue  []tea.Msg
 	flash  string // what just happened
 	ignore string // why the last press was not counted
 	broken error
 	prompt prompt
 	back   mode // where a prompt came from
-	leave  bool // leave as soon as the line is on the disk
+	// changed is the chain and the pass before which the paddle was last changed.
+	changed [2]int
+	leave   bool // leave as soon as the line is on the disk
 }
+
+// stepGuard is the longest time that must go between two finishing steps: enough to tell a second press
+// from a key held down.
+const stepGuard = 600 * time.Millisecond
 
 // queueLimit bounds the presses that wait for the disk.
 const queueLimit = 32
 
 func newWinding(d deps, rec *counter.Record) winding {
 	m := winding{deps: d, rec: rec, st: rec.State()}
-	m.guard = counter.NewGuard(time.Duration(m.st.Plan.Spec.GuardMillis) * time.Millisecond)
+	shortest := time.Duration(m.st.Plan.Spec.GuardMillis) * time.Millisecond
+	m.guard, m.steps = counter.NewGuard(shortest), counter.NewGuard(min(shortest, stepGuard))
 	m.mode = m.restingMode()
 	if m.st.Events > 0 && !m.st.Finished && !rec.ReadOnly() {
 		m.mode = modeResume
@@ -74,6 +83,8 @@ func (m winding) restingMode() mode {
 		return modeFinish
 	case m.asksLease():
 		return modeLease
+	case m.asksChange():
+		return modeChange
 	default:
 		return modeWind
 	}
@@ -162,6 +173,8 @@ func (m winding) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return m.actResting(msg)
 	case modeLease:
 		return m.actLease(msg)
+	case modeChange:
+		return m.actChange(msg)
 	case modeRecount, modeNote:
 		return m.actPrompt(msg)
 	case modeFinish:
@@ -225,10 +238,15 @@ func seconds(millis int) string {
 }
 
 // confirms says whether a press on a page that is no pass may go through: a key still held down from
-// the last pass may not.
+// the last pass, or from the last step, may not.
 func (m *winding) confirms() bool {
-	next, ok := m.guard.Press(m.now())
-	m.guard = next
+	passes, afterPass := m.guard.Press(m.now())
+	steps, afterStep := m.steps.Press(m.now())
+	ok := afterPass
+	if m.mode == modeFinish && len(m.st.Chains[m.st.Chain-1].Ticked) > 0 {
+		ok = afterStep
+	}
+	m.guard, m.steps = passes, steps
 	if !ok {
 		m.ignore = "one press ignored: it came too soon after the last"
 	}
@@ -440,7 +458,7 @@ func (m winding) bellFor(e counter.Event, before mode) tea.Cmd {
 		return m.ring()
 	}
 	for _, t := range m.due() {
-		if t.Kind == plan.LastPassIsNext || t.Kind == plan.CountTie {
+		if t.Kind == plan.LastPassIsNext || t.Kind == plan.CountTie || t.Kind == plan.ChangeSetUp {
 			return m.ring()
 		}
 	}
@@ -482,6 +500,9 @@ func said(e counter.Event, before, after counter.State) string {
 func saidOrder(before, after counter.State) string {
 	if before.Plan.Spec.ReturnOrder == after.Plan.Spec.ReturnOrder {
 		return "the lease is as planned"
+	}
+	if after.Plan.Striped() && after.Laid() < before.Laid() {
+		return fmt.Sprintf("the plan follows the %s order: take off what lies beyond pass %d and wind it anew", after.Plan.Spec.ReturnOrder, after.Laid())
 	}
 	was, is := before.Current().Passes[1].FirstOpening, after.Current().Passes[1].FirstOpening
 	text := fmt.Sprintf("return order is now %s", after.Plan.Spec.ReturnOrder)

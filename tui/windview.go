@@ -21,6 +21,8 @@ func (m winding) view(w, h int) string {
 		return m.viewResting(w, h)
 	case modeLease:
 		return m.viewLease(w, h)
+	case modeChange:
+		return m.viewChange(w, h)
 	case modeRecount, modeNote:
 		return m.viewPrompt(w, h)
 	case modeHelp:
@@ -69,12 +71,15 @@ func (m winding) framed(w, h int, page func(w, h int) string) string {
 // viewPass is the screen at the mill.
 func (m winding) viewPass(w, h int) string {
 	pass, _ := m.st.NextPass()
-	sz := sizesFor(h)
+	sz := m.sizes(h)
 	lines := []string{m.header(w)}
 	lines = append(lines, m.band(pass, w, sz.band)...)
 	lines = append(lines, blanks(sz.gap)...)
 	lines = append(lines, m.counts(w, sz.figures)...)
 	lines = append(lines, blanks(sz.gap)...)
+	if sz.paddle > 0 {
+		lines = append(lines, m.paddleLines(pass, w, sz.paddle)...)
+	}
 	lines = append(lines, m.drawing(pass, w, sz.drawing)...)
 	if h >= 38 {
 		lines = append(lines, "")
@@ -88,7 +93,24 @@ func (m winding) viewPass(w, h int) string {
 }
 
 // sizes are the heights of the parts of the winding screen.
-type sizes struct{ band, gap, figures, drawing int }
+type sizes struct{ band, gap, figures, paddle, drawing int }
+
+// sizes shares out the height; a striped warp needs three rows more, for the paddle and the stripes.
+func (m winding) sizes(h int) sizes {
+	if !m.st.Plan.Striped() {
+		return sizesFor(h)
+	}
+	switch {
+	case h >= 22:
+		sz := sizesFor(h - 3)
+		sz.paddle = 2
+		return sz
+	case h >= 16:
+		return sizes{band: 1, figures: 3, paddle: 1, drawing: pegRows}
+	default:
+		return sizes{band: 1, figures: 3, paddle: 1}
+	}
+}
 
 // sizesFor shares out the height: the direction and the figures grow first.
 func sizesFor(h int) sizes {
@@ -273,7 +295,7 @@ func (m winding) openingRound(p plan.Pass) string {
 // window has room for one of the two: what is due comes before what is next.
 func (m winding) foot(w, h int) []string {
 	pass, _ := m.st.NextPass()
-	out, next := []string{m.progress(w)}, m.nextLine(pass, w)
+	out, next := m.progress(w), m.nextLine(pass, w)
 	switch {
 	case h >= 22:
 		out = append(append(out, m.dueLines(w, 2)...), next)
@@ -306,16 +328,19 @@ func (m winding) keyLineWind(w int) string {
 	return m.styles.keyLine(w, k.Laid, k.Undo, k.Pause, k.Recount, k.Note, k.Far, k.Help, k.Leave)
 }
 
-// progress is the bar over all chains, with its numbers.
-func (m winding) progress(w int) string {
+// progress is the bar over all chains, with its numbers; in a striped warp the stripes are the bar.
+func (m winding) progress(w int) []string {
 	p := m.st.Plan
+	if p.Striped() {
+		return m.stripeBar(w)
+	}
 	laid, all := m.st.PassesLaidAll(), p.Passes()
 	text := fmt.Sprintf("  %d of %d passes laid", laid, all)
 	opts := []progress.Option{progress.WithoutPercentage(), progress.WithSolidFill("6"), progress.WithFillCharacters('█', '░'),
 		progress.WithWidth(max(w-lipgloss.Width(text)-4, 4)), progress.WithColorProfile(m.styles.r.ColorProfile())}
 	bar := progress.New(opts...)
 	bar.EmptyColor = "8"
-	return "  " + bar.ViewAs(float64(laid)/float64(all)) + m.styles.plain.Render(text)
+	return []string{"  " + bar.ViewAs(float64(laid)/float64(all)) + m.styles.plain.Render(text)}
 }
 
 // dueLines says in so many rows what has to be done now; a press that was not counted and what just

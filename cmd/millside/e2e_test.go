@@ -49,19 +49,19 @@ func (term *terminal) fillIn(name string) {
 	term.t.Helper()
 	term.see("begin")
 	term.press("n")
-	term.see("NEW WARP")
+	term.see("planned from")
 	term.press("ctrl+u")
 	term.press(name)
-	term.press("tab", "ctrl+u")
+	term.see(name)
+	term.press("tab", "tab", "ctrl+u")
 	term.press("396")
-	term.see("40 passes")
-	for _, f := range []string{"length", "group", "paddle positions", "last pass", "return order", "circumference", "peg step",
-		"rise a turn", "layout", "count tie every", "ends in a chain", "guard"} {
-		term.press("tab")
-		term.see("▸ " + f)
-	}
+	term.see("396 ends, 40 passes")
+	term.press("pgup") // the last page
+	term.see("▸ count tie every")
+	term.press("tab")
+	term.see("▸ guard")
 	term.press("ctrl+u", "0")
-	term.see("0 ")
+	term.see("guard, seconds    0")
 	term.press("ctrl+s")
 	term.see("0 of 40 passes laid")
 }
@@ -172,6 +172,21 @@ func TestSignals(t *testing.T) {
 			}
 			term.setRight()
 		})
+	}
+}
+
+// The terminal is never asked for anything at the start: one that doesn't answer would keep the weaver
+// waiting. See package tui/ground.
+func TestTerminalIsNotAsked(t *testing.T) {
+	dir := t.TempDir()
+	term := start(t, 80, 24, dir)
+	term.see("MILLSIDE")
+	term.press("q")
+	term.exit()
+	for _, question := range []string{"\x1b]11;?", "\x1b]10;?", "\x1b[6n"} {
+		if strings.Contains(term.written(), question) {
+			t.Errorf("the terminal was asked %q", question)
+		}
 	}
 }
 

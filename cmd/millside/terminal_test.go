@@ -114,7 +114,7 @@ func (term *terminal) press(keys ...string) {
 	term.t.Helper()
 	sent := map[string]string{
 		"space": " ", "enter": "\r", "tab": "\t", "esc": "\x1b", "ctrl+s": "\x13", "ctrl+u": "\x15", "ctrl+c": "\x03", "ctrl+z": "\x1a",
-		"down": "\x1b[B", "up": "\x1b[A", "right": "\x1b[C", "pgdown": "\x1b[6~", "backspace": "\x7f",
+		"down": "\x1b[B", "up": "\x1b[A", "right": "\x1b[C", "pgdown": "\x1b[6~", "pgup": "\x1b[5~", "backspace": "\x7f",
 	}
 	for _, k := range keys {
 		s, ok := sent[k]

@@ -1,0 +1,99 @@
+package plan
+
+import "fmt"
+
+// Fibre is what the warp is spun of, as far as it bears on shrinkage.
+type Fibre uint8
+
+// The fibres. OtherFibre has no usual range.
+const (
+	OtherFibre Fibre = iota
+	CottonFibre
+	WoolFibre
+	LinenFibre
+	SilkFibre
+)
+
+// String gives the name that a plan file uses.
+func (f Fibre) String() string { return oneOf(int(f), "other", "cotton", "wool", "linen", "silk") }
+
+// MarshalText writes the name.
+func (f Fibre) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
+
+// UnmarshalText reads the name.
+func (f *Fibre) UnmarshalText(b []byte) error {
+	i, err := whichOf(string(b), "other", "cotton", "wool", "linen", "silk")
+	*f = Fibre(i)
+	return err
+}
+
+// usualShare is the usual range of an allowance in percent.
+type usualShare struct {
+	low, high Percent
+	more      string // what is said beside the range
+}
+
+// The usual ranges of allowances: from memory, common practice. They warn and never refuse.
+var (
+	usualTakeUp    = usualShare{low: 5 * OnePercent, high: 12 * OnePercent}
+	usualDrawIn    = usualShare{low: 5 * OnePercent, high: 10 * OnePercent}
+	usualShrinkage = map[Fibre]usualShare{
+		CottonFibre: {low: 5 * OnePercent, high: 12 * OnePercent},
+		WoolFibre:   {low: 10 * OnePercent, high: 20 * OnePercent, more: ", and far more when it is fulled"},
+		LinenFibre:  {low: 5 * OnePercent, high: 10 * OnePercent},
+		SilkFibre:   {low: 2 * OnePercent, high: 5 * OnePercent},
+	}
+)
+
+// text puts the range in words; "" where there is none.
+func (u usualShare) text() string {
+	if u.high == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s to %s%s", u.low, u.high, u.more)
+}
+
+// warn says that a share lies outside the range; "" where it doesn't.
+func (u usualShare) warn(name string, p Percent) string {
+	switch {
+	case u.high == 0 || p >= u.low && p <= u.high:
+		return ""
+	case p < u.low:
+		return fmt.Sprintf("%s of %s is less than is usual (%s)", name, p, u.text())
+	default:
+		return fmt.Sprintf("%s of %s is more than is usual (%s)", name, p, u.text())
+	}
+}
+
+// usualLength is the usual range of an allowance that is a length, in both families of units.
+type usualLength struct {
+	low, high        Length
+	imperial, metric string
+}
+
+// The usual ranges of allowances: from memory, common practice.
+var (
+	usualWaste  = usualLength{18 * Inch, 36 * Inch, "18 to 36 in", "45 to 90 cm"}
+	usualSample = usualLength{12 * Inch, 18 * Inch, "12 to 18 in", "30 to 45 cm"}
+)
+
+// text puts the range in words.
+func (u usualLength) text(units LengthUnitSystem) string {
+	if units == Metric {
+		return u.metric
+	}
+	return u.imperial
+}
+
+// warn says that a length lies outside the range by more than a centimetre, which is how far the range
+// itself differs between the families of units; "" where it doesn't.
+func (u usualLength) warn(name string, l Length, units LengthUnitSystem) string {
+	switch {
+	case l < u.low-Centimetre:
+		return fmt.Sprintf("%s of %s is less than is usual (%s)", name, l.In(units.Short(), 1), u.text(units))
+	case l > u.high+Centimetre:
+		return fmt.Sprintf("%s of %s is more than is usual (%s)", name, l.In(units.Short(), 1), u.text(units))
+	default:
+		return ""
+	}
+}

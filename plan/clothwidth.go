@@ -1,0 +1,126 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+)
+
+// ClothWidth is what the weaver wants of a cloth's width.
+type ClothWidth struct {
+	// Finished is the width of the finished cloth: above nothing, at most 20 m.
+	Finished Length `json:"finished"`
+	// Shrinkage is the share of the width that washing and finishing take, 0 to 90 %.
+	Shrinkage Percent `json:"shrinkage"`
+	// DrawIn is the share of the width in the reed that the weft draws in, 0 to 90 %.
+	DrawIn Percent `json:"draw_in"`
+	// Fibre is what the warp is of; it bears on the usual range of the shrinkage only.
+	Fibre Fibre `json:"fibre"`
+	// Sett is the ends in a unit of width in the reed.
+	Sett Sett `json:"sett"`
+	// Doubled is how many working ends at each edge are drawn double, for a firm selvedge: 0 to half the
+	// ends.
+	Doubled int `json:"doubled,omitempty"`
+	// Floating is how many floating selvedges are wound with the warp, over both edges: 0 to 4.
+	Floating int `json:"floating,omitempty"`
+	// Repeat is the ends in a pattern repeat, 0 for no pattern, and Balance the ends that follow the last
+	// repeat so that the pattern ends as it began, 0 to Repeat - 1.
+	Repeat  int `json:"repeat,omitempty"`
+	Balance int `json:"balance,omitempty"`
+	// Group is the ends on a pass, 0 while it isn't chosen.
+	Group int `json:"group,omitempty"`
+	// Units is the family of units in which the result is put.
+	Units LengthUnitSystem `json:"units"`
+}
+
+// ClothEnds is how many ends a cloth takes.
+type ClothEnds struct {
+	// OffLoom is the width between draw-in and washing, InReed that in the reed; both rounded up to a
+	// nanometre. The ends are counted on the exact width.
+	OffLoom, InReed Length
+	// Body is the ends that the width takes, rounded up, before doubling; Doubling and Floating are the
+	// ends that the selvedges add. Wanted is the sum.
+	Body, Doubling, Floating, Wanted int
+	// Rows holds each step with its formula.
+	Rows []Row
+	// Fits lists Wanted and the counts nearest to it that suit the repeat and the group, the nearest
+	// first.
+	Fits []EndsFit
+}
+
+const maxClothWidth = 20 * Metre
+
+// check reports every field that is out of its range.
+func (c ClothWidth) check() error {
+	errs := []error{c.Shrinkage.check("shrinkage in width"), c.DrawIn.check("draw-in")}
+	if c.Finished <= 0 || c.Finished > maxClothWidth {
+		errs = append(errs, &FieldError{Field: "finished width", Value: c.Finished.String(), Want: "above 0, at most " + maxClothWidth.String()})
+	}
+	if c.Sett.IsZero() {
+		errs = append(errs, &FieldError{Field: "sett", Value: "", Want: settWants})
+	}
+	count := func(field string, v, high int) {
+		if v < 0 || v > high {
+			errs = append(errs, outside(field, v, 0, high, ""))
+		}
+	}
+	count("doubled selvedge ends", c.Doubled, MaxEnds/2)
+	count("floating selvedges", c.Floating, 4)
+	count("pattern repeat", c.Repeat, MaxEnds)
+	count("balancing part", c.Balance, max(c.Repeat-1, 0))
+	count("group", c.Group, MaxPositions)
+	return errors.Join(errs...)
+}
+
+// Ends works out the ends. Washing takes its share of the width off the loom, and drawing in takes its
+// share of the width in the reed; so both divide: 20 % and 10 in wanted need 12.5 in (cnch.org,
+// p=13821). The error joins one [FieldError] for each field that is out of its range, or says that the
+// cloth takes more than [MaxEnds].
+func (c ClothWidth) Ends() (*ClothEnds, error) {
+	if err := c.check(); err != nil {
+		return nil, err
+	}
+	offLoom := quo(ratOf(c.Finished), c.Shrinkage.left())
+	inReed := quo(offLoom, c.DrawIn.left())
+	e := &ClothEnds{Doubling: 2 * c.Doubled, Floating: c.Floating}
+	e.OffLoom, _ = roundUp.length(offLoom)
+	e.InReed, _ = roundUp.length(inReed)
+	exact := mul(inReed, c.Sett.perNanometre())
+	e.Body = smallCount(roundUp, exact)
+	if e.Body > MaxEnds-e.Doubling-e.Floating {
+		return nil, &FieldError{Field: "finished width", Value: c.Finished.String(), Want: fmt.Sprintf("a width or a sett that takes at most %d ends", MaxEnds)}
+	}
+	if e.Doubling > e.Body {
+		return nil, outside("doubled selvedge ends", c.Doubled, 0, e.Body/2, " (half of the ends)")
+	}
+	e.Wanted = e.Body + e.Doubling + e.Floating
+	e.Rows = c.rows(e, exact)
+	e.Fits = c.fits(e)
+	return e, nil
+}
+
+// rows shows each step.
+func (c ClothWidth) rows(e *ClothEnds, exact *big.Rat) []Row {
+	w := func(l Length) string { return l.In(c.Units.Short(), 2) }
+	shrink := usualShrinkage[c.Fibre]
+	rows := []Row{
+		{Name: "width off the loom", Value: w(e.OffLoom),
+			How:   How{"finished width / (1 - shrinkage)", fmt.Sprintf("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage, w(e.OffLoom))},
+			Usual: shrink.text(), Warning: shrink.warn("shrinkage in width", c.Shrinkage)},
+		{Name: "width in the reed", Value: w(e.InReed),
+			How:   How{"width off the loom / (1 - draw-in)", fmt.Sprintf("%s / (1 - %s) = %s", w(e.OffLoom), c.DrawIn, w(e.InReed))},
+			Usual: usualDrawIn.text(), Warning: usualDrawIn.warn("draw-in", c.DrawIn)},
+		{Name: "ends for the width", Value: fmt.Sprint(e.Body),
+			How: How{"width in the reed x sett, rounded up to a whole end",
+				fmt.Sprintf("%s x %s = %s, so %d", w(e.InReed), c.Sett.Shown(2), decimal(exact, 2), e.Body)}},
+	}
+	if e.Doubling > 0 {
+		rows = append(rows, Row{Name: "selvedge doubling", Value: fmt.Sprint(e.Doubling),
+			How: How{"doubled ends x 2 edges", fmt.Sprintf("%d x 2 = %d", c.Doubled, e.Doubling)}})
+	}
+	if e.Floating > 0 {
+		rows = append(rows, Row{Name: "floating selvedges", Value: fmt.Sprint(e.Floating)})
+	}
+	return append(rows, Row{Name: "ends wanted", Value: fmt.Sprint(e.Wanted),
+		How: How{"ends for the width + doubling + floating", fmt.Sprintf("%d + %d + %d = %d", e.Body, e.Doubling, e.Floating, e.Wanted)}})
+}

@@ -1,0 +1,32 @@
+package plan_test
+
+import (
+	"fmt"
+
+	"millside/plan"
+)
+
+// Four towels of 20 by 28 inches at 20 ends an inch, from the cloth to the paddle.
+func Example_fromTheCloth() {
+	sett, _ := plan.ParseSett("20 an inch")
+	ends, err := plan.ClothWidth{Finished: 20 * plan.Inch, Shrinkage: 10 * plan.OnePercent, DrawIn: 8 * plan.OnePercent, Sett: sett}.Ends()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	warp, err := plan.ClothLength{Piece: 28 * plan.Inch, Pieces: 4, Hem: plan.Inch, Shrinkage: 10 * plan.OnePercent, TakeUp: 8 * plan.OnePercent, Waste: 30 * plan.Inch}.Warp()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	groups, err := plan.GroupTable(plan.GroupAsk{Ends: ends.Wanted, Positions: 12, Sett: sett, RaddleSpace: plan.Inch})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%d ends, %s\n", ends.Wanted, warp.Total.In(plan.Yards, 2))
+	fmt.Printf("groups of %d: %d passes, %s\n", groups[0].Group, groups[0].Passes, groups[0].Time)
+	// Output:
+	// 484 ends, 4.86 yd
+	// groups of 10: 49 passes, 25 to 31 min
+}

@@ -1,0 +1,167 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Project is the whole plan worked out: from the cloth to the raddle and the reed. What isn't known is
+// nil. It never changes once made.
+type Project struct {
+	Plan *Plan
+	// Ends and Warp say how the ends and the length follow from the cloth.
+	Ends *ClothEnds
+	Warp *WarpLength
+	// Room is the way of the warp on the mill; nil on a board.
+	Room *MillRoom
+	// Pegs is how many ends a peg takes, where its length and the yarn are known.
+	Pegs *PegRoom
+	// Yarn is what each cone gives, Weft the estimate for the weft.
+	Yarn *YarnUse
+	Weft *WeftYarn
+	// Raddle and Sley hand the warp over to the loom.
+	Raddle *RaddleList
+	Sley   *SleyList
+	Order  SleyOrder
+	// Groups ranks the sizes of group.
+	Groups []GroupRow
+	// Pace is the pace that times are reckoned with.
+	Pace Pace
+}
+
+// longestSley is the longest repeating order in the reed that a weaver keeps in mind.
+const longestSley = 12
+
+// FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
+// one. The error joins one [FieldError] for each field that is out of its range, or says that no count
+// near the wanted one fits.
+func (s Spec) FromCloth() (Spec, error) {
+	if !s.Cloth.Used {
+		return s, nil
+	}
+	ends, warp, err := s.cloth()
+	if err != nil {
+		return s, err
+	}
+	s.Length = warp.Total
+	for _, fit := range ends.Fits {
+		if s.Cloth.Fit.suits(fit) {
+			s.Ends = fit.Ends
+			return s, nil
+		}
+	}
+	return s, &FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(), Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
+}
+
+// cloth works out the cloth with what the rest of the plan says.
+func (s Spec) cloth() (*ClothEnds, *WarpLength, error) {
+	width, length := s.Cloth.Width, s.Cloth.Length
+	width.Sett, width.Group, width.Units = s.Loom.Sett, s.Group, s.Units
+	length.Units, length.Fibre = s.Units, width.Fibre
+	ends, err1 := width.Ends()
+	warp, err2 := length.Warp()
+	return ends, warp, errors.Join(err1, err2)
+}
+
+// NewProject works out everything that the spec knows enough for. The pace may be zero: times are then
+// the published range. The error joins one [FieldError] for each field that is out of its range.
+func NewProject(s Spec, pace Pace) (*Project, error) {
+	s, err := s.FromCloth()
+	if err != nil {
+		return nil, errors.Join(err, s.Check())
+	}
+	p, err := New(s)
+	if err != nil {
+		return nil, err
+	}
+	pr := &Project{Plan: p, Pace: pace}
+	err = errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.weft(), pr.loom())
+	if err != nil {
+		return nil, err
+	}
+	pr.Groups, err = GroupTable(GroupAsk{Ends: s.Ends, Positions: s.Positions, Packages: s.Yarn.Packages, ReturnOrder: s.ReturnOrder,
+		ChainEnds: s.ChainEnds, Sett: s.Loom.Sett, RaddleSpace: s.Loom.Raddle.Space, Pace: pace})
+	return pr, err
+}
+
+func (pr *Project) fromCloth() (err error) {
+	if pr.Plan.Spec.Cloth.Used {
+		pr.Ends, pr.Warp, err = pr.Plan.Spec.cloth()
+	}
+	return err
+}
+
+func (pr *Project) onMill() (err error) {
+	s := pr.Plan.Spec
+	if len(s.Board) == 0 {
+		pr.Room, err = s.Mill.Room(s.Length, s.Mill.Height, s.Units)
+	}
+	if err != nil || s.Pegs.Length == 0 || s.Yarn.Size.IsZero() {
+		return err
+	}
+	thread, err := YarnDiameter(s.Yarn.Size, DiameterFactors()[0])
+	if err != nil {
+		return err
+	}
+	room, err := RoomOnPeg(s.Pegs.Length, thread, max(s.Pegs.Layers, 1), s.Units)
+	pr.Pegs = &room
+	return err
+}
+
+func (pr *Project) yarn() (err error) {
+	s := pr.Plan.Spec
+	if s.Yarn.Size.IsZero() {
+		return nil
+	}
+	cones := s.Yarn.cones(s.Group)
+	if s.Schedule != nil {
+		cones = s.Schedule.cones(s.Yarn)
+	}
+	pr.Yarn, err = pr.Plan.Yarn(cones, DefaultExtras())
+	return err
+}
+
+func (pr *Project) weft() (err error) {
+	c := pr.Plan.Spec.Cloth
+	if pr.Ends == nil || c.Picks.IsZero() {
+		return nil
+	}
+	yarn := c.Weft
+	if yarn.IsZero() {
+		yarn = pr.Plan.Spec.Yarn.Size
+	}
+	pr.Weft, err = Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp, Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
+	return err
+}
+
+func (pr *Project) loom() error {
+	s, n := pr.Plan.Spec, pr.Plan.EndsWound()
+	l := s.Loom
+	if l.Sett.IsZero() {
+		return nil
+	}
+	var errs []error
+	if l.Raddle.Space != 0 {
+		list, err := l.Raddle.Fill(Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups, FirstEnd: l.FirstEnd})
+		pr.Raddle = list
+		errs = append(errs, err)
+	}
+	if !l.Reed.IsZero() {
+		errs = append(errs, pr.sley(l, n))
+	}
+	return errors.Join(errs...)
+}
+
+func (pr *Project) sley(l Loom, ends int) (err error) {
+	if pr.Order, err = l.Reed.Order(l.Sett, longestSley); err != nil {
+		return err
+	}
+	pr.Sley, err = l.Reed.Sley(Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents, EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
+	return err
+}
+
+// Sheet makes the studio sheet of the project.
+func (pr *Project) Sheet() (*Sheet, error) {
+	return NewSheet(SheetAsk{Plan: pr.Plan, Ends: pr.Ends, Length: pr.Warp, Room: pr.Room, Yarn: pr.Yarn, Weft: pr.Weft,
+		Raddle: pr.Raddle, Reed: pr.Plan.Spec.Loom.Reed, Sley: pr.Sley, Pace: pr.Pace})
+}

@@ -1,0 +1,193 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// Schedule is a striped warp cut into passes and set-ups. Package stripe makes it; it is kept with the
+// warp, so that a record can be read again whatever package stripe has learned since.
+type Schedule struct {
+	// Colours lists the colours; set-ups count them from 1.
+	Colours []StripeColour `json:"colours"`
+	// SetUps lists the set-ups in the order of use; passes count them from 1.
+	SetUps []SetUp `json:"set_ups"`
+	// Passes lists the passes in order. Their ends add up to the ends of the warp.
+	Passes []ScheduledPass `json:"passes"`
+	// Note says in words how good the schedule is.
+	Note string `json:"note,omitzero"`
+}
+
+// StripeColour is one colour of yarn.
+type StripeColour struct {
+	// Name is what the weaver calls it: 1 to 60 printable characters.
+	Name string `json:"name"`
+	// Shade is how it looks, "#" and six hexadecimal digits for red, green and blue; empty if no one
+	// said.
+	Shade string `json:"shade,omitzero"`
+}
+
+// SetUp is the colour in each position of the paddle, that of position 1 first; 0 is an empty position.
+type SetUp []int
+
+// Threaded is the set of positions that have a colour.
+func (s SetUp) Threaded() Positions {
+	var set Positions
+	for i, colour := range s {
+		if colour != 0 {
+			set |= 1 << i
+		}
+	}
+	return set
+}
+
+// Change is another colour for one position of the paddle.
+type Change struct {
+	// Position counts from 1.
+	Position int
+	// From and To are colours, counted from 1; 0 is an empty position.
+	From, To int
+}
+
+// changesTo lists what makes one set-up out of another, by position.
+func (s SetUp) changesTo(next SetUp) []Change {
+	at := func(set SetUp, i int) int {
+		if i < len(set) {
+			return set[i]
+		}
+		return 0
+	}
+	var list []Change
+	for i := range max(len(s), len(next)) {
+		if from, to := at(s, i), at(next, i); from != to {
+			list = append(list, Change{Position: i + 1, From: from, To: to})
+		}
+	}
+	return list
+}
+
+// ScheduledPass is one pass of a schedule: neighbouring positions of one set-up.
+type ScheduledPass struct {
+	// From and To are the first and the last position that carry an end, SetUp the set-up, all from 1.
+	From, To, SetUp int
+}
+
+// Ends is how many ends the pass carries.
+func (p ScheduledPass) Ends() int { return p.To - p.From + 1 }
+
+// Carried is the set of positions that carry an end.
+func (p ScheduledPass) Carried() Positions {
+	return FirstPositions(p.To).Without(FirstPositions(p.From - 1))
+}
+
+// String writes the pass as a record keeps it: "1-10 of 2" is positions 1 to 10 in set-up 2.
+func (p ScheduledPass) String() string { return fmt.Sprintf("%d-%d of %d", p.From, p.To, p.SetUp) }
+
+// MarshalText writes the pass as String does.
+func (p ScheduledPass) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
+// UnmarshalText reads what MarshalText wrote.
+func (p *ScheduledPass) UnmarshalText(b []byte) error {
+	wrong := &FieldError{Field: "passes", Value: string(b), Want: "positions and a set-up, such as 1-10 of 2"}
+	span, setUp, ok := strings.Cut(string(b), " of ")
+	from, to, dash := strings.Cut(span, "-")
+	if !ok || !dash {
+		return wrong
+	}
+	var got ScheduledPass
+	for text, at := range map[string]*int{"f" + from: &got.From, "t" + to: &got.To, "s" + setUp: &got.SetUp} {
+		n, err := strconv.Atoi(text[1:])
+		if err != nil {
+			return wrong
+		}
+		*at = n
+	}
+	*p = got
+	return nil
+}
+
+// maxColours bounds the colours of a schedule.
+const maxColours = 200
+
+// check reports what keeps a schedule from being wound as a warp of so many ends with a paddle of so
+// many positions.
+func (s *Schedule) check(ends, positions int) error {
+	if s == nil {
+		return nil
+	}
+	errs := []error{s.checkColours(), s.checkSetUps(positions)}
+	if err := errors.Join(errs...); err != nil {
+		return err
+	}
+	total, last := 0, 1
+	for i, p := range s.Passes {
+		name := fmt.Sprintf("pass %d", i+1)
+		if p.SetUp < last || p.SetUp > len(s.SetUps) {
+			return outside(name+" set-up", p.SetUp, last, len(s.SetUps), "")
+		}
+		last = p.SetUp
+		if p.From < 1 || p.To < p.From || p.To > positions {
+			return &FieldError{Field: name, Value: p.String(), Want: fmt.Sprintf("positions of 1 to %d, the lower first", positions)}
+		}
+		if bare := p.Carried().Without(s.SetUps[p.SetUp-1].Threaded()); bare != 0 {
+			return &FieldError{Field: name, Value: p.String(), Want: "positions that are threaded; " + positionsText(bare) + " not so"}
+		}
+		total += p.Ends()
+	}
+	if total != ends {
+		return &FieldError{Field: "stripes", Value: fmt.Sprintf("%d ends in the schedule", total), Want: fmt.Sprintf("%d, the ends of the warp", ends)}
+	}
+	return nil
+}
+
+func (s *Schedule) checkColours() error {
+	if len(s.Colours) < 1 || len(s.Colours) > maxColours {
+		return outside("colours", len(s.Colours), 1, maxColours, "")
+	}
+	for _, c := range s.Colours {
+		if checkName(c.Name) != nil {
+			return &FieldError{Field: "colour", Value: c.Name, Want: fmt.Sprintf("1 to %d printable characters", maxName)}
+		}
+		if _, err := strconv.ParseUint(strings.TrimPrefix(c.Shade, "#"), 16, 24); c.Shade != "" && (err != nil || len(c.Shade) != 7) {
+			return &FieldError{Field: "shade of " + c.Name, Value: c.Shade, Want: "# and six hexadecimal digits"}
+		}
+	}
+	if len(s.Note) > 1000 || s.Note != "" && !printable(s.Note) {
+		return &FieldError{Field: "note of the schedule", Value: s.Note, Want: "up to 1000 printable characters"}
+	}
+	return nil
+}
+
+func (s *Schedule) checkSetUps(positions int) error {
+	if len(s.SetUps) == 0 {
+		return outside("set-ups", 0, 1, MaxEnds, "")
+	}
+	for i, set := range s.SetUps {
+		if len(set) > positions {
+			return outside(fmt.Sprintf("positions of set-up %d", i+1), len(set), 1, positions, "")
+		}
+		for _, colour := range set {
+			if colour < 0 || colour > len(s.Colours) {
+				return outside(fmt.Sprintf("colour in set-up %d", i+1), colour, 0, len(s.Colours), "")
+			}
+		}
+	}
+	return nil
+}
+
+// Letter is the letter that stands for a colour, counted from 1, where colours can't be seen: A to Z,
+// then a to z, then "?"; 0, an empty position, is a dot.
+func Letter(colour int) rune {
+	switch {
+	case colour == 0:
+		return '·'
+	case colour <= 26:
+		return 'A' + rune(colour-1)
+	case colour <= 52:
+		return 'a' + rune(colour-27)
+	default:
+		return '?'
+	}
+}

@@ -1,0 +1,31 @@
+// Package stripe knows the colours of a warp: the order in which they lie, and the passes and set-ups
+// of the paddle that lay them in that order. Like package plan it has no clock, opens no file and
+// draws nothing.
+//
+// # The notation
+//
+// A stripe order is written as a weaver would say it, from end 1 to the last, the parts parted by
+// commas or by new lines:
+//
+//	8 white, 21 times (4 red, 14 white), 20 red where red is #b03a2e, white is #f4f1e8
+//
+//	12 red                       twelve ends of red; red alone is one end
+//	3 times (...)                what stands in the brackets, three times
+//	3 times balanced (...)       the same, then the first part in the brackets once more, so that
+//	                             the stripes end as they began
+//	mirror (...)                 what stands in the brackets, then the same backwards
+//	point (...)                  as mirror, but the last part in the brackets is laid once only: it
+//	                             is the middle
+//	back (...)                   what stands in the brackets, backwards
+//	where red is #b03a2e, ...    at the very end: how a colour looks, as red, green and blue
+//
+// Brackets may stand in brackets, [MaxDepth] deep. A colour's name is one word or several, each
+// beginning with a letter; capitals don't matter. A plain list of ends is a stripe order too:
+// "red, red, blue". [Parse] reads the notation, [Order.String] writes it in its plainest form, and
+// [Order.Ends] gives the colour of every end.
+//
+// # The schedule
+//
+// [Make] cuts a stripe order into passes and set-ups at the least cost and says whether it is proved
+// to be the least. The model that it goes by is described at [Limits].
+package stripe

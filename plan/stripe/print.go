@@ -1,0 +1,48 @@
+package stripe
+
+import (
+	"strconv"
+	"strings"
+)
+
+// String writes the order in the notation, in its plainest form: one line, every count written, one
+// space after each comma, shades last and in the order of the colours. [Parse] reads it back to the
+// same order, as long as it has at most MaxText bytes. It is for orders that pass [Order.Check].
+func (o Order) String() string {
+	var b strings.Builder
+	o.write(&b, o.Parts)
+	before := " where "
+	for _, c := range o.Colours {
+		if c.Known {
+			b.WriteString(before + c.Name + " is " + c.Shade.String())
+			before = ", "
+		}
+	}
+	return b.String()
+}
+
+func (o Order) write(b *strings.Builder, parts []Part) {
+	for i, p := range parts {
+		if i > 0 {
+			b.WriteString(", ")
+		}
+		if p.Count > 0 {
+			b.WriteString(strconv.Itoa(p.Count) + " ")
+		}
+		if p.Kind == Stripe {
+			b.WriteString(o.nameOf(p.Colour))
+			continue
+		}
+		b.WriteString([...]string{Repeat: "times (", Balanced: "times balanced (", Mirror: "mirror (", Point: "point (", Back: "back ("}[min(p.Kind, Back)])
+		o.write(b, p.Inside)
+		b.WriteString(")")
+	}
+}
+
+// nameOf is a colour's name by its number from 1, or the number itself where there is no such colour.
+func (o Order) nameOf(colour int) string {
+	if colour < 1 || colour > len(o.Colours) {
+		return strconv.Itoa(colour)
+	}
+	return o.Colours[colour-1].Name
+}

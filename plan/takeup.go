@@ -1,0 +1,29 @@
+package plan
+
+import (
+	"fmt"
+	"math/big"
+)
+
+// GuessTakeUp guesses the take-up of a cotton warp: intersections in an inch x 4 / cotton number of the
+// weft, in percent (J. T. Taylor, "Cotton Weaving and Designing", 6th ed. 1909, p. 427). Intersections
+// is how often an end passes between the faces in a unit of length: the picks for a plain weave, two
+// fifths of them for a 5-end satin. The share is rounded to the nearest ten-thousandth of a percent. The
+// error is a [*FieldError]: for the zero sett or yarn, or a guess above 90 %, which is beyond the rule.
+func GuessTakeUp(intersections Sett, weft YarnSize) (Percent, How, error) {
+	if intersections.IsZero() {
+		return 0, How{}, &FieldError{Field: "intersections", Value: "", Want: settWants}
+	}
+	if weft.IsZero() {
+		return 0, How{}, &FieldError{Field: "weft", Value: "", Want: yarnWants}
+	}
+	inAnInch := intersections.In(PerInch)
+	number := Cotton.number(weft.metresInGram(), 1)
+	percent := quo(mul(inAnInch.rat(), big.NewRat(4, 1)), number)
+	n, ok := roundNearest.whole(mul(percent, ratOf(OnePercent)))
+	if !ok || Percent(n).check("") != nil {
+		return 0, How{}, &FieldError{Field: "weft", Value: weft.String(), Want: "a finer weft or fewer picks: the rule gives over 90 %"}
+	}
+	return Percent(n), How{"intersections in an inch x 4 / cotton number of the weft, in percent", fmt.Sprintf("%s x 4 / %s = %s %%",
+		decimal(inAnInch.rat(), 2), decimal(number, 2), decimal(percent, 2))}, nil
+}

@@ -1,0 +1,236 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Extras is the yarn that goes into a warp beside its length. Both are 0 to 100 m.
+type Extras struct {
+	// PerPass is what each end takes at the end pegs on a pass.
+	PerPass Length `json:"per_pass"`
+	// PerChain is what each position takes to begin and to finish a chain: the knot, the paddle's
+	// distance from the peg, the end that is cut off.
+	PerChain Length `json:"per_chain"`
+}
+
+// DefaultExtras is a guess to begin with: 2 in a pass and half a yard a chain. It is the project's own
+// judgement, not a measured value.
+func DefaultExtras() Extras { return Extras{PerPass: 2 * Inch, PerChain: 18 * Inch} }
+
+func (x Extras) check() error {
+	var errs []error
+	for _, f := range []struct {
+		field string
+		l     Length
+	}{{"extra yarn a pass", x.PerPass}, {"extra yarn a chain", x.PerChain}} {
+		if f.l < 0 || f.l > 100*Metre {
+			errs = append(errs, &FieldError{Field: f.field, Value: f.l.String(), Want: "0 to " + (100 * Metre).String()})
+		}
+	}
+	return errors.Join(errs...)
+}
+
+// Cone is one package of yarn, which feeds one position of the paddle.
+type Cone struct {
+	// Position is the position that it feeds, 1 to [MaxPositions].
+	Position int `json:"position"`
+	// Colour is what the weaver calls it: up to 60 printable characters.
+	Colour string `json:"colour"`
+	// Yarn is its size.
+	Yarn YarnSize `json:"yarn"`
+	// Gross is its weight with the tube, Tube that of the empty tube. A Gross of nothing says that it
+	// wasn't weighed.
+	Gross Mass `json:"gross,omitempty"`
+	Tube  Mass `json:"tube,omitempty"`
+	// FromPass and ToPass are the first and the last pass that it feeds, counted from 1 over all chains;
+	// 0 means the first and the last of the warp.
+	FromPass int `json:"from_pass,omitempty"`
+	ToPass   int `json:"to_pass,omitempty"`
+}
+
+// feeds says whether the cone is in its position on a pass, counted from 1 over all chains.
+func (c Cone) feeds(pass int) bool {
+	return pass >= c.FromPass && (c.ToPass == 0 || pass <= c.ToPass)
+}
+
+// net is the weight of the yarn on the cone.
+func (c Cone) net() Mass { return c.Gross - c.Tube }
+
+func (c Cone) check(name string) error {
+	if c.Colour != "" {
+		if err := checkName(c.Colour); err != nil {
+			return &FieldError{Field: name + " colour", Value: c.Colour, Want: fmt.Sprintf("up to %d printable characters", maxName)}
+		}
+	}
+	switch {
+	case c.Position < 1 || c.Position > MaxPositions:
+		return outside(name+" position", c.Position, 1, MaxPositions, "")
+	case c.Yarn.IsZero():
+		return &FieldError{Field: name + " yarn", Value: "", Want: yarnWants}
+	case c.Gross < 0 || c.Gross > maxMass:
+		return &FieldError{Field: name + " weight", Value: c.Gross.String(), Want: "0 to " + maxMass.String()}
+	case c.Tube < 0 || c.Gross != 0 && c.Tube > c.Gross:
+		return &FieldError{Field: name + " empty tube", Value: c.Tube.String(), Want: "0 to the weight of the full cone"}
+	case c.FromPass < 0:
+		return outside(name+" first pass", c.FromPass, 0, MaxEnds, "")
+	case c.ToPass < 0 || c.ToPass != 0 && c.ToPass < c.FromPass:
+		return outside(name+" last pass", c.ToPass, c.FromPass, MaxEnds, ", or 0 for the last of the warp")
+	}
+	return nil
+}
+
+// ConeUse is what a cone gives to a warp.
+type ConeUse struct {
+	Cone Cone
+	// Passes is the number of passes that it feeds, Chains the number of chains with such a pass.
+	Passes, Chains int
+	// Used and UsedMass are what it needs to give; the mass is rounded up to a nanogram.
+	Used     Length
+	UsedMass Mass
+	// Weighed says that the cone's weight is known. If so, Holds is the yarn on it, rounded down to a
+	// nanometre, Left what remains and Short what is missing; one of these two is nothing.
+	Weighed            bool
+	Holds, Left, Short Length
+	// RunsOut is where the yarn ends, if it doesn't suffice; nil if it does or isn't known.
+	RunsOut *Place
+	// How says how Used was reached.
+	How How
+}
+
+// YarnTotal is what a warp takes of one yarn in one colour.
+type YarnTotal struct {
+	Colour string
+	Yarn   YarnSize
+	// Ends is the number of ends of the warp, Cones the number of packages.
+	Ends, Cones int
+	Length      Length
+	// Mass is the sum of the cones' masses, each rounded up to a nanogram.
+	Mass Mass
+}
+
+// YarnUse is the yarn of a whole warp. The totals are in the order in which the cones name them, and
+// Ends is the number of ends of the warp.
+type YarnUse struct {
+	Cones  []ConeUse
+	Totals []YarnTotal
+	Ends   int
+	Length Length
+	Mass   Mass
+}
+
+// Yarn works out what each cone gives to the warp: passes x (length of the warp + extra a pass), and the
+// extra of each chain. On every pass each position that carries an end must be fed by exactly one of
+// the cones. The error joins [FieldError] values.
+func (p *Plan) Yarn(cones []Cone, extras Extras) (*YarnUse, error) {
+	errs := []error{extras.check()}
+	for i, c := range cones {
+		errs = append(errs, c.check(fmt.Sprintf("cone %d", i+1)))
+	}
+	if err := errors.Join(errs...); err != nil {
+		return nil, err
+	}
+	if err := p.fedByOne(cones); err != nil {
+		return nil, err
+	}
+	w := &YarnUse{}
+	for i, c := range cones {
+		u, err := p.coneUse(c, extras)
+		if err != nil {
+			return nil, InField(err, fmt.Sprintf("cone %d", i+1))
+		}
+		w.add(u)
+	}
+	return w, nil
+}
+
+// OneYarn is a cone of the same yarn for each of the positions 1 to n, unweighed; n is held to 0 to
+// [MaxPositions].
+func OneYarn(n int, colour string, yarn YarnSize) []Cone {
+	cones := make([]Cone, min(max(n, 0), MaxPositions))
+	for i := range cones {
+		cones[i] = Cone{Position: i + 1, Colour: colour, Yarn: yarn}
+	}
+	return cones
+}
+
+// fedByOne checks that on each pass every carried position has one cone.
+func (p *Plan) fedByOne(cones []Cone) error {
+	number := 0
+	for _, chain := range p.Chains {
+		for _, pass := range chain.Passes {
+			number++
+			var fed Positions
+			for i, c := range cones {
+				if !c.feeds(number) {
+					continue
+				}
+				bit := FirstPositions(c.Position).Without(FirstPositions(c.Position - 1))
+				if fed&bit != 0 {
+					return &FieldError{Field: fmt.Sprintf("cone %d position", i+1), Value: fmt.Sprint(c.Position), Want: fmt.Sprintf("one cone at a time in a position; pass %d has two", number)}
+				}
+				fed |= bit
+			}
+			if bare := pass.Carried.Without(fed); bare != 0 {
+				return &FieldError{Field: "cones", Value: fmt.Sprint(len(cones)), Want: fmt.Sprintf("a cone for %s on pass %d", positionsText(bare), number)}
+			}
+		}
+	}
+	return nil
+}
+
+// coneUse follows one cone through the passes.
+func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
+	u := ConeUse{Cone: c, Weighed: c.Gross > 0}
+	var err error
+	if u.Weighed {
+		if u.Holds, err = c.Yarn.LengthOf(c.net()); err != nil {
+			return u, err
+		}
+	}
+	number := 0
+	for _, chain := range p.Chains {
+		begun := false
+		for _, pass := range chain.Passes {
+			number++
+			if !c.feeds(number) || !pass.Carried.Has(c.Position) {
+				continue
+			}
+			if !begun {
+				u.Chains++
+				u.Used += extras.PerChain
+				begun = true
+			}
+			u.Passes++
+			u.Used += p.Path.Length + extras.PerPass
+			if u.Weighed && u.RunsOut == nil && u.Used > u.Holds {
+				u.RunsOut = &Place{Chain: chain.Number, Pass: pass.Number, Position: c.Position}
+			}
+		}
+	}
+	if u.Weighed {
+		u.Left, u.Short = max(u.Holds-u.Used, 0), max(u.Used-u.Holds, 0)
+	}
+	u.How = How{"passes x (warp + extra a pass) + chains x extra a chain", fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
+		u.Passes, p.show(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Chains, extras.PerChain.In(p.Spec.Units.Short(), 1), p.show(u.Used))}
+	u.UsedMass, err = c.Yarn.MassOf(u.Used)
+	return u, err
+}
+
+// add counts a cone into the totals.
+func (w *YarnUse) add(u ConeUse) {
+	w.Cones = append(w.Cones, u)
+	w.Ends += u.Passes
+	w.Length += u.Used
+	w.Mass += u.UsedMass
+	for i := range w.Totals {
+		if t := &w.Totals[i]; t.Colour == u.Cone.Colour && t.Yarn == u.Cone.Yarn {
+			t.Ends += u.Passes
+			t.Cones++
+			t.Length += u.Used
+			t.Mass += u.UsedMass
+			return
+		}
+	}
+	w.Totals = append(w.Totals, YarnTotal{Colour: u.Cone.Colour, Yarn: u.Cone.Yarn, Ends: u.Passes, Cones: 1, Length: u.Used, Mass: u.UsedMass})
+}

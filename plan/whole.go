@@ -1,0 +1,145 @@
+package plan
+
+import "fmt"
+
+// Cloth is the cloth that a warp is planned from. The zero value says that the ends and the length are
+// given by the weaver.
+type Cloth struct {
+	// Used says that the ends and the length follow from the cloth.
+	Used bool `json:"used"`
+	// Fit says which of the counts near the wanted one is taken.
+	Fit ClothFit `json:"fit"`
+	// Width and Length are the finished cloth with its allowances. Their sett, group and units are taken
+	// from the rest of the plan.
+	Width  ClothWidth  `json:"width"`
+	Length ClothLength `json:"length"`
+	// Picks is the picks in a unit of length on the loom; zero leaves the weft out.
+	Picks Sett `json:"picks,omitzero"`
+	// WeftTakeUp is what a pick is longer than the width in the reed, 0 to 90 %.
+	WeftTakeUp Percent `json:"weft_take_up,omitzero"`
+	// Weft is the weft's size; the zero value is the warp's.
+	Weft YarnSize `json:"weft,omitzero"`
+}
+
+// ClothFit says which number of ends is taken for a cloth.
+type ClothFit uint8
+
+// The ways to fit the ends.
+const (
+	FitWanted  ClothFit = iota // the ends that the width takes
+	FitRepeats                 // the nearest that ends with a whole pattern
+	FitPasses                  // the nearest that fills every pass
+	FitBoth                    // the nearest that does both
+)
+
+// String gives the name that a plan file uses.
+func (f ClothFit) String() string {
+	return oneOf(int(f), "as wanted", "whole repeats", "full passes", "both")
+}
+
+// MarshalText writes the name.
+func (f ClothFit) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
+
+// UnmarshalText reads the name.
+func (f *ClothFit) UnmarshalText(b []byte) error {
+	i, err := whichOf(string(b), "as wanted", "whole repeats", "full passes", "both")
+	*f = ClothFit(i)
+	return err
+}
+
+// suits says whether a count is what the fit asks for.
+func (f ClothFit) suits(e EndsFit) bool {
+	switch f {
+	case FitRepeats:
+		return e.WholeRepeats
+	case FitPasses:
+		return e.WholePasses
+	case FitBoth:
+		return e.WholeRepeats && e.WholePasses
+	default:
+		return true
+	}
+}
+
+// WarpYarn is the yarn of the warp. The zero value says that it isn't known.
+type WarpYarn struct {
+	// Size is the yarn's size.
+	Size YarnSize `json:"size,omitzero"`
+	// Colour is what the weaver calls it: up to 60 printable characters.
+	Colour string `json:"colour,omitzero"`
+	// Cones is the weight of each cone with its tube, in the order of the positions; where there are
+	// more positions, the last stands for the rest. Empty says that they weren't weighed.
+	Cones Masses `json:"cones,omitzero"`
+	// Tube is the weight of an empty tube.
+	Tube Mass `json:"tube,omitzero"`
+	// Packages is the number of cones at hand, 0 where they weren't counted.
+	Packages int `json:"packages,omitzero"`
+}
+
+// cones is one cone for each position of a group.
+func (y WarpYarn) cones(group int) []Cone {
+	cones := OneYarn(group, y.Colour, y.Size)
+	if len(y.Cones) == 0 {
+		return cones
+	}
+	for i := range cones {
+		cones[i].Gross, cones[i].Tube = y.Cones[min(i, len(y.Cones)-1)], y.Tube
+	}
+	return cones
+}
+
+// Loom is what the warp is handed over to. The zero value says that nothing is known of it.
+type Loom struct {
+	// Sett is the ends in a unit of width in the reed.
+	Sett Sett `json:"sett,omitzero"`
+	// Raddle is the raddle; a zero space leaves it out.
+	Raddle Raddle `json:"raddle,omitzero"`
+	// WholeGroups keeps the ends of a group in one section of the raddle.
+	WholeGroups bool `json:"whole_groups,omitzero"`
+	// Reed is the reed; the zero value leaves it out.
+	Reed Reed `json:"reed,omitzero"`
+	// EdgeDents is how many dents at each edge hold EdgeEnds ends each, 0 for none.
+	EdgeDents int `json:"edge_dents,omitzero"`
+	EdgeEnds  int `json:"edge_ends,omitzero"`
+	// FirstEnd is the side of the loom on which end 1 lies.
+	FirstEnd Side `json:"first_end,omitzero"`
+}
+
+// Pegs is the room on the pegs of the mill, from which the most ends of a chain can be guessed.
+type Pegs struct {
+	// Length is how much of a peg the warp may cover, 0 where it isn't known.
+	Length Length `json:"length,omitzero"`
+	// Layers is how many layers of yarn may lie on each other, 1 to 100.
+	Layers int `json:"layers,omitzero"`
+}
+
+// checkWhole reports what is out of its range in the parts that [NewProject] works out. What those parts
+// check themselves isn't checked here again: a warp can be wound without it.
+func (s Spec) checkWhole() []error {
+	var errs []error
+	if c := s.Yarn.Colour; c != "" && checkName(c) != nil {
+		errs = append(errs, &FieldError{Field: "colour", Value: c, Want: fmt.Sprintf("up to %d printable characters", maxName)})
+	}
+	count := func(field string, v, high int) {
+		if v < 0 || v > high {
+			errs = append(errs, outside(field, v, 0, high, ""))
+		}
+	}
+	count("cones at hand", s.Yarn.Packages, MaxEnds)
+	count("layers on a peg", s.Pegs.Layers, 100)
+	count("ends to fit", int(s.Cloth.Fit), int(FitBoth))
+	count("side of the first end", int(s.Loom.FirstEnd), int(RightSide))
+	if s.Pegs.Length < 0 || s.Pegs.Length > Metre {
+		errs = append(errs, &FieldError{Field: "peg length", Value: s.Pegs.Length.String(), Want: "0, where it isn't known, to 1 m"})
+	}
+	if s.Schedule == nil && (s.Stripes != "" || s.Other != nil) {
+		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: "a schedule for them"})
+	}
+	if len(s.Stripes) > maxStripes || s.Stripes != "" && !printable(s.Stripes) {
+		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: fmt.Sprintf("at most %d printable characters on one line", maxStripes)})
+	}
+	return append(errs, s.Schedule.check(s.Ends, s.Positions), s.Other.check(s.Ends, s.Positions))
+}
+
+// maxStripes bounds the text of a stripe order that a record keeps.
+const maxStripes = 10_000
