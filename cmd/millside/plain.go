@@ -46,11 +46,15 @@ func (a *app) talk(p *plain, lines <-chan string) error {
 	defer signal.Stop(wakes)
 	said, over, err := p.begin(), p.st.Finished, error(nil)
 	for {
-		if told := a.tell(said); err == nil {
-			err = told
-		}
-		if over || err != nil {
+		if err != nil {
 			return err
+		}
+		if err := a.tell(said); err != nil { // nobody is there to hear it
+			_, _, paused := p.leave()
+			return errors.Join(err, paused)
+		}
+		if over {
+			return nil
 		}
 		select {
 		case line, more := <-lines:

@@ -293,7 +293,8 @@ func TestPlainLeaves(t *testing.T) {
 		name   string
 		lines  []string
 		events int
-	}{{"nothing wound", nil, 0}, {"winding", []string{""}, 2}, {"paused", []string{"", "pause"}, 2}, {"at the lease", []string{"", ""}, 3}} {
+	}{{"nothing wound", nil, 0}, {"winding", []string{""}, 2}, {"paused", []string{"", "pause"}, 2}, {"at the lease", []string{"", ""}, 3},
+		{"paused and gone on", []string{"", "pause", ""}, 4}} {
 		tk := newTalk(t, nil)
 		tk.types(tt.lines...)
 		said, over, err := tk.p.take("leave")
@@ -301,6 +302,23 @@ func TestPlainLeaves(t *testing.T) {
 			t.Errorf("%s: over %v, %d events, paused %v, %v", tt.name, over, st.Events, st.Paused, err)
 		}
 		tk.wants(strings.Join(said, "\n"), "All of it is on the disk.")
+	}
+}
+
+// Who only looks at where the warp stands after a crash leaves the record as it is.
+func TestPlainLeavesALookAlone(t *testing.T) {
+	tk := newTalk(t, nil)
+	tk.types("")
+	tk.reopen()
+	if _, _, err := tk.p.take("leave"); err != nil || tk.p.rec.State().Events != 1 {
+		t.Errorf("%d events, %v", tk.p.rec.State().Events, err)
+	}
+	// Put aside and left, it is paused though the mill has not been looked at.
+	tk.reopen()
+	tk.types("", "")
+	tk.p.lookAgain()
+	if _, _, err := tk.p.take("leave"); err != nil || !tk.p.rec.State().Paused {
+		t.Errorf("paused %v, %v", tk.p.rec.State().Paused, err)
 	}
 }
 
@@ -388,7 +406,24 @@ func TestPlainOutputFails(t *testing.T) {
 	_ = r.Close()
 	a := &app{out: bufio.NewWriter(w), errOut: new(bytes.Buffer)}
 	lines := make(chan string)
-	if err := a.talk(tk.p, lines); err == nil || !strings.Contains(err.Error(), "writing the answer") {
-		t.Errorf("%v", err)
+	tk.types("")
+	err := a.talk(tk.p, lines)
+	if st := tk.p.rec.State(); err == nil || !strings.Contains(err.Error(), "writing the answer") || st.Laid() != 1 || !st.Paused {
+		t.Errorf("%d passes, paused %v, %v", st.Laid(), st.Paused, err)
 	}
+}
+
+// The paddle of a striped warp is threaded and changed in words, and an end that broke has its colour.
+func TestPlainStripes(t *testing.T) {
+	tk := newTalk(t, func(s *plan.Spec) {
+		s.Ends, s.Group, s.Positions, s.TieEvery = 16, 4, 4, 0
+		all := func(setUp int) plan.ScheduledPass { return plan.ScheduledPass{From: 1, To: 4, SetUp: setUp} }
+		s.Stripes = "2 white 1 blue 1 white"
+		s.Schedule = &plan.Schedule{Colours: []plan.StripeColour{{Name: "white"}, {Name: "blue"}},
+			SetUps: []plan.SetUp{{1, 1, 2, 1}, {1, 1, 1, 2}}, Passes: []plan.ScheduledPass{all(1), all(1), all(1), all(2)}}
+	})
+	tk.wants(strings.Join(tk.p.begin(), "\n"), "Thread it, position 1 nearest the thumb: A white in positions 1, 2, 4; B blue in position 3.")
+	tk.wants(tk.types("", "", "", "break 3"), "end 11: broken end.\nIts colour is B blue.")
+	tk.wants(tk.types(""), "Now: last pass: 4 ends, then tie off; change 2 positions of the paddle.",
+		"Cut, tie in and thread at the far end peg: position 3 from B blue to A white; position 4 from A white to B blue.")
 }

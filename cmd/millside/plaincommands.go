@@ -167,7 +167,8 @@ func (p *plain) incident(what counter.What, rest string) ([]string, error) {
 	}
 	return p.then(e, func() []string {
 		in := p.st.Incidents[len(p.st.Incidents)-1]
-		return []string{fmt.Sprintf("Noted as number %d: %s.", in.Number, in.Words(p.st.Plan.Spec.Units))}
+		said := fmt.Sprintf("Noted as number %d: %s.", in.Number, in.Words(p.st.Plan.Spec.Units))
+		return append([]string{said}, p.colourWords(in.End)...)
 	})
 }
 

@@ -23,6 +23,7 @@ type plain struct {
 	now   counter.Clock
 	guard counter.Guard
 	look  bool // what stands on the mill has to be seen before anything is counted
+	moved bool // something was added since the record was opened
 	rest  bool // the reminder to rest was given in this stretch
 }
 
@@ -111,9 +112,9 @@ func (p *plain) take(line string) (said []string, over bool, err error) {
 	return []string{unknown(word)}, false, nil
 }
 
-// leave pauses the warp, unless it stands still already.
+// leave pauses the warp, unless it stands still already or was only looked at.
 func (p *plain) leave() (said []string, over bool, err error) {
-	if st := p.stage(); st != stageDone && st != stageLook && p.st.Events > 0 {
+	if p.moved && !p.st.Paused && !p.st.Finished {
 		if said, err = p.add(counter.Event{Kind: counter.Paused}); err != nil || said != nil {
 			return said, true, err
 		}
@@ -188,6 +189,6 @@ func (p *plain) add(e counter.Event) (said []string, err error) {
 	case err != nil:
 		return []string{"Not done: " + err.Error() + "."}, nil
 	}
-	p.st = st
+	p.st, p.moved = st, true
 	return nil, nil
 }

@@ -3,11 +3,15 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/exec"
 	"strings"
 	"syscall"
 	"testing"
+	"time"
+
+	"github.com/creack/pty"
 )
 
 // hears waits until the program has written a text, whatever the terminal made of it.
@@ -67,28 +71,61 @@ func TestPlainLeaving(t *testing.T) {
 	}
 }
 
-// Killed, or left behind by a terminal that was closed, the winding is taken up where it was.
-func TestPlainInterrupted(t *testing.T) {
-	for name, stop := range map[string]func(*terminal){
-		"killed":          func(term *terminal) { term.signal(syscall.SIGKILL) },
-		"terminal closed": func(term *terminal) { _ = term.pty.Close() },
-	} {
-		t.Run(name, func(t *testing.T) {
-			dir := t.TempDir()
-			path := saved(t, dir, nil)
-			term := start(t, 80, 24, dir, "wind", path, "--plain")
-			term.windPlain()
-			stop(term)
-			if code := term.exit(); code == 0 {
-				t.Error("exit 0")
-			}
-			again := start(t, 80, 24, dir, "wind", path, "--plain")
-			again.hears("2 of 40 passes laid, 20 ends stand.")
-			again.hears("1 group over peg 1 of the counting cross and 1 over peg 2.")
-			again.press("enter")
-			again.hears("Pass 3 of 40, outward")
-		})
+// comesBack takes the winding up after two passes.
+func comesBack(t *testing.T, dir, path string) {
+	t.Helper()
+	again := start(t, 80, 24, dir, "wind", path, "--plain")
+	again.hears("2 of 40 passes laid, 20 ends stand.")
+	again.hears("1 group over peg 1 of the counting cross and 1 over peg 2.")
+	again.press("enter")
+	again.hears("Pass 3 of 40, outward")
+}
+
+// Killed, the winding is taken up where it was.
+func TestPlainKilled(t *testing.T) {
+	dir := t.TempDir()
+	path := saved(t, dir, nil)
+	term := start(t, 80, 24, dir, "wind", path, "--plain")
+	term.windPlain()
+	term.signal(syscall.SIGKILL)
+	if code := term.exit(); code != 128+int(syscall.SIGKILL) {
+		t.Errorf("exit %d", code)
 	}
+	comesBack(t, dir, path)
+}
+
+// Left behind by a terminal that was closed, the winding is paused. The terminal is read here and not beside
+// the test, since closing waits for a reader.
+func TestPlainTerminalClosed(t *testing.T) {
+	dir := t.TempDir()
+	path := saved(t, dir, nil)
+	cmd := exec.Command(binary(t), "wind", path, "--plain")
+	tty, err := pty.Start(cmd)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer time.AfterFunc(patience, func() { _ = cmd.Process.Kill() }).Stop()
+	if _, err := io.WriteString(tty, "\n\n\n"); err != nil {
+		t.Fatal(err)
+	}
+	var heard strings.Builder
+	for buf := make([]byte, 4096); !strings.Contains(heard.String(), "Pass 2 is laid, 20 ends stand."); {
+		n, err := tty.Read(buf)
+		if err != nil {
+			t.Fatalf("%v; heard %s", err, heard.String())
+		}
+		heard.Write(buf[:n])
+	}
+	if err := tty.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Wait(); err == nil {
+		t.Error("exit 0")
+	}
+	if st := onlyRecord(t, dir).State(); st.Laid() != 2 || !st.Paused {
+		t.Errorf("%d passes, paused %v", st.Laid(), st.Paused)
+	}
+	comesBack(t, dir, path)
 }
 
 // Put aside with Ctrl-Z and taken up again, the mill is looked at first.

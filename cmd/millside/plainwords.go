@@ -43,6 +43,7 @@ func (p *plain) passWords() []string {
 	if due := p.tasks(pass.Number-1, pass.Number); len(due) > 0 {
 		said = append(said, "Now: "+strings.Join(due, "; ")+".")
 	}
+	said = append(said, p.setUpWords(pass)...)
 	if twist := p.st.TwistAdvice(); twist != "" {
 		said = append(said, twist)
 	}
