@@ -33,7 +33,7 @@ type Project struct {
 const longestSley = 12
 
 // FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
-// one. The error joins one [FieldError] for each field that is out of its range, or says that no count
+// one; the ends of a striped warp are those of its stripes. The error joins one [FieldError] for each field that is out of its range, or says that no count
 // near the wanted one fits.
 func (s Spec) FromCloth() (Spec, error) {
 	if !s.Cloth.Used {
@@ -44,6 +44,9 @@ func (s Spec) FromCloth() (Spec, error) {
 		return s, err
 	}
 	s.Length = warp.Total
+	if s.Schedule != nil { // the stripes say how many ends there are
+		return s, nil
+	}
 	for _, fit := range ends.Fits {
 		if s.Cloth.Fit.suits(fit) {
 			s.Ends = fit.Ends

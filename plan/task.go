@@ -51,8 +51,10 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	out := p.LeftOut(pass)
 	switch {
 	case out.Count() == 0:
+	case p.Striped() && number > 1 && c.Passes[number-2].Carried == pass.Carried:
+		// The same positions as on the pass before: nothing to be told.
 	case p.Striped():
-		tasks = append(tasks, Task{Kind: CarryOnly, Text: "carry only " + positionsText(pass.Carried) + "; the others stay parked, threaded"})
+		tasks = append(tasks, Task{Kind: CarryOnly, Text: "carry only " + positionsText(pass.Carried)})
 	case number > 1 || c.Number > 1:
 		// A paddle that is threaded for the first pass has no ends to cut; on a later chain it is threaded still.
 		tasks = append(tasks, Task{Kind: LeaveOut, Text: fmt.Sprintf("leave out %s (cut and park %s)", positionsText(out), theseEnds(out.Count()))})

@@ -80,8 +80,14 @@ func (a app) firstScreen(o Options) (screen, error) {
 	}
 }
 
-// Init asks for nothing: the first screen is ready when the program starts.
-func (a app) Init() tea.Cmd { return nil }
+// Init asks for the schedule of a form that begins with stripes; every other first screen is ready.
+func (a app) Init() tea.Cmd {
+	if f, ok := a.screen.(form); ok {
+		_, cmd := f.schedule()
+		return cmd
+	}
+	return nil
+}
 
 // Update handles what concerns the whole program and hands the rest to the screen.
 func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
@@ -97,8 +103,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		a.screen = newHome(a.deps, msg.list, msg.err)
 		return a, nil
 	case goFormMsg:
-		a.screen = newForm(a.deps, msg.spec)
-		return a, nil
+		next, cmd := newForm(a.deps, msg.spec).schedule()
+		a.screen = next
+		return a, cmd
 	case openMsg:
 		return a, openCmd(a.store, msg.path)
 	case beginMsg:

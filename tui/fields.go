@@ -29,6 +29,7 @@ type section uint8
 // The sections, in the order in which a weaver thinks of a warp.
 const (
 	secWarp section = iota
+	secStripes
 	secCloth
 	secYarn
 	secPaddle
@@ -39,7 +40,7 @@ const (
 	sections
 )
 
-var sectionNames = [sections]string{"warp", "cloth", "yarn", "paddle", "mill", "chains", "loom", "winding"}
+var sectionNames = [sections]string{"warp", "stripes", "cloth", "yarn", "paddle", "mill", "chains", "loom", "winding"}
 
 // textual is a value of plan's that is written and read as text.
 type textual[T any] interface {

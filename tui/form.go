@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/plan"
+	"millside/plan/stripe"
 )
 
 // form is the new-warp page: fields in sections, and beside them what they come to, at each key stroke.
@@ -25,10 +26,15 @@ type form struct {
 	scroll   int    // how many windows of the result have been turned over
 	failed   string // why the record could not be made
 	busy     bool
+
+	order     stripe.Order // the stripes as typed; none in a plain warp
+	stripesAt error        // where the stripes can't be read
+	made      stripesMsg   // the last schedule that came
+	asked     stripeKey    // the schedule that is on its way, or has come
 }
 
 // formLimit is the longest text of a field.
-const formLimit = 120
+const formLimit = 10_000
 
 func newForm(d deps, spec plan.Spec) form {
 	m := form{deps: d, fields: formFields(), spec: withClothDefaults(spec)}
@@ -71,6 +77,11 @@ func (m form) compute() form {
 		}
 	}
 	m.spec = spec
+	m = m.stripes()
+	if m.waits() {
+		m.project = nil
+		return m
+	}
 	project, err := plan.NewProject(m.wanted(), plan.Pace{})
 	for _, fe := range plan.FieldErrors(err) {
 		m.note(fe, fe.Field)
@@ -112,8 +123,12 @@ func (m form) update(msg tea.Msg) (screen, tea.Cmd) {
 	case failedMsg:
 		m.failed, m.busy = msg.err.Error(), false
 		return m, nil
+	case stripesMsg:
+		return m.scheduled(msg)
 	case tea.KeyMsg:
-		return m.act(msg)
+		next, cmd := m.act(msg)
+		m, more := next.(form).schedule()
+		return m, tea.Batch(cmd, more)
 	}
 	return m, nil
 }
@@ -225,7 +240,7 @@ func (m form) current(list []plan.GroupRow) int {
 // nextChoice takes the next of the ranked choices, round after the last.
 func (m form) nextChoice() form {
 	list := m.choices()
-	if len(list) == 0 {
+	if len(list) == 0 || !plain(m.spec) {
 		return m
 	}
 	c := list[(m.current(list)+1)%len(list)]
@@ -253,6 +268,10 @@ func (m form) setFields(spec plan.Spec, names ...string) form {
 // begin makes the record, or goes to the first field that is wrong.
 func (m form) begin() (screen, tea.Cmd) {
 	if m.busy {
+		return m, nil
+	}
+	if m.waits() {
+		m.failed = "the passes are still being worked out"
 		return m, nil
 	}
 	if m.project == nil {

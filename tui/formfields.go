@@ -5,15 +5,16 @@ import "millside/plan"
 // formFields are the fields of the form in their order.
 func formFields() []field {
 	var all []field
-	for _, part := range [][]field{warpFields(), clothFields(), yarnFields(), paddleFields(), millFields(), chainFields(), loomFields(), windingFields()} {
+	for _, part := range [][]field{warpFields(), stripesFields(), clothFields(), yarnFields(), paddleFields(), millFields(), chainFields(), loomFields(), windingFields()} {
 		all = append(all, part...)
 	}
 	return all
 }
 
 // fromCloth and byHand tell which fields the weaver fills in.
-func fromCloth(s plan.Spec) bool { return s.Cloth.Used }
-func byHand(s plan.Spec) bool    { return !s.Cloth.Used }
+func fromCloth(s plan.Spec) bool  { return s.Cloth.Used }
+func endsByHand(s plan.Spec) bool { return !s.Cloth.Used && plain(s) }
+func byHand(s plan.Spec) bool     { return !s.Cloth.Used }
 
 func onlyIf(f field, given func(plan.Spec) bool) field {
 	f.given = given
@@ -24,7 +25,7 @@ func warpFields() []field {
 	return []field{
 		textField(secWarp, "name", "name", "what you call it", func(s *plan.Spec) *string { return &s.Name }),
 		yesField(secWarp, "planned from", "ends and length", "the cloth", "where the ends and the length come from", func(s *plan.Spec) *bool { return &s.Cloth.Used }),
-		onlyIf(countField(secWarp, "ends", "ends", "warp threads wanted", func(s *plan.Spec) *int { return &s.Ends }), byHand),
+		onlyIf(countField(secWarp, "ends", "ends", "warp threads wanted", func(s *plan.Spec) *int { return &s.Ends }), endsByHand),
 		onlyIf(valueField(secWarp, "length", "length", "such as 7.5 yd, 6.4 m or 250 in", func(s *plan.Spec) *plan.Length { return &s.Length }), byHand),
 		choiceField(secWarp, "units", "units", "imperial: yards, inches; metric: metres, centimetres", func(s *plan.Spec) *plan.LengthUnitSystem { return &s.Units }, "imperial", "metric"),
 		choiceField(secWarp, "the loom takes", "dressing", "which end of the warp comes off the chain first", func(s *plan.Spec) *plan.Dressing { return &s.Dressing }, "raddle first", "reed first"),
@@ -80,9 +81,9 @@ func yarnFields() []field {
 
 func paddleFields() []field {
 	return []field{
-		countField(secPaddle, "group", "group", "ends carried together on a pass", func(s *plan.Spec) *int { return &s.Group }),
+		onlyIf(countField(secPaddle, "group", "group", "ends carried together on a pass", func(s *plan.Spec) *int { return &s.Group }), plain),
 		countField(secPaddle, "positions", "paddle positions", "holes and slots in the paddle", func(s *plan.Spec) *int { return &s.Positions }),
-		choiceField(secPaddle, "last pass", "last pass", "if the group doesn't divide the ends", func(s *plan.Spec) *plan.LastPass { return &s.LastPass }, "short", "full"),
+		onlyIf(choiceField(secPaddle, "last pass", "last pass", "if the group doesn't divide the ends", func(s *plan.Spec) *plan.LastPass { return &s.LastPass }, "short", "full"), plain),
 		choiceField(secPaddle, "return order", "return order", "how a return pass lies in the lease; you look at it after pass 2", func(s *plan.Spec) *plan.ReturnOrder { return &s.ReturnOrder }, "same", "mirrored"),
 		choiceField(secPaddle, "layout", "hand", "which hand leads the paddle", func(s *plan.Spec) *plan.Hand { return &s.Hand }, "right", "left"),
 	}

@@ -11,6 +11,12 @@ import (
 // section. The most needed comes first, since a small window shows the first lines only.
 func (m form) resultLines(w, room int) []string {
 	s := m.styles
+	if m.waits() {
+		return append([]string{s.warn.Render(fit(" working out the passes ", w)), ""}, m.stripesResult(w)...)
+	}
+	if m.project == nil && m.section() == secStripes {
+		return append(append(painted(wrap(" not yet: "+m.wrongFields()+" ", w), s.warn), m.stripesTrouble(w)...), m.stripesResult(w)...)
+	}
 	if m.project == nil {
 		return append(painted(wrap(" not yet: "+m.wrongFields()+" ", w), s.warn), wrap("The result stands here as soon as every field will do.", w)...)
 	}
@@ -20,6 +26,8 @@ func (m form) resultLines(w, room int) []string {
 	}
 	var part []string
 	switch m.section() {
+	case secStripes:
+		part = m.stripesResult(w)
 	case secCloth:
 		part = m.clothResult(w)
 	case secYarn:
@@ -79,7 +87,7 @@ func (m form) warpResult(w, room int) []string {
 	for _, l := range lines {
 		out = append(out, wrap(l, w)...)
 	}
-	if room <= len(out)+3 {
+	if room <= len(out)+3 || !plain(m.spec) {
 		return out
 	}
 	return append(append(out, ""), m.choiceLines(w, room-len(out)-1)...)
@@ -260,7 +268,12 @@ func (m form) settLines(w int) []string {
 	return append([]string{"", "a start for a sett"}, out...)
 }
 
-func (m form) paddleResult(w, room int) []string { return m.choiceLines(w, room) }
+func (m form) paddleResult(w, room int) []string {
+	if !plain(m.spec) {
+		return wrap("The stripes choose the group for each pass: see the page “stripes”.", w)
+	}
+	return m.choiceLines(w, room)
+}
 
 // choiceLines lists the ranked choices of group with their reasons, as many as find room.
 func (m form) choiceLines(w, room int) []string {

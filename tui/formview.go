@@ -106,7 +106,7 @@ func (m form) fieldLines(w int) []formLine {
 		case problem != "":
 			note, style = "! "+problem, m.styles.alarm
 		case i == m.at && !m.given(i):
-			note = "follows from other fields: see “planned from” on the first page"
+			note = "follows from other fields: the cloth or the stripes"
 		case i == m.at:
 			note = f.hint
 		}

@@ -2,6 +2,8 @@ package tui
 
 import (
 	"errors"
+	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -10,6 +12,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/stripe"
 )
 
 // The golden screens are in testdata. After a change that is meant, write them anew with
@@ -28,11 +31,19 @@ var pages = []struct {
 	{"form-wrong", func(b *bench) screen {
 		return b.typed(b.press(newForm(b.deps, towels()), "tab", "tab", "ctrl+u"), "0")
 	}},
-	{"form-cloth", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown") }},
-	{"form-cloth-how", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "ctrl+o") }},
-	{"form-yarn", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown") }},
+	{"striped-form", func(b *bench) screen {
+		spec := towels()
+		spec.Stripes = "mirror (3 cream, 2 moss, 1 plum), 2 cream where cream is #f2ead7, moss is #5b7a3a, plum is #6a2c55"
+		return b.press(newForm(b.deps, spec), "pgdown")
+	}},
+	{"striped-form-wrong", func(b *bench) screen {
+		return b.typed(b.press(newForm(b.deps, towels()), "pgdown"), "8 white, 21 times (4 red; 14 white")
+	}},
+	{"form-cloth", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown") }},
+	{"form-cloth-how", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "ctrl+o") }},
+	{"form-yarn", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "pgdown") }},
 	{"form-paddle", func(b *bench) screen {
-		return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "pgdown")
+		return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "pgdown", "pgdown")
 	}},
 	{"form-mill", func(b *bench) screen {
 		return b.press(newForm(b.deps, fourTowels(b.t)), "pgup", "pgup", "pgup", "pgup")
@@ -76,6 +87,11 @@ var pages = []struct {
 	{"recount", func(b *bench) screen { return b.press(b.winding(towels(), 17), "c", "backspace", "6") }},
 	{"note", func(b *bench) screen { return b.typed(b.press(b.winding(towels(), 17), "n"), "thin place, position 4") }},
 	{"keys", func(b *bench) screen { return b.press(b.winding(towels(), 17), "?") }},
+	{"striped-thread", func(b *bench) screen { return b.winding(plaid(), 0) }},
+	{"striped-outward", func(b *bench) screen { return b.press(b.winding(plaid(), 0), "space") }},
+	{"striped-lease", func(b *bench) screen { return b.press(b.winding(plaid(), 0), "space", "space", "space") }},
+	{"striped-change", func(b *bench) screen { return atChange(b) }},
+	{"striped-after-change", func(b *bench) screen { return b.press(atChange(b), "space") }},
 	{"finish", func(b *bench) screen { return b.winding(towels(), 40) }},
 	{"finish-dyed", func(b *bench) screen {
 		s := towels()
@@ -109,6 +125,39 @@ func fourTowels(t *testing.T) plan.Spec {
 	return s
 }
 
+// striped makes the spec of a striped warp.
+func striped(name, stripes string, positions int) func() plan.Spec {
+	return sync.OnceValue(func() plan.Spec {
+		s := towels()
+		s.Name, s.Positions, s.Group, s.Stripes = name, positions, 1, stripes
+		made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+		if err != nil {
+			panic(err)
+		}
+		return made.Spec
+	})
+}
+
+// plaid needs no change of the paddle, fade some.
+var (
+	plaid = striped("Plaid scarf", "6 cream, 3 times (8 moss, 2 ochre, 14 cream, 3 plum, 1 ochre), 16 sky where "+
+		"cream is #f2ead7, moss is #5b7a3a, ochre is #d9962b, plum is #6a2c55, sky is #4f8fc0", 10)
+	fade = striped("Fading runner", "20 cream, 20 moss, 18 ochre, 24 plum where cream is #f2ead7, moss is #5b7a3a, ochre is #d9962b, plum is #6a2c55", 6)
+)
+
+// atChange winds the fading runner up to its first change of the paddle.
+func atChange(b *bench) screen {
+	s := b.press(b.winding(fade(), 0), "space")
+	for range 60 {
+		if w := s.(winding); w.mode == modeChange {
+			return s
+		}
+		s = b.press(s, "space")
+	}
+	b.t.Fatal("no change of the paddle")
+	return nil
+}
+
 // homePage has half-wound, finished and damaged records.
 func homePage(b *bench) screen {
 	now := b.clock.now()
@@ -140,9 +189,12 @@ func TestGolden(t *testing.T) {
 	for _, colour := range []struct {
 		name    string
 		profile termenv.Profile
-	}{{"plain", termenv.Ascii}, {"colour", termenv.ANSI}} {
+	}{{"plain", termenv.Ascii}, {"colour", termenv.ANSI}, {"truecolor", termenv.TrueColor}} {
 		for _, size := range goldenSizes {
 			for _, page := range pages {
+				if colour.profile == termenv.TrueColor && !strings.HasPrefix(page.name, "striped") {
+					continue // nothing but yarn has more than sixteen colours
+				}
 				t.Run(colour.name+"/"+sizeName(size.w, size.h)+"/"+page.name, func(t *testing.T) {
 					view := page.make(newBench(t, colour.profile)).view(size.w, size.h)
 					fits(t, view, size.w, size.h)

@@ -104,9 +104,9 @@ func (m winding) viewLease(w, h int) string {
 	lines = append(lines, "")
 	lines = append(lines, m.leasePicture(w)...)
 	lines = append(lines, "")
-	text := "The second group lies in the same order as the first: position 1 first. In the other order its last position would lie next to the first group."
+	text := "The second group lies in the same order as the first: its lowest position next to the first group. In the other order its highest position would lie there."
 	if order == plan.MirroredOrder {
-		text = "The second group lies the other way round: its last position next to the first group, position 1 last. In the other order position 1 would come first."
+		text = "The second group lies the other way round: its highest position next to the first group. In the other order its lowest position would lie there."
 	}
 	lines = append(lines, indent(wrap(text, w-4), 2)...)
 	if m.ignore != "" {
@@ -122,23 +122,27 @@ func (m winding) leasePicture(w int) []string {
 	const names, cell = 14, 3
 	c, s := m.st.Current(), m.styles
 	perGroup := max((w-names-8)/cell/2, 3)
-	rows := [4]string{pad("over peg A", names), pad("under peg A", names), pad("position", names), pad("", names)}
+	rows := [5]string{pad("over peg A", names), pad("under peg A", names), pad("position", names), pad("colour", names), pad("", names)}
 	for i, p := range []plan.Pass{c.Passes[0], c.Passes[1]} {
-		over, under, positions := groupPicture(p, perGroup)
-		rows[0] += over + "   "
-		rows[1] += under + "   "
-		rows[2] += positions + "   "
-		rows[3] += pad([]string{"  first group", "  second group"}[i], lipgloss.Width(positions)) + "   "
+		over, under, positions, colours := m.groupPicture(p, perGroup)
+		wide := max(lipgloss.Width(positions), 14)
+		for row, text := range []string{s.outward.Render(over), s.outward.Render(under), s.strong.Render(positions), colours, s.dim.Render([]string{"  first group", "  second group"}[i])} {
+			rows[row] += pad(text, wide) + "   "
+		}
 	}
-	return indent([]string{s.outward.Render(rows[0]), s.outward.Render(rows[1]), s.strong.Render(rows[2]), s.dim.Render(rows[3])}, 2)
+	out := rows[:]
+	if !m.st.Plan.Striped() {
+		out = append(rows[:3:3], rows[4])
+	}
+	return indent(out, 2)
 }
 
 // groupPicture draws at most so many ends of a group, three cells each.
-func groupPicture(p plan.Pass, most int) (over, under, positions string) {
+func (m winding) groupPicture(p plan.Pass, most int) (over, under, positions, colours string) {
 	for end := p.First; end <= p.Last; end++ {
 		if i := end - p.First; p.Ends() > most && i >= (most-1)/2 && i < p.Ends()-most/2 {
 			if i == (most-1)/2 {
-				over, under, positions = over+"   ", under+"   ", positions+"  …"
+				over, under, positions, colours = over+"   ", under+"   ", positions+"  …", colours+"  …"
 			}
 			continue
 		}
@@ -148,8 +152,9 @@ func groupPicture(p plan.Pass, most int) (over, under, positions string) {
 			up, down = down, up
 		}
 		over, under, positions = over+up, under+down, positions+fmt.Sprintf("%3d", pos)
+		colours += m.styles.patch(m.st.Plan, m.st.Plan.EndColour(end), 3)
 	}
-	return over, under, positions
+	return over, under, positions, colours
 }
 
 // viewPrompt asks for a count or a note.

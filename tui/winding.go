@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -469,6 +470,14 @@ func (m winding) bellFor(e counter.Event, before mode) tea.Cmd {
 func (m winding) due() []plan.Task {
 	c, laid := m.st.Current(), m.st.Laid()
 	return append(m.st.Plan.After(c, laid), m.st.Plan.Before(c, laid+1)...)
+}
+
+// dueNow is what is due and has no page of its own that was gone through already.
+func (m winding) dueNow() []plan.Task {
+	if !m.st.Plan.Striped() {
+		return m.due()
+	}
+	return slices.DeleteFunc(m.due(), func(t plan.Task) bool { return t.Kind == plan.ThreadPaddle || t.Kind == plan.ChangeSetUp })
 }
 
 // coming lists what will have to be done after the pass that is being laid.

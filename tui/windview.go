@@ -355,16 +355,15 @@ func (m winding) dueLines(w, rows int) []string {
 	case m.flash != "":
 		text = m.flash
 	default:
-		if texts := taskTexts(m.due()); len(texts) > 0 {
+		if texts := taskTexts(m.dueNow()); len(texts) > 0 {
 			text = "NOW  " + strings.Join(texts, "; ")
 		}
 	}
-	out := make([]string, rows)
-	for i, l := range wrap(text, w-4) {
-		if i >= rows {
-			out[rows-1] = style.Render(pad("  "+out[rows-1]+" …", w))
-			break
-		}
+	out, lines := make([]string, rows), wrap(text, w-4)
+	if len(lines) > rows {
+		lines = append(lines[:rows-1], fit(lines[rows-1], w-6)+" …")
+	}
+	for i, l := range lines {
 		out[i] = style.Render(pad("  "+l, w))
 	}
 	return out

@@ -97,18 +97,7 @@ func (m winding) paddleLines(pass plan.Pass, w, rows int) []string {
 func (m winding) stripeBar(w int) []string {
 	p, s := m.st.Plan, m.styles
 	all, width := p.EndsWound(), max(w-4, 1)
-	var bar strings.Builder
-	last := -1
-	for x := range width {
-		colour := p.EndColour(x*all/width + 1)
-		c, _ := p.Colour(colour)
-		letter := " "
-		if colour != last || !s.color {
-			letter = string(plan.Letter(colour))
-		}
-		last = colour
-		bar.WriteString(s.yarn(c).Render(letter))
-	}
+	bar := stripeCells(s, p, width, func(x int) int { return p.EndColour(x*all/width + 1) })
 	laid := m.st.EndsStandingAll() * width / all
 	text := fmt.Sprintf(" %d of %d passes laid", m.st.PassesLaidAll(), p.Passes())
 	mark := strings.Repeat("━", max(laid-1, 0)) + "▲"
@@ -116,5 +105,5 @@ func (m winding) stripeBar(w int) []string {
 		mark = spread(text, "▲", laid)
 		text = ""
 	}
-	return []string{"  " + bar.String(), "  " + s.outward.Render(mark) + text}
+	return []string{"  " + bar, "  " + s.outward.Render(mark) + text}
 }

@@ -1,0 +1,235 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"millside/plan"
+	"millside/plan/stripe"
+)
+
+// stripeKey is what a schedule depends on. A schedule can take a second or two, so it is worked out
+// beside the keys: the form shows the stripes at once and the passes when they are there.
+type stripeKey struct {
+	text      string
+	positions int
+	order     plan.ReturnOrder
+}
+
+// stripesMsg brings a schedule, or why there is none.
+type stripesMsg struct {
+	key  stripeKey
+	made *stripe.Plan
+	err  error
+}
+
+// stripesFields is the page for the stripes.
+func stripesFields() []field {
+	return []field{
+		textField(secStripes, "stripes", "stripes", "such as: 8 white, 21 times (4 red, 14 white), 20 red where red is #b03a2e; empty for a plain warp", func(s *plan.Spec) *string { return &s.Stripes }),
+	}
+}
+
+func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
+
+// key is what the schedule of the form's stripes depends on.
+func (m form) key() stripeKey {
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder}
+}
+
+// stripes reads the stripes as typed and takes over their schedule, if it is there already.
+func (m form) stripes() form {
+	m.order = stripe.Order{}
+	m.spec.Schedule, m.spec.Other = nil, nil
+	if plain(m.spec) {
+		return m
+	}
+	order, err := stripe.Parse(m.spec.Stripes)
+	if err != nil {
+		m.problems["stripes"] = err.Error()
+		m.stripesAt = err
+		return m
+	}
+	m.order = order
+	if m.made.key != m.key() {
+		return m
+	}
+	if m.made.err != nil {
+		m.note(m.made.err, "stripes")
+		return m
+	}
+	made := m.made.made.Spec
+	m.spec.Schedule, m.spec.Other, m.spec.Ends, m.spec.Group, m.spec.LastPass = made.Schedule, made.Other, made.Ends, made.Group, made.LastPass
+	return m
+}
+
+// waits says whether the schedule of the stripes is still to come.
+func (m form) waits() bool {
+	return !plain(m.spec) && m.problems["stripes"] == "" && m.made.key != m.key()
+}
+
+// schedule is the command that works out the schedule, if one is wanted. Only one is on its way at a
+// time: what was typed meanwhile is asked for when it has come.
+func (m form) schedule() (form, tea.Cmd) {
+	if !m.waits() || m.asked != m.made.key || m.spec.Positions < 1 || m.spec.Positions > plan.MaxPositions {
+		return m, nil
+	}
+	m.asked = m.key()
+	key, spec := m.asked, m.spec
+	return m, func() tea.Msg {
+		made, err := stripe.ForPlan(spec, stripe.Limits{}, stripe.DefaultWeights())
+		return stripesMsg{key: key, made: made, err: err}
+	}
+}
+
+// scheduled takes a schedule that has come.
+func (m form) scheduled(msg stripesMsg) (form, tea.Cmd) {
+	m.made = msg
+	return m.compute().schedule()
+}
+
+// stripesResult draws the stripes as typed and says how they are wound.
+func (m form) stripesResult(w int) []string {
+	if plain(m.spec) {
+		return wrap("A plain warp. Write the stripes from end 1 on, and they are drawn here as you type.", w)
+	}
+	out := m.orderBar(w)
+	out = append(out, m.colourLines(w)...)
+	if m.project == nil || m.made.made == nil {
+		return out
+	}
+	return append(append(out, ""), m.scheduleLines(w)...)
+}
+
+// stripesTrouble points at the character that can't be read.
+func (m form) stripesTrouble(w int) []string {
+	var te *stripe.TextError
+	if !errors.As(m.stripesAt, &te) {
+		return nil
+	}
+	text, at := []rune(m.spec.Stripes), te.Column-1
+	w = max(w, 1)
+	from := min(max(at-w*2/3, 0), len(text))
+	shown := string(text[from:min(from+w, len(text))])
+	return []string{shown, strings.Repeat(" ", max(at-from, 0)) + m.styles.alarm.Render("^")}
+}
+
+// orderPlan lends the drawings of a plan to an order that has no schedule yet.
+func (m form) orderPlan() *plan.Plan {
+	s := &plan.Schedule{}
+	for _, c := range m.order.Colours {
+		colour := plan.StripeColour{Name: c.Name}
+		if c.Known {
+			colour.Shade = c.Shade.String()
+		}
+		s.Colours = append(s.Colours, colour)
+	}
+	return &plan.Plan{Spec: plan.Spec{Schedule: s}}
+}
+
+// orderBar is the stripe order across the pane.
+func (m form) orderBar(w int) []string {
+	ends, err := m.order.Ends()
+	if err != nil || len(ends) == 0 || w < 1 {
+		return nil
+	}
+	p := m.orderPlan()
+	bar := stripeCells(m.styles, p, w, func(x int) int { return ends[x*len(ends)/w] })
+	return []string{bar, bar}
+}
+
+// colourLines lists the colours with their ends.
+func (m form) colourLines(w int) []string {
+	ends, err := m.order.Ends()
+	if err != nil {
+		return nil
+	}
+	count := map[int]int{}
+	for _, c := range ends {
+		count[c]++
+	}
+	p := m.orderPlan()
+	var out []string
+	for i := range m.order.Colours {
+		out = append(out, fit(m.styles.named(p, i+1)+": "+plural(count[i+1], "end", "ends"), w))
+	}
+	return append(out, fmt.Sprintf("%d ends in all", len(ends)))
+}
+
+// scheduleLines says how the stripes are cut into passes, how good that is, and what else there would be.
+func (m form) scheduleLines(w int) []string {
+	s, made := m.styles, m.made.made
+	c := made.Schedule.Cost
+	out := wrap(fmt.Sprintf("%s in %s: %s, %s on the way, about %s", plural(c.Passes, "pass", "passes"), plural(len(made.Schedule.SetUps), "set-up", "set-ups"),
+		plural(c.Threaded, "position threaded", "positions threaded"), plural(c.Changes, "change", "changes"), roughly(made.Schedule.Total)), w)
+	for i := range out {
+		out[i] = s.strong.Render(out[i])
+	}
+	why := made.Schedule.Proof.Why
+	if gap := made.Schedule.Proof.Gap; gap > 0 {
+		why += ", " + roughly(gap)
+	}
+	for _, l := range wrap(why, w) {
+		out = append(out, s.dim.Render(l))
+	}
+	out = append(out, "", "other ways")
+	for _, way := range made.Ways {
+		text := way.Name + ": not with this paddle and these cones"
+		if way.Possible {
+			text = fmt.Sprintf("%s: %s, %s", way.Name, roughly(way.Total), saved(way.Saved))
+		}
+		for i, l := range wrap(text, w-2) {
+			out = append(out, []string{"- ", "  "}[min(i, 1)]+l)
+		}
+	}
+	return out
+}
+
+func saved(d time.Duration) string {
+	switch {
+	case d > 0:
+		return roughly(d) + " more"
+	case d < 0:
+		return roughly(-d) + " less"
+	default:
+		return "no difference"
+	}
+}
+
+// roughly writes a time in hours and minutes, to the nearest minute.
+func roughly(d time.Duration) string {
+	minutes := int(d.Round(time.Minute) / time.Minute)
+	if minutes < 60 {
+		return fmt.Sprintf("%d min", minutes)
+	}
+	return fmt.Sprintf("%d h %02d min", minutes/60, minutes%60)
+}
+
+// stripeCells draws so many cells, each in the colour that at gives, with a letter at the start of each
+// run, or in every cell where there are no colours to see.
+func stripeCells(s styles, p *plan.Plan, w int, at func(x int) int) string {
+	cells := make([]int, w)
+	for x := range cells {
+		cells[x] = at(x)
+	}
+	var b strings.Builder
+	for x := 0; x < w; {
+		end := x + 1
+		for end < w && cells[end] == cells[x] {
+			end++
+		}
+		c, _ := p.Colour(cells[x])
+		letter := string(plan.Letter(cells[x]))
+		text := letter + strings.Repeat(" ", end-x-1)
+		if !s.color || c.Shade == "" {
+			text = strings.Repeat(letter, end-x)
+		}
+		b.WriteString(s.yarn(c).Render(text))
+		x = end
+	}
+	return b.String()
+}
