@@ -177,7 +177,7 @@ func (f *folder) undone(e Event) error {
 	if err := unfinished(c); err != nil {
 		return err
 	}
-	f.unturn(c)
+	f.unturn(c, f.s.Current(), c.Laid-1)
 	f.lower(c, c.Laid-1)
 	return nil
 }
@@ -272,9 +272,14 @@ func (f *folder) relay(before *plan.Plan) {
 		}
 		kept++
 	}
+	old := f.s.Chains[0]
 	f.s.Chains = make([]ChainState, len(f.s.Plan.Chains))
-	f.s.Chains[0].Laid = kept
-	f.dropTies(kept)
+	c := &f.s.Chains[0]
+	c.Laid, c.WrongTurns, c.Surplus, c.Lowered = old.Laid, slices.Clone(old.WrongTurns), old.Surplus, old.Lowered
+	if kept < c.Laid {
+		f.unturn(c, before.Chains[0], kept)
+		f.lower(c, kept)
+	}
 }
 
 // leaseSeen fixes the return order, and takes the other plan where the order was not as planned.

@@ -2,6 +2,7 @@ package counter
 
 import (
 	"errors"
+	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -357,4 +358,52 @@ func TestRefusals(t *testing.T) {
 			t.Errorf("%s: %v", tt.name, err)
 		}
 	}
+}
+
+// Any events at all, with numbers out of every range: no panic, and what is taken leaves counts in range.
+func TestAnyEventsFoldToAValidState(t *testing.T) {
+	kinds := []Kind{"", "dropped"}
+	for kind := range fieldsOf {
+		kinds = append(kinds, kind)
+	}
+	slices.Sort(kinds)
+	number := rapid.SampledFrom([]int{math.MinInt, -1, 0, 1, 1, 2, 2, 3, 4, 5, 6, math.MaxInt})
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawPlan(t)
+		s := NewState(p)
+		for range rapid.IntRange(0, 80).Draw(t, "events") {
+			e := Event{
+				Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),
+				Chain: number.Draw(t, "chain"), Pass: number.Draw(t, "pass"), Position: number.Draw(t, "position"), Line: number.Draw(t, "line"),
+				Text: rapid.SampledFrom([]string{"", "a", "\x00"}).Draw(t, "text"), Order: plan.ReturnOrder(number.Draw(t, "order")),
+				What:     rapid.SampledFrom([]What{Broken, Knot, MissedOpening, WrongPeg, ""}).Draw(t, "what"),
+				HasPlace: rapid.Bool().Draw(t, "has place"), Place: plan.Length(number.Draw(t, "place")),
+			}
+			if step, more := s.NextStep(); more && rapid.Bool().Draw(t, "next step") {
+				e.Step = step.ID
+			}
+			if rapid.Bool().Draw(t, "likely") {
+				e.Chain, e.Pass = s.Chain, s.Laid()+rapid.IntRange(0, 1).Draw(t, "next")
+			}
+			s, _ = s.Apply(e) // refused or not
+			if s.Chain < 1 || s.Chain > len(p.Chains) || s.TwistAdvice() == "" && s.surplus() != 0 && len(s.Chains[s.Chain-1].Ticked) == 0 {
+				t.Fatalf("after %+v: %+v", e, s)
+			}
+			for i, c := range s.Chains {
+				if c.Laid < 0 || c.Laid > len(p.Chains[i].Passes) || c.Surplus%2 != 0 {
+					t.Fatalf("after %+v: chain %d is %+v", e, i+1, c)
+				}
+			}
+			for _, in := range s.Incidents {
+				if in.What.OfEnd() != (in.End >= 1) || in.End > p.EndsWound() || in.Stands() && in.Pass > s.Chains[in.Chain-1].Laid+1 {
+					t.Fatalf("after %+v: %+v", e, in)
+				}
+			}
+			for _, tie := range s.Ties {
+				if tie.Pass < 1 || tie.Pass > s.Chains[tie.Chain-1].Laid {
+					t.Fatalf("after %+v: %+v", e, tie)
+				}
+			}
+		}
+	})
 }

@@ -48,7 +48,8 @@ type IncidentState struct {
 	// whole pass.
 	Chain, Pass, Position int
 	// End is the number of the end in the warp under the plan in force, 0 if it happened to the whole
-	// pass. It follows the return order that was seen in the lease.
+	// pass or where that plan has no end in the position. It follows the return order that was seen in
+	// the lease; a striped warp has another schedule in the other order.
 	End  int
 	What What
 	// Place is how far from the lease along the warp, if HasPlace.
@@ -73,7 +74,10 @@ func (i IncidentState) Stands() bool { return !i.Withdrawn && !i.Undone }
 func (i IncidentState) Words(units plan.LengthUnitSystem) string {
 	text := fmt.Sprintf("pass %d", i.Pass)
 	if i.What.OfEnd() {
-		text += fmt.Sprintf(", position %d, end %d", i.Position, i.End)
+		text += fmt.Sprintf(", position %d", i.Position)
+	}
+	if i.End != 0 {
+		text += fmt.Sprintf(", end %d", i.End)
 	}
 	text += ": " + i.What.Words()
 	if i.HasPlace {
@@ -158,7 +162,10 @@ func (f *folder) settled() State {
 		in := &f.s.Incidents[i]
 		c := f.s.Chains[in.Chain-1]
 		in.Undone = in.Pass > c.Laid && c.Lowered > in.Number
-		in.End = f.s.Plan.Chains[in.Chain-1].Passes[in.Pass-1].EndAt(in.Position)
+		in.End = 0
+		if passes := f.s.Plan.Chains[in.Chain-1].Passes; in.Pass <= len(passes) { // as it is but for stripes
+			in.End = passes[in.Pass-1].EndAt(in.Position)
+		}
 	}
 	return f.s
 }

@@ -220,14 +220,14 @@ func TestTroubleRefusals(t *testing.T) {
 	}{
 		{"withdrawn: no such line", with(knot), Event{Kind: Withdrawn, Line: 3}, `incident: "3" won't do`},
 		{"withdrawn: twice", with(knot, Event{Kind: Withdrawn, Line: 4}), Event{Kind: Withdrawn, Line: 4}, "taken back already"},
-		{"wrong turn before any pass", nil, Event{Kind: WrongTurn, Chain: 1}, "the last pass laid of chain 1 is 0"},
+		{"wrong turn before any pass", nil, Event{Kind: WrongTurn, Chain: 1}, "chain 1 has no pass yet"},
 		{"wrong turn at another pass", two, Event{Kind: WrongTurn, Chain: 1, Pass: 1}, "the last pass laid of chain 1 is 2"},
 		{"wrong turn of another chain", two, Event{Kind: WrongTurn, Chain: 2, Pass: 2}, "not the one on the mill"},
 		{"wrong turn twice", with(turn), turn, "noted already"},
 		{"wrong turn once the finishing has begun", append(all, fasten), Event{Kind: WrongTurn, Chain: 1, Pass: 4}, `untick "fasten" first`},
 		{"righted without a wrong turn", two, Event{Kind: Righted}, "no wrong turn is noted"},
 		{"righted twice", with(turn, Event{Kind: Righted}), Event{Kind: Righted}, "no wrong turn is noted"},
-		{"tie before any pass", nil, Event{Kind: TieMade, Chain: 1}, "the last pass laid of chain 1 is 0"},
+		{"tie before any pass", nil, Event{Kind: TieMade, Chain: 1}, "chain 1 has no pass yet"},
 		{"tie twice", with(tie), tie, "noted already"},
 		{"tie once the finishing has begun", append(all, fasten), Event{Kind: TieMade, Chain: 1, Pass: 4}, `untick "fasten" first`},
 		{"after the end", windAll(p), knot, "finished"},
@@ -281,5 +281,47 @@ func TestFinishedRecordIsReadOnly(t *testing.T) {
 	}
 	if err := r.Close(); err != nil || !slices.Equal(before, readBack(t, path)) {
 		t.Errorf("the file was changed, %v", err)
+	}
+}
+
+// A striped warp has another schedule in the other order, with other passes. What was noted on a pass that
+// has to be laid anew is undone, and the numbers of ends follow the schedule.
+func TestTroubleFollowsTheSchedule(t *testing.T) {
+	setUps := []plan.SetUp{{1, 1, 1, 1}}
+	colours := []plan.StripeColour{{Name: "blue"}}
+	spec := plan.DefaultSpec()
+	spec.Ends, spec.Group, spec.Positions, spec.Stripes = 12, 4, 4, "12 blue"
+	four, low, high := plan.ScheduledPass{From: 1, To: 4, SetUp: 1}, plan.ScheduledPass{From: 1, To: 2, SetUp: 1}, plan.ScheduledPass{From: 3, To: 4, SetUp: 1}
+	spec.Schedule = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, low, four, high}}
+	spec.Other = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, four, four}}
+	p, err := plan.New(spec)
+	if err != nil {
+		t.Fatal(err)
+	}
+	knot := func(pass, position int) Event {
+		return Event{Kind: Incident, Chain: 1, Pass: pass, Position: position, What: Knot}
+	}
+	s := foldOf(t, p, laid(1, 1), Event{Kind: TieMade, Chain: 1, Pass: 1}, knot(1, 2), laid(1, 2), Event{Kind: TieMade, Chain: 1, Pass: 2}, knot(2, 1), knot(2, 2),
+		laid(1, 3), Event{Kind: WrongTurn, Chain: 1, Pass: 3}, laid(1, 4), knot(4, 4))
+	turned, err := s.Apply(Event{Kind: LeaseSeen, Order: plan.MirroredOrder})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if turned.Laid() != 1 || len(turned.Ties) != 1 || turned.Twist() != -1 || len(turned.Chains[0].WrongTurns) != 0 {
+		t.Errorf("%d laid, ties %v, twist %d, wrong turns %v", turned.Laid(), turned.Ties, turned.Twist(), turned.Chains[0].WrongTurns)
+	}
+	for i, want := range []struct {
+		undone bool
+		end    int
+	}{{false, 2}, {true, 8}, {true, 7}, {true, 0}} {
+		if in := turned.Incidents[i]; in.Undone != want.undone || in.End != want.end {
+			t.Errorf("%+v, want %+v", in, want)
+		}
+	}
+	if words := turned.Incidents[3].Words(plan.Imperial); words != "pass 4, position 4: knot" {
+		t.Error(words)
+	}
+	if s.Incidents[1].Undone || len(s.Ties) != 2 {
+		t.Error("the state before was changed")
 	}
 }

@@ -187,3 +187,13 @@ func TestReconcileAgreesWithSearch(t *testing.T) {
 		}
 	})
 }
+
+// The longest chain, with the observation that fits the most numbers of passes.
+func BenchmarkReconcile100k(b *testing.B) {
+	c := testPlan(b, 100_000, 1, 0).Chains[0]
+	for b.Loop() {
+		if r := Reconcile(c, 40_000, Seen{-1, -1, WayReturn, -1, -1}); r.Best != 40_000 {
+			b.Fatal(r.Best)
+		}
+	}
+}

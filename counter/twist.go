@@ -38,17 +38,21 @@ func (f *folder) lastPass(e Event) (*ChainState, error) {
 	if err != nil {
 		return nil, err
 	}
-	if c.Laid == 0 || e.Pass != c.Laid {
+	if c.Laid == 0 {
+		return nil, fmt.Errorf("chain %d has no pass yet", e.Chain)
+	}
+	if e.Pass != c.Laid {
 		return nil, fmt.Errorf("pass %d won't do: the last pass laid of chain %d is %d", e.Pass, e.Chain, c.Laid)
 	}
 	return c, unfinished(c)
 }
 
-// unturn takes a wrong turn back with its pass, before the count goes down: the group goes back round the
-// peg as it came.
-func (f *folder) unturn(c *ChainState) {
-	if n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] == c.Laid {
-		c.Surplus += 2 * turnTwist(f.s.Current(), c.Laid)
+// unturn takes the wrong turns of the passes above a number of passes back, before the count goes down:
+// the group goes back round the pegs as it came.
+func (f *folder) unturn(c *ChainState, chain plan.Chain, passes int) {
+	for n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] > passes; n-- {
+		c.Surplus += 2 * turnTwist(chain, c.WrongTurns[n-1])
+		c.WrongTurns = c.WrongTurns[:n-1]
 	}
 }
 

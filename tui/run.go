@@ -35,6 +35,8 @@ type Options struct {
 	In, Out *os.File
 	// NoColor draws without colour.
 	NoColor bool
+	// Say is told each step as a line of plain text; nil for no one. It returns at once.
+	Say func(text string)
 	// Practice is the warp that the home screen offers for practice.
 	Practice plan.Spec
 }

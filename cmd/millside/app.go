@@ -29,6 +29,7 @@ type app struct {
 	screen func(context.Context, tui.Options) error
 
 	recordsFlag string
+	voice       *speaker // what --say asks for; nil without it
 }
 
 func newApp() *app {
@@ -75,6 +76,10 @@ func (a *app) needTerminal(instead string) error {
 
 // open runs the full screen. Store and what to show come from the command, the rest is the same for all.
 func (a *app) open(ctx context.Context, o tui.Options) error {
+	if a.voice != nil {
+		o.Say = a.voice.say
+		defer a.hush()
+	}
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"

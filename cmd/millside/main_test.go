@@ -124,7 +124,7 @@ func TestNamesOfFilesAreCleaned(t *testing.T) {
 // Every field of a plan that may be refused has a flag, so that the message names what was typed.
 func TestEveryFieldHasItsFlag(t *testing.T) {
 	var wrong plan.Spec
-	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise = -1, -1, -1, -1
+	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise, wrong.RestMinutes = -1, -1, -1, -1, -1
 	cmd := newApp().planCmd()
 	list := plan.FieldErrors(wrong.Check())
 	if len(list) != len(flagOf) {

@@ -33,5 +33,6 @@ func (a *app) newCmd() *cobra.Command {
 		},
 	}
 	specFlags(cmd, &spec)
+	a.sayFlag(cmd)
 	return cmd
 }

@@ -16,7 +16,9 @@ import (
 
 const practiceLong = `Opens an invented warp at once, to try out the keys without yarn on the mill. It
 asks nothing. A practice warp that is not finished is gone on with; --fresh begins
-a new one and leaves the old one as it is.`
+a new one and leaves the old one as it is.
+
+` + plainHelp + "\n\n" + sayHelp
 
 // practiceName is what the practice warp is called; an unfinished one is found by it.
 const practiceName = "Practice warp: sea-blue tea towels"
@@ -30,26 +32,33 @@ func practiceSpec() plan.Spec {
 }
 
 func (a *app) practiceCmd() *cobra.Command {
-	var fresh bool
+	var fresh, plain bool
 	cmd := &cobra.Command{
-		Use: "practice [--fresh]", Short: "try it on an invented warp", Long: practiceLong,
-		Example: "  millside practice\n  millside practice --fresh", Args: args(0, 0, ""),
+		Use: "practice [--fresh] [--plain] [--say COMMAND]", Short: "try it on an invented warp", Long: practiceLong,
+		Example: "  millside practice\n  millside practice --fresh\n  millside practice --plain", Args: args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			store, err := a.store()
 			if err != nil {
 				return err
 			}
-			if err := a.needTerminal("'millside plan --ends 120 --passes' prints such a warp"); err != nil {
-				return err
+			if !plain {
+				if err := a.needTerminal("'millside practice --plain' goes line by line, and 'millside plan --ends 120 --passes' prints such a warp"); err != nil {
+					return err
+				}
 			}
 			path, err := practiceRecord(store, fresh)
 			if err != nil {
 				return err
 			}
+			if plain {
+				return a.plainMode(path)
+			}
 			return a.open(cmd.Context(), tui.Options{Store: store, Open: path})
 		},
 	}
+	a.sayFlag(cmd)
+	cmd.Flags().BoolVar(&plain, "plain", false, "line by line, without the full screen")
 	cmd.Flags().BoolVar(&fresh, "fresh", false, "begin a new practice warp")
 	return cmd
 }

@@ -44,6 +44,7 @@ func (a *app) root() *cobra.Command {
 		// The errors are told in run, in one way for all; no command's help is thrown after them.
 		SilenceErrors: true, SilenceUsage: true, DisableAutoGenTag: true,
 	}
+	a.sayFlag(root)
 	root.SetVersionTemplate("millside {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.PersistentFlags().StringVar(&a.recordsFlag, "records", "", "`folder` that holds the records")

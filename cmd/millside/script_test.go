@@ -54,6 +54,7 @@ func TestMain(m *testing.M) {
 		},
 		"journal": func() { exitOn(journal(os.Args[1], os.Args[2:])) },
 		"damage":  func() { exitOn(damage(os.Args[1], os.Args[2])) },
+		"speak":   func() { exitOn(speak(os.Args[1:])) },
 		"hold":    func() { exitOn(hold(os.Args[1], os.Args[2])) },
 	})
 }
@@ -74,6 +75,10 @@ func toldScreen(_ context.Context, o tui.Options) error {
 	fmt.Fprintf(o.Out, "records %s\nlook only %v\nno colour %v\n", filepath.ToSlash(o.Store.Dir), o.ReadOnly, o.NoColor)
 	if o.In == nil || o.Now == nil {
 		return errors.New("no keyboard or no clock")
+	}
+	if o.Say != nil {
+		fmt.Fprintln(o.Out, "says to a command")
+		o.Say("on the screen")
 	}
 	if o.Spec != nil {
 		fmt.Fprintf(o.Out, "form %q %d ends\n", o.Spec.Name, o.Spec.Ends)
@@ -161,6 +166,21 @@ func damage(path, line string) error {
 	}
 	lines[n-1] = strings.Replace(lines[n-1], "a", "b", 1)
 	return os.WriteFile(path, []byte(strings.Join(lines, "")), 0o600)
+}
+
+// speak stands in for a program that speaks: it adds its words to the file that comes first.
+func speak(words []string) error {
+	if len(words) < 3 {
+		return errors.New("usage: speak FILE VOICE TEXT")
+	}
+	f, err := os.OpenFile(words[0], os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600)
+	if err != nil {
+		return err
+	}
+	if _, err := fmt.Fprintln(f, strings.Join(words[1:], "|")); err != nil {
+		return err
+	}
+	return f.Close()
 }
 
 // hold opens a record for winding, makes a file to say so, and keeps it until it is killed.

@@ -5,18 +5,19 @@ import (
 )
 
 const showLong = `Tells where a warp stands, without a screen: passes laid and ends standing, what must
-be seen on the mill if the count is right, the next pass, recounts, notes, and what is
-done of the finishing. It never changes the record and may be used while it is wound.
+be seen on the mill if the count is right, the next pass, recounts, notes, count ties,
+what went wrong and with which end, and what is done of the finishing. It never changes
+the record and may be used while it is wound.
 
 --events adds everything that happened, in order.
 
 --json prints one object with "format": "millside-show-1". Its fields are: path, name,
 spec (the plan in force), passes, passes_laid, ends, ends_standing (over all chains),
 chain, chains, paused, lease_seen, wound, finished, started, last, cut_short, mill
-(passes_laid, ends_standing, groups_over_peg_1, groups_over_peg_2, paddle, last_turn:
-of the chain in hand), next_pass (as in 'millside plan --json'; left out if all are
-laid), finishing (id, title, detail, caution, done), recounts, notes and, with
---events, events.`
+(passes_laid, ends_standing, groups_over_peg_1, groups_over_peg_2, paddle, last_turn,
+twist_half_turns: of the chain in hand), next_pass (as in 'millside plan --json'; left
+out if all are laid), finishing (id, title, detail, caution, done), recounts, notes,
+count_ties, incidents and, with --events, events.`
 
 func (a *app) showCmd() *cobra.Command {
 	var asJSON, events bool

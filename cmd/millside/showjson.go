@@ -35,7 +35,10 @@ type showJSON struct {
 
 	Recounts []recountJSON `json:"recounts"`
 	Notes    []noteJSON    `json:"notes"`
-	Events   []eventJSON   `json:"events,omitempty"` // with --events
+	Ties     []tieJSON     `json:"count_ties"`
+	// Incidents lists what went wrong, in the order of noting, those taken back included.
+	Incidents []incidentJSON `json:"incidents"`
+	Events    []eventJSON    `json:"events,omitempty"` // with --events
 }
 
 // millJSON is what is seen on the mill if the count of the chain in hand is right.
@@ -46,6 +49,7 @@ type millJSON struct {
 	OverPeg2     int    `json:"groups_over_peg_2"`
 	Paddle       string `json:"paddle"`              // "at the lease" or "at the counting cross"
 	LastTurn     string `json:"last_turn,omitempty"` // "clockwise" or "counterclockwise"
+	Twist        int    `json:"twist_half_turns"`    // behind the paddle, wrong turns included; clockwise above 0
 }
 
 type tickJSON struct {
@@ -78,6 +82,46 @@ type eventJSON struct {
 	Text  string `json:"text,omitempty"`
 	Step  string `json:"step,omitempty"`
 	Order string `json:"order,omitempty"`
+
+	Position int         `json:"position,omitempty"`
+	What     string      `json:"what,omitempty"`
+	Place    *lengthJSON `json:"place,omitempty"` // from the lease
+	Line     int         `json:"line,omitempty"`  // the number of the incident that is taken back
+}
+
+type tieJSON struct {
+	At         time.Time `json:"at"`
+	Chain      int       `json:"chain"`
+	PassesLaid int       `json:"passes_laid"`
+	Ends       int       `json:"ends"` // of the chain
+}
+
+type incidentJSON struct {
+	Number    int         `json:"number"` // of its line in the record
+	At        time.Time   `json:"at"`
+	Chain     int         `json:"chain"`
+	Pass      int         `json:"pass"`
+	Position  int         `json:"position,omitempty"` // left out where it happened to the whole pass
+	End       int         `json:"end,omitempty"`      // its number in the warp
+	What      string      `json:"what"`               // "broken", "knot", "missed-opening" or "wrong-peg"
+	Place     *lengthJSON `json:"place,omitempty"`    // from the lease
+	Text      string      `json:"text,omitempty"`
+	Withdrawn bool        `json:"withdrawn"` // noted by mistake
+	Undone    bool        `json:"undone"`    // its pass is not laid now
+}
+
+// placeToJSON is a place that may not be known.
+func placeToJSON(l plan.Length, known bool) *lengthJSON {
+	if !known {
+		return nil
+	}
+	out := lengthToJSON(l)
+	return &out
+}
+
+func incidentToJSON(in counter.IncidentState) incidentJSON {
+	return incidentJSON{Number: in.Number, At: in.At, Chain: in.Chain, Pass: in.Pass, Position: in.Position, End: in.End,
+		What: string(in.What), Place: placeToJSON(in.Place, in.HasPlace), Text: in.Text, Withdrawn: in.Withdrawn, Undone: in.Undone}
 }
 
 func showToJSON(record *counter.Record, events bool) showJSON {
@@ -86,8 +130,8 @@ func showToJSON(record *counter.Record, events bool) showJSON {
 		Format: showFormat, Path: record.Path(), Name: s.Plan.Spec.Name, Spec: s.Plan.Spec,
 		Passes: s.Plan.Passes(), PassesLaid: s.PassesLaidAll(), Ends: s.Plan.EndsWound(), EndsStanding: s.EndsStandingAll(),
 		Chain: s.Chain, Chains: len(s.Chains), Paused: s.Paused, LeaseSeen: s.LeaseSeen, Wound: s.Wound(), Finished: s.Finished,
-		Started: s.Started, Last: s.Last, CutShort: record.Torn(), Mill: millJSON(seenOnMill(s)),
-		Finishing: []tickJSON{}, Recounts: []recountJSON{}, Notes: []noteJSON{},
+		Started: s.Started, Last: s.Last, CutShort: record.Torn(), Mill: millToJSON(s),
+		Finishing: []tickJSON{}, Recounts: []recountJSON{}, Notes: []noteJSON{}, Ties: []tieJSON{}, Incidents: []incidentJSON{},
 	}
 	if pass, ok := s.NextPass(); ok {
 		next := passToJSON(s.Plan, s.Current(), pass)
@@ -102,6 +146,12 @@ func showToJSON(record *counter.Record, events bool) showJSON {
 	for _, n := range s.Notes {
 		out.Notes = append(out.Notes, noteJSON{n.At, n.Chain, n.Pass, n.Text})
 	}
+	for _, t := range s.Ties {
+		out.Ties = append(out.Ties, tieJSON{t.At, t.Chain, t.Pass, t.Ends})
+	}
+	for _, in := range s.Incidents {
+		out.Incidents = append(out.Incidents, incidentToJSON(in))
+	}
 	if events {
 		for _, e := range record.Events() {
 			out.Events = append(out.Events, eventToJSON(e))
@@ -110,8 +160,14 @@ func showToJSON(record *counter.Record, events bool) showJSON {
 	return out
 }
 
+func millToJSON(s counter.State) millJSON {
+	m := seenOnMill(s)
+	return millJSON{m.PassesLaid, m.EndsStanding, m.OverPeg1, m.OverPeg2, m.Paddle, m.LastTurn, int(s.Twist())}
+}
+
 func eventToJSON(e counter.Event) eventJSON {
-	out := eventJSON{At: e.At, Kind: string(e.Kind), Chain: e.Chain, Pass: e.Pass, Text: e.Text, Step: string(e.Step)}
+	out := eventJSON{At: e.At, Kind: string(e.Kind), Chain: e.Chain, Pass: e.Pass, Text: e.Text, Step: string(e.Step),
+		Position: e.Position, What: string(e.What), Place: placeToJSON(e.Place, e.HasPlace), Line: e.Line}
 	if e.Kind == counter.LeaseSeen {
 		out.Order = e.Order.String()
 	}

@@ -29,6 +29,7 @@ func showText(w io.Writer, record *counter.Record) {
 	}
 	row(w, "Last touched", "%s", when(s.Last))
 	historyText(w, s)
+	troubleText(w, s)
 	if s.Wound() {
 		ticksText(w, s)
 	}
@@ -58,6 +59,9 @@ func millText(w io.Writer, s counter.State) {
 	row(w, "On the mill", "%s over peg 1 of the counting cross and %s over peg 2; %s stand", count(m.OverPeg1, "group"),
 		count(m.OverPeg2, "group"), count(m.EndsStanding, "end"))
 	row(w, "Paddle", "%s; the last turn was %s", m.Paddle, m.LastTurn)
+	if twist := s.TwistAdvice(); twist != "" {
+		row(w, "Twist", "%s", twist)
+	}
 }
 
 func nextText(w io.Writer, s counter.State) {
@@ -134,10 +138,16 @@ func eventsText(w io.Writer, events []counter.Event) {
 
 func eventText(e counter.Event) string {
 	switch e.Kind {
-	case counter.Laid, counter.Undone:
+	case counter.Laid, counter.Undone, counter.WrongTurn:
 		return fmt.Sprintf("chain %d, pass %d", e.Chain, e.Pass)
 	case counter.Recounted, counter.Noted:
 		return fmt.Sprintf("chain %d, %d laid: %s", e.Chain, e.Pass, e.Text)
+	case counter.TieMade:
+		return fmt.Sprintf("chain %d, %d laid", e.Chain, e.Pass)
+	case counter.Incident:
+		return incidentEventText(e)
+	case counter.Withdrawn:
+		return fmt.Sprintf("number %d", e.Line)
 	case counter.LeaseSeen:
 		return "return passes lie in the " + e.Order.String() + " order"
 	case counter.Ticked, counter.Unticked:

@@ -28,6 +28,7 @@ func specFlags(cmd *cobra.Command, spec *plan.Spec) {
 	f.Var(countValue{&spec.ChainEnds}, "chain-ends", "most ends in one chain; 0 for one chain")
 	f.Var(countValue{&spec.TieEvery}, "tie-every", "ends from one count tie to the next; 0 for none")
 	f.Var(guardValue{&spec.GuardMillis}, "guard", "shortest time between two passes that are counted; 0 for none")
+	f.Var(countValue{&spec.RestMinutes}, "rest", "minutes of winding before a reminder to rest the hands; 0 for none")
 	f.BoolVar(&spec.Dyed, "dyed", spec.Dyed, "the warp will be dyed, so the ties are loose")
 	words(cmd, "dressing", &spec.Dressing, "what the loom takes first", "raddle first", "reed first")
 	words(cmd, "units", &spec.Units, "units that lengths are shown in", "imperial", "metric")
@@ -45,6 +46,7 @@ var flagOf = map[string]string{
 	"name": "name", "ends": "ends", "group": "group", "paddle positions": "positions", "length": "length",
 	"mill circumference": "circumference", "peg step": "peg-step", "rise a turn": "rise",
 	"ends in a chain": "chain-ends", "count tie every": "tie-every", "guard": "guard",
+	"rest every": "rest",
 }
 
 // checkFlags works the plan out, and refuses values that are out of range by the names of their flags.

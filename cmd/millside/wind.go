@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 
@@ -14,25 +15,35 @@ const windLong = `Goes on winding a warp, from the pass where you stopped. The r
 file or by the name of the warp, in small or capital letters, or by a path.
 
 One program at a time may wind a warp. --look opens it to look only: nothing is
-counted, and it may be wound elsewhere meanwhile.`
+counted, and it may be wound elsewhere meanwhile.
+
+` + plainHelp + "\n\n" + sayHelp
 
 func (a *app) windCmd() *cobra.Command {
-	var look bool
+	var look, plain bool
 	cmd := &cobra.Command{
-		Use: "wind NAME|PATH [--look]", Short: "wind a warp, or go on with it", Long: windLong,
-		Example: "  millside wind sea-blue-tea-towels\n  millside wind \"sea-blue tea towels\" --look\n  millside wind ./stick/scarves.millside",
+		Use: "wind NAME|PATH [--look|--plain] [--say COMMAND]", Short: "wind a warp, or go on with it", Long: windLong,
+		Example: "  millside wind sea-blue-tea-towels\n  millside wind \"sea-blue tea towels\" --look\n  millside wind tea-towels --plain --say \"speak --slowly\"\n  millside wind ./stick/scarves.millside",
 		Args:    args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			store, record, err := a.look(given[0])
 			if err != nil {
 				return err
 			}
-			if err := a.needTerminal("'millside show " + given[0] + "' tells where the warp stands"); err != nil {
+			if plain && look {
+				return usage(cmd, errors.New("--plain winds and --look only looks; 'millside show' tells where a warp stands, line by line"))
+			}
+			if plain {
+				return a.plainMode(record.Path())
+			}
+			if err := a.needTerminal("'millside wind " + given[0] + " --plain' winds line by line, and 'millside show " + given[0] + "' tells where the warp stands"); err != nil {
 				return err
 			}
 			return a.open(cmd.Context(), tui.Options{Store: store, Open: record.Path(), ReadOnly: look})
 		},
 	}
+	a.sayFlag(cmd)
+	cmd.Flags().BoolVar(&plain, "plain", false, "line by line, without the full screen")
 	cmd.Flags().BoolVar(&look, "look", false, "look only, count nothing")
 	return cmd
 }
