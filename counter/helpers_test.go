@@ -73,6 +73,8 @@ func trouble() []Event {
 		{At: at(8), Kind: WrongTurn, Chain: 1, Pass: 2},
 		{At: at(9), Kind: Righted},
 		{At: at(10), Kind: TieMade, Chain: 1, Pass: 2},
+		{At: at(11), Kind: NewCone, Chain: 1, Pass: 3, Position: 4, Weight: 250 * plan.Gram},
+		{At: at(12), Kind: NewCone, Chain: 1, Pass: 3, Position: 5},
 	}
 }
 

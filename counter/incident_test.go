@@ -22,6 +22,8 @@ func TestTroubleInTheFile(t *testing.T) {
 		`9 2026-11-25T09:00:08Z wrong-turn chain=1 pass=2`,
 		`10 2026-11-25T09:00:09Z righted`,
 		`11 2026-11-25T09:00:10Z tie-made chain=1 pass=2`,
+		`12 2026-11-25T09:00:11Z new-cone chain=1 pass=3 position=4 weight="250 g"`,
+		`13 2026-11-25T09:00:12Z new-cone chain=1 pass=3 position=5`,
 	}
 	for i, e := range trouble()[2:] {
 		line := appendEvent(nil, i+4, e.normal())

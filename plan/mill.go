@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math/big"
+	"strings"
 )
 
 // Mill is a warping mill's measure.
@@ -95,4 +96,20 @@ func (m Mill) check() []error {
 	add("rise a turn", m.Rise, 0, limit)
 	add("mill height", m.Height, 0, 10*Metre)
 	return errs
+}
+
+// AtTurns is the place on the path after so many turns from the near end peg, which a weaver writes as
+// "2", "2.5" or "2 1/2"; rounded to the nearest nanometre. The error is a [*FieldError] without a field
+// name. On a board, which has no turns, every number is refused.
+func (p MillPath) AtTurns(text string) (Length, error) {
+	wrong := &FieldError{Value: text, Want: "a number of turns from the lease, such as 2.5"}
+	n, rest, err := leadingNumber(strings.TrimSpace(text))
+	if err != nil || strings.TrimSpace(rest) != "" || p.PerTurn == 0 {
+		return 0, wrong
+	}
+	along := n.Mul(n, new(big.Rat).SetInt64(int64(p.PerTurn)))
+	if along.Cmp(new(big.Rat).SetInt64(int64(maxLength))) > 0 {
+		return 0, wrong
+	}
+	return Length(roundRat(along)), nil
 }

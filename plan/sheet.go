@@ -35,6 +35,7 @@ const (
 	PartRaddle   PartID = "raddle"
 	PartReed     PartID = "reed"
 	PartCautions PartID = "cautions"
+	PartRecord   PartID = "record" // what happened at the mill: package counter makes it
 )
 
 // SheetPart is one part of the sheet: rows, a table, notes, any of which may be empty.

@@ -68,7 +68,7 @@ func (m winding) farWarning() warning {
 	case m.flash != "":
 		return warning{m.flash, levelDue}
 	}
-	if due := taskTexts(m.dueNow()); len(due) > 0 {
+	if due := append(m.troubleDue(), taskTexts(m.dueNow())...); len(due) > 0 {
 		return warning{strings.ToUpper(due[0]), levelDue}
 	}
 	coming := m.coming()

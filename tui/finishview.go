@@ -5,8 +5,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"millside/plan"
 )
 
@@ -44,6 +42,9 @@ func (m winding) finishFoot(w int, more bool) []string {
 		word = "close the record: the warp is finished"
 	}
 	var out []string
+	if marks := m.marksText(); marks != "" {
+		out = append(out, s.warn.Render(fit("  "+marks+" ", w)))
+	}
 	if m.ignore != "" {
 		out = append(out, s.alarm.Render(fit("  ! "+m.ignore+" ", w)))
 	}
@@ -115,7 +116,7 @@ func (m winding) viewDone(w, h int) string {
 		row("length", p.Path.Length.In(p.Spec.Units.Long(), 2)),
 		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
 		row("begun", when(m.st.Started, m.now())), row("finished", when(m.st.Last, m.now())))
-	lines = append(lines, m.remarks(w)...)
+	lines = append(lines, m.handOver(w)...)
 	foot := []string{s.keyLine(w, as(m.keys.Home, "home"), m.keys.Leave)}
 	return withFoot(lines, foot, w, h)
 }
@@ -125,24 +126,6 @@ func endsText(p *plan.Plan) string {
 		return fmt.Sprintf("%d, the last %d spare", p.EndsWound(), n)
 	}
 	return fmt.Sprint(p.EndsWound())
-}
-
-// remarks lists notes and recounts, the latest first.
-func (m winding) remarks(w int) []string {
-	var out []string
-	line := func(style lipgloss.Style, text string) { out = append(out, style.Render(fit("  "+text, w))) }
-	for i := len(m.st.Recounts) - 1; i >= 0; i-- {
-		r := m.st.Recounts[i]
-		line(m.styles.plain, fmt.Sprintf("recounted, chain %d: %d became %d (%s)", r.Chain, r.From, r.To, r.Reason))
-	}
-	for i := len(m.st.Notes) - 1; i >= 0; i-- {
-		n := m.st.Notes[i]
-		line(m.styles.plain, fmt.Sprintf("note, chain %d after pass %d: %s", n.Chain, n.Pass, n.Text))
-	}
-	if len(out) > 0 {
-		out = append([]string{""}, out...)
-	}
-	return out
 }
 
 // when writes a time as a weaver says it.

@@ -124,5 +124,6 @@ func windingFields() []field {
 	return []field{
 		countField(secWinding, "count tie every", "count tie every", "ends; 0 for none", func(s *plan.Spec) *int { return &s.TieEvery }),
 		guardField(),
+		countField(secWinding, "rest, minutes", "rest every", "a quiet reminder to rest; 0 for none", func(s *plan.Spec) *int { return &s.RestMinutes }),
 	}
 }

@@ -84,7 +84,11 @@ var pages = []struct {
 		m.mode = modeResume
 		return m
 	}},
-	{"recount", func(b *bench) screen { return b.press(b.winding(towels(), 17), "c", "backspace", "6") }},
+	{"recount", func(b *bench) screen {
+		return b.typed(b.press(b.typed(b.press(b.winding(towels(), 17), "c"), "8"), "enter"), "7")
+	}},
+	{"broken", func(b *bench) screen { return b.typed(b.press(b.winding(towels(), 17), "b"), "4") }},
+	{"wrong-turn", func(b *bench) screen { return b.press(b.winding(towels(), 17), "w") }},
 	{"note", func(b *bench) screen { return b.typed(b.press(b.winding(towels(), 17), "n"), "thin place, position 4") }},
 	{"keys", func(b *bench) screen { return b.press(b.winding(towels(), 17), "?") }},
 	{"striped-thread", func(b *bench) screen { return b.winding(plaid(), 0) }},

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"fmt"
-	"strconv"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/cursor"
@@ -12,14 +10,26 @@ import (
 	"millside/counter"
 )
 
-// prompt asks for one or two short answers over the winding screen.
+// prompt asks for a few short answers over the winding screen. What it asks, and what becomes of the
+// answers, is its question's affair.
 type prompt struct {
-	kind    counter.Kind // Recounted or Noted
-	fields  []textinput.Model
-	labels  []string
-	at      int
-	problem string
-	done    bool
+	question question
+	fields   []textinput.Model
+	at       int
+	problem  string
+	done     bool
+}
+
+// question is what a prompt asks.
+type question interface {
+	title() string
+	labels() []string
+	// changed may fill in other fields after a key; it gets and gives the texts of all fields.
+	changed(st counter.State, texts []string, at int) []string
+	// preview says what the answers as they stand would mean.
+	preview(st counter.State, texts []string) string
+	// event is what is to be written; the problem is empty if the answers will do.
+	event(st counter.State, texts []string) (e counter.Event, problem string)
 }
 
 // maxNote is the longest note or reason.
@@ -36,21 +46,30 @@ func newInput(d deps, value string, limit int) textinput.Model {
 	return in
 }
 
-func newRecountPrompt(d deps, st counter.State) prompt {
-	p := prompt{kind: counter.Recounted, labels: []string{"passes that lie on the mill", "why"}}
-	p.fields = []textinput.Model{newInput(d, strconv.Itoa(st.Laid()), 6), newInput(d, "counted on the pegs", maxNote)}
+// newPrompt asks a question, with the texts to begin with.
+func newPrompt(d deps, q question, texts ...string) prompt {
+	p := prompt{question: q}
+	for i := range q.labels() {
+		text := ""
+		if i < len(texts) {
+			text = texts[i]
+		}
+		p.fields = append(p.fields, newInput(d, text, maxNote))
+	}
 	p.fields[0].Focus()
 	return p
 }
 
-func newNotePrompt(d deps) prompt {
-	p := prompt{kind: counter.Noted, labels: []string{"note"}}
-	p.fields = []textinput.Model{newInput(d, "", maxNote)}
-	p.fields[0].Focus()
-	return p
+// texts are the answers as they stand.
+func (p prompt) texts() []string {
+	out := make([]string, len(p.fields))
+	for i, f := range p.fields {
+		out[i] = strings.TrimSpace(f.Value())
+	}
+	return out
 }
 
-func (p prompt) update(msg tea.Msg) (prompt, tea.Cmd) {
+func (p prompt) update(msg tea.Msg, st counter.State) (prompt, tea.Cmd) {
 	p.fields = append([]textinput.Model(nil), p.fields...)
 	if k, ok := msg.(tea.KeyMsg); ok {
 		switch k.String() {
@@ -68,7 +87,17 @@ func (p prompt) update(msg tea.Msg) (prompt, tea.Cmd) {
 		p.problem = ""
 	}
 	var cmd tea.Cmd
+	before := p.fields[p.at].Value()
 	p.fields[p.at], cmd = p.fields[p.at].Update(msg)
+	if p.fields[p.at].Value() == before {
+		return p, cmd
+	}
+	for i, text := range p.question.changed(st, p.texts(), p.at) {
+		if i != p.at && text != p.fields[i].Value() {
+			p.fields[i].SetValue(text)
+			p.fields[i].CursorEnd()
+		}
+	}
 	return p, cmd
 }
 
@@ -79,71 +108,37 @@ func (p prompt) focus(i int) prompt {
 	return p
 }
 
-// answer gives the event once all fields are filled in; a wrong answer is said at the field.
+// answer gives the event once the last field is entered; a wrong answer is said below the fields.
 func (p *prompt) answer(st counter.State) (counter.Event, bool) {
 	if !p.done {
 		return counter.Event{}, false
 	}
 	p.done = false
-	if p.kind == counter.Noted {
-		text := strings.TrimSpace(p.fields[0].Value())
-		if text == "" {
-			p.problem = "write a few words, or press esc"
-			return counter.Event{}, false
-		}
-		return counter.Event{Kind: counter.Noted, Pass: st.Laid(), Text: text}, true
-	}
-	n, why := p.recount(st)
-	switch {
-	case n < 0:
-		p.problem = why
-	case strings.TrimSpace(p.fields[1].Value()) == "":
-		p.problem = "say why, so that the record can be read later"
-	default:
-		return counter.Event{Kind: counter.Recounted, Pass: n, Text: strings.TrimSpace(p.fields[1].Value())}, true
-	}
-	return counter.Event{}, false
-}
-
-// recount reads the number of passes, below nil with a reason if it won't do.
-func (p prompt) recount(st counter.State) (int, string) {
-	text := strings.TrimSpace(p.fields[0].Value())
-	last := len(st.Current().Passes)
-	n, err := strconv.Atoi(text)
-	if err != nil || n < 0 || n > last {
-		return -1, fmt.Sprintf("passes: %q won't do; give 0 to %d", text, last)
-	}
-	return n, ""
+	e, problem := p.question.event(st, p.texts())
+	p.problem = problem
+	return e, problem == ""
 }
 
 // lines draws the prompt.
 func (p prompt) lines(s styles, st counter.State, w int) []string {
+	labels := p.question.labels()
+	wide := 0
+	for _, l := range labels {
+		wide = max(wide, len(l))
+	}
+	wide = min(wide, max(w/2, 10))
 	var out []string
 	for i, f := range p.fields {
 		mark := "  "
 		if i == p.at {
 			mark = "▸ "
 		}
-		f.Width = max(w-len(p.labels[i])-8, 8)
-		out = append(out, mark+s.dim.Render(p.labels[i]+":")+" "+f.View())
+		f.Width = max(w-wide-10, 6)
+		out = append(out, mark+s.dim.Render(pad(labels[i], wide))+"  "+f.View())
 	}
 	out = append(out, "")
-	switch {
-	case p.problem != "":
-		out = append(out, painted(wrap("! "+p.problem, w-2), s.alarm)...)
-	case p.kind == counter.Recounted:
-		out = append(out, wrap(p.preview(st), w-2)...)
+	if p.problem != "" {
+		out = append(out, painted(wrap("! "+p.problem, w-4), s.alarm)...)
 	}
-	return indent(out, 2)
-}
-
-// preview says what the count would mean on the pegs.
-func (p prompt) preview(st counter.State) string {
-	n, why := p.recount(st)
-	if n < 0 {
-		return why
-	}
-	c := st.Current()
-	return fmt.Sprintf("%d passes: %d over peg 1 and %d over peg 2 of the counting cross, %d ends. Now the count says %d. Nothing is deleted.",
-		n, counter.CrossOf(n).OverPeg1, counter.CrossOf(n).OverPeg2, c.EndsAfter(n), st.Laid())
+	return indent(append(out, wrap(p.question.preview(st, p.texts()), w-4)...), 2)
 }

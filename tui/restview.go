@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/lipgloss"
@@ -49,6 +50,12 @@ func (m winding) mustBeSeen(w, h int) []string {
 	where := "at the near end, by the lease"
 	if last.Direction.Far() {
 		where = "at the far end, by the counting cross"
+	}
+	if away := m.st.Away(m.now()); away > time.Minute {
+		out = append(out, row("last touched", when(m.st.Last, m.now())))
+	}
+	if m.st.TwistAdvice() != "" {
+		out = append(out, fit("  "+m.styles.warn.Render(" "+m.st.TwistAdvice()+" "), w))
 	}
 	out = append(out,
 		row("paddle", where),
@@ -159,11 +166,7 @@ func (m winding) groupPicture(p plan.Pass, most int) (over, under, positions, co
 
 // viewPrompt asks for a count or a note.
 func (m winding) viewPrompt(w, h int) string {
-	s, k := m.styles, m.keys
-	title := "NOTE"
-	if m.mode == modeRecount {
-		title = "RECOUNT  ·  trust the pegs, not the memory"
-	}
+	s, k, title := m.styles, m.keys, m.prompt.question.title()
 	lines := []string{m.header(w)}
 	lines = append(lines, filled([]string{"", "  " + title, ""}, s.warn, w)...)
 	lines = append(lines, "")
@@ -196,6 +199,12 @@ func (m winding) viewHelp(w, h int) string {
 		{"p", "pause"},
 		{"c", "recount: set the count to what stands on the pegs"},
 		{"n", "note, kept with the pass"},
+		{"b k", "an end broke; an end has a knot: which position?"},
+		{"y", "new cone in a position"},
+		{"w", "the group went the wrong way round the last peg; again: the twist is out"},
+		{"m g", "opening missed, wrong peg on the last pass: marked for the loom"},
+		{"t", "count tie made: the count is known here"},
+		{"d", "drop the last mark"},
 		{"f", "far view: the count alone, as large as it goes"},
 		{"q", "leave; every pass is already on the disk"},
 		{"ctrl+c  ctrl+z", "leave at once; put aside until fg"},
@@ -219,11 +228,19 @@ func (m winding) viewHelp(w, h int) string {
 	return withFoot(lines, []string{s.keyLine(w, bind("any key", "back", "esc"))}, w, h)
 }
 
+// shortKeys is the first of several keys for one thing, or both of two single letters.
+func shortKeys(keys string) string {
+	if len(keys) <= 3 {
+		return keys
+	}
+	return strings.SplitN(keys, " ", 2)[0]
+}
+
 // helpTight is the list of keys for a small window: one line each.
 func (m winding) helpTight(rows [][2]string, w int) []string {
 	lines := []string{m.header(w), "", "  " + m.styles.title.Render("Keys while winding"), ""}
 	for _, r := range rows {
-		lines = append(lines, fit("  "+m.styles.strong.Render(pad(strings.SplitN(r[0], " ", 2)[0], 8))+r[1], w))
+		lines = append(lines, fit("  "+m.styles.strong.Render(pad(shortKeys(r[0]), 8))+r[1], w))
 	}
 	return lines
 }

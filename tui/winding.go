@@ -20,10 +20,9 @@ const (
 	modeWind   mode = iota // pass after pass
 	modeResume             // what must be seen on the mill before going on
 	modePaused
-	modeLease   // is the return order as the plan says?
-	modeChange  // the paddle is threaded or changed before the next pass
-	modeRecount // set the count to what stands on the pegs
-	modeNote
+	modeLease  // is the return order as the plan says?
+	modeChange // the paddle is threaded or changed before the next pass
+	modePrompt // a question: a note, a recount, a broken end
 	modeHelp
 	modeFinish // after the last pass
 	modeDone   // the record is closed
@@ -47,6 +46,7 @@ type winding struct {
 	broken error
 	prompt prompt
 	back   mode // where a prompt came from
+	reck   reckoning
 	// changed is the chain and the pass before which the paddle was last changed.
 	changed [2]int
 	leave   bool // leave as soon as the line is on the disk
@@ -56,6 +56,9 @@ type winding struct {
 // from a key held down.
 const stepGuard = 600 * time.Millisecond
 
+// longBreak is how long the mill may stand before the next press brings up what must be seen on it.
+const longBreak = 15 * time.Minute
+
 // queueLimit bounds the presses that wait for the disk.
 const queueLimit = 32
 
@@ -63,6 +66,7 @@ func newWinding(d deps, rec *counter.Record) winding {
 	m := winding{deps: d, rec: rec, st: rec.State()}
 	shortest := time.Duration(m.st.Plan.Spec.GuardMillis) * time.Millisecond
 	m.guard, m.steps = counter.NewGuard(shortest), counter.NewGuard(min(shortest, stepGuard))
+	m.reck = m.reckon()
 	m.mode = m.restingMode()
 	if m.st.Events > 0 && !m.st.Finished && !rec.ReadOnly() {
 		m.mode = modeResume
@@ -80,10 +84,10 @@ func (m winding) restingMode() mode {
 		return modeDone
 	case m.st.Paused && !m.rec.ReadOnly():
 		return modePaused
-	case m.st.Wound():
-		return modeFinish
 	case m.asksLease():
 		return modeLease
+	case m.st.Wound():
+		return modeFinish
 	case m.asksChange():
 		return modeChange
 	default:
@@ -104,7 +108,7 @@ func (m winding) asksLease() bool {
 	return false
 }
 
-func (m winding) typing() bool { return m.mode == modeRecount || m.mode == modeNote }
+func (m winding) typing() bool { return m.mode == modePrompt }
 
 // savedMsg answers a command that wrote one event.
 type savedMsg struct {
@@ -149,7 +153,7 @@ func (m winding) update(msg tea.Msg) (screen, tea.Cmd) {
 		return m.act(msg)
 	}
 	if m.typing() {
-		next, cmd := m.prompt.update(msg)
+		next, cmd := m.prompt.update(msg, m.st)
 		m.prompt = next
 		return m, cmd
 	}
@@ -176,7 +180,7 @@ func (m winding) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return m.actLease(msg)
 	case modeChange:
 		return m.actChange(msg)
-	case modeRecount, modeNote:
+	case modePrompt:
 		return m.actPrompt(msg)
 	case modeFinish:
 		return m.actFinish(msg)
@@ -200,9 +204,9 @@ func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Pause):
 		return m.save(counter.Event{Kind: counter.Paused})
 	case key.Matches(msg, k.Recount):
-		return m.ask(modeRecount, newRecountPrompt(m.deps, m.st)), nil
+		return m.ask(modePrompt, m.recountPrompt()), nil
 	case key.Matches(msg, k.Note):
-		return m.ask(modeNote, newNotePrompt(m.deps)), nil
+		return m.ask(modePrompt, newPrompt(m.deps, noteQuestion{})), nil
 	case key.Matches(msg, k.Far):
 		m.far = !m.far
 		return m, nil
@@ -215,11 +219,17 @@ func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
-	return m, nil
+	next, cmd, _ := m.actTrouble(msg)
+	return next, cmd
 }
 
 // layPass counts a pass, unless the press came faster than a hand can wind.
 func (m winding) layPass() (screen, tea.Cmd) {
+	if m.st.Laid() > 0 && m.st.NeedsLook(m.now(), longBreak) {
+		m.guard = m.guard.Counted(m.now())
+		m.mode = modeResume
+		return m, nil
+	}
 	guard, counts := m.guard.Press(m.now())
 	m.guard = guard
 	if !counts {
@@ -270,9 +280,9 @@ func (m winding) actResting(msg tea.KeyMsg) (screen, tea.Cmd) {
 		m.guard = m.guard.Counted(m.now())
 		return m.save(counter.Event{Kind: counter.Resumed})
 	case key.Matches(msg, k.Recount):
-		return m.ask(modeRecount, newRecountPrompt(m.deps, m.st)), nil
+		return m.ask(modePrompt, m.recountPrompt()), nil
 	case key.Matches(msg, k.Note):
-		return m.ask(modeNote, newNotePrompt(m.deps)), nil
+		return m.ask(modePrompt, newPrompt(m.deps, noteQuestion{})), nil
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
@@ -299,6 +309,11 @@ func (m winding) actLease(msg tea.KeyMsg) (screen, tea.Cmd) {
 	return m, nil
 }
 
+// recountPrompt asks for what lies on the pegs; the number of passes begins with what is believed.
+func (m winding) recountPrompt() prompt {
+	return newPrompt(m.deps, recountQuestion{}, "", "", "", "", fmt.Sprint(m.st.Laid()), "counted on the pegs")
+}
+
 // ask opens a prompt, and remembers the page to go back to.
 func (m winding) ask(as mode, p prompt) winding {
 	m.back, m.mode, m.prompt = m.mode, as, p
@@ -310,7 +325,7 @@ func (m winding) actPrompt(msg tea.KeyMsg) (screen, tea.Cmd) {
 		m.mode = m.back
 		return m, nil
 	}
-	next, cmd := m.prompt.update(msg)
+	next, cmd := m.prompt.update(msg, m.st)
 	m.prompt = next
 	if event, ok := m.prompt.answer(m.st); ok {
 		return m.save(event)
@@ -332,7 +347,11 @@ func (m winding) actFinish(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Untick):
 		return m.untick()
 	case key.Matches(msg, k.Note):
-		return m.ask(modeNote, newNotePrompt(m.deps)), nil
+		return m.ask(modePrompt, newPrompt(m.deps, noteQuestion{})), nil
+	case key.Matches(msg, k.Broken):
+		return m.askEnd(counter.Broken), nil
+	case key.Matches(msg, k.Knot):
+		return m.askEnd(counter.Knot), nil
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
@@ -403,8 +422,9 @@ func (m winding) saved(msg savedMsg) (screen, tea.Cmd) {
 	}
 	before, old := m.mode, m.st
 	m.st, m.ignore, m.flash = msg.state, "", said(msg.event, old, msg.state)
+	m.reck = m.reckon()
 	m.mode = m.restingMode()
-	if (before == modeRecount || before == modeNote) && m.back == modeResume {
+	if before == modePrompt && m.back == modeResume {
 		m.mode = modeResume // the mill has still to be looked at
 	}
 	cmd := m.bellFor(msg.event, before)
@@ -500,7 +520,7 @@ func said(e counter.Event, before, after counter.State) string {
 	case counter.Unticked:
 		return "step taken back"
 	default:
-		return ""
+		return saidTrouble(e, after)
 	}
 }
 

@@ -157,25 +157,47 @@ func TestComingBackCountsNoPass(t *testing.T) {
 	}
 }
 
-// A recount keeps both numbers, refuses nonsense at the field, and goes back to the page it came from.
+// A recount leads through the counting cross, keeps both numbers, says what can't be, and goes back to
+// the page it came from.
 func TestRecount(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(b.winding(towels(), 17), "c")
-	s = b.press(s, "backspace", "backspace")
-	s = b.press(b.typed(s, "99"), "enter", "enter")
-	if w := s.(winding); w.mode != modeRecount || !strings.Contains(s.view(80, 24), "give 0 to 40") {
-		t.Fatalf("mode %d:\n%s", w.mode, s.view(80, 24))
+	s = b.typed(b.press(b.typed(s, "9"), "enter"), "6")
+	if v := s.view(80, 24); !strings.Contains(v, "9") || !strings.Contains(v, "can't") {
+		t.Fatalf("9 over peg 1 and 6 over peg 2 pass without a word:\n%s", v)
 	}
-	s = b.press(s, "shift+tab", "backspace", "backspace")
-	s = b.press(b.typed(s, "15"), "enter", "enter")
+	s = b.typed(b.press(s, "backspace", "shift+tab", "backspace"), "8")
+	s = b.typed(b.press(s, "enter"), "7")
+	if v := s.view(80, 24); !strings.Contains(v, "15 passes: 8 over peg 1 and 7 over peg 2, 150 ends") {
+		t.Fatalf("no result:\n%s", v)
+	}
+	s = b.press(s, "enter", "enter", "enter", "enter", "enter")
 	w := s.(winding)
 	if w.st.Laid() != 15 || w.mode != modeWind || len(w.st.Recounts) != 1 || w.st.Recounts[0].From != 17 {
 		t.Fatalf("laid %d, mode %d, recounts %+v", w.st.Laid(), w.mode, w.st.Recounts)
+	}
+	if why := w.st.Recounts[0].Reason; why != "counted on the pegs (8 over peg 1, 7 over peg 2)" {
+		t.Errorf("reason %q", why)
 	}
 	w.mode = modeResume
 	s = b.press(b.press(w, "c"), "esc")
 	if s.(winding).mode != modeResume {
 		t.Fatal("escape does not go back to the page on coming back")
+	}
+}
+
+// The number of passes can be given outright; nonsense is refused at the field.
+func TestRecountByNumber(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 17), "c", "tab", "tab", "tab", "tab", "backspace", "backspace")
+	s = b.press(b.typed(s, "99"), "enter", "enter")
+	if w := s.(winding); w.mode != modePrompt || !strings.Contains(s.view(80, 24), "give 0 to 40") {
+		t.Fatalf("mode %d:\n%s", w.mode, s.view(80, 24))
+	}
+	s = b.press(s, "shift+tab", "backspace", "backspace")
+	s = b.press(b.typed(s, "15"), "enter", "enter")
+	if laid(t, s) != 15 {
+		t.Fatalf("%d passes, want 15", laid(t, s))
 	}
 }
 
@@ -301,4 +323,95 @@ func TestNotSaved(t *testing.T) {
 		t.Fatalf("trying again: %d passes, mode %d", laid(t, s), s.(winding).mode)
 	}
 	_ = s.(winding).rec.Close()
+}
+
+// A broken end is one key and a number: it becomes a known end. Pass 18 is a return pass that lies in the
+// same order, so its position 4 is end 174.
+func TestBrokenEnd(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.typed(b.press(b.winding(towels(), 17), "b"), "4")
+	if v := s.view(80, 24); !strings.Contains(v, "end 174 of the warp") {
+		t.Fatalf("the end is not named:\n%s", v)
+	}
+	s = b.typed(b.press(s, "enter", "enter"), "2.5 turns")
+	s = b.press(s, "enter")
+	w := s.(winding)
+	if len(w.st.Incidents) != 1 || w.st.Incidents[0].End != 174 || w.st.Incidents[0].What != counter.Broken || !w.st.Incidents[0].HasPlace {
+		t.Fatalf("%+v\n%s", w.st.Incidents, s.view(80, 24))
+	}
+	if s = b.press(s, "d"); !s.(winding).st.Incidents[0].Withdrawn {
+		t.Error("the mark can't be taken back")
+	}
+	s = b.press(b.typed(b.press(s, "k"), "11"), "enter", "enter", "enter")
+	if v := s.view(80, 24); !strings.Contains(v, "carries positions 1 to 10") {
+		t.Errorf("position 11 of 10 was taken:\n%s", v)
+	}
+}
+
+// A wrong turn never blocks the winding; the twist and the way to put it right are shown until it is out.
+func TestWrongTurn(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 17), "w")
+	w := s.(winding)
+	if w.st.TwistAdvice() == "" || !strings.Contains(s.view(120, 40), "half") {
+		t.Fatalf("no advice:\n%s", s.view(120, 40))
+	}
+	if s = b.press(s, "space"); laid(t, s) != 18 {
+		t.Fatal("a wrong turn blocks the winding")
+	}
+	if s = b.press(s, "w"); s.(winding).st.TwistAdvice() != "" {
+		t.Error("the twist can't be taken out")
+	}
+}
+
+func TestMarksOfThePass(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(towels(), 17), "m", "g", "t")
+	w := s.(winding)
+	if len(w.st.Incidents) != 2 || w.st.Incidents[0].What != counter.MissedOpening || w.st.Incidents[1].What != counter.WrongPeg || len(w.st.Ties) != 1 {
+		t.Fatalf("%+v, ties %+v", w.st.Incidents, w.st.Ties)
+	}
+}
+
+// A cone that runs out is announced one pass ahead, then at the pass; a new one takes it off the screen.
+func TestConeRunsOut(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	spec := towels()
+	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{&spec.Yarn.Size: "8/2 cotton", &spec.Yarn.Cones: "400 g, 50 g, 400 g", &spec.Yarn.Tube: "30 g"} {
+		if err := v.UnmarshalText([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	const want = "position 2 runs out in the middle of pass 21"
+	// 20 g of 3,360 yd/lb are 148.1 yd; 18 in and 7.06 yd a pass: 20.9 passes.
+	if v := b.winding(spec, 18).view(120, 40); strings.Contains(v, want) {
+		t.Fatalf("too early:\n%s", v)
+	}
+	var s screen = b.winding(spec, 19)
+	if v := s.view(120, 40); !strings.Contains(v, want) {
+		t.Fatalf("not announced:\n%s", v)
+	}
+	s = b.press(s, "space")
+	if v := s.view(120, 40); !strings.Contains(v, "NOW  "+want) {
+		t.Fatalf("not said at the pass:\n%s", v)
+	}
+	s = b.typed(b.press(b.typed(b.press(s, "y"), "2"), "enter"), "400 g")
+	if s = b.press(s, "enter"); strings.Contains(s.view(120, 40), "runs out") {
+		t.Fatalf("the new cone is not reckoned:\n%s", s.view(120, 40))
+	}
+}
+
+// After a long break the next press brings up what must be seen, and counts nothing.
+func TestLongBreak(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	var s screen = b.winding(towels(), 17)
+	b.clock.wait(20 * time.Minute)
+	s = b.send(s, keyMsg("space"))
+	if w := s.(winding); w.mode != modeResume || w.st.Laid() != 17 {
+		t.Fatalf("mode %d, laid %d", w.mode, w.st.Laid())
+	}
+	s = b.press(s, "space", "space")
+	if laid(t, s) != 18 {
+		t.Fatalf("%d passes, want 18", laid(t, s))
+	}
 }

@@ -23,7 +23,7 @@ func (m winding) view(w, h int) string {
 		return m.viewLease(w, h)
 	case modeChange:
 		return m.viewChange(w, h)
-	case modeRecount, modeNote:
+	case modePrompt:
 		return m.viewPrompt(w, h)
 	case modeHelp:
 		return m.viewHelp(w, h)
@@ -142,6 +142,9 @@ func blanks(n int) []string { return make([]string, n) }
 func (m winding) header(w int) string {
 	s, spec := m.styles, m.st.Plan.Spec
 	right := fmt.Sprintf("%d ends by %d ", spec.Ends, spec.Group)
+	if left := m.timeLeft(); left != "" {
+		right = left + " "
+	}
 	if n := len(m.st.Chains); n > 1 {
 		right = fmt.Sprintf("chain %d of %d, %d of %d ends in all ", m.st.Chain, n, m.st.EndsStandingAll(), m.st.Plan.EndsWound())
 	}
@@ -355,8 +358,11 @@ func (m winding) dueLines(w, rows int) []string {
 	case m.flash != "":
 		text = m.flash
 	default:
-		if texts := taskTexts(m.dueNow()); len(texts) > 0 {
+		texts := append(m.troubleDue(), taskTexts(m.dueNow())...)
+		if len(texts) > 0 {
 			text = "NOW  " + strings.Join(texts, "; ")
+		} else if text = m.restText(); text != "" {
+			style = s.plain
 		}
 	}
 	out, lines := make([]string, rows), wrap(text, w-4)
@@ -372,7 +378,7 @@ func (m winding) dueLines(w, rows int) []string {
 // nextLine announces what comes after this pass.
 func (m winding) nextLine(p plan.Pass, w int) string {
 	s := m.styles
-	texts := taskTexts(m.coming())
+	texts := append(m.coneTasks(p.Number+1), taskTexts(m.coming())...)
 	if len(texts) == 0 {
 		way := plan.Return
 		if !p.Direction.Far() {

@@ -1,0 +1,41 @@
+package tui
+
+import (
+	"fmt"
+
+	"millside/counter"
+)
+
+// handOver lists what the loom must know of the winding: marked ends with their place on the loom, what
+// was recounted, notes, and the time taken.
+func (m winding) handOver(w int) []string {
+	part := counter.HandOver(m.st, m.rec.Events())
+	var out []string
+	for _, r := range part.Rows {
+		for i, l := range wrap(r.Value, max(w-24, 10)) {
+			label := ""
+			if i == 0 {
+				label = r.Name
+			}
+			out = append(out, "  "+m.styles.dim.Render(pad(label, 20))+l)
+		}
+	}
+	if len(out) > 0 {
+		out = append([]string{""}, out...)
+	}
+	return out
+}
+
+// marksText says, while the warp is taken off, which ends to look for.
+func (m winding) marksText() string {
+	n := 0
+	for _, i := range m.st.Incidents {
+		if i.Stands() {
+			n++
+		}
+	}
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s: they stand on the hand-over", plural(n, "marked place in this warp", "marked places in this warp"))
+}

@@ -1,0 +1,77 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"millside/counter"
+	"millside/plan"
+)
+
+// reckoning is what follows from the whole record and would be dear to work out for every picture: the
+// pace, the cones, a rest that is due. It is made anew when an event has been written.
+type reckoning struct {
+	pace counter.PaceResult
+	yarn *plan.YarnUse
+	rest bool
+}
+
+func (m winding) reckon() reckoning {
+	events := m.rec.Events()
+	r := reckoning{pace: counter.Pace(events, m.st.Chain), rest: m.st.RestDue(events, m.now())}
+	if cones := m.st.ConesInUse(); cones != nil {
+		// Cones that can't be reckoned (a hand-made record, say) are no reason to stop winding.
+		r.yarn, _ = m.st.Plan.Yarn(cones, plan.DefaultExtras())
+	}
+	return r
+}
+
+// fewPasses is how many passes must be timed before a pace is shown.
+const fewPasses = 4
+
+// timeLeft says how long the rest of the chain takes at the winder's own pace; empty while too little is
+// known.
+func (m winding) timeLeft() string {
+	if m.reck.pace.Passes < fewPasses || m.st.Wound() {
+		return ""
+	}
+	left := m.reck.pace.Remaining(len(m.st.Current().Passes) - m.st.Laid())
+	text := "about " + roughly(left.Likely) + " left"
+	if low, high := left.Low.Round(time.Minute), left.High.Round(time.Minute); low < high {
+		text += fmt.Sprintf(" (%s to %s)", strings.TrimSuffix(roughly(low), " min"), roughly(high))
+	}
+	return text
+}
+
+// coneTasks says which cones run out on a pass of the current chain.
+func (m winding) coneTasks(number int) []string {
+	if m.reck.yarn == nil {
+		return nil
+	}
+	var out []string
+	for _, c := range m.reck.yarn.Cones {
+		if at := c.RunsOut; at != nil && at.Chain == m.st.Chain && at.Pass == number {
+			out = append(out, fmt.Sprintf("position %d runs out in the middle of pass %d: change the cone before it (y)", at.Position, number))
+		}
+	}
+	return out
+}
+
+// troubleDue is what must be known now beside the tasks of the plan: twist, cones, a rest.
+func (m winding) troubleDue() []string {
+	var out []string
+	if advice := m.st.TwistAdvice(); advice != "" {
+		out = append(out, advice+" (w when it is out)")
+	}
+	out = append(out, m.coneTasks(m.st.Laid()+1)...)
+	return out
+}
+
+// restText is the quiet reminder.
+func (m winding) restText() string {
+	if !m.reck.rest {
+		return ""
+	}
+	return "a rest for hands, neck and shoulders? p pauses"
+}
