@@ -11,6 +11,9 @@ import (
 // of 1 cm to 10 m.
 type Board []Length
 
+// maxDistances is the most distances of a board.
+const maxDistances = 200
+
 // BoardPath is the way of the warp on a board.
 type BoardPath struct {
 	// Distances is how many of the board's distances the warp takes, so it goes round one peg more.
@@ -52,16 +55,22 @@ func (b Board) Path(wanted Length, units LengthUnitSystem) (BoardPath, error) {
 	return p, nil
 }
 
-func (b Board) check(wanted Length) error {
-	var errs []error
-	if len(b) < 1 || len(b) > 200 {
-		return outside("distances on the board", len(b), 1, 200, "")
+// checkDistances reports every distance that is out of its range.
+func (b Board) checkDistances() error {
+	if len(b) < 1 || len(b) > maxDistances {
+		return outside("distances on the board", len(b), 1, maxDistances, "")
 	}
+	var errs []error
 	for i, d := range b {
 		if d < Centimetre || d > 10*Metre {
 			errs = append(errs, &FieldError{Field: fmt.Sprintf("distance %d on the board", i+1), Value: d.String(), Want: "1 cm to 10 m"})
 		}
 	}
+	return errors.Join(errs...)
+}
+
+func (b Board) check(wanted Length) error {
+	errs := []error{b.checkDistances()}
 	if wanted <= 0 || wanted > 1000*Metre {
 		errs = append(errs, &FieldError{Field: "length", Value: wanted.String(), Want: "above 0, at most 1000 m"})
 	}

@@ -15,7 +15,9 @@
 // starting sett for a sample. [GroupTable] ranks the sizes of group, [SplitChains] parts a wide warp,
 // [Mill.Room] and [Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [Weft] estimates the
 // weft. For the loom there are [Raddle.Fill], [Reed.Order], [Reed.Sley] and [RankReeds]. [NewSheet] puts
-// it all on one [Sheet]. Results carry their formulas ([How]) and are ready to be shown ([Row]).
+// it all on one [Sheet]; [NewProject] works out all of this from one [Spec]. [ParseAtHand] reads the
+// mills, paddles, reeds and yarns that a weaver has. Results carry their formulas ([How]) and are ready
+// to be shown ([Row]).
 //
 // # The model in short
 //

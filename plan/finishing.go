@@ -131,10 +131,8 @@ func (p *Plan) takingOff(c Chain) []Step {
 	if p.Spec.Dressing == ReedFirst {
 		from, to, why = "counting cross", "lease", "the reed"
 	}
-	label := fmt.Sprintf("Warp %q, chain %d of %d, %s, %s.", p.Spec.Name, c.Number, len(p.Chains),
-		counted(c.Ends(), "end", "ends"), p.show(p.Path.Length))
 	return []Step{
-		{ID: StepLabel, Title: "Label the chain", Detail: label},
+		{ID: StepLabel, Title: "Label the chain", Detail: p.Label(c)},
 		{ID: StepSlow, Title: "Keep a hand or a hip on the mill",
 			Detail:  "Let it turn only as fast as you take the warp off: your body is the brake, and the warp stays taut.",
 			Caution: "Loose hair, sleeves, scarves and jewellery are clear of the turning mill. Cones and threads are off the floor."},
@@ -143,6 +141,12 @@ func (p *Plan) takingOff(c Chain) []Step {
 		{ID: StepSecure, Title: "Pass the last loop over the " + to, Detail: "A tie through the last loop keeps the chain from running out.",
 			Caution: "Rest your hands, neck and shoulders before the next job."},
 	}
+}
+
+// Label is what stands on a chain's label: the warp, which chain it is, its ends and its length.
+func (p *Plan) Label(c Chain) string {
+	return fmt.Sprintf("Warp %q, chain %d of %d, %s, %s.", p.Spec.Name, c.Number, len(p.Chains),
+		counted(c.Ends(), "end", "ends"), p.show(p.Path.Length))
 }
 
 // show writes a length in the weaver's long unit with at most one decimal, or in the short unit without

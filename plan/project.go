@@ -12,8 +12,9 @@ type Project struct {
 	// Ends and Warp say how the ends and the length follow from the cloth.
 	Ends *ClothEnds
 	Warp *WarpLength
-	// Room is the way of the warp on the mill; nil on a board.
-	Room *MillRoom
+	// Room is the way of the warp on the mill; nil on a board. Board is that on the board; nil on a mill.
+	Room  *MillRoom
+	Board *BoardPath
 	// Pegs is how many ends a peg takes, where its length and the yarn are known.
 	Pegs *PegRoom
 	// Yarn is what each cone gives, Weft the estimate for the weft.
@@ -77,8 +78,14 @@ func NewProject(s Spec, pace Pace) (*Project, error) {
 	if err != nil {
 		return nil, err
 	}
-	pr := &Project{Plan: p, Pace: pace}
-	err = errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.weft(), pr.loom())
+	return p.Project(pace)
+}
+
+// Project works out everything else that the plan's spec knows enough for. The plan itself, such as that
+// of a warp which is wound already, stays as it is. The error is that of [NewProject].
+func (p *Plan) Project(pace Pace) (*Project, error) {
+	s, pr := p.Spec, &Project{Plan: p, Pace: pace}
+	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.weft(), pr.loom())
 	if err != nil {
 		return nil, err
 	}
@@ -98,6 +105,10 @@ func (pr *Project) onMill() (err error) {
 	s := pr.Plan.Spec
 	if len(s.Board) == 0 {
 		pr.Room, err = s.Mill.Room(s.Length, s.Mill.Height, s.Units)
+	} else {
+		var b BoardPath
+		b, err = s.Board.Path(s.Length, s.Units)
+		pr.Board = &b
 	}
 	if err != nil || s.Pegs.Length == 0 || s.Yarn.Size.IsZero() {
 		return err
@@ -171,8 +182,20 @@ func (pr *Project) sley(l Loom, ends int) (err error) {
 	return err
 }
 
+// SheetOptions says what goes on a sheet beside the project itself.
+type SheetOptions struct {
+	// AllPasses lists every pass and every count tie by itself, in place of a line for those that are
+	// alike.
+	AllPasses bool
+	// Reeds is the reeds at hand, which are compared for the sett.
+	Reeds []NamedReed
+}
+
 // Sheet makes the studio sheet of the project.
-func (pr *Project) Sheet() (*Sheet, error) {
-	return NewSheet(SheetAsk{Plan: pr.Plan, Ends: pr.Ends, Length: pr.Warp, Room: pr.Room, Yarn: pr.Yarn, Weft: pr.Weft,
-		Raddle: pr.Raddle, Reed: pr.Plan.Spec.Loom.Reed, Sley: pr.Sley, Pace: pr.Pace})
+func (pr *Project) Sheet() (*Sheet, error) { return pr.SheetWith(SheetOptions{}) }
+
+// SheetWith makes the studio sheet with more or less on it.
+func (pr *Project) SheetWith(o SheetOptions) (*Sheet, error) {
+	return NewSheet(SheetAsk{Plan: pr.Plan, Ends: pr.Ends, Length: pr.Warp, Room: pr.Room, Board: pr.Board, Pegs: pr.Pegs, Yarn: pr.Yarn, Weft: pr.Weft,
+		Raddle: pr.Raddle, Reed: pr.Plan.Spec.Loom.Reed, Order: pr.Order, Sley: pr.Sley, Pace: pr.Pace, AllPasses: o.AllPasses, Reeds: o.Reeds})
 }

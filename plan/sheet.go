@@ -10,6 +10,8 @@ import (
 type Sheet struct {
 	// Title is the name of the warp.
 	Title string `json:"title"`
+	// Units is the family of units in which the sheet is written.
+	Units LengthUnitSystem `json:"units"`
 	// Ends, Passes and Chains are the totals that the parts below add up to.
 	Ends   int `json:"ends"`
 	Passes int `json:"passes"`
@@ -19,6 +21,8 @@ type Sheet struct {
 	Yarn   Length `json:"yarn"`
 	// Parts lists the parts in the order in which they are needed.
 	Parts []SheetPart `json:"parts"`
+	// Drawings is what can be drawn of it.
+	Drawings Drawings `json:"drawings"`
 }
 
 // PartID names a part of the sheet for good.
@@ -59,12 +63,19 @@ type SheetAsk struct {
 	Ends   *ClothEnds
 	Length *WarpLength
 	Room   *MillRoom
+	Board  *BoardPath
+	Pegs   *PegRoom
 	Yarn   *YarnUse
 	Weft   *WeftYarn
 	Raddle *RaddleList
 	Reed   Reed
+	Order  SleyOrder
 	Sley   *SleyList
 	Pace   Pace
+	// AllPasses lists every pass and every count tie by itself.
+	AllPasses bool
+	// Reeds is the reeds at hand.
+	Reeds []NamedReed
 }
 
 // NewSheet makes the sheet. The error is a [*FieldError] where there is no plan, or where the raddle or
@@ -77,12 +88,13 @@ func NewSheet(a SheetAsk) (*Sheet, error) {
 		return nil, err
 	}
 	p := a.Plan
-	s := &Sheet{Title: p.Spec.Name, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains), Length: p.Path.Length, Yarn: p.WarpYarn()}
+	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains), Length: p.Path.Length, Yarn: p.WarpYarn()}
 	for _, part := range []SheetPart{a.cloth(), a.plan(), a.chains(), a.passes(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.cautions()} {
 		if len(part.Rows) > 0 || part.Table != nil || len(part.Notes) > 0 {
 			s.Parts = append(s.Parts, part)
 		}
 	}
+	s.Drawings = a.drawings()
 	return s, nil
 }
 
@@ -115,55 +127,4 @@ func (s *Sheet) Part(id PartID) (part SheetPart, ok bool) {
 		}
 	}
 	return SheetPart{}, false
-}
-
-// cloth shows how the ends and the length follow from the cloth.
-func (a SheetAsk) cloth() SheetPart {
-	part := SheetPart{ID: PartCloth, Title: "Cloth"}
-	if a.Ends != nil {
-		part.Rows = append(part.Rows, a.Ends.Rows...)
-	}
-	if a.Length != nil {
-		part.Rows = append(part.Rows, a.Length.Rows(a.Plan.Spec.Units)...)
-	}
-	return part
-}
-
-// plan shows the warp in a few lines.
-func (a SheetAsk) plan() SheetPart {
-	p := a.Plan
-	n, last := p.Passes(), p.Chains[len(p.Chains)-1]
-	lastEnds := last.Passes[len(last.Passes)-1].Ends()
-	ends := Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: How{"full passes x group + last pass",
-		fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, lastEnds, p.EndsWound())}}
-	if spares := p.Spares(); spares > 0 {
-		ends.Value += fmt.Sprintf(", of which %s", counted(spares, "is a spare end", "are spare ends"))
-	}
-	span := a.Pace.For(n)
-	part := SheetPart{ID: PartPlan, Title: "Warp", Rows: []Row{
-		ends,
-		{Name: "group", Value: counted(p.Spec.Group, "end", "ends") + " in the paddle"},
-		{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, lastEnds), How: How{"ends / group, rounded up to a whole pass",
-			fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group, decimal(quo(ratOf(p.Spec.Ends), ratOf(p.Spec.Group)), 2), n)}},
-		{Name: "length wanted", Value: p.Spec.Length.In(p.Spec.Units.Long(), 2)},
-	}}
-	if a.Room != nil {
-		part.Rows = append(part.Rows, a.Room.Rows...)
-	} else {
-		part.Rows = append(part.Rows, Row{Name: "length on the mill", Value: p.Path.Length.In(p.Spec.Units.Long(), 2) + ", " + p.Path.Turns() + " turns"})
-	}
-	part.Rows = append(part.Rows, Row{Name: "return order in the lease", Value: p.Spec.ReturnOrder.String()}, Row{Name: "time", Value: span.String(), How: span.How})
-	for _, f := range p.LeaseFaults {
-		part.Notes = append(part.Notes, fmt.Sprintf("Chain %d, pass %d: ends %d and %d lie over the same lease peg, since %s.", f.Chain, f.Pass, f.End-1, f.End, f.Why))
-	}
-	return part
-}
-
-// chains lists the chains.
-func (a SheetAsk) chains() SheetPart {
-	t := &SheetTable{Columns: []string{"chain", "ends", "from", "to", "passes", "stops"}}
-	for _, c := range a.Plan.Chains {
-		t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(c.Ends()), strconv.Itoa(c.First), strconv.Itoa(c.Last), strconv.Itoa(len(c.Passes)), c.Finish().String()})
-	}
-	return SheetPart{ID: PartChains, Title: "Chains", Table: t}
 }

@@ -17,7 +17,8 @@ func wholeSheet(t testing.TB, s Spec) (*Sheet, SheetAsk) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a := SheetAsk{Plan: p, Reed: reed(t, "10 dents an inch").WithWidth(Metre)}
+	a := SheetAsk{Plan: p, Reed: reed(t, "10 dents an inch").WithWidth(Metre), Reeds: []NamedReed{
+		{"eight", reed(t, "8 dents an inch")}, {"ten", reed(t, "10 dents an inch").WithWidth(Metre)}, {"another eight", reed(t, "8 dents an inch")}}}
 	must := func(err error) {
 		if err != nil {
 			t.Fatal(err)
@@ -41,7 +42,9 @@ func wholeSheet(t testing.TB, s Spec) (*Sheet, SheetAsk) {
 	must(err)
 	a.Raddle, err = Raddle{Space: Inch / 2}.Fill(Raddling{Ends: p.EndsWound(), Sett: at, Group: s.Group})
 	must(err)
-	a.Sley, err = a.Reed.Sley(Sleying{Ends: p.EndsWound(), Order: []int{2}})
+	a.Order, err = a.Reed.Order(at, 12)
+	must(err)
+	a.Sley, err = a.Reed.Sley(Sleying{Ends: p.EndsWound(), Order: a.Order.Dents})
 	must(err)
 	sheet, err := NewSheet(a)
 	must(err)
@@ -91,10 +94,18 @@ func TestSheetAddsUp(t *testing.T) {
 		s.LastPass = LastPass(rapid.IntRange(0, 1).Draw(rt, "last"))
 		s.ChainEnds = rapid.SampledFrom([]int{0, 100, 333}).Draw(rt, "chain")
 		s.Units = LengthUnitSystem(rapid.IntRange(0, 1).Draw(rt, "units"))
-		sheet, a := wholeSheet(t, s)
+		_, a := wholeSheet(t, s)
+		a.AllPasses = true
+		sheet, err := NewSheet(a)
+		if err != nil {
+			rt.Fatal(err)
+		}
 		sum := func(id PartID, column int) (n int) {
 			part, _ := sheet.Part(id)
 			for _, line := range part.Table.Lines {
+				if line[column] == "" { // a raddle's side that isn't filled
+					continue
+				}
 				v, err := strconv.Atoi(line[column])
 				if err != nil {
 					rt.Fatal(err)
@@ -107,8 +118,24 @@ func TestSheetAddsUp(t *testing.T) {
 		if len(passes.Table.Lines) != sheet.Passes || sum(PartPasses, 3) != sheet.Ends || sum(PartChains, 1) != sheet.Ends || sum(PartChains, 4) != sheet.Passes {
 			rt.Fatalf("passes and chains don't add up to %d ends in %d passes", sheet.Ends, sheet.Passes)
 		}
-		if sum(PartRaddle, 1) != sheet.Ends || sum(PartYarn, 3) != sheet.Ends {
-			rt.Fatalf("the raddle or the cones don't add up to %d ends", sheet.Ends)
+		if got := sum(PartRaddle, 1) + sum(PartRaddle, 4); got != sheet.Ends {
+			rt.Fatalf("the raddle holds %d of %d ends", got, sheet.Ends)
+		}
+		cones, _ := sheet.Part(PartYarn)
+		fed := 0
+		for _, line := range cones.Table.Lines {
+			each, _, _ := strings.Cut(line[3], " ")
+			fed += len(unlisted(rt, line[0])) * unlisted(rt, each)[0]
+		}
+		if fed != sheet.Ends {
+			rt.Fatalf("the cones feed %d of %d ends", fed, sheet.Ends)
+		}
+		drawn := 0
+		for _, d := range sheet.Drawings.Raddle.Sections {
+			drawn += d.Ends
+		}
+		if drawn != sheet.Ends {
+			rt.Fatalf("%d of %d ends are drawn", drawn, sheet.Ends)
 		}
 		x, positions := DefaultExtras(), 0
 		for _, c := range a.Plan.Chains {
@@ -143,5 +170,145 @@ func TestSheetRefuses(t *testing.T) {
 	// A plan alone makes a sheet.
 	if sheet, err := NewSheet(SheetAsk{Plan: other}); err != nil || sheet.Ends != 190 {
 		t.Errorf("a plan alone: %+v, %v", sheet, err)
+	}
+}
+
+// The short table of passes says as much as the long one: the passes that it names and their ends add
+// up, and so do the count ties.
+func TestLikePassesAddUp(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		s := DefaultSpec()
+		s.Ends = rapid.IntRange(1, 2000).Draw(rt, "ends")
+		s.Group = rapid.IntRange(1, 12).Draw(rt, "group")
+		s.LastPass = LastPass(rapid.IntRange(0, 1).Draw(rt, "last"))
+		s.ReturnOrder = ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
+		s.ChainEnds = rapid.SampledFrom([]int{0, 100, 333}).Draw(rt, "chain")
+		p, err := New(s)
+		if err != nil {
+			rt.Fatal(err)
+		}
+		short, err1 := NewSheet(SheetAsk{Plan: p})
+		long, err2 := NewSheet(SheetAsk{Plan: p, AllPasses: true})
+		if err1 != nil || err2 != nil {
+			rt.Fatal(err1, err2)
+		}
+		// What each pass is like, by chain and number.
+		likes := map[[2]int]string{}
+		ends := 0
+		for _, line := range partOf(rt, short, PartPasses).Table.Lines {
+			each, _, _ := strings.Cut(line[3], " ")
+			for _, chain := range unlisted(rt, line[0]) {
+				for _, pass := range unlisted(rt, line[1]) {
+					at := [2]int{chain, pass}
+					if likes[at] != "" {
+						rt.Fatalf("pass %v stands twice", at)
+					}
+					likes[at] = strings.Join([]string{line[2], each, line[4], line[5], line[6]}, "|")
+					ends += unlisted(rt, each)[0]
+				}
+			}
+		}
+		for _, line := range partOf(rt, long, PartPasses).Table.Lines {
+			at := [2]int{unlisted(rt, line[0])[0], unlisted(rt, line[1])[0]}
+			if want := strings.Join([]string{line[2], line[3], line[6], line[7], line[8]}, "|"); likes[at] != want {
+				rt.Fatalf("pass %v is %q, want %q", at, likes[at], want)
+			}
+		}
+		if ends != long.Ends || len(likes) != long.Passes {
+			rt.Fatalf("%d ends in %d passes, want %d in %d", ends, len(likes), long.Ends, long.Passes)
+		}
+		ties := 0
+		if tied := partOf(rt, short, PartTies).Table; tied != nil {
+			for _, line := range tied.Lines {
+				ties += len(unlisted(rt, line[0])) * len(unlisted(rt, line[1]))
+			}
+		}
+		want := 0
+		if tied := partOf(rt, long, PartTies).Table; tied != nil {
+			want = len(tied.Lines)
+		}
+		if ties != want {
+			rt.Fatalf("%d count ties, want %d", ties, want)
+		}
+	})
+}
+
+func partOf(t *rapid.T, s *Sheet, id PartID) SheetPart {
+	part, ok := s.Part(id)
+	if !ok {
+		t.Fatalf("no part %s", id)
+	}
+	return part
+}
+
+// unlisted reads what listed writes.
+func unlisted(t *rapid.T, s string) []int {
+	number := func(s string) int {
+		n, err := strconv.Atoi(s)
+		if err != nil {
+			t.Fatalf("%q: %v", s, err)
+		}
+		return n
+	}
+	var list []int
+	if from, to, ok := strings.Cut(s, " to "); ok {
+		for n := number(from); n <= number(to); n++ {
+			list = append(list, n)
+		}
+		return list
+	}
+	begun, to, more := strings.Cut(s, " ... ")
+	for one := range strings.SplitSeq(begun, ", ") {
+		list = append(list, number(one))
+	}
+	if more {
+		step := list[1] - list[0]
+		for n := list[len(list)-1] + step; n <= number(to); n += step {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
+func TestListed(t *testing.T) {
+	for want, n := range map[string][]int{
+		"": nil, "3": {3}, "3, 4": {3, 4}, "3 to 5": {3, 4, 5}, "1, 3, 5": {1, 3, 5}, "1, 3, 5 ... 11": {1, 3, 5, 7, 9, 11},
+		"1, 3, 5, 7, 9, 12": {1, 3, 5, 7, 9, 12}, "10, 20, 30 ... 60": {10, 20, 30, 40, 50, 60},
+	} {
+		if got := listed(n); got != want {
+			t.Errorf("%v is listed as %q, want %q", n, got, want)
+		}
+	}
+}
+
+// What the wall needs is there: the board's path, spare ends, the label, the reasons of chains, the reeds
+// at hand, room on the pegs, and warnings where something is out of the ordinary.
+func TestSheetSays(t *testing.T) {
+	s := DefaultSpec()
+	s.Ends, s.ChainEnds, s.LastPass = 395, 200, FullLast
+	s.Board = Board{Yard, Yard, Yard, Yard, Yard, Yard}
+	s.Yarn = WarpYarn{Size: yarn(t, Cotton, 8, 2)}
+	s.Pegs = Pegs{Length: 2 * Inch, Layers: 1}
+	s.Loom = Loom{Sett: sett(t, "21 an inch"), Reed: reed(t, "10 dents an inch"), EdgeDents: 2, EdgeEnds: 3}
+	pr, err := NewProject(s, Pace{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet, err := pr.SheetWith(SheetOptions{Reeds: []NamedReed{{"twelve", reed(t, "12 dents an inch")}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := json.Marshal(sheet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"round 6 pegs, 5 distances", "5, the last: numbers 396 to 400", "On the label: Warp", "chain 2 of 2", "Chain 1: 200 ends in 20 passes",
+		"twelve", "room on a peg", "wind smaller chains", `"board":["1 yd","1 yd","1 yd","1 yd","1 yd"]`, `"edge":2`, "1, 3, 5 ... 19", "keeps its opening"} {
+		if !strings.Contains(string(text), want) {
+			t.Errorf("no %q on the sheet: %s", want, text)
+		}
+	}
+	if plain, err := pr.Sheet(); err != nil || len(plain.Parts) != len(sheet.Parts) {
+		t.Errorf("%v", err)
 	}
 }

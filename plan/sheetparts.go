@@ -2,63 +2,23 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
+	"strings"
 )
-
-// passes lists every pass.
-func (a SheetAsk) passes() SheetPart {
-	t := &SheetTable{Columns: []string{"chain", "pass", "way", "ends", "from", "to", "first opening", "over peg", "then turn"}}
-	for _, c := range a.Plan.Chains {
-		for _, p := range c.Passes {
-			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(), strconv.Itoa(p.Ends()),
-				strconv.Itoa(p.First), strconv.Itoa(p.Last), p.FirstOpening.String(), p.FirstPeg().String(), p.TurnAfter.String()})
-		}
-	}
-	return SheetPart{ID: PartPasses, Title: "Passes", Table: t}
-}
-
-// ties lists the count ties and the ties at the end.
-func (a SheetAsk) ties() SheetPart {
-	part := SheetPart{ID: PartTies, Title: "Ties"}
-	t := &SheetTable{Columns: []string{"chain", "after pass", "ends that stand"}}
-	for _, c := range a.Plan.Chains {
-		for number := range c.Passes {
-			for _, task := range a.Plan.After(c, number+1) {
-				if task.Kind == CountTie {
-					t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(number + 1), strconv.Itoa(task.Total)})
-				}
-			}
-		}
-	}
-	if len(t.Lines) > 0 {
-		part.Table = t
-	}
-	for _, step := range a.Plan.Finishing(a.Plan.Chains[0]) {
-		switch step.ID {
-		case StepNearLoop, StepNearCross, StepNearChoke, StepFarLoop, StepFarCross, StepFarChoke, StepAlong:
-			part.Notes = append(part.Notes, step.Title+": "+step.Detail)
-		}
-	}
-	return part
-}
 
 // yarn lists the cones, with the totals by colour and the weft as rows.
 func (a SheetAsk) yarn() SheetPart {
 	part := SheetPart{ID: PartYarn, Title: "Yarn"}
 	units := a.Plan.Spec.Units
 	if a.Yarn != nil {
-		t := &SheetTable{Columns: []string{"position", "colour", "yarn", "passes", "length", "weight", "left on the cone"}}
-		for _, u := range a.Yarn.Cones {
-			t.Lines = append(t.Lines, []string{strconv.Itoa(u.Cone.Position), u.Cone.Colour, u.Cone.Yarn.Notation(), strconv.Itoa(u.Passes),
-				u.Used.In(units.Long(), 1), u.UsedMass.In(units.Light(), 1), u.leftText(units)})
-		}
-		part.Table = t
+		part.Table = a.cones()
 		for _, total := range a.Yarn.Totals {
 			part.Rows = append(part.Rows, Row{Name: nameOfYarn(total), Value: fmt.Sprintf("%s, %s, %s", counted(total.Ends, "end", "ends"),
 				total.Length.In(units.Long(), 1), total.Mass.In(units.Light(), 1)), How: How{"the sum of its cones, each weight rounded up", total.inNumbers(units)}})
 		}
 		part.Rows = append(part.Rows, Row{Name: "whole warp", Value: fmt.Sprintf("%s, %s, %s", counted(a.Yarn.Ends, "end", "ends"),
-			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.In(units.Heavy(), 3))})
+			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.In(units.Heavy(), 3)), Warning: a.runsOut()})
 	}
 	if a.Weft != nil {
 		value := a.Weft.Length.In(units.Long(), 1)
@@ -68,6 +28,46 @@ func (a SheetAsk) yarn() SheetPart {
 		part.Rows = append(part.Rows, Row{Name: "weft, an estimate", Value: value, How: a.Weft.How})
 	}
 	return part
+}
+
+// runsOut names the positions whose cones don't suffice; "" where all do.
+func (a SheetAsk) runsOut() string {
+	var positions []int
+	for _, u := range a.Yarn.Cones {
+		if u.RunsOut != nil {
+			positions = append(positions, u.Cone.Position)
+		}
+	}
+	switch len(positions) {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf("the cone of position %d runs out before the end", positions[0])
+	default:
+		return fmt.Sprintf("the cones of positions %s run out before the end", listed(positions))
+	}
+}
+
+// cones lists the cones, those that give the same together.
+func (a SheetAsk) cones() *SheetTable {
+	units := a.Plan.Spec.Units
+	t := &SheetTable{Columns: []string{"position", "colour", "yarn", "passes", "length", "weight", "left on the cone"}}
+	var cones [][]string
+	for _, u := range a.Yarn.Cones {
+		cones = append(cones, []string{u.Cone.Colour, u.Cone.Yarn.Notation(), strconv.Itoa(u.Passes),
+			u.Used.In(units.Long(), 1), u.UsedMass.In(units.Light(), 1), u.leftText(units)})
+	}
+	for _, run := range samePlaces(cones, slices.Equal[[]string]) {
+		first, last := a.Yarn.Cones[run[0]-1].Cone, a.Yarn.Cones[run[len(run)-1]-1].Cone
+		positions, each := strconv.Itoa(first.Position), ""
+		if len(run) > 1 {
+			positions, each = fmt.Sprintf("%d to %d", first.Position, last.Position), " each"
+		}
+		line := append([]string{positions}, cones[run[0]-1]...)
+		line[3] += each
+		t.Lines = append(t.Lines, line)
+	}
+	return t
 }
 
 func nameOfYarn(t YarnTotal) string {
@@ -94,31 +94,55 @@ func (u ConeUse) leftText(units LengthUnitSystem) string {
 	}
 }
 
-// raddle lists the sections from the centre out.
+// raddle lists the sections from the centre out, the two of a pair on one line.
 func (a SheetAsk) raddle() SheetPart {
 	part := SheetPart{ID: PartRaddle, Title: "Raddle, from the centre out"}
 	if a.Raddle == nil {
 		return part
 	}
-	part.Rows = []Row{a.Raddle.Row}
-	t := &SheetTable{Columns: []string{"section", "ends", "from", "to", "groups"}}
+	part.Rows = []Row{a.Raddle.Row, {Name: "sections filled", Value: fmt.Sprintf("%d, %s", len(a.Raddle.Sections), a.centreText())}}
+	t := &SheetTable{Columns: []string{"section", "left", "numbers", "groups", "right", "numbers", "groups"}}
+	part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends of the warp they are."}
+	pairs := map[int]*[2]RaddleSection{}
+	var order []int
 	for _, s := range a.Raddle.CentreOut() {
-		t.Lines = append(t.Lines, []string{s.place(), strconv.Itoa(s.Ends), strconv.Itoa(s.First), strconv.Itoa(s.Last), s.groupText()})
+		distance, side := max(s.FromCentre, -s.FromCentre), 1
+		if s.FromCentre < 0 {
+			side = 0
+		}
+		if pairs[distance] == nil {
+			pairs[distance] = &[2]RaddleSection{}
+			order = append(order, distance)
+		}
+		pairs[distance][side] = s
+	}
+	for _, distance := range order {
+		where := strconv.Itoa(distance)
+		if distance == 0 {
+			where = "middle"
+		}
+		line := append([]string{where}, pairs[distance][0].cells()...)
+		t.Lines = append(t.Lines, append(line, pairs[distance][1].cells()...))
 	}
 	part.Table = t
 	return part
 }
 
-// place says where a section is: "middle", "3 left".
-func (s RaddleSection) place() string {
-	switch {
-	case s.FromCentre == 0:
-		return "middle"
-	case s.FromCentre < 0:
-		return fmt.Sprintf("%d left", -s.FromCentre)
-	default:
-		return fmt.Sprintf("%d right", s.FromCentre)
+// centreText says what lies at the centre of the loom.
+func (a SheetAsk) centreText() string {
+	if a.Raddle.MiddleSpace {
+		return "centred on a space"
 	}
+	return "centred on a tooth"
+}
+
+// cells says what lies in a section: its ends, their numbers, its groups. A section that isn't filled is
+// empty.
+func (s RaddleSection) cells() []string {
+	if s.Ends == 0 {
+		return []string{"", "", ""}
+	}
+	return []string{strconv.Itoa(s.Ends), fmt.Sprintf("%d to %d", s.First, s.Last), s.groupText()}
 }
 
 // groupText says how many groups a section holds.
@@ -129,21 +153,51 @@ func (s RaddleSection) groupText() string {
 	case s.Cut == 0:
 		return strconv.Itoa(s.Groups)
 	default:
-		return fmt.Sprintf("%d, %d of them in part", s.Groups, s.Cut)
+		return fmt.Sprintf("%d, %d in part", s.Groups, s.Cut)
 	}
 }
 
-// reed shows how the warp is sleyed.
+// reed shows how the warp is sleyed, and how the reeds at hand would suit it.
 func (a SheetAsk) reed() SheetPart {
-	part := SheetPart{ID: PartReed, Title: "Reed"}
+	part := SheetPart{ID: PartReed, Title: "Reed", Table: a.reedsAtHand()}
 	if a.Sley == nil {
 		return part
 	}
 	if !a.Reed.IsZero() {
 		part.Rows = append(part.Rows, Row{Name: "reed", Value: a.Reed.String()})
 	}
+	if !a.Order.Gives.IsZero() {
+		row := Row{Name: "sett in this reed", Value: a.Order.Gives.Shown(2), How: a.Order.How}
+		if !a.Order.Exact {
+			row.Warning = fmt.Sprintf("%s away from the sett that was asked for, %s", decimalPercent(a.Order.Off), a.Plan.Spec.Loom.Sett.Shown(2))
+		}
+		part.Rows = append(part.Rows, row)
+	}
 	part.Rows = append(part.Rows, a.Sley.Rows...)
 	return part
+}
+
+// reedsAtHand ranks the reeds at hand; nil where there are none or where the sett isn't known.
+func (a SheetAsk) reedsAtHand() *SheetTable {
+	var reeds []Reed
+	names := map[Reed]string{}
+	for _, n := range a.Reeds {
+		if names[n.Reed] != "" {
+			names[n.Reed] += ", " + n.Name
+			continue
+		}
+		names[n.Reed] = n.Name
+		reeds = append(reeds, n.Reed)
+	}
+	t := &SheetTable{Columns: []string{"reed at hand, the best first", "order", "width", "why"}}
+	unit := a.Plan.Spec.Units.Short()
+	for _, c := range RankReeds(reeds, a.Plan.Spec.Loom.Sett, a.Plan.EndsWound()) {
+		t.Lines = append(t.Lines, []string{names[c.Reed], c.Order.String(), c.Width.In(unit, 1), strings.Join(c.Reasons, "; ")})
+	}
+	if len(t.Lines) == 0 {
+		return nil
+	}
+	return t
 }
 
 // cautions are the same for every warp, and those for dyeing where it will be dyed.

@@ -116,9 +116,9 @@ type Pegs struct {
 // checkWhole reports what is out of its range in the parts that [NewProject] works out. What those parts
 // check themselves isn't checked here again: a warp can be wound without it.
 func (s Spec) checkWhole() []error {
-	var errs []error
-	if c := s.Yarn.Colour; c != "" && checkName(c) != nil {
-		errs = append(errs, &FieldError{Field: "colour", Value: c, Want: fmt.Sprintf("up to %d printable characters", maxName)})
+	errs := s.Pegs.check()
+	if err := checkColour(s.Yarn.Colour); err != nil {
+		errs = append(errs, InField(err, "colour"))
 	}
 	count := func(field string, v, high int) {
 		if v < 0 || v > high {
@@ -126,12 +126,14 @@ func (s Spec) checkWhole() []error {
 		}
 	}
 	count("cones at hand", s.Yarn.Packages, MaxEnds)
-	count("layers on a peg", s.Pegs.Layers, 100)
 	count("ends to fit", int(s.Cloth.Fit), int(FitBoth))
 	count("side of the first end", int(s.Loom.FirstEnd), int(RightSide))
-	if s.Pegs.Length < 0 || s.Pegs.Length > Metre {
-		errs = append(errs, &FieldError{Field: "peg length", Value: s.Pegs.Length.String(), Want: "0, where it isn't known, to 1 m"})
-	}
+	return append(errs, s.checkStripes()...)
+}
+
+// checkStripes reports what keeps the stripes from being wound.
+func (s Spec) checkStripes() []error {
+	var errs []error
 	if s.Schedule == nil && (s.Stripes != "" || s.Other != nil) {
 		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: "a schedule for them"})
 	}
@@ -139,6 +141,26 @@ func (s Spec) checkWhole() []error {
 		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: fmt.Sprintf("at most %d printable characters on one line", maxStripes)})
 	}
 	return append(errs, s.Schedule.check(s.Ends, s.Positions), s.Other.check(s.Ends, s.Positions))
+}
+
+// checkColour refuses a colour's name that can't be shown; none at all will do.
+func checkColour(c string) error {
+	if c != "" && checkName(c) != nil {
+		return &FieldError{Value: c, Want: fmt.Sprintf("up to %d printable characters", maxName)}
+	}
+	return nil
+}
+
+// check reports what is out of its range.
+func (p Pegs) check() []error {
+	var errs []error
+	if p.Length < 0 || p.Length > Metre {
+		errs = append(errs, &FieldError{Field: "peg length", Value: p.Length.String(), Want: "0, where it isn't known, to 1 m"})
+	}
+	if p.Layers < 0 || p.Layers > 100 {
+		errs = append(errs, outside("layers on a peg", p.Layers, 0, 100, ""))
+	}
+	return errs
 }
 
 // maxStripes bounds the text of a stripe order that a record keeps.

@@ -151,3 +151,21 @@ func reedWidthField() field {
 			return nil
 		}}
 }
+
+// boardField is a warping board in place of the mill.
+func boardField() field {
+	const name = "board"
+	return field{section: secMill, label: name, name: name, hint: "a board in place of the mill: peg to peg, such as 30 in x 8, 12 in",
+		show: func(s plan.Spec) string { return s.Board.String() },
+		take: func(s *plan.Spec, text string) error {
+			s.Board = nil
+			if strings.TrimSpace(text) == "" {
+				return nil
+			}
+			board, err := plan.ParseBoard(text)
+			if err == nil {
+				s.Board = board
+			}
+			return plan.InField(err, name)
+		}}
+}

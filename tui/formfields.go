@@ -95,7 +95,7 @@ func millFields() []field {
 		valueField(secMill, "peg step", "peg step", "from one place for the end peg to the next", func(s *plan.Spec) *plan.Length { return &s.Mill.PegStep }),
 		valueField(secMill, "rise a turn", "rise a turn", "how far the warp climbs in a turn", func(s *plan.Spec) *plan.Length { return &s.Mill.Rise }),
 		maybeField(secMill, "height", "mill height", "how far it may climb; empty if you don't know it", func(s *plan.Spec) *plan.Length { return &s.Mill.Height }),
-		maybeField(secMill, "board", "board", "a board in place of the mill: peg to peg, such as 30 in x 8; 12 in", func(s *plan.Spec) *board { return (*board)(&s.Board) }),
+		boardField(),
 	}
 }
 

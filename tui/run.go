@@ -37,6 +37,8 @@ type Options struct {
 	NoColor bool
 	// Say is told each step as a line of plain text; nil for no one. It returns at once.
 	Say func(text string)
+	// AtHand is what the weaver has at hand, offered on the form.
+	AtHand plan.AtHand
 	// Practice is the warp that the home screen offers for practice.
 	Practice plan.Spec
 }

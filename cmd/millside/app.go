@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/plan"
 	"millside/tui"
 
 	"github.com/mattn/go-isatty"
@@ -28,8 +29,10 @@ type app struct {
 	// screen runs the full screen.
 	screen func(context.Context, tui.Options) error
 
-	recordsFlag string
-	voice       *speaker // what --say asks for; nil without it
+	recordsFlag, atHandFlag string
+	voice                   *speaker // what --say asks for; nil without it
+	// hand is what is at hand, nil until it is asked for.
+	hand *plan.AtHand
 }
 
 func newApp() *app {
@@ -80,6 +83,14 @@ func (a *app) open(ctx context.Context, o tui.Options) error {
 		o.Say = a.voice.say
 		defer a.hush()
 	}
+	hand, err := a.atHand()
+	switch {
+	case err != nil && a.atHandFlag != "":
+		return err
+	case err != nil: // a warp can be wound without the file
+		fmt.Fprintln(a.errOut, "millside:", clean(err.Error()))
+	}
+	o.AtHand = hand
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"

@@ -7,6 +7,8 @@ import (
 	"time"
 
 	"millside/plan"
+
+	"github.com/spf13/pflag"
 )
 
 // The flag values read what a weaver types and refuse the rest with a [plan.FieldError], so that a flag
@@ -87,4 +89,33 @@ func (v guardValue) Set(s string) error {
 	}
 	*v.millis = int(d.Milliseconds())
 	return nil
+}
+
+// quantityValue is a value of a plan that is a quantity with its unit. Kind is the help's word for it.
+type quantityValue struct {
+	of   textValue
+	kind string
+}
+
+func (v quantityValue) String() string {
+	if v.of == nil {
+		return ""
+	}
+	return v.of.String()
+}
+func (v quantityValue) Type() string       { return v.kind }
+func (v quantityValue) Set(s string) error { return v.of.UnmarshalText([]byte(s)) }
+
+// unset makes a value that the help shows no default for. What was given stands in it as it was written.
+func unset(v pflag.Value) pflag.Value { return &unsetValue{Value: v} }
+
+type unsetValue struct {
+	pflag.Value
+	given string
+}
+
+func (v *unsetValue) String() string { return v.given }
+func (v *unsetValue) Set(s string) error {
+	v.given = s
+	return v.Value.Set(s)
 }

@@ -123,17 +123,51 @@ func TestNamesOfFilesAreCleaned(t *testing.T) {
 
 // Every field of a plan that may be refused has a flag, so that the message names what was typed.
 func TestEveryFieldHasItsFlag(t *testing.T) {
-	var wrong plan.Spec
-	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise, wrong.RestMinutes = -1, -1, -1, -1, -1
 	cmd := newApp().planCmd()
-	list := plan.FieldErrors(wrong.Check())
-	if len(list) != len(flagOf) {
-		t.Errorf("%d fields are refused, %d have flags: %v", len(list), len(flagOf), list)
+	var wrong plan.Spec
+	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise, wrong.Mill.Height, wrong.RestMinutes = -1, -1, -1, -1, -1, -1
+	wrong.Pegs, wrong.Yarn.Colour, wrong.Yarn.Packages = plan.Pegs{Length: -1, Layers: -1}, "\x1b", -1
+	wrong.Cloth.Fit, wrong.Loom.FirstEnd = 9, 9
+	cloth := plan.DefaultSpec()
+	cloth.Cloth = plan.Cloth{Used: true, Width: plan.ClothWidth{Shrinkage: -1, DrawIn: -1, Doubled: -1, Floating: -1, Repeat: -1, Balance: -1},
+		Length: plan.ClothLength{Shrinkage: -1, TakeUp: -1, Hem: -1, Fringe: -1, Sample: -1, Waste: -1, Knotting: -1}}
+	_, clothErr := cloth.FromCloth()
+	yarn, err := plan.ParseYarn("cotton 8/2")
+	if err != nil {
+		t.Fatal(err)
 	}
-	for _, fe := range list {
-		flag := flagOf[fe.Field]
-		if flag == "" || cmd.Flags().Lookup(flag) == nil {
+	loom := plan.DefaultSpec()
+	loom.Board = plan.Board{1, 2, 600 * plan.Centimetre}
+	loom.Yarn = plan.WarpYarn{Size: yarn, Cones: plan.Masses{plan.Ounce}, Tube: plan.Pound}
+	loom.Loom.Raddle = plan.Raddle{Space: 1, Spaces: -1}
+	loom.Loom.EdgeDents = -1
+	if err := loom.Loom.Sett.UnmarshalText([]byte("20 an inch")); err != nil {
+		t.Fatal(err)
+	}
+	if err := loom.Loom.Reed.UnmarshalText([]byte("10 dents an inch")); err != nil {
+		t.Fatal(err)
+	}
+	_, boardErr := plan.NewProject(loom, plan.Pace{})
+	loom.Board = nil
+	_, loomErr := plan.NewProject(loom, plan.Pace{})
+	seen := 0
+	for _, fe := range plan.FieldErrors(errors.Join(wrong.Check(), clothErr, boardErr, loomErr)) {
+		seen++
+		if flag := flagFor(fe.Field, flagOf); flag == "" || cmd.Flags().Lookup(flag) == nil {
 			t.Errorf("field %q has no flag (%q)", fe.Field, flag)
+		}
+	}
+	if seen < 35 {
+		t.Errorf("only %d fields are refused", seen)
+	}
+	for field, flag := range flagOf {
+		if cmd.Flags().Lookup(flag) == nil {
+			t.Errorf("field %q has a flag %q that isn't there", field, flag)
+		}
+	}
+	for _, n := range numberedFields {
+		if cmd.Flags().Lookup(n.flag) == nil {
+			t.Errorf("%s has a flag %q that isn't there", n.field, n.flag)
 		}
 	}
 }

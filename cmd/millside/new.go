@@ -13,13 +13,14 @@ form already and can still be changed.
 Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
-	spec := plan.DefaultSpec()
+	ask := specAsk{spec: plan.DefaultSpec()}
 	cmd := &cobra.Command{
 		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong,
 		Example: "  millside new\n  millside new --ends 396 --name \"sea-blue tea towels\"", Args: args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if _, err := checkFlags(cmd, spec); err != nil {
+			project, err := a.project(cmd, &ask)
+			if err != nil {
 				return err
 			}
 			store, err := a.store()
@@ -29,10 +30,11 @@ func (a *app) newCmd() *cobra.Command {
 			if err := a.needTerminal("'millside plan --ends N --save' makes a record"); err != nil {
 				return err
 			}
-			return a.open(cmd.Context(), tui.Options{Store: store, Spec: &spec})
+			return a.open(cmd.Context(), tui.Options{Store: store, Spec: &project.Plan.Spec})
 		},
 	}
-	specFlags(cmd, &spec)
+	specFlags(cmd, &ask)
+	a.completeNames(cmd)
 	a.sayFlag(cmd)
 	return cmd
 }

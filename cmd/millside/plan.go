@@ -7,6 +7,7 @@ import (
 	"millside/plan"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 const planLong = `Works out a warp and prints it: passes, turns round the mill, the real length,
@@ -17,6 +18,11 @@ is not given has the value that stands in the list below.
 first lease peg, the peg of the counting cross that the group goes over, and the
 way round the end peg afterwards. --save makes a record of the plan, which
 'millside wind' then winds, and prints its path.
+
+A warp may also be planned from its cloth: --finished-width, --finished-length and
+--sett with the allowances give the ends and the length. --sheet prints the whole
+plan as the sheet for the studio wall; 'millside sheet --help' tells about its formats.
+A mill, board, paddle, raddle, reed or yarn may be named as 'millside at-hand' shows it.
 
 Lengths have a unit: yd, ft, in, m, cm or mm. "4 yd 18 in", "7 1/2 yd" and "6,4 m"
 are read too. A length is rounded up to what the pegs of the mill can give.
@@ -35,40 +41,92 @@ be added under this format's name, but none renamed or taken away.`
 const planExample = `  millside plan --ends 396
   millside plan --ends 396 --length "7 1/2 yd" --rise "3 in" --passes
   millside plan --ends 650 --chain-ends 220 --dyed --save --name "grey scarves"
-  millside plan --ends 396 --json`
+  millside plan --ends 396 --json
+  millside plan --finished-width "20 in" --finished-length "28 in" --pieces 4 \
+    --sett "20 an inch" --draw-in 8% --take-up 8% --loom-waste "30 in" --sheet`
 
 // planFlags are the flags that say what to do with the plan.
-type planFlags struct{ json, passes, save bool }
+type planFlags struct{ json, passes, save, sheet bool }
+
+// givenWarp says whether the flags give a number of ends or a cloth.
+func givenWarp(f *pflag.FlagSet) bool {
+	for _, name := range []string{"ends", "from-cloth", "finished-width", "finished-length"} {
+		if f.Changed(name) {
+			return true
+		}
+	}
+	return false
+}
+
+// check settles how a sheet is written, and refuses its flags where none is asked for.
+func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
+	if p.sheet && p.json {
+		return usage(cmd, errors.New("--json prints the plan; for the sheet give --sheet --format json"))
+	}
+	if p.sheet {
+		sheet.passes = p.passes
+		return sheet.check(cmd)
+	}
+	for _, name := range []string{"format", "output", "force", "how"} {
+		if cmd.Flags().Changed(name) {
+			return usage(cmd, fmt.Errorf("--%s belongs to a sheet: give --sheet too", name))
+		}
+	}
+	return nil
+}
+
+// planSheet prints the sheet of a plan, and makes a record of it where that is asked for. The record's
+// path is a message, so that the sheet can be piped.
+func (a *app) planSheet(cmd *cobra.Command, project *plan.Project, flags planFlags, sheet sheetFlags) error {
+	if err := a.printSheet(cmd, project, sheet); err != nil || !flags.save {
+		return err
+	}
+	path, err := a.savePlan(project.Plan)
+	if err == nil {
+		fmt.Fprintf(a.errOut, "Record: %s\n", clean(path))
+	}
+	return err
+}
 
 func (a *app) planCmd() *cobra.Command {
-	spec := plan.DefaultSpec()
-	spec.Ends = 0 // always to be given, so the help shows no default
+	ask := specAsk{spec: plan.DefaultSpec()}
+	ask.spec.Ends = 0 // always to be given, so the help shows no default
 	var flags planFlags
+	var sheet sheetFlags
 	cmd := &cobra.Command{
 		Use: "plan --ends N [options]", Short: "work out a warp and print it",
 		Long: planLong, Example: planExample, Args: args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if !cmd.Flags().Changed("ends") {
-				return usage(cmd, errors.New("how many ends? give --ends, such as --ends 396"))
+			if !givenWarp(cmd.Flags()) {
+				return usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, or a cloth with --finished-width, --finished-length and --sett"))
 			}
-			p, err := checkFlags(cmd, spec)
+			if err := flags.check(cmd, &sheet); err != nil {
+				return err
+			}
+			project, err := a.project(cmd, &ask)
 			if err != nil {
 				return err
 			}
-			return a.printPlan(p, flags)
+			if flags.sheet {
+				return a.planSheet(cmd, project, flags, sheet)
+			}
+			return a.printPlan(project, flags)
 		},
 	}
-	specFlags(cmd, &spec)
+	specFlags(cmd, &ask)
+	a.completeNames(cmd)
 	f := cmd.Flags()
 	f.BoolVar(&flags.passes, "passes", false, "add every pass and all that is done after the last")
 	f.BoolVar(&flags.json, "json", false, "print for a program to read")
 	f.BoolVar(&flags.save, "save", false, "make a record of it, to wind later")
+	f.BoolVar(&flags.sheet, "sheet", false, "print the sheet for the studio wall instead, as 'millside sheet' does")
+	sheet.add(cmd)
 	return cmd
 }
 
-func (a *app) printPlan(p *plan.Plan, flags planFlags) error {
-	path := ""
+func (a *app) printPlan(project *plan.Project, flags planFlags) error {
+	p, path := project.Plan, ""
 	if flags.save {
 		var err error
 		if path, err = a.savePlan(p); err != nil {
@@ -81,6 +139,9 @@ func (a *app) printPlan(p *plan.Plan, flags planFlags) error {
 		return writeJSON(a.out, out)
 	}
 	planText(a.out, p)
+	if err := wholeText(a.out, project); err != nil {
+		return err
+	}
 	if flags.passes {
 		passesText(a.out, p)
 		finishingText(a.out, p)

@@ -23,13 +23,17 @@ leave at any time. The records are kept in a folder of their own: the one that
 --records names, else $MILLSIDE_RECORDS, else $XDG_DATA_HOME/millside, else
 ~/.local/share/millside.
 
+Your mills, paddles, reeds and yarns can be kept in a file of your own, so that
+plans name them: see 'millside at-hand --help'.
+
 ` + exitHelp
 
 const rootExample = `  millside                       the home screen
   millside practice              try it on an invented warp
   millside plan --ends 396       work out a warp
   millside wind tea-towels       go on winding
-  millside show tea-towels       where the warp stands, without a screen`
+  millside show tea-towels       where the warp stands, without a screen
+  millside sheet tea-towels      the sheet for the studio wall`
 
 // root makes the command with all its commands.
 func (a *app) root() *cobra.Command {
@@ -49,7 +53,8 @@ func (a *app) root() *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.PersistentFlags().StringVar(&a.recordsFlag, "records", "", "`folder` that holds the records")
 	_ = root.MarkPersistentFlagDirname("records") // fails only for a flag that doesn't exist
-	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.salvageCmd(), manCmd())
+	root.PersistentFlags().StringVar(&a.atHandFlag, "at-hand", "", "`file` of the mills, reeds and yarns at hand")
+	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.sheetCmd(), a.settCmd(), a.atHandCmd(), a.salvageCmd(), manCmd())
 	root.SetHelpCommand(helpCmd())
 	root.InitDefaultCompletionCmd()
 	plainWords(root)
@@ -106,12 +111,13 @@ func helpCmd() *cobra.Command {
 // usageWords are put in place of the library's own in what --help prints, and its lists of options are
 // broken to the width of a terminal.
 var usageWords = strings.NewReplacer(
-	"Available Commands:", "Commands:", "Global Flags:", "Option of every command:", "Flags:", "Options:",
-	".FlagUsages ", ".FlagUsagesWrapped 80 ", " [command]", " COMMAND", "Use \"", "'", "--help\" for", "--help' tells",
+	"Available Commands:", "Commands:", "Global Flags:", "Options of every command:", "Flags:", "Options:",
+	".FlagUsages | trimTrailingWhitespaces", " | flagUsages | trimTrailingWhitespaces", " [command]", " COMMAND", "Use \"", "'", "--help\" for", "--help' tells",
 	"more information about a command.", "more about a command.")
 
 // plainWords fits the commands that the library makes, and its help, to the others.
 func plainWords(root *cobra.Command) {
+	cobra.AddTemplateFunc("flagUsages", flagUsages)
 	root.SetUsageTemplate(usageWords.Replace(root.UsageTemplate()))
 	for _, cmd := range root.Commands() {
 		cmd.DisableFlagsInUseLine = true

@@ -33,6 +33,7 @@ func TestScripts(t *testing.T) {
 			env.Setenv("GORACE", "atexit_sleep_ms=0")
 			// Relative to the script's folder, so that what is printed is the same everywhere.
 			env.Setenv("MILLSIDE_RECORDS", "records")
+			env.Setenv("MILLSIDE_AT_HAND", "at-hand.txt")
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){

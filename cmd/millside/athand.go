@@ -1,0 +1,187 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"millside/plan"
+
+	"github.com/spf13/cobra"
+)
+
+const atHandLong = `Prints where the file of things at hand is, and what it holds: mills, boards, paddles,
+reeds, raddles and yarns, each with a name that 'millside plan' and 'millside new' take
+in place of its figures, as in --mill "floor mill" or --yarn "white cotton".
+
+The file is plain text, one thing a line, and yours to write with any editor.
+--write makes it, with an explanation and examples in it, where it is missing; a file
+that is there is never changed.
+
+It is the file that --at-hand names, else $MILLSIDE_AT_HAND, else
+$XDG_CONFIG_HOME/millside/at-hand.txt, else ~/.config/millside/at-hand.txt.
+
+--json prints one object with "format": "millside-at-hand-1", path, found (whether the
+file is there), errors (texts) and at_hand: mills, boards, paddles, reeds, raddles and
+yarns, those that there are.`
+
+func (a *app) atHandCmd() *cobra.Command {
+	var write, asJSON bool
+	cmd := &cobra.Command{
+		Use: "at-hand [--write] [--json]", Short: "show the mills, reeds and yarns that you have", Long: atHandLong,
+		Example: "  millside at-hand --write\n  millside at-hand\n  millside at-hand --json", Args: args(0, 0, ""),
+		ValidArgsFunction: cobra.NoFileCompletions,
+		RunE: func(*cobra.Command, []string) error {
+			path, err := a.atHandPath()
+			if err != nil {
+				return err
+			}
+			made := false
+			if write {
+				if made, err = writeAtHandTemplate(path); err != nil {
+					return err
+				}
+			}
+			hand, found, err := readAtHand(path)
+			if err != nil && !isFieldError(err) {
+				return err
+			}
+			if asJSON {
+				return errors.Join(writeJSON(a.out, atHandToJSON(path, hand, found, err)), err)
+			}
+			atHandText(a.out, path, hand, found, made)
+			return err
+		},
+	}
+	cmd.Flags().BoolVar(&write, "write", false, "make the file where it is missing")
+	cmd.Flags().BoolVar(&asJSON, "json", false, "print for a program to read")
+	return cmd
+}
+
+func isFieldError(err error) bool { return len(plan.FieldErrors(err)) > 0 }
+
+// atHandPath is the file that the flag, the environment or the default names. Relative values of
+// $XDG_CONFIG_HOME are ignored, as the XDG Base Directory Specification (version 0.8, "Basics") asks.
+func (a *app) atHandPath() (string, error) {
+	if a.atHandFlag != "" {
+		return a.atHandFlag, nil
+	}
+	if path := a.env("MILLSIDE_AT_HAND"); path != "" {
+		return path, nil
+	}
+	const name = "at-hand.txt"
+	if dir := a.env("XDG_CONFIG_HOME"); filepath.IsAbs(dir) {
+		return filepath.Join(dir, "millside", name), nil
+	}
+	if dir := a.env("HOME"); filepath.IsAbs(dir) {
+		return filepath.Join(dir, ".config", "millside", name), nil
+	}
+	return "", errors.New("there is no home folder for the file of things at hand: name it with --at-hand, or set MILLSIDE_AT_HAND")
+}
+
+// atHand is what is at hand, for the commands that only take from it. It is read once. A file that is
+// missing holds nothing, unless it was named on the command line. What can't be read in it is told and
+// left out.
+func (a *app) atHand() (plan.AtHand, error) {
+	if a.hand == nil {
+		hand, err := a.takeInHand()
+		if err != nil {
+			return hand, err
+		}
+		a.hand = &hand
+	}
+	return *a.hand, nil
+}
+
+func (a *app) takeInHand() (plan.AtHand, error) {
+	path, err := a.atHandPath()
+	if err != nil {
+		return plan.AtHand{}, nil // without a home folder there is nothing at hand
+	}
+	hand, found, err := readAtHand(path)
+	if !found && err == nil && a.atHandFlag != "" {
+		return hand, fmt.Errorf("reading the things at hand: there is no file %s; 'millside at-hand --write' makes it", path)
+	}
+	if isFieldError(err) {
+		for line := range strings.SplitSeq(err.Error(), "\n") {
+			fmt.Fprintf(a.errOut, "millside: %s: %s; left out\n", clean(path), clean(line))
+		}
+		err = nil
+	}
+	return hand, err
+}
+
+// readAtHand reads the file; found says whether it is there. What is sound in it comes beside the error,
+// which joins [plan.FieldError] values if the text is at fault.
+func readAtHand(path string) (hand plan.AtHand, found bool, err error) {
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return hand, false, nil
+	}
+	if err != nil {
+		return hand, false, fmt.Errorf("reading the things at hand: %w", err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
+		return hand, true, fmt.Errorf("reading the things at hand: %s is no plain file", path)
+	}
+	text, err := io.ReadAll(io.LimitReader(f, plan.MaxAtHandText+1))
+	if err != nil {
+		return hand, true, fmt.Errorf("reading the things at hand: %w", err)
+	}
+	hand, err = plan.ParseAtHand(string(text))
+	return hand, true, err
+}
+
+// writeAtHandTemplate makes the file unless it is there; made says whether it did.
+func writeAtHandTemplate(path string) (made bool, err error) {
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return false, fmt.Errorf("making the folder: %w", err)
+	}
+	err = writeFile(path, false, func(w io.Writer) error { _, err := io.WriteString(w, atHandTemplate); return err })
+	if errors.Is(err, errFileThere) {
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// atHandText tells where the file is and what it holds.
+func atHandText(w io.Writer, path string, h plan.AtHand, found, made bool) {
+	pathRow(w, "At hand", path)
+	switch {
+	case made:
+		fmt.Fprintln(w, "\nThe file was made. It holds examples; put in your own figures with any editor.")
+	case !found:
+		fmt.Fprintln(w, "\nThere is no such file yet; 'millside at-hand --write' makes it.")
+	case h.IsEmpty():
+		fmt.Fprintln(w, "\nIt names nothing yet.")
+	default:
+		fmt.Fprintln(w)
+		for line := range strings.Lines(h.String()) {
+			fmt.Fprintln(w, wrap(clean(line), 0))
+		}
+	}
+}
+
+// atHandFormat names the structure below, as sheetFormat does.
+const atHandFormat = "millside-at-hand-1"
+
+type atHandJSON struct {
+	Format string      `json:"format"` // atHandFormat
+	Path   string      `json:"path"`
+	Found  bool        `json:"found"`
+	Errors []string    `json:"errors,omitempty"`
+	AtHand plan.AtHand `json:"at_hand"`
+}
+
+func atHandToJSON(path string, h plan.AtHand, found bool, err error) atHandJSON {
+	out := atHandJSON{Format: atHandFormat, Path: path, Found: found, AtHand: h}
+	for _, fe := range plan.FieldErrors(err) {
+		out.Errors = append(out.Errors, fe.Error())
+	}
+	return out
+}

@@ -1,0 +1,139 @@
+package plan
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// mostFits is how many other counts of ends a sheet names.
+const mostFits = 3
+
+// cloth shows how the ends and the length follow from the cloth.
+func (a SheetAsk) cloth() SheetPart {
+	part := SheetPart{ID: PartCloth, Title: "Cloth"}
+	if a.Ends != nil {
+		part.Rows = append(part.Rows, a.Ends.Rows...)
+		part.Rows = append(part.Rows, a.fitRows()...)
+		part.Notes = a.otherFits()
+	}
+	if a.Length != nil {
+		part.Rows = append(part.Rows, a.Length.Rows(a.Plan.Spec.Units)...)
+	}
+	return part
+}
+
+// fitRows shows the count of ends that was taken, and the width that it gives.
+func (a SheetAsk) fitRows() []Row {
+	for _, f := range a.Ends.Fits {
+		if f.Ends == a.Plan.Spec.Ends {
+			return []Row{{Name: "ends taken", Value: fmt.Sprintf("%d: %s", f.Ends, f.Why)},
+				{Name: "finished width from them", Value: f.Finished.In(a.Plan.Spec.Units.Short(), 2), How: How{
+					"ends without doubling and floating / sett x (1 - draw-in) x (1 - shrinkage)",
+					fmt.Sprintf("from %d ends: %s", f.Body, f.Finished.In(a.Plan.Spec.Units.Short(), 2))}}}
+		}
+	}
+	return nil
+}
+
+// otherFits names the nearest of the other counts.
+func (a SheetAsk) otherFits() []string {
+	var notes []string
+	for _, f := range a.Ends.Fits {
+		if f.Ends != a.Plan.Spec.Ends && len(notes) < mostFits {
+			notes = append(notes, fmt.Sprintf("Or %d ends: %s.", f.Ends, f.Why))
+		}
+	}
+	return notes
+}
+
+// plan shows the warp in a few lines.
+func (a SheetAsk) plan() SheetPart {
+	p := a.Plan
+	n, last := p.Passes(), p.Chains[len(p.Chains)-1]
+	lastPass := last.Passes[len(last.Passes)-1]
+	part := SheetPart{ID: PartPlan, Title: "Warp", Rows: []Row{
+		{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: How{"full passes x group + last pass",
+			fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, lastPass.Ends(), p.EndsWound())}},
+	}}
+	if spares := p.Spares(); spares > 0 {
+		part.Rows = append(part.Rows, spareRow(spares, p.EndsWound(), lastPass))
+	}
+	part.Rows = append(part.Rows,
+		Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s", counted(p.Spec.Group, "end", "ends"), counted(p.Spec.Positions, "position", "positions"))},
+		Row{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, lastPass.Ends()), How: How{"ends / group, rounded up to a whole pass",
+			fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group, decimal(quo(ratOf(p.Spec.Ends), ratOf(p.Spec.Group)), 2), n)}},
+		Row{Name: "length wanted", Value: p.Spec.Length.In(p.Spec.Units.Long(), 2)})
+	part.Rows = append(part.Rows, a.wayRows()...)
+	if row, ok := a.pegRow(); ok {
+		part.Rows = append(part.Rows, row)
+	}
+	span := a.Pace.For(n)
+	part.Rows = append(part.Rows, Row{Name: "return order in the lease", Value: p.Spec.ReturnOrder.String()}, Row{Name: "time", Value: span.String(), How: span.How})
+	for _, f := range p.LeaseFaults {
+		part.Notes = append(part.Notes, fmt.Sprintf("Chain %d, pass %d: ends %d and %d lie over the same lease peg, since %s.", f.Chain, f.Pass, f.End-1, f.End, f.Why))
+	}
+	return part
+}
+
+// spareRow names the spare ends and where they lie.
+func spareRow(spares, wound int, last Pass) Row {
+	first := wound - spares + 1
+	which := fmt.Sprintf("the last: number %d", wound)
+	if spares > 1 {
+		which = fmt.Sprintf("the last: numbers %d to %d", first, wound)
+	}
+	return Row{Name: "spare ends", Value: fmt.Sprintf("%d, %s", spares, which),
+		How: How{"full last pass - ends wanted from it", fmt.Sprintf("%d - %d = %d", last.Ends(), last.Ends()-spares, spares)}}
+}
+
+// wayRows shows the way of the warp on the mill or on the board.
+func (a SheetAsk) wayRows() []Row {
+	p := a.Plan
+	long := p.Spec.Units.Long()
+	switch {
+	case a.Board != nil:
+		return []Row{
+			{Name: "on the board", Value: fmt.Sprintf("round %d pegs, %s", a.Board.Distances+1, counted(a.Board.Distances, "distance", "distances"))},
+			{Name: "real length", Value: a.Board.Length.In(long, 2), How: a.Board.How},
+		}
+	case a.Room != nil:
+		return a.Room.Rows
+	case p.Path.turns == nil:
+		return []Row{{Name: "length on the board", Value: p.Path.Length.In(long, 2)}}
+	default:
+		return []Row{{Name: "length on the mill", Value: p.Path.Length.In(long, 2) + ", " + p.Path.Turns() + " turns"}}
+	}
+}
+
+// pegRow says whether the largest chain has room on a peg.
+func (a SheetAsk) pegRow() (Row, bool) {
+	if a.Pegs == nil {
+		return Row{}, false
+	}
+	row := Row{Name: "room on a peg", Value: fmt.Sprintf("about %s", counted(a.Pegs.Ends, "end", "ends")), How: a.Pegs.How}
+	for _, c := range a.Plan.Chains {
+		if c.Ends() > a.Pegs.Ends && row.Warning == "" {
+			row.Warning = fmt.Sprintf("chain %d has %d: wind smaller chains, or more layers", c.Number, c.Ends())
+		}
+	}
+	return row, true
+}
+
+// chains lists the chains, why each ends where it does, and what stands on its label.
+func (a SheetAsk) chains() SheetPart {
+	p := a.Plan
+	t := &SheetTable{Columns: []string{"chain", "ends", "from", "to", "passes", "stops"}}
+	part := SheetPart{ID: PartChains, Title: "Chains", Table: t}
+	for _, c := range p.Chains {
+		t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(c.Ends()), strconv.Itoa(c.First), strconv.Itoa(c.Last), strconv.Itoa(len(c.Passes)), c.Finish().String()})
+	}
+	if len(p.Chains) > 1 {
+		for _, c := range p.Chains {
+			part.Notes = append(part.Notes, fmt.Sprintf("Chain %d: %s.", c.Number, c.Why))
+		}
+	}
+	for _, c := range p.Chains {
+		part.Notes = append(part.Notes, "On the label: "+p.Label(c))
+	}
+	return part
+}
