@@ -88,6 +88,8 @@ type Summary struct {
 	Spec plan.Spec
 	// Passes and Laid are over all chains, Ends and Standing too: those of the plan, and those wound.
 	Passes, Laid, Ends, Standing int
+	// Yarn is the length of all ends that are wound, nothing added for waste.
+	Yarn plan.Length
 	// Started and Last are the times of the first and the last event; zero if there was none.
 	Started, Last time.Time
 	// Finished says that the warp is off the mill, Wound that every pass of every chain is laid.
@@ -154,6 +156,7 @@ func (s Store) summary(path string) Summary {
 	sum.Spec, sum.Name = st.Plan.Spec, st.Plan.Spec.Name
 	sum.Passes, sum.Laid = st.Plan.Passes(), st.PassesLaidAll()
 	sum.Ends, sum.Standing = st.Plan.EndsWound(), st.EndsStandingAll()
+	sum.Yarn = st.Plan.Path.Length.Times(sum.Standing)
 	sum.Started, sum.Last = st.Started, st.Last
 	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes
 	if sum.Pace = Pace(got.events, 0); st.Finished {
