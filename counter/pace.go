@@ -36,6 +36,11 @@ func (r PaceResult) String() string {
 	return text
 }
 
+// ForPlan is the pace as package plan reckons with it; not known where nothing was timed.
+func (r PaceResult) ForPlan() plan.Pace {
+	return plan.Pace{Low: r.Low, Middle: r.PerPass, High: r.High, Passes: r.Passes}
+}
+
 // FewestTimed is how many passes must be timed before they are called a pace.
 const FewestTimed = 4
 
@@ -47,7 +52,7 @@ const FewestTimed = 4
 func OwnPace(list []Summary, except ...string) plan.Pace {
 	pace, last := plan.PublishedPace(), time.Time{}
 	for _, sum := range list {
-		own := plan.Pace{Low: sum.Pace.Low, Middle: sum.Pace.PerPass, High: sum.Pace.High, Passes: sum.Pace.Passes}
+		own := sum.Pace.ForPlan()
 		if sum.Err == nil && sum.Finished && own.Passes >= FewestTimed && own.Known() &&
 			!slices.Contains(except, sum.Name) && sum.Last.After(last) {
 			pace, last = own, sum.Last

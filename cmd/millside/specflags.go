@@ -166,6 +166,6 @@ func (a *app) project(cmd *cobra.Command, ask *specAsk) (*plan.Project, error) {
 	if err != nil {
 		return nil, namedFlags(cmd, err, flagOf)
 	}
-	p, err := plan.NewProject(spec, plan.Pace{})
+	p, err := plan.NewProject(spec, a.ownPace())
 	return p, namedFlags(cmd, err, flagOf)
 }
