@@ -82,7 +82,8 @@ func makeDir(fsys FS, dir string) error {
 
 // Summary is one record of a [Store] in a list.
 type Summary struct {
-	// Path is the record's file; Name the warp's name, or the file's where the plan can't be read.
+	// Path is the record's file; Name the warp's name, or, where the plan can't be read, the
+	// file's without whatever could act on a terminal.
 	Path, Name string
 	// Spec is the plan in force; empty where it can't be read.
 	Spec plan.Spec
@@ -148,7 +149,7 @@ func (s Store) List() ([]Summary, error) {
 // summary looks at one record.
 func (s Store) summary(path string) Summary {
 	got, err := lookAt(s.fs(), path)
-	sum := Summary{Path: path, Name: strings.TrimSuffix(filepath.Base(path), Extension), Err: err, Torn: got.torn != ""}
+	sum := Summary{Path: path, Name: plan.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != ""}
 	if got.fold == nil {
 		return sum
 	}

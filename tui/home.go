@@ -31,7 +31,7 @@ type entry struct {
 func newHome(d deps, list []counter.Summary, err error) home {
 	m := home{deps: d, list: list}
 	if err != nil {
-		m.problem = err.Error()
+		m.problem = plan.Clean(err.Error())
 	}
 	return m
 }
@@ -59,7 +59,7 @@ func (m home) entries() []entry {
 func (m home) update(msg tea.Msg) (screen, tea.Cmd) {
 	switch msg := msg.(type) {
 	case failedMsg:
-		m.problem = msg.err.Error()
+		m.problem = plan.Clean(msg.err.Error())
 		return m, nil
 	case tea.KeyMsg:
 		return m.act(msg)
@@ -181,7 +181,7 @@ func damageText(err error) string {
 	if errors.As(err, &d) {
 		return fmt.Sprintf("damaged at line %d: millside salvage saves what is sound", d.Line)
 	}
-	return strings.TrimSpace(err.Error())
+	return strings.TrimSpace(plan.Clean(err.Error()))
 }
 
 func isLocked(err error) bool { return errors.Is(err, counter.ErrLocked) }
