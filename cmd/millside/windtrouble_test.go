@@ -137,13 +137,16 @@ func TestTroubledWarp(t *testing.T) {
 	handsOver(t, dir, path)
 }
 
-// finish ticks all steps and closes the record.
+// finish ticks all steps of a warp of one chain, each once the one before is on the disk, and closes the
+// record.
 func (term *terminal) finish(dir string) {
 	term.t.Helper()
 	steps := len(onlyRecord(term.t, dir).State().Steps())
 	for i := range steps {
-		term.see(fmt.Sprintf("step %d of %d", i+1, steps))
 		term.press("space")
+		term.until(fmt.Sprintf("step %d of %d on the disk", i+1, steps), func() bool {
+			return len(onlyRecord(term.t, dir).State().Chains[0].Ticked) == i+1
+		})
 	}
 	term.see("STEPS DONE")
 	term.press("space")
