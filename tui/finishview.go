@@ -106,7 +106,9 @@ func (m winding) viewDone(w, h int) string {
 	s, p := m.styles, m.st.Plan
 	lines := []string{m.header(w)}
 	lines = append(lines, filled([]string{"", "  FINISHED  ·  the warp is off the mill", ""}, s.outBand, w)...)
-	lines = append(lines, "")
+	if h >= 18 {
+		lines = append(lines, "")
+	}
 	row := func(name, value string) string {
 		return fit("  "+s.dim.Render(pad(name, 18))+s.strong.Render(value), w)
 	}
@@ -116,8 +118,8 @@ func (m winding) viewDone(w, h int) string {
 		row("length", p.Path.Length.In(p.Spec.Units.Long(), 2)),
 		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
 		row("begun", when(m.st.Started, m.now())), row("finished", when(m.st.Last, m.now())))
-	lines = append(lines, m.handOver(w)...)
 	foot := []string{s.keyLine(w, as(m.keys.Home, "home"), m.keys.Leave)}
+	lines = append(lines, m.handOver(w, h-len(flatLines(lines))-len(foot))...)
 	return withFoot(lines, foot, w, h)
 }
 
