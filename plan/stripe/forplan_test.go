@@ -29,7 +29,9 @@ func TestPlanLaysTheStripes(t *testing.T) {
 		spec.Group = 1
 		spec.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
 		spec.ChainEnds = rapid.SampledFrom([]int{0, 0, 20}).Draw(t, "chain")
-		made, err := stripe.ForPlan(spec, stripe.Limits{FinishAtLease: rapid.Bool().Draw(t, "finish")}, stripe.DefaultWeights())
+		// One end a pass makes an odd number of ends an odd number of passes, which can't stop at the lease.
+		finish := rapid.Bool().Draw(t, "finish") && spec.Positions > 1
+		made, err := stripe.ForPlan(spec, stripe.Limits{FinishAtLease: finish}, stripe.DefaultWeights())
 		if err != nil {
 			t.Fatal(err)
 		}
