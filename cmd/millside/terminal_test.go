@@ -81,10 +81,14 @@ func startCommand(t *testing.T, w, h int, records string, cmd *exec.Cmd) *termin
 		t.Fatal(err)
 	}
 	// Asking for its number makes a file block, and closing one that blocks waits for its reader.
+	// No other test's program may hold it open: the terminal would not be closed when this test closes it.
+	syscall.ForkLock.RLock()
 	fd, err := syscall.Dup(int(f.Fd()))
 	if err == nil {
+		syscall.CloseOnExec(fd)
 		err = syscall.SetNonblock(fd, true)
 	}
+	syscall.ForkLock.RUnlock()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -159,7 +163,7 @@ func (term *terminal) until(what string, ok func() bool) {
 	term.t.Helper()
 	for end := time.Now().Add(patience); !ok(); time.Sleep(5 * time.Millisecond) {
 		if time.Now().After(end) {
-			term.t.Fatalf("waited in vain for %s; the screen:\n%s", what, term.screen())
+			term.t.Fatalf("waited in vain for %s; the screen:\n%s\nlast written: %q", what, term.screen(), tail(term.written(), 400))
 		}
 	}
 }
@@ -210,3 +214,6 @@ func (term *terminal) resize(w, h int) {
 		term.t.Fatal(err)
 	}
 }
+
+// tail is the end of a text, at most n bytes of it.
+func tail(s string, n int) string { return s[max(len(s)-n, 0):] }
