@@ -17,11 +17,17 @@ type deps struct {
 	keys     keyMap
 	bell     func()
 	practice plan.Spec
+	atHand   plan.AtHand
+	pace     plan.Pace // the weaver's own, or zero for the published range
+	say      func(string)
+	// prefs is shared by all screens: a change on the settings page holds for them all.
+	prefs     *Settings
+	savePrefs func(Settings) error
 }
 
 // ring is the command that rings the terminal's bell.
 func (d deps) ring() tea.Cmd {
-	if d.bell == nil {
+	if d.bell == nil || d.prefs != nil && d.prefs.Bell == BellOff {
 		return nil
 	}
 	return func() tea.Msg { d.bell(); return nil }
@@ -164,7 +170,11 @@ func (a app) homeCmd() tea.Cmd {
 
 // close lets go of the record that is being wound, if one is.
 func (a app) close() {
-	if w, ok := a.screen.(winding); ok {
+	top := a.screen
+	if s, ok := top.(settings); ok {
+		top = s.back
+	}
+	if w, ok := top.(winding); ok {
 		_ = w.rec.Close() // every event is already synced; there is nothing left to lose
 	}
 }

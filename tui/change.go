@@ -28,7 +28,7 @@ func (m winding) changeMark() [2]int { return [2]int{m.st.Chain, m.st.Laid() + 1
 func (m winding) actChange(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k := m.keys
 	switch {
-	case key.Matches(msg, k.Done):
+	case m.forward(msg):
 		if !m.confirms() {
 			return m, nil
 		}

@@ -113,6 +113,9 @@ func (m form) fieldLines(w int) []formLine {
 		for _, l := range wrap(note, w-6) {
 			out = append(out, formLine{"      " + style.Render(l), i})
 		}
+		if at := m.offerLine(); i == m.at && at != "" {
+			out = append(out, formLine{"      " + m.styles.good.Render(fit(at, w-6)), i})
+		}
 	}
 	return out
 }

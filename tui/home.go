@@ -84,6 +84,8 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return m, send(goFormMsg{plan.DefaultSpec()})
 	case key.Matches(msg, k.Practice):
 		return m, send(beginMsg{m.practice})
+	case key.Matches(msg, k.Settings) && m.prefs != nil:
+		return settings{deps: m.deps, back: m}, nil
 	case key.Matches(msg, k.Leave):
 		return m, send(leaveMsg{})
 	}
@@ -103,7 +105,7 @@ func (m home) view(w, h int) string {
 	s, k := m.styles, m.keys
 	lines := []string{"", "  " + s.title.Render("MILLSIDE") + s.dim.Render(fit("   the count at the warping mill", max(w-12, 0))), ""}
 	body, cursor := m.body(w)
-	foot := []string{"", s.keyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Leave)}
+	foot := []string{"", s.keyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Settings, k.Leave)}
 	if m.problem != "" {
 		foot = append(painted(wrap("! "+m.problem, w-2), s.alarm), foot...)
 	}

@@ -206,6 +206,7 @@ func (m winding) viewHelp(w, h int) string {
 		{"t", "count tie made: the count is known here"},
 		{"d", "drop the last mark"},
 		{"f", "far view: the count alone, as large as it goes"},
+		{"s", "settings: your own key, pedal or clicker; the bell"},
 		{"q", "leave; every pass is already on the disk"},
 		{"ctrl+c  ctrl+z", "leave at once; put aside until fg"},
 	}
