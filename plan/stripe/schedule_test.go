@@ -58,7 +58,7 @@ func (r lot) weights() Weights {
 func TestLimitsAgainstTable(t *testing.T) {
 	r := lot{rand.New(rand.NewPCG(3, 4))}
 	cases := 6_000
-	if testing.Short() {
+	if testing.Short() || RaceEnabled {
 		cases = 1000
 	}
 	for range cases {
@@ -135,15 +135,19 @@ func TestSomeAgainstWhole(t *testing.T) {
 
 // A longer warp, laid on a model mill of plan's own passes.
 func TestLaidOnTheMill(t *testing.T) {
+	stripes, positions := 20, 12
+	if RaceEnabled {
+		stripes, positions = 5, 6
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		colours := rapid.IntRange(1, 6).Draw(t, "colours")
 		var ends []int
-		for range rapid.IntRange(1, 20).Draw(t, "stripes") {
+		for range rapid.IntRange(1, stripes).Draw(t, "stripes") {
 			c := rapid.IntRange(1, colours).Draw(t, "colour")
 			ends = append(ends, slices.Repeat([]int{c}, rapid.IntRange(1, 9).Draw(t, "width"))...)
 		}
 		l := Limits{
-			Positions:   rapid.IntRange(1, 12).Draw(t, "positions"),
+			Positions:   rapid.IntRange(1, positions).Draw(t, "positions"),
 			ReturnOrder: plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "return order")),
 		}
 		s, err := Make(ends, l, DefaultWeights())
