@@ -123,7 +123,8 @@ func (p *problem) proof(total, bound time.Duration) Proof {
 	f := Proof{Bound: min(bound, total), Looked: p.looked}
 	f.Gap = total - f.Bound
 	f.Optimal = f.Gap == 0
-	f.Why = "the warp is too large to look at every way: this is the best that was found, and a better one could save no more than the gap"
+	f.Why = fmt.Sprintf("the warp is too large to look at every way: this is the best that was found, and a better one could save no more than %d min",
+		(f.Gap+time.Minute-1)/time.Minute) // rounded up, so that it is true
 	if f.Optimal {
 		f.Why = "the fewest passes, changes and stops that these ends need by count come to the same: nothing costs less under these weights and limits"
 	}
