@@ -38,7 +38,7 @@ func (a SheetAsk) stripes() SheetPart {
 				continue
 			}
 			at = pass.SetUp
-			what := "thread " + p.SetUpText(p.SetUpOf(pass))
+			what := "thread positions " + p.SetUpText(p.SetUpOf(pass))
 			if c.Number > 1 || pass.Number > 1 {
 				what = p.ChangesText(p.ChangesBefore(c, pass.Number))
 			}

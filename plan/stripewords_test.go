@@ -166,7 +166,7 @@ func TestSheetOfAStripedWarp(t *testing.T) {
 	}
 	for id, want := range map[plan.PartID][]string{
 		plan.PartStripes: {"stripes: by hand", "A white: 8 ends, 2 packages at once, #f4f1e8", "B red: 7 ends, 2 packages at once",
-			"1 | 1 | 1 | AAB· | thread 1, 2 A white; 3 B red; 4 empty",
+			"1 | 1 | 1 | AAB· | thread positions 1, 2 A white; 3 B red; 4 empty",
 			"2 | 1 | 3 | ABBA | position 2 from A white to B red; position 4 A white"},
 		plan.PartStripedPasses: {"1 | 1 | outward | 1 | 1 to 3 | 1 to 3 | 2 A, 1 B", "1 | 2 | return | 1 | 1 to 3 | 4 to 6 | 1 B, 2 A",
 			"1 | 3 | outward | 2 | 1 to 4 | 7 to 10 | 1 A, 2 B, 1 A", "1 | 4 | return | 2 | 2 to 4 | 11 to 13 | 1 A, 2 B", "1 | 5 | outward | 2 | 1, 2 | 14 to 15 | 1 A, 1 B"},

@@ -14,11 +14,15 @@ Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
 	spec := plan.DefaultSpec()
+	var stripes *stripeAsk
 	cmd := &cobra.Command{
-		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong,
+		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + stripesLong,
 		Example: "  millside new\n  millside new --ends 396 --name \"sea-blue tea towels\"", Args: args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if _, err := stripes.fill(cmd, a, &spec); err != nil {
+				return err
+			}
 			if _, err := checkFlags(cmd, spec); err != nil {
 				return err
 			}
@@ -33,5 +37,6 @@ func (a *app) newCmd() *cobra.Command {
 		},
 	}
 	specFlags(cmd, &spec)
+	stripes = stripeFlags(cmd)
 	return cmd
 }

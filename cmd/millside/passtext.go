@@ -18,6 +18,7 @@ func passesText(w io.Writer, p *plan.Plan) {
 			fmt.Fprint(w, "\nPasses:\n")
 		}
 		chainTable(w, p, c)
+		stripedPassesText(w, p, c)
 	}
 	fmt.Fprintf(w, "\n%s\n", wrap("First opening: what goes over the first lease peg met; the other opening goes over the second. "+
 		"Over: the peg of the counting cross that the group climbs over. Turn: the way round the end peg after the pass. "+
@@ -32,7 +33,7 @@ func chainTable(w io.Writer, p *plan.Plan, c plan.Chain) {
 		if _, tie := slices.BinarySearch(ties, pass.Number); tie {
 			note = "tie"
 		}
-		if p.LeftOut(pass).Count() > 0 {
+		if p.LeftOut(pass).Count() > 0 && !p.Striped() { // stripes have a table of positions
 			note = "short"
 		}
 		rows = append(rows, []any{pass.Number, pass.Direction, fmt.Sprintf("%d to %d", pass.First, pass.Last),

@@ -35,7 +35,9 @@ be added under this format's name, but none renamed or taken away.`
 const planExample = `  millside plan --ends 396
   millside plan --ends 396 --length "7 1/2 yd" --rise "3 in" --passes
   millside plan --ends 650 --chain-ends 220 --dyed --save --name "grey scarves"
-  millside plan --ends 396 --json`
+  millside plan --ends 396 --json
+  millside plan --stripes "8 white, 21 times (4 red, 14 white), 20 red" --finish-at-lease
+  millside plan --draft plaid.wif --thread-1 right --passes`
 
 // planFlags are the flags that say what to do with the plan.
 type planFlags struct{ json, passes, save bool }
@@ -44,22 +46,28 @@ func (a *app) planCmd() *cobra.Command {
 	spec := plan.DefaultSpec()
 	spec.Ends = 0 // always to be given, so the help shows no default
 	var flags planFlags
+	var stripes *stripeAsk
 	cmd := &cobra.Command{
 		Use: "plan --ends N [options]", Short: "work out a warp and print it",
-		Long: planLong, Example: planExample, Args: args(0, 0, ""),
+		Long: planLong + stripesJSONLong + stripesLong, Example: planExample, Args: args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if !cmd.Flags().Changed("ends") {
-				return usage(cmd, errors.New("how many ends? give --ends, such as --ends 396"))
+			made, err := stripes.fill(cmd, a, &spec)
+			if err != nil {
+				return err
+			}
+			if !cmd.Flags().Changed("ends") && made == nil {
+				return usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, or the --stripes"))
 			}
 			p, err := checkFlags(cmd, spec)
 			if err != nil {
 				return err
 			}
-			return a.printPlan(p, flags)
+			return a.printPlan(p, made, flags)
 		},
 	}
 	specFlags(cmd, &spec)
+	stripes = stripeFlags(cmd)
 	f := cmd.Flags()
 	f.BoolVar(&flags.passes, "passes", false, "add every pass and all that is done after the last")
 	f.BoolVar(&flags.json, "json", false, "print for a program to read")
@@ -67,7 +75,7 @@ func (a *app) planCmd() *cobra.Command {
 	return cmd
 }
 
-func (a *app) printPlan(p *plan.Plan, flags planFlags) error {
+func (a *app) printPlan(p *plan.Plan, stripes *striped, flags planFlags) error {
 	path := ""
 	if flags.save {
 		var err error
@@ -78,9 +86,15 @@ func (a *app) printPlan(p *plan.Plan, flags planFlags) error {
 	if flags.json {
 		out := planToJSON(p)
 		out.Record = path
+		if stripes != nil {
+			out.Stripes = stripesToJSON(p, stripes)
+		}
 		return writeJSON(a.out, out)
 	}
 	planText(a.out, p)
+	if stripes != nil {
+		stripesText(a.out, p, stripes)
+	}
 	if flags.passes {
 		passesText(a.out, p)
 		finishingText(a.out, p)

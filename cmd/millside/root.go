@@ -48,7 +48,7 @@ func (a *app) root() *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.PersistentFlags().StringVar(&a.recordsFlag, "records", "", "`folder` that holds the records")
 	_ = root.MarkPersistentFlagDirname("records") // fails only for a flag that doesn't exist
-	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.salvageCmd(), manCmd())
+	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.draftCmd(), a.salvageCmd(), manCmd())
 	root.SetHelpCommand(helpCmd())
 	root.InitDefaultCompletionCmd()
 	plainWords(root)

@@ -14,7 +14,8 @@ done of the finishing. It never changes the record and may be used while it is w
 spec (the plan in force), passes, passes_laid, ends, ends_standing (over all chains),
 chain, chains, paused, lease_seen, wound, finished, started, last, cut_short, mill
 (passes_laid, ends_standing, groups_over_peg_1, groups_over_peg_2, paddle, last_turn:
-of the chain in hand), next_pass (as in 'millside plan --json'; left out if all are
+of the chain in hand), set_up (of a striped warp: number, chain, before_pass, colours
+by position), next_pass (as in 'millside plan --json'; left out if all are
 laid), finishing (id, title, detail, caution, done), recounts, notes and, with
 --events, events.`
 
