@@ -36,13 +36,14 @@ and how much other ways to wind the same warp would take.`
 // stripesJSONLong is what the help tells about stripes in the answer of --json.
 const stripesJSONLong = `
 
-With stripes there is also: stripes (notation; colours: letter, name, shade, ends,
-packages; set_ups: number, chain, before_pass, colours; cost; weights; proof: optimal,
-bound, gap, every_way, why; compared: way, possible, cost, saved; draft as in
-'millside draft --json'). A cost has: passes, short_passes, threaded, changes, stops,
-finish, one_direction, total. A pass has: set_up, colours (of the positions that carry
-an end) and changes (position, from, to; "" is an empty position). colours in a set-up
-lists all positions. A time is given as text and in whole nanoseconds.`
+With stripes the list choices is empty, and there is also: stripes (notation;
+colours: letter, name, shade, ends, packages; set_ups: number, chain, before_pass,
+colours; cost; weights; proof: optimal, bound, gap, every_way, why; compared: way,
+possible, cost, saved; draft as in 'millside draft --json'). A cost has: passes,
+short_passes, threaded, changes, stops, finish, one_direction, total. A pass has:
+set_up, colours (of the positions that carry an end) and changes (position, from, to;
+"" is an empty position). colours in a set-up lists all positions. A time is given as
+text and in whole nanoseconds.`
 
 // stripeAsk is what the flags say about the stripes.
 type stripeAsk struct {
@@ -195,7 +196,11 @@ func (a *stripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec
 		return &plan.FieldError{Field: "--last-pass", Value: spec.LastPass.String(), Want: "short: the stripes have no colour for spare ends"}
 	}
 	if n := len(order.String()); n > plan.MaxStripes {
-		return &plan.FieldError{Field: "stripes", Value: fmt.Sprintf("%d characters of notation", n),
+		field := "--stripes"
+		if a.draft != "" {
+			field = "--draft"
+		}
+		return &plan.FieldError{Field: field, Value: fmt.Sprintf("%d characters of notation", n),
 			Want: fmt.Sprintf("stripes that take at most %d; what repeats takes less in brackets", plan.MaxStripes)}
 	}
 	return nil

@@ -30,6 +30,9 @@ func stripedPassesText(w io.Writer, p *plan.Plan, c plan.Chain) {
 		number++
 		stripedLine(w, line)
 	}
+	if c.Number < len(p.Chains) {
+		return
+	}
 	fmt.Fprintf(w, "\n%s\n", wrap("Positions: those that carry an end; the others stay parked, threaded. "+
 		"Colours: in the order of the ends, by their letters.", 0))
 }

@@ -33,7 +33,7 @@ func setUpRows(w io.Writer, s counter.State) {
 	if changes := s.Plan.ChangesBefore(s.Current(), pass.Number); len(changes) > 0 {
 		row(w, "Change first", "%s", s.Plan.ChangesText(changes))
 	}
-	row(w, "It lays", "%s, by their letters", plan.RunsText(s.Plan.PassRuns(pass)))
+	row(w, "It lays", "%s, by the letters above", plan.RunsText(s.Plan.PassRuns(pass)))
 }
 
 // setUpShown is the current set-up of a striped warp, nil for a plain one.

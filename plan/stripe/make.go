@@ -2,6 +2,8 @@ package stripe
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 	"time"
 
 	"millside/plan"
@@ -62,14 +64,24 @@ func prepare(ends []int, l Limits, w Weights) (*problem, error) {
 		return nil, err
 	}
 	p := newProblem(ends, colours, l, w)
-	switch {
-	case p.rest[0][0] < never:
+	if p.rest[0][0] < never {
 		return p, nil
-	case p.atLease:
-		return nil, &plan.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
-	default:
-		return nil, &plan.FieldError{Field: "group sizes", Value: fmt.Sprint(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
 	}
+	if p.atLease {
+		l.FinishAtLease = false
+		if newProblem(ends, colours, l, w).rest[0][0] < never {
+			return nil, &plan.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
+		}
+	}
+	return nil, &plan.FieldError{Field: "group sizes", Value: sizesText(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
+}
+
+func sizesText(sizes []int) string {
+	var list []string
+	for _, n := range sizes {
+		list = append(list, strconv.Itoa(n))
+	}
+	return strings.Join(list, ", ")
 }
 
 // searchWhole looks at every schedule that costs less than best. It says whether it came to an end

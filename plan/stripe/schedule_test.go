@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -268,6 +269,22 @@ func TestMakeRefuses(t *testing.T) {
 	} {
 		if _, err := Make(c.ends, c.l, c.w); len(plan.FieldErrors(err)) != 1 {
 			t.Errorf("%s: error %v", name, err)
+		}
+	}
+}
+
+// What is refused is what is to blame: the finish only where another one would do.
+func TestMakeBlames(t *testing.T) {
+	for _, c := range []struct {
+		l    Limits
+		want string
+	}{
+		{Limits{Positions: 4, Sizes: []int{3}, FinishAtLease: true}, "finish: \"at the lease\" won't do"},
+		{Limits{Positions: 4, Sizes: []int{2, 4}, FinishAtLease: true}, "group sizes: \"2, 4\" won't do"},
+		{Limits{Positions: 4, Sizes: []int{3}, Packages: []int{2}, FinishAtLease: true}, "group sizes: \"3\" won't do"},
+	} {
+		if _, err := Make([]int{1, 1, 1}, c.l, DefaultWeights()); err == nil || !strings.HasPrefix(err.Error(), c.want) {
+			t.Errorf("%+v: %v, not %s", c.l, err, c.want)
 		}
 	}
 }
