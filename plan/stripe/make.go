@@ -2,6 +2,8 @@ package stripe
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 	"time"
 
 	"millside/plan"
@@ -62,14 +64,24 @@ func prepare(ends []int, l Limits, w Weights) (*problem, error) {
 		return nil, err
 	}
 	p := newProblem(ends, colours, l, w)
-	switch {
-	case p.rest[0][0] < never:
+	if p.rest[0][0] < never {
 		return p, nil
-	case p.atLease:
-		return nil, &plan.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
-	default:
-		return nil, &plan.FieldError{Field: "group sizes", Value: fmt.Sprint(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
 	}
+	if p.atLease {
+		l.FinishAtLease = false
+		if newProblem(ends, colours, l, w).rest[0][0] < never {
+			return nil, &plan.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
+		}
+	}
+	return nil, &plan.FieldError{Field: "group sizes", Value: sizesText(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
+}
+
+func sizesText(sizes []int) string {
+	var list []string
+	for _, n := range sizes {
+		list = append(list, strconv.Itoa(n))
+	}
+	return strings.Join(list, ", ")
 }
 
 // searchWhole looks at every schedule that costs less than best. It says whether it came to an end
@@ -123,7 +135,8 @@ func (p *problem) proof(total, bound time.Duration) Proof {
 	f := Proof{Bound: min(bound, total), Looked: p.looked}
 	f.Gap = total - f.Bound
 	f.Optimal = f.Gap == 0
-	f.Why = "the warp is too large to look at every way: this is the best that was found, and a better one could save no more than the gap"
+	f.Why = fmt.Sprintf("the warp is too large to look at every way: this is the best that was found, and a better one could save no more than %d min",
+		(f.Gap+time.Minute-1)/time.Minute) // rounded up, so that it is true
 	if f.Optimal {
 		f.Why = "the fewest passes, changes and stops that these ends need by count come to the same: nothing costs less under these weights and limits"
 	}
