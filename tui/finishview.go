@@ -114,6 +114,7 @@ func (m winding) viewDone(w, h int) string {
 		row("ends", endsText(p)),
 		row("chains", fmt.Sprint(len(p.Chains))),
 		row("length", p.Path.Length.In(p.Spec.Units.Long(), 2)),
+		row("yarn", p.WarpYarn().In(p.Spec.Units.Long(), 0)+" in the ends"),
 		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
 		row("begun", when(m.st.Started, m.now())), row("finished", when(m.st.Last, m.now())))
 	lines = append(lines, m.handOver(w)...)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/progress"
@@ -159,7 +160,7 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 		return []string{fit(mark+style.Render(sum.Name)+"  "+s.alarm.Render(damageText(sum.Err)), w)}
 	}
 	if sum.Finished {
-		return []string{fit(mark+style.Render(pad(sum.Name, 28))+"  "+s.dim.Render(fmt.Sprintf("%d ends, %s", sum.Ends, when(sum.Last, m.now()))), w)}
+		return []string{fit(mark+style.Render(pad(sum.Name, 28))+"  "+s.dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, when(sum.Last, m.now()), paceText(sum.Pace))), w)}
 	}
 	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), when(sum.Last, m.now())
 	if w >= 76 {
@@ -175,6 +176,14 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 		fit(mark+style.Render(sum.Name), w),
 		fit("      "+bar.ViewAs(float64(sum.Laid)/float64(max(sum.Passes, 1)))+"  "+far+s.dim.Render("  "+touched), w),
 	}
+}
+
+// paceText is the pace of a finished warp; empty where it isn't known.
+func paceText(p counter.PaceResult) string {
+	if p.Passes == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %s a pass", p.PerPass.Round(time.Second))
 }
 
 // damageText says in a line what is wrong with a record, and what can be done.

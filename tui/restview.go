@@ -51,8 +51,8 @@ func (m winding) mustBeSeen(w, h int) []string {
 	if last.Direction.Far() {
 		where = "at the far end, by the counting cross"
 	}
-	if away := m.st.Away(m.now()); away > time.Minute {
-		out = append(out, row("last touched", when(m.st.Last, m.now())))
+	if away := m.st.Away(m.now()); away > time.Minute || m.st.Paused {
+		out = append(out, row("stopped", when(m.st.Last, m.now())))
 	}
 	if m.st.TwistAdvice() != "" {
 		out = append(out, fit("  "+m.styles.warn.Render(" "+m.st.TwistAdvice()+" "), w))
