@@ -180,7 +180,7 @@ func TestPlainWords(t *testing.T) {
 		{"righted", []string{"", "turn", "righted"}, []string{"The twist is as planned again."}, func(s counter.State) bool { return s.Twist() == -1 }},
 		{"tie", []string{"", "tie"}, []string{"A count tie at 10 ends is noted."}, func(s counter.State) bool { return len(s.Ties) == 1 }},
 		{"where", []string{"", "", "", "break 4", "knot 5", "withdraw", "turn", "where"},
-			[]string{"2 of 4 passes laid", "1 group over peg 1", "half turns too many", "Number 5, chain 1: pass 3, position 4, end 24: broken end.",
+			[]string{"2 of 4 passes laid", "1 group over peg 1", "Turn the paddle 2 half turns clockwise", "Number 5, chain 1: pass 3, position 4, end 24: broken end.",
 				"30s a pass; 1 minute to the end of the chain, 1 minute to 1 minute.", "Pass 3 of 4"},
 			func(s counter.State) bool { return s.Events == 7 }},
 		{"where before the first pass", []string{"where"}, []string{"Pass 1 of 4"}, nil},
