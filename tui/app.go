@@ -117,6 +117,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case beginMsg:
 		return a, beginCmd(a.store, msg.spec)
 	case openedMsg:
+		if _, winds := a.screen.(winding); winds {
+			return a, closeCmd(msg.rec) // the key that opened it was pressed twice
+		}
 		a.screen = newWinding(a.deps, msg.rec)
 		return a, nil
 	case leaveMsg:
@@ -177,6 +180,10 @@ func (a app) close() {
 	if w, ok := top.(winding); ok {
 		_ = w.rec.Close() // every event is already synced; there is nothing left to lose
 	}
+}
+
+func closeCmd(rec *counter.Record) tea.Cmd {
+	return func() tea.Msg { _ = rec.Close(); return nil }
 }
 
 // openRecord opens a record for winding, or only to look.

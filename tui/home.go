@@ -20,6 +20,7 @@ type home struct {
 	list    []counter.Summary
 	at      int
 	problem string
+	busy    bool // something is being opened
 }
 
 // entry is one line that can be chosen.
@@ -60,9 +61,12 @@ func (m home) entries() []entry {
 func (m home) update(msg tea.Msg) (screen, tea.Cmd) {
 	switch msg := msg.(type) {
 	case failedMsg:
-		m.problem = msg.err.Error()
+		m.problem, m.busy = msg.err.Error(), false
 		return m, nil
 	case tea.KeyMsg:
+		if m.busy {
+			return m, nil
+		}
 		return m.act(msg)
 	}
 	return m, nil
@@ -77,13 +81,14 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Down):
 		m.at = min(m.at+1, len(entries)-1)
 	case key.Matches(msg, k.Open):
-		m.problem = ""
+		m.problem, m.busy = "", true
 		return m, entries[m.at].cmd
 	case key.Matches(msg, k.Copy):
 		return m.copyPlan(entries[m.at])
 	case key.Matches(msg, k.New):
 		return m, send(goFormMsg{plan.DefaultSpec()})
 	case key.Matches(msg, k.Practice):
+		m.busy = true
 		return m, send(beginMsg{m.practice})
 	case key.Matches(msg, k.Settings) && m.prefs != nil:
 		return settings{deps: m.deps, back: m}, nil

@@ -135,8 +135,6 @@ func (m winding) update(msg tea.Msg) (screen, tea.Cmd) {
 	switch msg := msg.(type) {
 	case savedMsg:
 		return m.saved(msg)
-	case openedMsg:
-		return m, nil
 	case reopenedMsg:
 		return m.reopened(msg)
 	case tea.ResumeMsg:
