@@ -15,7 +15,7 @@ func (m form) view(w, h int) string {
 	foot := m.formFoot(w)
 	room := max(h-len(foot)-len(head), 1)
 	if w >= wideForm {
-		left := min(46, w/2-1)
+		left := min(46, w/2+3)
 		fields := m.window(m.fieldLines(left), room)
 		return withFoot(append(head, beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
 	}
