@@ -36,8 +36,26 @@ func Make(ends []int, l Limits, w Weights) (*Schedule, error) {
 	}
 	looks := looksPerEnd * max(l.Effort, 1) * min(max(len(ends), fewEnds), manyEnds)
 	known := p.bestByHand()
-	if steps, whole := p.searchWhole(known.Total, looks/4); whole {
+	if p.scarce || p.colours > exactColours {
+		return p.makeLabelled(known, looks), nil
+	}
+	x := newExact(p, p.looked+looks)
+	steps, whole := x.run(cost(known.Total))
+	if whole {
 		return p.proved(steps, known), nil
+	}
+	bound := p.bound()
+	if known.Total > bound {
+		known = p.searchSome(known, looks)
+	}
+	known.Proof = p.proof(known.Total, bound)
+	return known, nil
+}
+
+// makeLabelled makes a schedule where packages are short.
+func (p *problem) makeLabelled(known *Schedule, looks int) *Schedule {
+	if steps, whole := p.searchWhole(known.Total, looks/4); whole {
+		return p.proved(steps, known)
 	}
 	bound := p.bound()
 	if known.Total > bound {
@@ -45,11 +63,11 @@ func Make(ends []int, l Limits, w Weights) (*Schedule, error) {
 	}
 	if known.Total > bound {
 		if steps, whole := p.searchWhole(known.Total, looks/4); whole {
-			return p.proved(steps, known), nil
+			return p.proved(steps, known)
 		}
 	}
 	known.Proof = p.proof(known.Total, bound)
-	return known, nil
+	return known
 }
 
 // prepare checks the input and makes a problem that has a solution.
