@@ -37,10 +37,11 @@ const (
 // exact is the search for least, and the paddle that it looks at.
 type exact struct {
 	*problem
-	least    [][]cost  // least[n-i][k*2+d]
-	tail     [][]int32 // tail[c][k] is the k-th from the last end of colour c, -1 for none
-	limit    int       // the looks after which to give up
-	standing []*standing
+	least         [][]cost  // least[n-i][k*2+d]
+	tail          [][]int32 // tail[c][k] is the k-th from the last end of colour c, -1 for none
+	stopAt, allow int       // the looks after which a search gives up, and those of one search
+	rough         bool      // least is a bound only
+	standing      []*standing
 
 	open  openList
 	nodes []node
@@ -61,7 +62,7 @@ type exact struct {
 	walk     []int           // the positions that the pass carries, in the order of the ends
 	visited  []bool
 	reversed bool // the pass lays the paddle backwards
-	emit     func(cost, bool)
+	emit     func(spent cost, stop bool)
 	key      []byte // the paddle after the pass
 	origin   []int  // for each byte of key, the position that it was, or unthreaded
 }
@@ -77,8 +78,8 @@ type node struct {
 	done        bool
 }
 
-func newExact(p *problem, limit int) *exact {
-	x := &exact{problem: p, limit: limit}
+func newExact(p *problem) *exact {
+	x := &exact{problem: p}
 	x.least = [][]cost{slices.Repeat(p.rest[len(p.ends)][:], p.positions+1)}
 	x.tail = make([][]int32, p.colours+1)
 	for c := range x.tail {
@@ -93,38 +94,111 @@ func newExact(p *problem, limit int) *exact {
 	return x
 }
 
-// from is least for the ends from i on.
+// leastAt is least for the ends from i on.
 func (x *exact) leastAt(i, d, k int) cost { return x.least[len(x.ends)-i][k*2+d] }
 
-// run finds the steps of the best schedule below best; nil if there is none. It says whether it came to
-// an end.
-func (x *exact) run(best cost) (steps []step, done bool) {
-	for i := len(x.ends) - 1; i > 0; i-- {
-		for _, w := range x.standing {
-			w.goBack(i)
+// exactLimits says how many looks a search may take: base, and perEnd for each end that it has come
+// past, as long as it is exact; then rough, if it goes on roughly.
+type exactLimits struct{ base, perEnd, rough int }
+
+// run finds the steps of the best schedule below best, nil if there is none, and says that it came to an
+// end. If that would take more than the limits allow it gives only a bound, which may be nil, and no steps.
+func (x *exact) run(best cost, l exactLimits) (steps []step, bound cost, done bool) {
+	n := len(x.ends)
+	start := x.looked
+	for i := n - 1; i > 0; i-- {
+		x.stopAt = start + l.base + l.perEnd*(n-i)
+		if x.addRow(i) {
+			continue
 		}
-		row := slices.Repeat([]cost{never}, 2*(x.positions+1))
-		x.least = append(x.least, row)
-		for d := range 2 {
-			if d == 1 && x.oneWay || x.rest[i][d] >= never {
-				continue
-			}
-			if !x.settleLeast(i, d, 0, x.positions) {
-				x.least = x.least[:len(x.least)-1]
-				return nil, false
-			}
+		if x.least = x.least[:n-i]; n > roughEnds {
+			return nil, 0, false
 		}
+		return nil, x.runRough(i, best, l.rough), false
 	}
 	for _, w := range x.standing {
 		w.goBack(0)
+		if c := w.costAt(0, 0) + cost(w.size)*cost(x.w.Change); c < best {
+			best, steps = c, x.windWith(w.set)
+		}
 	}
 	x.least = append(x.least, slices.Repeat(x.rest[0][:], x.positions+1))
 	x.free, x.best = 0, best-1
-	end, ok := x.search(0, 0)
-	if !ok || end < 0 {
-		return nil, ok
+	x.stopAt = start + l.base + l.perEnd*n
+	end, done := x.search(0, 0)
+	switch {
+	case !done:
+		return nil, x.atLeast(), false
+	case end >= 0:
+		return x.trace(end), x.nodes[end].guess, true
 	}
-	return x.trace(end), true
+	return steps, best, true
+}
+
+// roughEnds is the most ends for which the exact search goes on roughly; in longer warps counting
+// gives better bounds.
+const roughEnds = 100
+
+// runRough goes on from end i back to the first one with so many looks, and gives a bound for the
+// whole warp.
+func (x *exact) runRough(i int, best cost, looks int) cost {
+	x.goRough()
+	stop := x.looked + looks
+	for ; i > 0; i-- {
+		x.allow = max(0, stop-x.looked) / (2 * i)
+		x.addRow(i)
+	}
+	x.least = append(x.least, slices.Repeat(x.rest[0][:], x.positions+1))
+	x.free, x.best = 0, best-1
+	x.stopAt = x.looked + looks/8
+	if end, done := x.search(0, 0); done && end >= 0 {
+		return x.nodes[end].guess
+	}
+	return x.atLeast()
+}
+
+// goRough gives exactness up: from here on least is only a bound, that which a search has come to
+// when its looks are spent. Where the return order is the same the direction matters only for the
+// finish, and is left out.
+func (x *exact) goRough() {
+	x.rough = true
+	if x.mirrored || x.oneWay {
+		return
+	}
+	p := *x.problem
+	p.oneWay, p.atLease, p.w.Back = true, false, 0
+	p.findRest()
+	x.problem = &p
+	for _, row := range x.least {
+		for k := range row {
+			row[k] = min(row[k&^1], row[k|1])
+		}
+	}
+}
+
+// atLeast is the least that a search that was not ended can come to.
+func (x *exact) atLeast() cost {
+	if len(x.open) == 0 {
+		return x.best + 1
+	}
+	return min(x.best+1, x.open[0].guess)
+}
+
+// addRow finds least for the ends from i on, and says whether it came to an end.
+func (x *exact) addRow(i int) bool {
+	for _, w := range x.standing {
+		w.goBack(i)
+	}
+	x.least = append(x.least, slices.Repeat([]cost{never}, 2*(x.positions+1)))
+	for d := range 2 {
+		if d == 1 && x.oneWay || x.rest[i][d] >= never {
+			continue
+		}
+		if !x.settleLeast(i, d, 0, x.positions) {
+			return false
+		}
+	}
+	return true
 }
 
 // settleLeast fills in least for the ends from i on and from low to high positions for nothing. Those
@@ -140,7 +214,7 @@ func (x *exact) settleLeast(i, d, low, high int) bool {
 	for k := low + 1; k < high; k++ {
 		under := max(row[low*2+d]-cost(k-low)*change, row[high*2+d])
 		over := min(row[low*2+d], row[high*2+d]+cost(high-k)*change)
-		if under < over {
+		if under < over && !x.rough {
 			k = (low + high) / 2
 			under = max(row[low*2+d]-cost(k-low)*change, row[high*2+d])
 			over = min(row[low*2+d], row[high*2+d]+cost(high-k)*change)
@@ -151,27 +225,40 @@ func (x *exact) settleLeast(i, d, low, high int) bool {
 	return true
 }
 
-// findLeast finds least for the ends from i on and k positions for nothing; it lies between under and over.
+// findLeast finds least for the ends from i on and k positions for nothing; it lies between under and
+// over, if all is exact. It says whether it came to an end.
 func (x *exact) findLeast(i, d, k int, under, over cost) bool {
 	row := x.least[len(x.least)-1]
-	over = min(over, x.roughly(i, d, k))
-	for _, w := range x.standing {
-		over = min(over, w.costAt(i, d)+cost(max(0, w.size-k))*cost(x.w.Change))
+	if x.rough {
+		over = never
+		x.stopAt = x.looked + x.allow/2
+	} else {
+		over = min(over, x.roughly(i, d, k))
 	}
+	for _, w := range x.standing {
+		laid := w.costAt(i, d)
+		if x.rough && !x.mirrored {
+			laid = min(laid, w.costAt(i, 1-d))
+		}
+		over = min(over, laid+cost(max(0, w.size-k))*cost(x.w.Change))
+	}
+	under = max(under, x.rest[i][d])
 	row[k*2+d] = over
-	if under = max(under, x.rest[i][d]); under >= over {
+	if under >= over {
 		return true
 	}
 	x.free, x.best = k, over-1
 	end, ok := x.search(i, d)
-	if !ok {
-		return false
+	switch {
+	case !ok:
+		row[k*2+d] = max(under, x.atLeast())
+	case end >= 0:
+		row[k*2+d] = x.nodes[end].guess
+		if !x.rough {
+			x.learn(x.trace(end), i)
+		}
 	}
-	if end >= 0 {
-		row[k*2+d] = x.nodes[end].cost
-		x.learn(x.trace(end), i)
-	}
-	return true
+	return ok || x.rough
 }
 
 // roughly is a cost that least isn't above: one pass with positions of its own, then a stop.
@@ -196,7 +283,7 @@ func (x *exact) search(i, d int) (end int32, done bool) {
 	clear(x.table)
 	x.emit = x.reach
 	x.key = x.key[:0]
-	x.add(node{parent: -1, i: int32(i), d: uint8(d), guess: 0})
+	x.add(node{parent: -1, i: int32(i), d: uint8(d)})
 	for len(x.open) > 0 {
 		at, guess := x.open.pop()
 		nd := &x.nodes[at]
@@ -208,7 +295,7 @@ func (x *exact) search(i, d int) (end int32, done bool) {
 		}
 		nd.done = true
 		x.expand(at)
-		if x.looked > x.limit {
+		if x.looked > x.stopAt || len(x.nodes) > manyLabels {
 			return -1, false
 		}
 	}

@@ -39,17 +39,24 @@ func Make(ends []int, l Limits, w Weights) (*Schedule, error) {
 	if p.scarce || p.colours > exactColours {
 		return p.makeLabelled(known, looks), nil
 	}
-	x := newExact(p, p.looked+looks)
-	steps, whole := x.run(cost(known.Total))
+	x := newExact(p)
+	steps, least, whole := x.run(cost(known.Total), limitsOf(len(ends), max(l.Effort, 1)))
+	p.looked = x.looked
 	if whole {
 		return p.proved(steps, known), nil
 	}
-	bound := p.bound()
+	bound := max(p.bound(), time.Duration(least))
 	if known.Total > bound {
-		known = p.searchSome(known, looks)
+		known = p.searchSome(known, looks, x.sets())
 	}
 	known.Proof = p.proof(known.Total, bound)
 	return known, nil
+}
+
+// limitsOf is how long an exact search of so many ends may take: short warps of irregular stripes are
+// the hardest that it can solve, longer ones come out soon (a repeat that the paddle suits) or never.
+func limitsOf(ends, effort int) exactLimits {
+	return exactLimits{base: 240_000_000 / max(60, ends) * effort, perEnd: 1500 * effort, rough: 400_000 * effort}
 }
 
 // makeLabelled makes a schedule where packages are short.
@@ -59,7 +66,7 @@ func (p *problem) makeLabelled(known *Schedule, looks int) *Schedule {
 	}
 	bound := p.bound()
 	if known.Total > bound {
-		known = p.searchSome(known, looks)
+		known = p.searchSome(known, looks, nil)
 	}
 	if known.Total > bound {
 		if steps, whole := p.searchWhole(known.Total, looks/4); whole {
@@ -100,8 +107,8 @@ func (p *problem) searchWhole(best time.Duration, looks int) ([]step, bool) {
 
 // searchSome looks for a schedule better than the one known, from good set-ups on, keeping only as
 // many labels as the number of looks allows.
-func (p *problem) searchSome(known *Schedule, looks int) *Schedule {
-	seeds := p.seeds(looks / 2)
+func (p *problem) searchSome(known *Schedule, looks int, sets [][]uint8) *Schedule {
+	seeds := append(p.seeds(looks/2), sets...)
 	for _, seed := range seeds {
 		if steps := p.windWith(seed); steps != nil {
 			known = cheaper(known, p.build(steps))

@@ -59,3 +59,12 @@ func (w *standing) goBack(i int) {
 }
 
 func (w *standing) costAt(i, d int) cost { return w.costs[len(w.ends)-i][d] }
+
+// sets gives the set-ups that the search goes by.
+func (x *exact) sets() [][]uint8 {
+	var list [][]uint8
+	for _, w := range x.standing {
+		list = append(list, w.set)
+	}
+	return list
+}
