@@ -1,7 +1,6 @@
 package stripe
 
 import (
-	"bytes"
 	"slices"
 )
 
@@ -22,8 +21,11 @@ import (
 // be threaded, and at most as many positions of a colour are of use as there are ends of it to come.)
 // This is nearly always close, since a schedule that is good for the whole warp is good for what is left
 // of it. So each search looks at the most promising paddle first, and the first that reaches the last
-// end is the best there can be. A search begins with a cost that is known to be possible, from words (the
-// paddles of good schedules for fewer ends) laid without a stop, and only looks for less.
+// end is the best there can be. A search begins with a cost that is known to be possible (that of a
+// set-up that was found for fewer ends and needs no stop for these either, or of one pass and then a
+// stop), and looks only for less: mostly there is nothing, and that is soon seen.
+//
+// Stops are made as late as can be, as in the other search (see search.go).
 
 const (
 	inUse  = 0x80 // the position was carried since the last stop
@@ -37,11 +39,12 @@ const (
 // exact is the search for least, and the paddle that it looks at.
 type exact struct {
 	*problem
-	least         [][]cost  // least[n-i][k*2+d]
-	tail          [][]int32 // tail[c][k] is the k-th from the last end of colour c, -1 for none
-	stopAt, allow int       // the looks after which a search gives up, and those of one search
-	rough         bool      // least is a bound only
-	standing      []*standing
+	least    [][]cost  // least[n-i][k*2+d]
+	tail     [][]int32 // tail[c][k] is the k-th from the last end of colour c, -1 for none
+	stopAt   int       // the looks after which a search gives up
+	rough    bool      // least is a bound only
+	allow    int       // then, the looks of one search
+	standing []*standing
 
 	open  openList
 	nodes []node
@@ -67,19 +70,8 @@ type exact struct {
 	origin   []int  // for each byte of key, the position that it was, or unthreaded
 }
 
-// node is a way to have laid the first ends.
-type node struct {
-	cost, guess cost // so far, and at least in the end
-	key         uint32
-	length      uint16
-	parent      int32
-	i           int32
-	d           uint8
-	done        bool
-}
-
 func newExact(p *problem) *exact {
-	x := &exact{problem: p}
+	x := &exact{problem: p, table: make([]int32, firstTable)}
 	x.least = [][]cost{slices.Repeat(p.rest[len(p.ends)][:], p.positions+1)}
 	x.tail = make([][]int32, p.colours+1)
 	for c := range x.tail {
@@ -101,14 +93,20 @@ func (x *exact) leastAt(i, d, k int) cost { return x.least[len(x.ends)-i][k*2+d]
 // past, as long as it is exact; then rough, if it goes on roughly.
 type exactLimits struct{ base, perEnd, rough int }
 
+// What bounds the memory: a cost takes 8 bytes, a node some 70 and one or two for each position.
+const (
+	manyCosts = 6_000_000
+	manyNodes = 800_000
+)
+
 // run finds the steps of the best schedule below best, nil if there is none, and says that it came to an
 // end. If that would take more than the limits allow it gives only a bound, which may be nil, and no steps.
 func (x *exact) run(best cost, l exactLimits) (steps []step, bound cost, done bool) {
 	n := len(x.ends)
 	start := x.looked
 	for i := n - 1; i > 0; i-- {
-		x.stopAt = start + l.base + l.perEnd*(n-i)
-		if x.addRow(i) {
+		x.stopAt = start + l.base + l.perEnd*min(n-i, manyEnds)
+		if (n-i)*2*(x.positions+1) < manyCosts && x.addRow(i) {
 			continue
 		}
 		if x.least = x.least[:n-i]; n > roughEnds {
@@ -124,7 +122,7 @@ func (x *exact) run(best cost, l exactLimits) (steps []step, bound cost, done bo
 	}
 	x.least = append(x.least, slices.Repeat(x.rest[0][:], x.positions+1))
 	x.free, x.best = 0, best-1
-	x.stopAt = start + l.base + l.perEnd*n
+	x.stopAt = start + l.base + l.perEnd*min(n, manyEnds)
 	end, done := x.search(0, 0)
 	switch {
 	case !done:
@@ -133,55 +131,6 @@ func (x *exact) run(best cost, l exactLimits) (steps []step, bound cost, done bo
 		return x.trace(end), x.nodes[end].guess, true
 	}
 	return steps, best, true
-}
-
-// roughEnds is the most ends for which the exact search goes on roughly; in longer warps counting
-// gives better bounds.
-const roughEnds = 100
-
-// runRough goes on from end i back to the first one with so many looks, and gives a bound for the
-// whole warp.
-func (x *exact) runRough(i int, best cost, looks int) cost {
-	x.goRough()
-	stop := x.looked + looks
-	for ; i > 0; i-- {
-		x.allow = max(0, stop-x.looked) / (2 * i)
-		x.addRow(i)
-	}
-	x.least = append(x.least, slices.Repeat(x.rest[0][:], x.positions+1))
-	x.free, x.best = 0, best-1
-	x.stopAt = x.looked + looks/8
-	if end, done := x.search(0, 0); done && end >= 0 {
-		return x.nodes[end].guess
-	}
-	return x.atLeast()
-}
-
-// goRough gives exactness up: from here on least is only a bound, that which a search has come to
-// when its looks are spent. Where the return order is the same the direction matters only for the
-// finish, and is left out.
-func (x *exact) goRough() {
-	x.rough = true
-	if x.mirrored || x.oneWay {
-		return
-	}
-	p := *x.problem
-	p.oneWay, p.atLease, p.w.Back = true, false, 0
-	p.findRest()
-	x.problem = &p
-	for _, row := range x.least {
-		for k := range row {
-			row[k] = min(row[k&^1], row[k|1])
-		}
-	}
-}
-
-// atLeast is the least that a search that was not ended can come to.
-func (x *exact) atLeast() cost {
-	if len(x.open) == 0 {
-		return x.best + 1
-	}
-	return min(x.best+1, x.open[0].guess)
 }
 
 // addRow finds least for the ends from i on, and says whether it came to an end.
@@ -231,7 +180,7 @@ func (x *exact) findLeast(i, d, k int, under, over cost) bool {
 	row := x.least[len(x.least)-1]
 	if x.rough {
 		over = never
-		x.stopAt = x.looked + x.allow/2
+		x.stopAt = x.looked + x.allow
 	} else {
 		over = min(over, x.roughly(i, d, k))
 	}
@@ -271,419 +220,4 @@ func (x *exact) roughly(i, d, k int) cost {
 		}
 	}
 	return rough
-}
-
-// search finds the node that lays the last end at the least cost, from an empty paddle at end i, -1 if
-// none is at most best. It says whether it came to an end.
-func (x *exact) search(i, d int) (end int32, done bool) {
-	x.nodes, x.keys, x.open = x.nodes[:0], x.keys[:0], x.open[:0]
-	if x.table == nil {
-		x.table = make([]int32, 1<<10)
-	}
-	clear(x.table)
-	x.emit = x.reach
-	x.key = x.key[:0]
-	x.add(node{parent: -1, i: int32(i), d: uint8(d)})
-	for len(x.open) > 0 {
-		at, guess := x.open.pop()
-		nd := &x.nodes[at]
-		if nd.done || guess != nd.guess {
-			continue
-		}
-		if int(nd.i) == len(x.ends) {
-			return at, true
-		}
-		nd.done = true
-		x.expand(at)
-		if x.looked > x.stopAt || len(x.nodes) > manyLabels {
-			return -1, false
-		}
-	}
-	return -1, true
-}
-
-// expand looks at every pass that can follow a node.
-func (x *exact) expand(at int32) {
-	x.from, x.now = at, x.nodes[at]
-	useful := x.spread(x.keys[x.now.key:][:x.now.length])
-	x.lookOnward()
-	x.reversed = x.mirrored && x.now.d == 1
-	x.walk = x.walk[:0]
-	for k := range x.cells {
-		g := x.groupOf[k]
-		x.visited[g] = true
-		x.carry(k, x.now.cost, len(x.cells), useful, false)
-		x.visited[g] = false
-	}
-	if len(x.cells) < x.positions {
-		x.carry(unthreaded, x.now.cost, len(x.cells), useful, false)
-	}
-}
-
-// spread lays out a paddle, and gives how many of its positions are of use.
-func (x *exact) spread(key []byte) (useful int) {
-	x.cells, x.groups, x.groupOf, x.visited = x.cells[:0], x.groups[:0], x.groupOf[:0], x.visited[:0]
-	clear(x.counts[:])
-	begin := 0
-	for k, c := range key {
-		if c != apart {
-			x.cells = append(x.cells, c)
-			x.groupOf = append(x.groupOf, len(x.groups))
-			x.counts[c&^inUse]++
-		}
-		if c == apart || k == len(key)-1 {
-			x.groups = append(x.groups, [2]int{begin, len(x.cells)})
-			x.visited = append(x.visited, false)
-			begin = len(x.cells)
-		}
-	}
-	for c := 1; c <= x.colours; c++ {
-		x.toLay[c] = x.left(uint8(c), int(x.now.i))
-		useful += min(x.counts[c], x.toLay[c])
-	}
-	return useful
-}
-
-// left is how many ends of a colour there are from i on, as far as they count.
-func (x *exact) left(c uint8, i int) int {
-	t := x.tail[c]
-	k := len(t) - 1
-	for k > 0 && int(t[k]) < i {
-		k--
-	}
-	return k
-}
-
-// lookOnward fills in onward.
-func (x *exact) lookOnward() {
-	i, d, wide := int(x.now.i), x.after(int(x.now.d)), x.positions+1
-	for k := range wide {
-		least := never
-		for size := x.maxSize; size > 0; size-- {
-			if i+size <= len(x.ends) && x.allowed[size] {
-				least = min(least, x.passCost(size)+x.leastAt(i+size, d, k))
-			}
-			x.onward[size*wide+k] = least
-		}
-	}
-}
-
-// usefulOf is how many positions have colours that the ends from i on can use, and how many positions
-// there are.
-func (x *exact) usefulOf(cells []byte, i int) (useful, all int) {
-	var counts [wasted + 1]uint8
-	for _, c := range cells {
-		if c != apart {
-			counts[c&^inUse]++
-			all++
-		}
-	}
-	for c := 1; c <= x.colours; c++ {
-		if counts[c] > 0 {
-			useful += min(int(counts[c]), x.left(uint8(c), i))
-		}
-	}
-	return useful, all
-}
-
-// carry lets the next end be laid by position k and goes on with any position that can be its
-// neighbour. Spent is the cost so far without the pass, threaded how many positions are threaded,
-// useful how many have colours of use, stop whether the winding must halt before the pass.
-func (x *exact) carry(k int, spent cost, threaded, useful int, stop bool) {
-	x.looked++
-	i := int(x.now.i) + len(x.walk)
-	want := x.ends[i]
-	var had uint8
-	if k == unthreaded {
-		if threaded >= x.free {
-			spent += cost(x.w.Change)
-		}
-		threaded++
-		useful += x.count(want, 1)
-	} else if c := x.cells[k]; c&^inUse != want {
-		had = c &^ inUse
-		spent += cost(x.w.Change)
-		if c&inUse != 0 && !stop {
-			stop = true
-			spent += cost(x.w.Stop)
-		}
-		useful += x.count(had, -1) + x.count(want, 1)
-	}
-	x.walk = append(x.walk, k)
-	if spent+x.onward[len(x.walk)*(x.positions+1)+min(x.positions, useful+max(0, x.free-threaded))] <= x.best {
-		x.goOn(k, spent, threaded, useful, stop)
-	}
-	x.walk = x.walk[:len(x.walk)-1]
-	if k == unthreaded {
-		x.count(want, -1)
-	} else if had != 0 {
-		x.count(had, 1)
-		x.count(want, -1)
-	}
-}
-
-// count counts a position of a colour in or out, and gives how many more are of use then.
-func (x *exact) count(c uint8, by int) int {
-	before := min(x.counts[c], x.toLay[c])
-	x.counts[c] += by
-	return min(x.counts[c], x.toLay[c]) - before
-}
-
-// goOn ends the pass at position k, or carries its neighbours too.
-func (x *exact) goOn(k int, spent cost, threaded, useful int, stop bool) {
-	size := len(x.walk)
-	i := int(x.now.i) + size
-	if x.allowed[size] && spent+x.passCost(size)+
-		x.leastAt(i, x.after(int(x.now.d)), min(x.positions, useful+max(0, x.free-threaded))) <= x.best {
-		x.emit(spent+x.passCost(size), stop)
-	}
-	if size == x.maxSize || i == len(x.ends) {
-		return
-	}
-	if k != unthreaded {
-		g := x.groups[x.groupOf[k]]
-		if x.reversed && k > g[0] {
-			x.carry(k-1, spent, threaded, useful, stop)
-			return
-		}
-		if !x.reversed && k < g[1]-1 {
-			x.carry(k+1, spent, threaded, useful, stop)
-			return
-		}
-	}
-	if threaded < x.positions {
-		x.carry(unthreaded, spent, threaded, useful, stop)
-	}
-	for g, span := range x.groups {
-		if x.visited[g] {
-			continue
-		}
-		x.visited[g] = true
-		if x.reversed {
-			x.carry(span[1]-1, spent, threaded, useful, stop)
-		} else {
-			x.carry(span[0], spent, threaded, useful, stop)
-		}
-		x.visited[g] = false
-	}
-}
-
-// reach adds the node that the walk leads to.
-func (x *exact) reach(spent cost, stop bool) {
-	x.paddleAfter(stop)
-	x.add(node{cost: spent, parent: x.from, i: x.now.i + int32(len(x.walk)), d: uint8(x.after(int(x.now.d)))})
-}
-
-// paddleAfter works out the paddle after the walk.
-func (x *exact) paddleAfter(stop bool) {
-	x.key, x.origin = x.key[:0], x.origin[:0]
-	to := int(x.now.i) + len(x.walk)
-	put := func(c byte, from int) {
-		if colour := c &^ inUse; colour != apart && colour != wasted {
-			if t := x.tail[colour]; int(t[1]) < to {
-				c = c&inUse | wasted
-			}
-		}
-		x.key = append(x.key, c)
-		x.origin = append(x.origin, from)
-	}
-	old := func(from, to int) {
-		for k := from; k < to; k++ {
-			c := x.cells[k]
-			if stop {
-				c &^= inUse
-			}
-			put(c, k)
-		}
-	}
-	low, high := x.walk[0], x.walk[len(x.walk)-1]
-	if x.reversed {
-		low, high = high, low
-	}
-	if low != unthreaded {
-		old(x.groups[x.groupOf[low]][0], low)
-	}
-	for k := range x.walk {
-		if x.reversed {
-			k = len(x.walk) - 1 - k
-		}
-		put(x.ends[int(x.now.i)+k]|inUse, x.walk[k])
-	}
-	if high != unthreaded {
-		old(high+1, x.groups[x.groupOf[high]][1])
-	}
-	for g, span := range x.groups {
-		if !x.visited[g] {
-			put(apart, unthreaded)
-			old(span[0], span[1])
-		}
-	}
-	x.sortGroups()
-}
-
-// sortGroups brings the groups in key into an order of their own.
-func (x *exact) sortGroups() {
-	if bytes.IndexByte(x.key, apart) < 0 {
-		return
-	}
-	type group struct {
-		key    []byte
-		origin []int
-	}
-	var list []group
-	key, origin := slices.Clone(x.key), slices.Clone(x.origin)
-	begin := 0
-	for k := 0; k <= len(key); k++ {
-		if k == len(key) || key[k] == apart {
-			list = append(list, group{key[begin:k], origin[begin:k]})
-			begin = k + 1
-		}
-	}
-	slices.SortFunc(list, func(a, b group) int { return bytes.Compare(a.key, b.key) })
-	x.key, x.origin = x.key[:0], x.origin[:0]
-	for k, g := range list {
-		if k > 0 {
-			x.key, x.origin = append(x.key, apart), append(x.origin, unthreaded)
-		}
-		x.key, x.origin = append(x.key, g.key...), append(x.origin, g.origin...)
-	}
-}
-
-// add puts a node with the paddle in key among the others, unless it can't lead to what is wanted or
-// one as good is there.
-func (x *exact) add(n node) {
-	i, d := int(n.i), int(n.d)
-	if n.parent >= 0 {
-		useful, all := x.usefulOf(x.key, i)
-		n.guess = n.cost + x.leastAt(i, d, min(x.positions, useful+max(0, x.free-all)))
-		if n.guess > x.best {
-			return
-		}
-	}
-	h := hash(x.key, i, d)
-	for slot := h & uint32(len(x.table)-1); ; slot = (slot + 1) & uint32(len(x.table)-1) {
-		at := x.table[slot] - 1
-		if at < 0 {
-			n.key, n.length = uint32(len(x.keys)), uint16(len(x.key))
-			x.keys = append(x.keys, x.key...)
-			x.nodes = append(x.nodes, n)
-			x.table[slot] = int32(len(x.nodes))
-			x.open.push(int32(len(x.nodes)-1), n.guess, n.i)
-			break
-		}
-		o := &x.nodes[at]
-		if o.i == n.i && o.d == n.d && bytes.Equal(x.keys[o.key:][:o.length], x.key) {
-			if n.cost < o.cost {
-				o.cost, o.guess, o.parent, o.done = n.cost, n.guess, n.parent, false
-				x.open.push(at, n.guess, n.i)
-			}
-			return
-		}
-	}
-	if len(x.nodes)*2 > len(x.table) {
-		x.grow()
-	}
-}
-
-// grow makes the table of nodes twice as large.
-func (x *exact) grow() {
-	x.table = make([]int32, 2*len(x.table))
-	for at, n := range x.nodes {
-		slot := hash(x.keys[n.key:][:n.length], int(n.i), int(n.d)) & uint32(len(x.table)-1)
-		for x.table[slot] != 0 {
-			slot = (slot + 1) & uint32(len(x.table)-1)
-		}
-		x.table[slot] = int32(at + 1)
-	}
-}
-
-// hash mixes a place and a paddle (FNV-1a, which is in the open: Fowler, Noll and Vo).
-func hash(key []byte, i, d int) uint32 {
-	h := uint64(14695981039346656037)
-	h = (h ^ uint64(i<<1|d)) * 1099511628211
-	for _, c := range key {
-		h = (h ^ uint64(c)) * 1099511628211
-	}
-	return uint32(h ^ h>>32)
-}
-
-// trace lays the groups side by side and lists the steps that led to a node.
-func (x *exact) trace(end int32) []step {
-	var path []int32
-	for at := end; at >= 0; at = x.nodes[at].parent {
-		path = append(path, at)
-	}
-	slices.Reverse(path)
-	var steps []step
-	var walks [][]int // with positions by number, as they were threaded
-	var numbers []int // of the positions of the paddle now, 0 between groups
-	threaded := 0
-	for k, at := range path[1:] {
-		walk, stop, origin := x.between(path[k], at)
-		var cells []int
-		for _, n := range numbers {
-			if n > 0 {
-				cells = append(cells, n)
-			}
-		}
-		next := make([]int, len(origin))
-		for j, from := range origin {
-			switch {
-			case x.keys[x.nodes[at].key:][j] == apart:
-			case from == unthreaded:
-				threaded++
-				next[j] = threaded
-			default:
-				next[j] = cells[from]
-			}
-		}
-		numbers = next
-		steps = append(steps, step{start: int(x.nodes[path[k]].i), size: len(walk), stop: stop})
-		walks = append(walks, x.numbersOf(walk, cells, origin, next))
-	}
-	place := map[int]int{}
-	for _, n := range numbers {
-		if n > 0 {
-			place[n] = len(place)
-		}
-	}
-	for k, walk := range walks {
-		steps[k].base = x.positions
-		for _, n := range walk {
-			steps[k].base = min(steps[k].base, place[n])
-		}
-	}
-	return steps
-}
-
-// numbersOf gives a walk's positions by number: the last ones threaded where it has unthreaded ones.
-func (x *exact) numbersOf(walk, cells, origin, next []int) []int {
-	var list []int
-	for _, k := range walk {
-		if k != unthreaded {
-			list = append(list, cells[k])
-		}
-	}
-	for j, from := range origin {
-		if from == unthreaded && next[j] > 0 {
-			list = append(list, next[j])
-		}
-	}
-	return list
-}
-
-// between finds the pass from one node to another anew, and where the positions after it come from.
-func (x *exact) between(from, to int32) (walk []int, stop bool, origin []int) {
-	want := x.nodes[to]
-	least := never
-	x.emit = func(spent cost, halt bool) {
-		if int(x.now.i)+len(x.walk) != int(want.i) || spent >= least {
-			return
-		}
-		if x.paddleAfter(halt); bytes.Equal(x.key, x.keys[want.key:][:want.length]) {
-			least, walk, stop, origin = spent, slices.Clone(x.walk), halt, slices.Clone(x.origin)
-		}
-	}
-	x.expand(from)
-	return walk, stop, origin
 }

@@ -22,10 +22,11 @@ const (
 // Make cuts a warp into passes and set-ups. Ends is the colour of each end, from 1, as [Order.Ends]
 // gives it; 1 to plan.MaxEnds ends and at most MaxColours colours.
 //
-// First every schedule is looked at, as long as that doesn't take too many looks (see search.go); then
-// the result is the least there can be. Otherwise the result is the best that was found among the
-// by-hand ways, winding the whole warp from one good set-up, and a search that keeps only the most
-// promising labels; and the proof gives a bound by counting, and the gap.
+// First an exact search tries to find the least there can be and to prove it (see exact.go), as long as
+// that doesn't take too many looks; where packages are short another one does (see search.go). Failing
+// that, the result is the best that was found among the by-hand ways, winding the whole warp from one
+// good set-up, and a search that keeps only the most promising labels; and the proof gives a bound, by
+// counting or from what the exact search had come to, and the gap.
 //
 // The error is a [*plan.FieldError] for input out of its range, or where no schedule can keep the
 // limits.
@@ -148,9 +149,18 @@ func (p *problem) proof(total, bound time.Duration) Proof {
 	f := Proof{Bound: min(bound, total), Looked: p.looked}
 	f.Gap = total - f.Bound
 	f.Optimal = f.Gap == 0
-	f.Why = "the warp is too large to look at every way: this is the best that was found, and a better one could save no more than the gap"
+	f.Why = fmt.Sprintf("the warp is too large to look at every way: this is the best that was found, and a better one could save %s at most", upTo(f.Gap))
 	if f.Optimal {
 		f.Why = "the fewest passes, changes and stops that these ends need by count come to the same: nothing costs less under these weights and limits"
 	}
 	return f
+}
+
+// upTo is a time in words, in whole minutes, rounded up: what is said of a gap must not be too little.
+func upTo(d time.Duration) string {
+	minutes := int((d + time.Minute - 1) / time.Minute)
+	if minutes < 60 {
+		return fmt.Sprintf("%d min", minutes)
+	}
+	return fmt.Sprintf("%d h %02d min", minutes/60, minutes%60)
 }

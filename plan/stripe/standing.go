@@ -45,6 +45,9 @@ func (x *exact) learn(steps []step, first int) {
 
 // goBack works out the cost from end i on; that from the next end on is there.
 func (w *standing) goBack(i int) {
+	if len(w.costs) > len(w.ends)-i {
+		return // it was there before
+	}
 	var at [2]cost
 	for d, l := range w.longest(i, len(w.ends)) {
 		at[d] = never
