@@ -93,6 +93,11 @@ func (x *exact) leastAt(i, d, k int) cost { return x.least[len(x.ends)-i][k*2+d]
 // past, as long as it is exact; then rough, if it goes on roughly.
 type exactLimits struct{ base, perEnd, rough int }
 
+// part is one in so many of the looks.
+func (l exactLimits) part(n int) exactLimits {
+	return exactLimits{base: l.base / n, perEnd: l.perEnd / n, rough: l.rough / n}
+}
+
 // What bounds the memory: a cost takes 8 bytes, a node some 70 and one or two for each position.
 const (
 	manyCosts = 6_000_000

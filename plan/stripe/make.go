@@ -11,7 +11,7 @@ import (
 // one of very many as if it had fewer. A look takes some ten nanoseconds.
 const (
 	looksPerEnd = 4_000
-	fewEnds     = 500
+	fewEnds     = 200
 	manyEnds    = 20_000
 	// manyLooks is what a search of the whole may always take.
 	manyLooks = 20_000
@@ -31,17 +31,23 @@ const (
 // The error is a [*plan.FieldError] for input out of its range, or where no schedule can keep the
 // limits.
 func Make(ends []int, l Limits, w Weights) (*Schedule, error) {
+	return makeWithin(ends, l, w, 1)
+}
+
+// makeWithin is Make with only a part of the looks: one in so many.
+func makeWithin(ends []int, l Limits, w Weights, part int) (*Schedule, error) {
 	p, err := prepare(ends, l, w)
 	if err != nil {
 		return nil, err
 	}
-	looks := looksPerEnd * max(l.Effort, 1) * min(max(len(ends), fewEnds), manyEnds)
+	effort := max(l.Effort, 1)
+	looks := looksPerEnd * effort * min(max(len(ends), fewEnds), manyEnds) / part
 	known := p.bestByHand()
 	if p.scarce || p.colours > exactColours {
 		return p.makeLabelled(known, looks), nil
 	}
 	x := newExact(p)
-	steps, least, whole := x.run(cost(known.Total), limitsOf(len(ends), max(l.Effort, 1)))
+	steps, least, whole := x.run(cost(known.Total), limitsOf(len(ends), effort).part(part))
 	p.looked = x.looked
 	if whole {
 		return p.proved(steps, known), nil
