@@ -110,7 +110,7 @@ func (x *exact) run(best cost, l exactLimits) (steps []step, bound cost, done bo
 	n := len(x.ends)
 	start := x.looked
 	for i := n - 1; i > 0; i-- {
-		x.stopAt = start + l.base + l.perEnd*min(n-i, manyEnds)
+		x.stopAt = start + l.base + l.perEnd*(n-i)
 		if (n-i)*2*(x.positions+1) < manyCosts && x.addRow(i) {
 			continue
 		}
@@ -127,7 +127,7 @@ func (x *exact) run(best cost, l exactLimits) (steps []step, bound cost, done bo
 	}
 	x.least = append(x.least, slices.Repeat(x.rest[0][:], x.positions+1))
 	x.free, x.best = 0, best-1
-	x.stopAt = start + l.base + l.perEnd*min(n, manyEnds)
+	x.stopAt = start + l.base + l.perEnd*n
 	end, done := x.search(0, 0)
 	switch {
 	case !done:

@@ -63,7 +63,8 @@ func makeWithin(ends []int, l Limits, w Weights, part int) (*Schedule, error) {
 // limitsOf is how long an exact search of so many ends may take: short warps of irregular stripes are
 // the hardest that it can solve, longer ones come out soon (a repeat that the paddle suits) or never.
 func limitsOf(ends, effort int) exactLimits {
-	return exactLimits{base: 240_000_000 / max(60, ends) * effort, perEnd: 1500 * effort, rough: 400_000 * effort}
+	base := max(240_000_000/max(60, ends), 500_000)
+	return exactLimits{base: base * effort, perEnd: 1500 * effort, rough: 400_000 * effort}
 }
 
 // makeLabelled makes a schedule where packages are short.
