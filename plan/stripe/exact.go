@@ -68,6 +68,7 @@ type exact struct {
 	emit     func(spent cost, stop bool)
 	key      []byte // the paddle after the pass
 	origin   []int  // for each byte of key, the position that it was, or unthreaded
+	unsorted unsorted
 }
 
 func newExact(p *problem) *exact {

@@ -1,9 +1,6 @@
 package stripe
 
-import (
-	"bytes"
-	"slices"
-)
+import "bytes"
 
 // paddleAfter works out the paddle after the walk.
 func (x *exact) paddleAfter(stop bool) {
@@ -57,25 +54,37 @@ func (x *exact) sortGroups() {
 	if bytes.IndexByte(x.key, apart) < 0 {
 		return
 	}
-	type group struct {
-		key    []byte
-		origin []int
-	}
-	var list []group
-	key, origin := slices.Clone(x.key), slices.Clone(x.origin)
+	u := &x.unsorted
+	u.key, u.origin, u.groups = append(u.key[:0], x.key...), append(u.origin[:0], x.origin...), u.groups[:0]
 	begin := 0
-	for k := 0; k <= len(key); k++ {
-		if k == len(key) || key[k] == apart {
-			list = append(list, group{key[begin:k], origin[begin:k]})
-			begin = k + 1
+	for k := 0; k <= len(u.key); k++ {
+		if k < len(u.key) && u.key[k] != apart {
+			continue
 		}
+		u.groups = append(u.groups, [2]int{begin, k})
+		for j := len(u.groups) - 1; j > 0 && u.before(j, j-1); j-- {
+			u.groups[j], u.groups[j-1] = u.groups[j-1], u.groups[j]
+		}
+		begin = k + 1
 	}
-	slices.SortFunc(list, func(a, b group) int { return bytes.Compare(a.key, b.key) })
 	x.key, x.origin = x.key[:0], x.origin[:0]
-	for k, g := range list {
+	for k, g := range u.groups {
 		if k > 0 {
 			x.key, x.origin = append(x.key, apart), append(x.origin, unthreaded)
 		}
-		x.key, x.origin = append(x.key, g.key...), append(x.origin, g.origin...)
+		x.key, x.origin = append(x.key, u.key[g[0]:g[1]]...), append(x.origin, u.origin[g[0]:g[1]]...)
 	}
+}
+
+// unsorted is a paddle whose groups are being sorted, kept so that its memory is used again.
+type unsorted struct {
+	key    []byte
+	origin []int
+	groups [][2]int
+}
+
+// before says whether one group of the list comes before another.
+func (u *unsorted) before(a, b int) bool {
+	g, h := u.groups[a], u.groups[b]
+	return bytes.Compare(u.key[g[0]:g[1]], u.key[h[0]:h[1]]) < 0
 }
