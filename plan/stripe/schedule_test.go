@@ -124,7 +124,7 @@ func TestSomeAgainstWhole(t *testing.T) {
 		if err != nil || !whole.Proof.Optimal {
 			t.Fatalf("%v, %+v: %+v (%v)", ends, l, whole, err)
 		}
-		some := p.searchSome(p.bestByHand(), 3000)
+		some := p.searchSome(p.bestByHand(), 3000, nil)
 		if why := holds(some, ends, l, w); why != "" {
 			t.Fatal(why)
 		}
