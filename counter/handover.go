@@ -2,32 +2,88 @@ package counter
 
 import (
 	"fmt"
-	"time"
 
 	"millside/plan"
 )
 
 // HandOver is what the loom must know of the winding, as a part of the studio sheet: every marked end
-// with its section of the raddle and its dent, count ties, cones, recounts, notes and the time taken. The
-// events are those that led to the state.
+// with its colour, its section of the raddle and its dent, marked passes with their ends, wrong turns,
+// count ties, cones, recounts, notes and the time taken. Incidents that were taken back are left out, and
+// those of passes that are undone are named as such. Its title is "Hand-over" once the warp is finished,
+// and "At the mill" before. The events are those that led to the state. A state without a plan, and one in
+// which nothing has happened that the loom must know, gives a part without rows.
 func HandOver(s State, events []Event) plan.SheetPart {
 	part := plan.SheetPart{ID: plan.PartRecord, Title: "At the mill"}
 	if !s.valid() {
 		return part
 	}
-	add := func(name, value string) { part.Rows = append(part.Rows, plan.Row{Name: name, Value: value}) }
-	units := s.Plan.Spec.Units
+	if s.Finished {
+		part.Title = "Hand-over"
+	}
+	part.Rows = append(s.markRows(), s.countRows()...)
+	part.Rows = append(part.Rows, timeRows(s, events)...)
+	return part
+}
+
+// markRows names what has to be looked for at the loom.
+func (s State) markRows() []plan.Row {
+	var rows []plan.Row
+	add := func(name, value string) { rows = append(rows, plan.Row{Name: name, Value: value}) }
 	// A plan that can't be worked out for the loom still has its marked ends.
-	project, _ := plan.NewProject(s.Plan.Spec, plan.Pace{})
+	project, _ := s.Plan.Project(plan.Pace{})
 	for _, i := range s.Incidents {
+		where := chainWords(s, i.Chain) + i.Words(s.Plan.Spec.Units)
 		switch {
 		case i.Withdrawn:
 		case i.Undone:
-			add("not on the mill", chainWords(s, i.Chain)+i.Words(units))
+			add("not on the mill", where)
+		case i.What.OfEnd():
+			add(i.What.Words(), where+project.Whereabouts(i.End))
 		default:
-			add(i.What.Words(), chainWords(s, i.Chain)+i.Words(units)+project.Whereabouts(i.End))
+			add(i.What.Words(), where+s.endsOfPass(i.Chain, i.Pass))
 		}
 	}
+	for i, c := range s.Chains {
+		if len(c.WrongTurns) == 0 {
+			continue
+		}
+		value := chainWords(s, i+1) + "round the end peg " + afterPasses(c.WrongTurns)
+		if c.Surplus == 0 {
+			value += ", put right"
+		}
+		add("wrong turn", value)
+	}
+	return rows
+}
+
+// endsOfPass names the ends that a pass lays: ", ends 161 to 170".
+func (s State) endsOfPass(chain, pass int) string {
+	passes := s.Plan.Chains[chain-1].Passes
+	if pass > len(passes) { // a striped warp has another schedule in the other return order
+		return ""
+	}
+	if p := passes[pass-1]; p.First != p.Last {
+		return fmt.Sprintf(", ends %d to %d", p.First, p.Last)
+	}
+	return fmt.Sprintf(", end %d", passes[pass-1].First)
+}
+
+// afterPasses lists passes: "after pass 12", "after passes 12, 20".
+func afterPasses(passes []int) string {
+	if len(passes) == 1 {
+		return fmt.Sprintf("after pass %d", passes[0])
+	}
+	text := fmt.Sprintf("after passes %d", passes[0])
+	for _, k := range passes[1:] {
+		text += fmt.Sprintf(", %d", k)
+	}
+	return text
+}
+
+// countRows lists what the count rests on.
+func (s State) countRows() []plan.Row {
+	var rows []plan.Row
+	add := func(name, value string) { rows = append(rows, plan.Row{Name: name, Value: value}) }
 	for _, t := range s.Ties {
 		add("count tie", fmt.Sprintf("%s%d ends, after pass %d", chainWords(s, t.Chain), t.Ends, t.Pass))
 	}
@@ -40,13 +96,20 @@ func HandOver(s State, events []Event) plan.SheetPart {
 	for _, n := range s.Notes {
 		add("note", fmt.Sprintf("%safter pass %d: %s", chainWords(s, n.Chain), n.Pass, n.Text))
 	}
+	return rows
+}
+
+// timeRows tells the pace, and the time from the first event to the last in whole minutes, rounded up.
+func timeRows(s State, events []Event) []plan.Row {
+	var rows []plan.Row
 	if taken := PaceOverall(events); taken.Passes > 0 {
-		add("pace", fmt.Sprintf("%s a pass, mostly %s to %s", taken.PerPass.Round(time.Second), taken.Low.Round(time.Second), taken.High.Round(time.Second)))
+		rows = append(rows, plan.Row{Name: "pace", Value: taken.String()})
 	}
-	if !s.Started.IsZero() && s.Last.After(s.Started) {
-		add("from first to last", s.Last.Sub(s.Started).Round(time.Minute).String()+", with all pauses")
+	if all := s.Last.Sub(s.Started); !s.Started.IsZero() && all > 0 {
+		span := plan.TimeSpan{Low: all, Middle: all, High: all}
+		rows = append(rows, plan.Row{Name: "from first to last", Value: span.String() + ", with all pauses"})
 	}
-	return part
+	return rows
 }
 
 // chainWords names the chain where there are several.

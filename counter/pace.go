@@ -1,9 +1,12 @@
 package counter
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"time"
+
+	"millside/plan"
 )
 
 // paceOf is how many of the latest passes make up the pace.
@@ -21,6 +24,41 @@ type PaceResult struct {
 	PerPass, Low, High time.Duration
 	// Passes is the number of intervals that these are taken from.
 	Passes int
+}
+
+// String is the pace in whole seconds, each rounded to the nearest: "34 s a pass, mostly 30 to 38 s".
+func (r PaceResult) String() string {
+	seconds := func(d time.Duration) int { return int(d.Round(time.Second) / time.Second) }
+	text := fmt.Sprintf("%d s a pass", seconds(r.PerPass))
+	if low, high := seconds(r.Low), seconds(r.High); low != high {
+		text += fmt.Sprintf(", mostly %d to %d s", low, high)
+	}
+	return text
+}
+
+// ForPlan is the pace as package plan reckons with it; not known where nothing was timed.
+func (r PaceResult) ForPlan() plan.Pace {
+	return plan.Pace{Low: r.Low, Middle: r.PerPass, High: r.High, Passes: r.Passes}
+}
+
+// FewestTimed is how many passes must be timed before they are called a pace.
+const FewestTimed = 4
+
+// OwnPace is the pace to reckon a new warp's time with: that of the warp that was finished last, of those
+// of which at least [FewestTimed] passes were timed, else [plan.PublishedPace]. The list may be in any
+// order. Warps of the names in except don't count, such as a practice warp that was wound without yarn.
+//
+// It is the pace of that warp as it was: a longer warp, or another group, takes another time a pass.
+func OwnPace(list []Summary, except ...string) plan.Pace {
+	pace, last := plan.PublishedPace(), time.Time{}
+	for _, sum := range list {
+		own := sum.Pace.ForPlan()
+		if sum.Err == nil && sum.Finished && own.Passes >= FewestTimed && own.Known() &&
+			!slices.Contains(except, sum.Name) && sum.Last.After(last) {
+			pace, last = own, sum.Last
+		}
+	}
+	return pace
 }
 
 // Pace is the pace of the latest passes of a chain, counted from 1, or of the whole warp for chain 0. It

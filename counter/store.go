@@ -82,12 +82,15 @@ func makeDir(fsys FS, dir string) error {
 
 // Summary is one record of a [Store] in a list.
 type Summary struct {
-	// Path is the record's file; Name the warp's name, or the file's where the plan can't be read.
+	// Path is the record's file; Name the warp's name, or, where the plan can't be read, the
+	// file's without whatever could act on a terminal.
 	Path, Name string
 	// Spec is the plan in force; empty where it can't be read.
 	Spec plan.Spec
 	// Passes and Laid are over all chains, Ends and Standing too: those of the plan, and those wound.
 	Passes, Laid, Ends, Standing int
+	// Yarn is the length of all ends that are wound, nothing added for waste.
+	Yarn plan.Length
 	// Started and Last are the times of the first and the last event; zero if there was none.
 	Started, Last time.Time
 	// Finished says that the warp is off the mill, Wound that every pass of every chain is laid.
@@ -146,7 +149,7 @@ func (s Store) List() ([]Summary, error) {
 // summary looks at one record.
 func (s Store) summary(path string) Summary {
 	got, err := lookAt(s.fs(), path)
-	sum := Summary{Path: path, Name: strings.TrimSuffix(filepath.Base(path), Extension), Err: err, Torn: got.torn != ""}
+	sum := Summary{Path: path, Name: plan.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != ""}
 	if got.fold == nil {
 		return sum
 	}
@@ -154,6 +157,7 @@ func (s Store) summary(path string) Summary {
 	sum.Spec, sum.Name = st.Plan.Spec, st.Plan.Spec.Name
 	sum.Passes, sum.Laid = st.Plan.Passes(), st.PassesLaidAll()
 	sum.Ends, sum.Standing = st.Plan.EndsWound(), st.EndsStandingAll()
+	sum.Yarn = st.Plan.Path.Length.Times(sum.Standing)
 	sum.Started, sum.Last = st.Started, st.Last
 	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes
 	if sum.Pace = Pace(got.events, 0); st.Finished {

@@ -73,20 +73,15 @@ func SplitChains(a ChainAsk) ([]ChainPart, error) {
 }
 
 func (a ChainAsk) check() error {
-	var errs []error
-	count := func(field string, v, low, high int, what string) {
-		if v < low || v > high {
-			errs = append(errs, outside(field, v, low, high, what))
-		}
-	}
-	count("ends", a.Ends, 1, MaxEnds, "")
-	count("group", a.Group, 1, MaxPositions, "")
-	count("last pass", int(a.LastPass), 0, int(FullLast), "")
+	var errs fieldErrors
+	errs.count("ends", a.Ends, 1, MaxEnds, "")
+	errs.count("group", a.Group, 1, MaxPositions, "")
+	errs.count("last pass", int(a.LastPass), 0, int(FullLast), "")
 	if a.Most != 0 {
-		count("ends in a chain", a.Most, max(a.Group, 1), MaxEnds, ", or 0 for one chain")
+		errs.count("ends in a chain", a.Most, max(a.Group, 1), MaxEnds, ", or 0 for one chain")
 	}
-	count("pattern repeat", a.Repeat, 0, MaxEnds, "")
-	count("ends before the first repeat", a.Before, 0, MaxEnds, "")
+	errs.count("pattern repeat", a.Repeat, 0, MaxEnds, "")
+	errs.count("ends before the first repeat", a.Before, 0, MaxEnds, "")
 	return errors.Join(errs...)
 }
 

@@ -52,23 +52,18 @@ const maxClothWidth = 20 * Metre
 
 // check reports every field that is out of its range.
 func (c ClothWidth) check() error {
-	errs := []error{c.Shrinkage.check("shrinkage in width"), c.DrawIn.check("draw-in")}
+	errs := fieldErrors{c.Shrinkage.check("shrinkage in width"), c.DrawIn.check("draw-in")}
 	if c.Finished <= 0 || c.Finished > maxClothWidth {
 		errs = append(errs, &FieldError{Field: "finished width", Value: c.Finished.String(), Want: "above 0, at most " + maxClothWidth.String()})
 	}
 	if c.Sett.IsZero() {
 		errs = append(errs, &FieldError{Field: "sett", Value: "", Want: settWants})
 	}
-	count := func(field string, v, high int) {
-		if v < 0 || v > high {
-			errs = append(errs, outside(field, v, 0, high, ""))
-		}
-	}
-	count("doubled selvedge ends", c.Doubled, MaxEnds/2)
-	count("floating selvedges", c.Floating, 4)
-	count("pattern repeat", c.Repeat, MaxEnds)
-	count("balancing part", c.Balance, max(c.Repeat-1, 0))
-	count("group", c.Group, MaxPositions)
+	errs.count("doubled selvedge ends", c.Doubled, 0, MaxEnds/2, "")
+	errs.count("floating selvedges", c.Floating, 0, 4, "")
+	errs.count("pattern repeat", c.Repeat, 0, MaxEnds, "")
+	errs.count("balancing part", c.Balance, 0, max(c.Repeat-1, 0), "")
+	errs.count("group", c.Group, 0, MaxPositions, "")
 	return errors.Join(errs...)
 }
 

@@ -57,3 +57,16 @@ func FieldErrors(err error) []*FieldError {
 func outside(field string, value, low, high int, what string) *FieldError {
 	return &FieldError{Field: field, Value: strconv.Itoa(value), Want: fmt.Sprintf("%d to %d%s", low, high, what)}
 }
+
+// fieldErrors collects what is wrong with fields.
+type fieldErrors []error
+
+// count adds an error if a whole number is not from low to high, and says whether it is. What is said
+// behind the range, such as its unit.
+func (e *fieldErrors) count(field string, v, low, high int, what string) bool {
+	if v < low || v > high {
+		*e = append(*e, outside(field, v, low, high, what))
+		return false
+	}
+	return true
+}

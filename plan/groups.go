@@ -109,17 +109,12 @@ func GroupTable(a GroupAsk) ([]GroupRow, error) {
 }
 
 func (a GroupAsk) check() error {
-	var errs []error
-	count := func(field string, v, low, high int, what string) {
-		if v < low || v > high {
-			errs = append(errs, outside(field, v, low, high, what))
-		}
-	}
-	count("ends", a.Ends, 1, MaxEnds, "")
-	count("paddle positions", a.Positions, 1, MaxPositions, "")
-	count("packages", a.Packages, 0, MaxEnds, ", 0 where they weren't counted")
-	count("ends in a chain", a.ChainEnds, 0, MaxEnds, ", 0 for one chain")
-	count("return order", int(a.ReturnOrder), 0, int(MirroredOrder), "")
+	var errs fieldErrors
+	errs.count("ends", a.Ends, 1, MaxEnds, "")
+	errs.count("paddle positions", a.Positions, 1, MaxPositions, "")
+	errs.count("packages", a.Packages, 0, MaxEnds, ", 0 where they weren't counted")
+	errs.count("ends in a chain", a.ChainEnds, 0, MaxEnds, ", 0 for one chain")
+	errs.count("return order", int(a.ReturnOrder), 0, int(MirroredOrder), "")
 	if a.RaddleSpace != 0 && (a.RaddleSpace < Millimetre || a.RaddleSpace > 10*Centimetre) {
 		errs = append(errs, &FieldError{Field: "raddle space", Value: a.RaddleSpace.String(), Want: "1 mm to 10 cm, or 0 for none"})
 	}

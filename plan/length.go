@@ -27,21 +27,14 @@ const (
 // maxLength bounds what ParseLength takes, so that later sums can't overflow: 100 km.
 const maxLength = 100_000 * Metre
 
-var lengthUnits = []struct {
-	names []string
-	unit  Length
-}{
-	{[]string{"m", "metre", "metres", "meter", "meters"}, Metre},
-	{[]string{"yd", "yds", "yard", "yards"}, Yard},
-	{[]string{"in", "inch", "inches", `"`, "″"}, Inch},
-	{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, Centimetre},
-	{[]string{"ft", "foot", "feet", "'", "′"}, Foot},
-	{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, Millimetre},
+var lengthUnits = []namedUnit{
+	{[]string{"m", "metre", "metres", "meter", "meters"}, int64(Metre)},
+	{[]string{"yd", "yds", "yard", "yards"}, int64(Yard)},
+	{[]string{"in", "inch", "inches", `"`, "″"}, int64(Inch)},
+	{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, int64(Centimetre)},
+	{[]string{"ft", "foot", "feet", "'", "′"}, int64(Foot)},
+	{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, int64(Millimetre)},
 }
-
-// maxLengthText is the longest text of a length that is read, in bytes. Each fraction in a sum makes the
-// sum's denominator longer, so a text without a limit could keep the program busy for minutes.
-const maxLengthText = 100
 
 // lengthWants is what an error tells the weaver to write.
 const lengthWants = "a number and a unit, such as 7.5 yd, 7 1/2 yd, 6.4 m or 250 in"
@@ -53,55 +46,15 @@ const lengthWants = "a number and a unit, such as 7.5 yd, 7 1/2 yd, 6.4 m or 250
 // lengths over 100 km are refused, and so are texts of more than 100 bytes. The error is a [*FieldError]
 // without a field name.
 func ParseLength(s string) (Length, error) {
-	total := new(big.Rat)
-	rest := strings.TrimSpace(s)
-	if rest == "" {
-		return 0, &FieldError{Value: s, Want: lengthWants}
+	total, err := parseSum(s, lengthWants, lengthUnits)
+	if err != nil {
+		return 0, err
 	}
-	if len(rest) > maxLengthText {
-		return 0, &FieldError{Value: s, Want: fmt.Sprintf("at most %d characters", maxLengthText)}
-	}
-	for rest != "" {
-		num, tail, err := leadingNumber(rest)
-		if err != nil {
-			return 0, &FieldError{Value: s, Want: err.Error()}
-		}
-		unit, tail, ok := leadingUnit(tail)
-		if !ok {
-			return 0, &FieldError{Value: s, Want: lengthWants}
-		}
-		total.Add(total, num.Mul(num, new(big.Rat).SetInt64(int64(unit))))
-		rest = strings.TrimSpace(tail)
-	}
-	if total.Cmp(new(big.Rat).SetInt64(int64(maxLength))) > 0 {
+	n, ok := roundNearest.whole(total)
+	if !ok || Length(n) > maxLength {
 		return 0, &FieldError{Value: s, Want: "at most 100000 m"}
 	}
-	return Length(roundRat(total)), nil
-}
-
-// leadingUnit cuts a unit's name from the front of s.
-func leadingUnit(s string) (Length, string, bool) {
-	s = strings.TrimSpace(s)
-	n := strings.IndexFunc(s, func(r rune) bool { return r == ' ' || (r >= '0' && r <= '9') })
-	if n < 0 {
-		n = len(s)
-	}
-	name := strings.ToLower(strings.TrimSuffix(s[:n], "."))
-	for _, u := range lengthUnits {
-		for _, known := range u.names {
-			if name == known {
-				return u.unit, s[n:], true
-			}
-		}
-	}
-	return 0, s, false
-}
-
-// roundRat rounds a non-negative rational to the nearest whole number, halves up.
-func roundRat(r *big.Rat) int64 {
-	twice := new(big.Int).Mul(r.Num(), big.NewInt(2))
-	twice.Add(twice, r.Denom())
-	return twice.Div(twice, new(big.Int).Mul(r.Denom(), big.NewInt(2))).Int64()
+	return Length(n), nil
 }
 
 // LengthUnit is the unit that a length is shown in.
@@ -152,43 +105,13 @@ func decimal(r *big.Rat, decimals int) string {
 
 // String gives the length exactly, in whichever of metres, yards, inches, centimetres and millimetres
 // takes the fewest characters: what ParseLength reads back to the same length.
-func (l Length) String() string {
-	best := ""
-	for _, u := range lengthUnits {
-		if u.unit == Foot {
-			continue
-		}
-		text, exact := exactDecimal(l, u.unit)
-		if !exact {
-			continue
-		}
-		if text += " " + u.names[0]; best == "" || len(text) < len(best) {
-			best = text
-		}
-	}
-	return best
-}
-
-// exactDecimal writes l in a unit, and says whether nine decimals are enough to do so exactly.
-func exactDecimal(l, unit Length) (string, bool) {
-	r := new(big.Rat).SetFrac64(int64(l), int64(unit))
-	text := decimal(r, 9)
-	back, ok := new(big.Rat).SetString(text)
-	return text, ok && back.Cmp(r) == 0
-}
+func (l Length) String() string { return shortest(int64(l), lengthUnits) }
 
 // MarshalText writes the length exactly, as String does.
 func (l Length) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
 
 // UnmarshalText reads what MarshalText wrote, or any other length that ParseLength takes.
-func (l *Length) UnmarshalText(b []byte) error {
-	got, err := ParseLength(string(b))
-	if err != nil {
-		return err
-	}
-	*l = got
-	return nil
-}
+func (l *Length) UnmarshalText(b []byte) error { return readText(l, b, ParseLength) }
 
 // Times is the length laid n times over, for n of 0 or more.
 func (l Length) Times(n int) Length { return l * Length(n) }

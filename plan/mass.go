@@ -77,33 +77,13 @@ func (m Mass) In(u MassUnit, decimals int) string {
 
 // String gives the mass exactly, in whichever of kilograms, pounds, ounces and grams takes the fewest
 // characters: what ParseMass reads back to the same mass.
-func (m Mass) String() string {
-	best := ""
-	for _, u := range massUnits {
-		// Grams come last and nine decimals of a gram are always exact.
-		text, exact := exactDecimal(Length(m), Length(u.amount))
-		if !exact {
-			continue
-		}
-		if text += " " + u.names[0]; best == "" || len(text) < len(best) {
-			best = text
-		}
-	}
-	return best
-}
+func (m Mass) String() string { return shortest(int64(m), massUnits) }
 
 // MarshalText writes the mass exactly, as String does.
 func (m Mass) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 
 // UnmarshalText reads what MarshalText wrote, or any other mass that ParseMass takes.
-func (m *Mass) UnmarshalText(b []byte) error {
-	got, err := ParseMass(string(b))
-	if err != nil {
-		return err
-	}
-	*m = got
-	return nil
-}
+func (m *Mass) UnmarshalText(b []byte) error { return readText(m, b, ParseMass) }
 
 // Heavy is the unit for the yarn of a whole warp: pounds or kilograms.
 func (s LengthUnitSystem) Heavy() MassUnit {

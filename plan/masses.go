@@ -56,11 +56,4 @@ func (m Masses) String() string {
 func (m Masses) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
 
 // UnmarshalText reads what MarshalText wrote.
-func (m *Masses) UnmarshalText(b []byte) error {
-	list, err := ParseMasses(string(b))
-	if err != nil {
-		return err
-	}
-	*m = list
-	return nil
-}
+func (m *Masses) UnmarshalText(b []byte) error { return readText(m, b, ParseMasses) }

@@ -107,9 +107,9 @@ func (p MillPath) AtTurns(text string) (Length, error) {
 	if err != nil || strings.TrimSpace(rest) != "" || p.PerTurn == 0 {
 		return 0, wrong
 	}
-	along := n.Mul(n, new(big.Rat).SetInt64(int64(p.PerTurn)))
-	if along.Cmp(new(big.Rat).SetInt64(int64(maxLength))) > 0 {
+	along, ok := roundNearest.whole(mul(n, ratOf(p.PerTurn)))
+	if !ok || Length(along) > maxLength {
 		return 0, wrong
 	}
-	return Length(roundRat(along)), nil
+	return Length(along), nil
 }

@@ -41,12 +41,25 @@ func PaceOf(passes []time.Duration) (Pace, error) {
 	return Pace{Low: rank(1), Middle: rank(2), High: rank(3), Passes: len(passes)}, nil
 }
 
+// Known says whether the times are in their range and in order; the zero Pace isn't known.
+func (p Pace) Known() bool {
+	return p.Low > 0 && p.Low <= p.Middle && p.Middle <= p.High && p.High <= longestPass
+}
+
 // orPublished is the pace, or the published range where none is known or where it is out of order.
 func (p Pace) orPublished() Pace {
-	if p.Low <= 0 || p.Low > p.Middle || p.Middle > p.High || p.High > longestPass {
+	if !p.Known() {
 		return PublishedPace()
 	}
 	return p
+}
+
+// Source says whose pace it is: "a practised hand's usual range", "your own pace over 39 passes".
+func (p Pace) Source() string {
+	if p = p.orPublished(); p.Passes > 0 {
+		return "your own pace over " + counted(p.Passes, "pass", "passes")
+	}
+	return "a practised hand's usual range"
 }
 
 // TimeSpan is how long something takes.
@@ -62,11 +75,7 @@ func (p Pace) For(passes int) TimeSpan {
 	p = p.orPublished()
 	n := time.Duration(min(max(passes, 0), MaxEnds))
 	s := TimeSpan{Low: n * p.Low, Middle: n * p.Middle, High: n * p.High}
-	from := "a practised hand's usual range"
-	if p.Passes > 0 {
-		from = fmt.Sprintf("your pace over %s", counted(p.Passes, "pass", "passes"))
-	}
-	s.How = How{"passes x seconds a pass, " + from, fmt.Sprintf("%d x %s to %s s = %s", n, seconds(p.Low), seconds(p.High), s)}
+	s.How = How{"passes x seconds a pass, " + p.Source(), fmt.Sprintf("%d x %s to %s s = %s", n, seconds(p.Low), seconds(p.High), s)}
 	return s
 }
 

@@ -36,14 +36,7 @@ func (p Percent) String() string { return decimal(big.NewRat(int64(p), int64(One
 func (p Percent) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 
 // UnmarshalText reads what MarshalText wrote, or any other share that ParsePercent takes.
-func (p *Percent) UnmarshalText(b []byte) error {
-	got, err := ParsePercent(string(b))
-	if err != nil {
-		return err
-	}
-	*p = got
-	return nil
-}
+func (p *Percent) UnmarshalText(b []byte) error { return readText(p, b, ParsePercent) }
 
 // of is the share as a fraction of one.
 func (p Percent) of() *big.Rat { return big.NewRat(int64(p), int64(100*OnePercent)) }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"fmt"
 	"math/big"
 	"strings"
 )
@@ -12,25 +13,20 @@ type namedUnit struct {
 	amount int64
 }
 
-// maxQuantity bounds what a person types for one quantity, in bytes.
+// maxQuantity bounds what a person types for one quantity, in bytes. Each fraction in a sum makes the sum's
+// denominator longer, so a text without a limit could keep the program busy for minutes.
 const maxQuantity = 100
-
-// lengthNames is the table of the units of length as named units.
-var lengthNames = func() []namedUnit {
-	var units []namedUnit
-	for _, u := range lengthUnits {
-		units = append(units, namedUnit{u.names, int64(u.unit)})
-	}
-	return units
-}()
 
 // parseSum reads one or more numbers with their units and adds them: "2 lb 3 oz". The result is exact,
 // in the smallest unit. The error is a [*FieldError] without a field name, which tells to write wants.
 func parseSum(s, wants string, units []namedUnit) (*big.Rat, error) {
 	total := new(big.Rat)
 	rest := strings.TrimSpace(s)
-	if rest == "" || len(rest) > maxQuantity {
+	if rest == "" {
 		return nil, &FieldError{Value: s, Want: wants}
+	}
+	if len(rest) > maxQuantity {
+		return nil, &FieldError{Value: s, Want: fmt.Sprintf("at most %d characters", maxQuantity)}
 	}
 	for rest != "" {
 		num, tail, err := leadingNumber(rest)
@@ -76,4 +72,51 @@ func findUnit(name string, units []namedUnit) (int64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// shortest writes an amount exactly in whichever of the units takes the fewest characters, the first of
+// those that take the same; with nine decimals one of them always can. Feet are read and never written.
+func shortest(amount int64, units []namedUnit) string {
+	best := ""
+	for _, u := range units {
+		if u.names[0] == "ft" {
+			continue
+		}
+		text, exact := exactDecimal(amount, u.amount)
+		if !exact {
+			continue
+		}
+		if text += " " + u.names[0]; best == "" || len(text) < len(best) {
+			best = text
+		}
+	}
+	return best
+}
+
+// exactDecimal writes an amount in a unit, and says whether nine decimals are enough to do so exactly.
+func exactDecimal(amount, unit int64) (string, bool) {
+	r := new(big.Rat).SetFrac64(amount, unit)
+	text := decimal(r, 9)
+	back, ok := new(big.Rat).SetString(text)
+	return text, ok && back.Cmp(r) == 0
+}
+
+// readText reads a quantity for an UnmarshalText; with an error it is left as it was.
+func readText[T any](to *T, b []byte, parse func(string) (T, error)) error {
+	got, err := parse(string(b))
+	if err != nil {
+		return err
+	}
+	*to = got
+	return nil
+}
+
+// readTextOrNone is readText for a quantity whose zero value is written as nothing.
+func readTextOrNone[T any](to *T, b []byte, parse func(string) (T, error)) error {
+	if len(b) == 0 {
+		var none T
+		*to = none
+		return nil
+	}
+	return readText(to, b, parse)
 }

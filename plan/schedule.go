@@ -51,8 +51,8 @@ type Change struct {
 	From, To int
 }
 
-// changesTo lists what makes one set-up out of another, by position.
-func (s SetUp) changesTo(next SetUp) []Change {
+// ChangesTo lists what makes one set-up out of another, by position; it is empty where nothing does.
+func (s SetUp) ChangesTo(next SetUp) []Change {
 	at := func(set SetUp, i int) int {
 		if i < len(set) {
 			return set[i]

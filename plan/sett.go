@@ -194,15 +194,4 @@ func (s Sett) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // UnmarshalText reads what MarshalText wrote, or anything else that ParseSett takes; nothing at all is
 // the zero value.
-func (s *Sett) UnmarshalText(b []byte) error {
-	if len(b) == 0 {
-		*s = Sett{}
-		return nil
-	}
-	got, err := ParseSett(string(b))
-	if err != nil {
-		return err
-	}
-	*s = got
-	return nil
-}
+func (s *Sett) UnmarshalText(b []byte) error { return readTextOrNone(s, b, ParseSett) }

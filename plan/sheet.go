@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 )
 
@@ -90,7 +91,7 @@ func NewSheet(a SheetAsk) (*Sheet, error) {
 	p := a.Plan
 	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains), Length: p.Path.Length, Yarn: p.WarpYarn()}
 	for _, part := range []SheetPart{a.cloth(), a.plan(), a.chains(), a.passes(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.cautions()} {
-		if len(part.Rows) > 0 || part.Table != nil || len(part.Notes) > 0 {
+		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}
 	}
@@ -117,6 +118,23 @@ func (a SheetAsk) check() error {
 		return &FieldError{Field: "yarn", Value: strconv.Itoa(a.Yarn.Ends), Want: fmt.Sprintf("cones for %d ends", want)}
 	}
 	return nil
+}
+
+func (p SheetPart) holdsAnything() bool {
+	return len(p.Rows) > 0 || p.Table != nil || len(p.Notes) > 0
+}
+
+// Insert puts a part that was made elsewhere, such as what happened at the mill, before the cautions,
+// which come last. A part that holds nothing is left out.
+func (s *Sheet) Insert(part SheetPart) {
+	if !part.holdsAnything() {
+		return
+	}
+	at := slices.IndexFunc(s.Parts, func(p SheetPart) bool { return p.ID == PartCautions })
+	if at < 0 {
+		at = len(s.Parts)
+	}
+	s.Parts = slices.Insert(s.Parts, at, part)
 }
 
 // Part finds a part; ok is false where the sheet hasn't got it.

@@ -90,42 +90,30 @@ func DefaultSpec() Spec {
 
 // Check reports every field that is out of its range, as joined [FieldError] values, or nil.
 func (s Spec) Check() error {
-	errs := []error{checkName(s.Name)}
-	count := func(field string, v, low, high int, what string) bool {
-		if v < low || v > high {
-			errs = append(errs, outside(field, v, low, high, what))
-			return false
-		}
-		return true
-	}
-	count("ends", s.Ends, 1, MaxEnds, "")
-	if count("paddle positions", s.Positions, 1, MaxPositions, "") {
-		count("group", s.Group, 1, s.Positions, " (the positions of the paddle)")
+	errs := fieldErrors{checkName(s.Name)}
+	errs.count("ends", s.Ends, 1, MaxEnds, "")
+	if errs.count("paddle positions", s.Positions, 1, MaxPositions, "") {
+		errs.count("group", s.Group, 1, s.Positions, " (the positions of the paddle)")
 	} else {
-		count("group", s.Group, 1, MaxPositions, "")
+		errs.count("group", s.Group, 1, MaxPositions, "")
 	}
 	if s.Length < 10*Centimetre || s.Length > 1000*Metre {
 		errs = append(errs, &FieldError{Field: "length", Value: s.Length.String(), Want: "10 cm to 1000 m"})
 	}
 	errs = append(errs, s.Mill.check()...)
 	if s.ChainEnds != 0 {
-		count("ends in a chain", s.ChainEnds, max(s.Group, 1), MaxEnds, ", or 0 for one chain")
+		errs.count("ends in a chain", s.ChainEnds, max(s.Group, 1), MaxEnds, ", or 0 for one chain")
 	}
 	if s.TieEvery != 0 {
-		count("count tie every", s.TieEvery, 1, MaxEnds, " ends, or 0 for none")
+		errs.count("count tie every", s.TieEvery, 1, MaxEnds, " ends, or 0 for none")
 	}
-	count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
-	count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
-	enum := func(field string, v, last uint8) {
-		if v > last {
-			errs = append(errs, outside(field, int(v), 0, int(last), ""))
-		}
-	}
-	enum("units", uint8(s.Units), 1)
-	enum("hand", uint8(s.Hand), 1)
-	enum("return order", uint8(s.ReturnOrder), 1)
-	enum("last pass", uint8(s.LastPass), 1)
-	enum("dressing", uint8(s.Dressing), 1)
+	errs.count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
+	errs.count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
+	errs.count("units", int(s.Units), 0, 1, "")
+	errs.count("hand", int(s.Hand), 0, 1, "")
+	errs.count("return order", int(s.ReturnOrder), 0, 1, "")
+	errs.count("last pass", int(s.LastPass), 0, 1, "")
+	errs.count("dressing", int(s.Dressing), 0, 1, "")
 	return errors.Join(append(errs, s.checkWhole()...)...)
 }
 

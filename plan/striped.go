@@ -38,7 +38,7 @@ func (p *Plan) ChangesBefore(c Chain, number int) []Change {
 	if before.SetUp == now.SetUp {
 		return nil
 	}
-	return p.SetUpOf(before).changesTo(p.SetUpOf(now))
+	return p.SetUpOf(before).ChangesTo(p.SetUpOf(now))
 }
 
 // EndColour is the colour of an end by its number in the warp, counted from 1; 0 in a plain warp, for a

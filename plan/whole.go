@@ -116,18 +116,13 @@ type Pegs struct {
 // checkWhole reports what is out of its range in the parts that [NewProject] works out. What those parts
 // check themselves isn't checked here again: a warp can be wound without it.
 func (s Spec) checkWhole() []error {
-	errs := s.Pegs.check()
+	errs := fieldErrors(s.Pegs.check())
 	if err := checkColour(s.Yarn.Colour); err != nil {
 		errs = append(errs, InField(err, "colour"))
 	}
-	count := func(field string, v, high int) {
-		if v < 0 || v > high {
-			errs = append(errs, outside(field, v, 0, high, ""))
-		}
-	}
-	count("cones at hand", s.Yarn.Packages, MaxEnds)
-	count("ends to fit", int(s.Cloth.Fit), int(FitBoth))
-	count("side of the first end", int(s.Loom.FirstEnd), int(RightSide))
+	errs.count("cones at hand", s.Yarn.Packages, 0, MaxEnds, "")
+	errs.count("ends to fit", int(s.Cloth.Fit), 0, int(FitBoth), "")
+	errs.count("side of the first end", int(s.Loom.FirstEnd), 0, int(RightSide), "")
 	return append(errs, s.checkStripes()...)
 }
 

@@ -215,15 +215,4 @@ func (y YarnSize) MarshalText() ([]byte, error) { return []byte(y.String()), nil
 
 // UnmarshalText reads what MarshalText wrote, or anything else that ParseYarn takes; nothing at all is
 // the zero value.
-func (y *YarnSize) UnmarshalText(b []byte) error {
-	if len(b) == 0 {
-		*y = YarnSize{}
-		return nil
-	}
-	got, err := ParseYarn(string(b))
-	if err != nil {
-		return err
-	}
-	*y = got
-	return nil
-}
+func (y *YarnSize) UnmarshalText(b []byte) error { return readTextOrNone(y, b, ParseYarn) }

@@ -79,7 +79,7 @@ func labelYarn(text string) (YarnSize, bool) {
 	if m == nil {
 		return YarnSize{}, false
 	}
-	length, err := parseSum(m[1], yarnWants, lengthNames)
+	length, err := parseSum(m[1], yarnWants, lengthUnits)
 	if err != nil {
 		return YarnSize{}, false
 	}

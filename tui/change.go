@@ -12,18 +12,32 @@ import (
 )
 
 // asksChange says whether the paddle has to be threaded, or changed, before the next pass, and the weaver
-// has not yet said that it is done. It is asked again after coming back: a needless look costs nothing.
+// has not yet said that it is done. What the paddle holds counts, so that a pass which is taken back, or the
+// other return order, asks for its own colours too. It is asked again after coming back: a needless look
+// costs nothing.
 func (m winding) asksChange() bool {
-	next, more := m.st.NextPass()
-	if !more || !m.st.Plan.Striped() || m.rec.ReadOnly() || m.changed == m.changeMark() {
+	_, more := m.st.NextPass()
+	if !more || !m.st.Plan.Striped() || m.rec.ReadOnly() {
 		return false
 	}
-	first := next.Number == 1 && m.st.Chain == 1
-	return first || len(m.st.Plan.ChangesBefore(m.st.Current(), next.Number)) > 0
+	return m.threaded == nil || len(m.changes()) > 0
 }
 
-// changeMark names the pass that a change comes before.
-func (m winding) changeMark() [2]int { return [2]int{m.st.Chain, m.st.Laid() + 1} }
+// changes lists what makes the set-up of the next pass out of what the paddle holds.
+func (m winding) changes() []plan.Change {
+	next, _ := m.st.NextPass()
+	return m.threaded.ChangesTo(m.st.Plan.SetUpOf(next))
+}
+
+// lastSetUp is the set-up of the last pass laid in the whole warp; nil if there is none.
+func lastSetUp(st counter.State) plan.SetUp {
+	for chain := st.Chain; chain > 0; chain-- {
+		if laid := st.Chains[chain-1].Laid; laid > 0 {
+			return st.Plan.SetUpOf(st.Plan.Chains[chain-1].Passes[laid-1])
+		}
+	}
+	return nil
+}
 
 func (m winding) actChange(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k := m.keys
@@ -32,7 +46,8 @@ func (m winding) actChange(msg tea.KeyMsg) (screen, tea.Cmd) {
 		if !m.confirms() {
 			return m, nil
 		}
-		m.changed, m.ignore = m.changeMark(), ""
+		next, _ := m.st.NextPass()
+		m.threaded, m.ignore, m.flash = m.st.Plan.SetUpOf(next), "", ""
 		m.guard = m.guard.Counted(m.now())
 		m.mode = m.restingMode()
 		return m, nil
@@ -48,9 +63,12 @@ func (m winding) actChange(msg tea.KeyMsg) (screen, tea.Cmd) {
 
 // viewChange shows the change of set-up and nothing else.
 func (m winding) viewChange(w, h int) string {
-	s, k, p := m.styles, m.keys, m.st.Plan
+	s, k := m.styles, m.keys
 	next, _ := m.st.NextPass()
-	changes := p.ChangesBefore(m.st.Current(), next.Number)
+	var changes []plan.Change
+	if m.threaded != nil {
+		changes = m.changes()
+	}
 	title := fmt.Sprintf("CHANGE %s BEFORE PASS %d", strings.ToUpper(plural(len(changes), "position", "positions")), next.Number)
 	if len(changes) == 0 {
 		title = "THREAD THE PADDLE"
@@ -62,7 +80,8 @@ func (m winding) viewChange(w, h int) string {
 	}
 	lines = append(lines, m.paddleLines(m.wholePaddle(next), w, 2)...)
 	lines = append(lines, "")
-	room := h - len(lines) - 5
+	foot := m.changeFoot(w)
+	room := h - len(lines) - len(foot) - 4
 	if len(changes) == 0 {
 		lines = append(lines, m.threading(next, room)...)
 	} else {
@@ -72,11 +91,20 @@ func (m winding) viewChange(w, h int) string {
 	for _, l := range wrap(m.changeHow(len(changes) == 0), w-4) {
 		lines = append(lines, "  "+l)
 	}
-	var foot []string
-	if m.ignore != "" {
-		foot = append(foot, s.alarm.Render(fit("  ! "+m.ignore+" ", w)))
-	}
 	return withFoot(lines, append(foot, s.keyLine(w, k.Done, k.Undo, k.Pause, k.Leave)), w, h)
+}
+
+// changeFoot says what just happened, such as that the plan follows the other return order, or why a press
+// did not count.
+func (m winding) changeFoot(w int) []string {
+	if m.ignore != "" {
+		return []string{m.styles.alarm.Render(fit("  ! "+m.ignore+" ", w))}
+	}
+	var out []string
+	for _, l := range wrap(m.flash, w-4) {
+		out = append(out, m.styles.warn.Render(pad("  "+l, w)))
+	}
+	return out
 }
 
 // wholePaddle is a pass that carries every threaded position, in paddle order: what is to be threaded.

@@ -106,27 +106,28 @@ func (m winding) viewDone(w, h int) string {
 	s, p := m.styles, m.st.Plan
 	lines := []string{m.header(w)}
 	lines = append(lines, filled([]string{"", "  FINISHED  ·  the warp is off the mill", ""}, s.outBand, w)...)
-	lines = append(lines, "")
+	if h >= 18 {
+		lines = append(lines, "")
+	}
 	row := func(name, value string) string {
 		return fit("  "+s.dim.Render(pad(name, 18))+s.strong.Render(value), w)
 	}
 	lines = append(lines,
 		row("ends", endsText(p)),
-		row("chains", fmt.Sprint(len(p.Chains))),
 		row("length", p.Path.Length.In(p.Spec.Units.Long(), 2)),
 		row("yarn", p.WarpYarn().In(p.Spec.Units.Long(), 0)+" in the ends"),
 		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
 		row("begun", when(m.st.Started, m.now())), row("finished", when(m.st.Last, m.now())))
-	lines = append(lines, m.handOver(w)...)
 	foot := []string{s.keyLine(w, as(m.keys.Home, "home"), m.keys.Leave)}
+	lines = append(lines, m.handOver(w, h-len(flatLines(lines))-len(foot))...)
 	return withFoot(lines, foot, w, h)
 }
 
 func endsText(p *plan.Plan) string {
 	if n := p.Spares(); n > 0 {
-		return fmt.Sprintf("%d, the last %d spare", p.EndsWound(), n)
+		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, plural(len(p.Chains), "chain", "chains"))
 	}
-	return fmt.Sprint(p.EndsWound())
+	return fmt.Sprintf("%d, %s", p.EndsWound(), plural(len(p.Chains), "chain", "chains"))
 }
 
 // when writes a time as a weaver says it.

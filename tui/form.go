@@ -124,7 +124,7 @@ func (m form) note(err error, name string) {
 func (m form) update(msg tea.Msg) (screen, tea.Cmd) {
 	switch msg := msg.(type) {
 	case failedMsg:
-		m.failed, m.busy = msg.err.Error(), false
+		m.failed, m.busy = plan.Clean(msg.err.Error()), false
 		return m, nil
 	case stripesMsg:
 		return m.scheduled(msg)

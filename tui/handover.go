@@ -7,8 +7,9 @@ import (
 )
 
 // handOver lists what the loom must know of the winding: marked ends with their place on the loom, what
-// was recounted, notes, and the time taken.
-func (m winding) handOver(w int) []string {
+// was recounted, notes, and the time taken. Where there is no room for all of it, it says so, since a marked
+// end that is cut off would be taken for none.
+func (m winding) handOver(w, room int) []string {
 	part := counter.HandOver(m.st, m.rec.Events())
 	var out []string
 	for _, r := range part.Rows {
@@ -20,8 +21,13 @@ func (m winding) handOver(w int) []string {
 			out = append(out, "  "+m.styles.dim.Render(pad(label, 20))+l)
 		}
 	}
-	if len(out) > 0 {
-		out = append([]string{""}, out...)
+	if len(out) < room && len(out) > 0 {
+		return append([]string{""}, out...)
+	}
+	if len(out) > room {
+		shown := max(room-1, 0)
+		more := fmt.Sprintf("  and %s: 'millside sheet' prints all", plural(len(out)-shown, "line more", "lines more"))
+		out = append(out[:shown:shown], m.styles.warn.Render(fit(more+" ", w)))
 	}
 	return out
 }

@@ -33,7 +33,7 @@ type entry struct {
 func newHome(d deps, list []counter.Summary, err error) home {
 	m := home{deps: d, list: list}
 	if err != nil {
-		m.problem = err.Error()
+		m.problem = plan.Clean(err.Error())
 	}
 	return m
 }
@@ -61,7 +61,7 @@ func (m home) entries() []entry {
 func (m home) update(msg tea.Msg) (screen, tea.Cmd) {
 	switch msg := msg.(type) {
 	case failedMsg:
-		m.problem, m.busy = msg.err.Error(), false
+		m.problem, m.busy = plan.Clean(msg.err.Error()), false
 		return m, nil
 	case tea.KeyMsg:
 		if m.busy {
@@ -197,7 +197,7 @@ func damageText(err error) string {
 	if errors.As(err, &d) {
 		return fmt.Sprintf("damaged at line %d: millside salvage saves what is sound", d.Line)
 	}
-	return strings.TrimSpace(err.Error())
+	return strings.TrimSpace(plan.Clean(err.Error()))
 }
 
 func isLocked(err error) bool { return errors.Is(err, counter.ErrLocked) }

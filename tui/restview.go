@@ -184,7 +184,7 @@ func (m winding) viewBroken(w, h int) string {
 	lines := []string{m.header(w)}
 	lines = append(lines, filled([]string{"", "  NOT SAVED  ·  the count did not move", ""}, s.alarm, w)...)
 	lines = append(lines, "", s.strong.Render(fmt.Sprintf("  %d passes are on the disk", m.st.Laid())), "")
-	lines = append(lines, indent(wrap(m.broken.Error(), w-4), 2)...)
+	lines = append(lines, indent(wrap(plan.Clean(m.broken.Error()), w-4), 2)...)
 	lines = append(lines, "")
 	lines = append(lines, indent(wrap("Stop winding. Make room on the disk, or put the stick back, then try again: the record is read anew, and the page after it says what must stand on the mill.", w-4), 2)...)
 	return withFoot(lines, []string{s.keyLine(w, k.Retry, k.Leave)}, w, h)

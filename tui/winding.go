@@ -47,9 +47,10 @@ type winding struct {
 	prompt prompt
 	back   mode // where a prompt came from
 	reck   reckoning
-	// changed is the chain and the pass before which the paddle was last changed.
-	changed [2]int
-	leave   bool // leave as soon as the line is on the disk
+	// threaded is what is in each position of the paddle, as far as is known; nil before the first pass of
+	// all and in a plain warp.
+	threaded plan.SetUp
+	leave    bool // leave as soon as the line is on the disk
 }
 
 // stepGuard is the longest time that must go between two finishing steps: enough to tell a second press
@@ -67,6 +68,7 @@ func newWinding(d deps, rec *counter.Record) winding {
 	shortest := time.Duration(m.st.Plan.Spec.GuardMillis) * time.Millisecond
 	m.guard, m.steps = counter.NewGuard(shortest), counter.NewGuard(min(shortest, stepGuard))
 	m.reck = m.reckon()
+	m.threaded = lastSetUp(m.st)
 	m.mode = m.restingMode()
 	if m.st.Events > 0 && !m.st.Finished && !rec.ReadOnly() {
 		m.mode = modeResume

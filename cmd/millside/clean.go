@@ -2,31 +2,13 @@ package main
 
 import (
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"millside/plan"
 )
 
-// The two joiners that some scripts need between letters; they are format marks that do no harm.
-const (
-	zeroWidthNonJoiner = '\u200C'
-	zeroWidthJoiner    = '\u200D'
-)
-
-// clean takes out of a text whatever could act on a terminal instead of being read: control characters,
-// marks that turn the direction of writing, separators of lines and paragraphs. Bytes that are no text
-// become the replacement character. Names that were typed or come from a record go through here before
-// they are shown.
-func clean(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == zeroWidthNonJoiner, r == zeroWidthJoiner:
-			return r
-		case unicode.IsControl(r), unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp):
-			return -1
-		}
-		return r
-	}, s)
-}
+// clean is [plan.Clean]. Names that were typed or come from a record go through it before they are shown.
+func clean(s string) string { return plan.Clean(s) }
 
 // textWidth is the width that text is broken to: what a terminal has at least.
 const textWidth = 80

@@ -13,11 +13,14 @@ import (
 
 const listLong = `Lists the records in the folder: those that are not finished first, and those
 touched last before others. A damaged record is listed with what is wrong with it.
+Of a finished warp it tells the time of a pass, breaks left out, and the yarn that went
+into it: the length of all ends together, nothing added for waste.
 
 --json prints one object with "format": "millside-list-1" and records, each with:
 path, name, passes, passes_laid, ends, ends_standing, wound, finished, started and
-last (times, left out if nothing has happened), cut_short, error (left out if the
-record is sound) and spec (left out if the plan can't be read).`
+last (times, left out if nothing has happened), cut_short, pace (low_ms, middle_ms,
+high_ms, timed_passes) and yarn_used of a finished warp, error (left out if the record
+is sound) and spec (left out if the plan can't be read).`
 
 func (a *app) listCmd() *cobra.Command {
 	var asJSON bool
@@ -56,12 +59,32 @@ func listText(w io.Writer, dir string, list []counter.Summary) {
 			fmt.Sprintf("%d of %d", sum.Standing, sum.Ends), summaryState(sum), when(sum.Last), clean(sum.Name)})
 	}
 	table(w, rows)
+	finishedText(w, list)
 	for _, sum := range list {
 		if sum.Err != nil {
 			fmt.Fprintf(w, "\n%s\n", wrap(clean(helpDamaged(sum.Err, sum.Path).Error()), 0))
 		} else if sum.Torn {
 			fmt.Fprintf(w, "\n%s\n", wrap(clean(sum.Path)+": the end of the file was cut short, perhaps by a power cut; what was cut is left out", 0))
 		}
+	}
+}
+
+// finishedText writes the pace and the yarn of the finished warps.
+func finishedText(w io.Writer, list []counter.Summary) {
+	rows := [][]any{{"Finished", "Pace", "Yarn used"}}
+	for _, sum := range list {
+		if !sum.Finished || sum.Err != nil {
+			continue
+		}
+		pace := "-"
+		if sum.Pace.Passes > 0 {
+			pace = sum.Pace.String()
+		}
+		rows = append(rows, []any{clean(filepath.Base(sum.Path)), pace, length(sum.Yarn, sum.Spec.Units.Long())})
+	}
+	if len(rows) > 1 {
+		fmt.Fprintln(w)
+		table(w, rows)
 	}
 }
 

@@ -19,19 +19,22 @@ type listJSON struct {
 // summaryJSON is one record. The counts are over all chains. Of a damaged record they hold what stands
 // before the damage.
 type summaryJSON struct {
-	Path         string     `json:"path"`
-	Name         string     `json:"name"`
-	Passes       int        `json:"passes"`
-	PassesLaid   int        `json:"passes_laid"`
-	Ends         int        `json:"ends"`
-	EndsStanding int        `json:"ends_standing"`
-	Wound        bool       `json:"wound"`
-	Finished     bool       `json:"finished"`
-	Started      time.Time  `json:"started,omitzero"`
-	Last         time.Time  `json:"last,omitzero"`
-	CutShort     bool       `json:"cut_short"` // the last line was torn and is left out
-	Error        string     `json:"error,omitempty"`
-	Spec         *plan.Spec `json:"spec,omitempty"`
+	Path         string    `json:"path"`
+	Name         string    `json:"name"`
+	Passes       int       `json:"passes"`
+	PassesLaid   int       `json:"passes_laid"`
+	Ends         int       `json:"ends"`
+	EndsStanding int       `json:"ends_standing"`
+	Wound        bool      `json:"wound"`
+	Finished     bool      `json:"finished"`
+	Started      time.Time `json:"started,omitzero"`
+	Last         time.Time `json:"last,omitzero"`
+	CutShort     bool      `json:"cut_short"` // the last line was torn and is left out
+	// Pace and YarnUsed are those of a finished warp.
+	Pace     *paceJSON   `json:"pace,omitempty"`
+	YarnUsed *lengthJSON `json:"yarn_used,omitempty"` // all ends together, nothing added for waste
+	Error    string      `json:"error,omitempty"`
+	Spec     *plan.Spec  `json:"spec,omitempty"`
 }
 
 func listToJSON(list []counter.Summary) listJSON {
@@ -46,6 +49,9 @@ func listToJSON(list []counter.Summary) listJSON {
 		}
 		if sum.Spec.Ends != 0 {
 			one.Spec = &sum.Spec
+		}
+		if sum.Finished {
+			one.Pace, one.YarnUsed = knownPaceToJSON(sum.Pace.ForPlan()), placeToJSON(sum.Yarn, true)
 		}
 		out.Records = append(out.Records, one)
 	}

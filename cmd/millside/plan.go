@@ -14,6 +14,9 @@ const planLong = `Works out a warp and prints it: passes, turns round the mill, 
 the yarn, the count ties, and other ways to reach the same number of ends. What
 is not given has the value that stands in the list below.
 
+The time is that of your own pace once a warp has been finished: the one finished last
+of which four passes or more were timed. Until then it is a practised hand's usual range.
+
 --passes adds every pass: the ends it lays, the opening that goes first over the
 first lease peg, the peg of the counting cross that the group goes over, and the
 way round the end peg afterwards. --save makes a record of the plan, which
@@ -29,9 +32,11 @@ are read too. A length is rounded up to what the pegs of the mill can give.
 
 --json prints one object with "format": "millside-plan-1". Its fields are: spec
 (what was asked for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps,
-turns, length, per_turn), warp_yarn, lease_faults (chain, pass, end, why), choices
-(label, group, passes, last_ends, spare_ends, finish, reasons; the least trouble
-first), chains (number, first_end, last_end, ends, finish, tie_after, passes,
+turns, length, per_turn), warp_yarn, pace (low_ms, middle_ms, high_ms of a pass,
+timed_passes: those that your own pace was taken from, 0 for a practised hand's usual
+range), time (low_ms, middle_ms, high_ms of all passes), lease_faults (chain, pass, end,
+why), choices (label, group, passes, last_ends, spare_ends, finish, reasons; the least
+trouble first), chains (number, first_end, last_end, ends, finish, tie_after, passes,
 finishing) and, after --save, record (the path). A pass has: number, direction,
 first_end, last_end, positions, mirrored, spare_ends, first_peg, first_opening,
 over_a, over_b, cross_over, turn_after, twist_half_turns, keeps_opening, before and
@@ -138,14 +143,14 @@ func (a *app) printPlan(project *plan.Project, stripes *striped, flags planFlags
 		}
 	}
 	if flags.json {
-		out := planToJSON(p)
+		out := planToJSON(project)
 		out.Record = path
 		if stripes != nil {
 			out.Stripes = stripesToJSON(p, stripes)
 		}
 		return writeJSON(a.out, out)
 	}
-	planText(a.out, p)
+	planText(a.out, p, project.Pace)
 	if stripes != nil {
 		stripesText(a.out, p, stripes)
 	}

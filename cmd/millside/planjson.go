@@ -21,6 +21,8 @@ type planJSON struct {
 	Passes     int          `json:"passes"` // over all chains
 	Path       pathJSON     `json:"path"`
 	WarpYarn   lengthJSON   `json:"warp_yarn"` // all ends together, nothing added
+	Pace       paceJSON     `json:"pace"`
+	Time       spanJSON     `json:"time"` // for all passes at that pace
 	Faults     []faultJSON  `json:"lease_faults"`
 	Choices    []choiceJSON `json:"choices"`
 	Chains     []chainJSON  `json:"chains"`
@@ -105,10 +107,12 @@ type stepJSON struct {
 	Caution string `json:"caution,omitempty"`
 }
 
-func planToJSON(p *plan.Plan) planJSON {
+func planToJSON(project *plan.Project) planJSON {
+	p := project.Plan
 	out := planJSON{
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
 		Path: pathJSON{p.Path.Steps, p.Path.Turns(), lengthToJSON(p.Path.Length), lengthToJSON(p.Path.PerTurn)}, WarpYarn: lengthToJSON(p.WarpYarn()),
+		Pace: paceToJSON(project.Pace), Time: spanToJSON(project.Pace.For(p.Passes())),
 		Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}
 	for _, f := range p.LeaseFaults {

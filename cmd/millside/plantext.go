@@ -23,8 +23,9 @@ func pathRow(w io.Writer, label, path string) {
 	fmt.Fprintf(w, "%-*s%s\n", labelWidth, label, clean(path))
 }
 
-// planText writes what a weaver wants to know of a plan on one page.
-func planText(w io.Writer, p *plan.Plan) {
+// planText writes what a weaver wants to know of a plan on one page, with the time that it takes at a
+// pace.
+func planText(w io.Writer, p *plan.Plan, pace plan.Pace) {
 	s := p.Spec
 	fmt.Fprintf(w, "Warp \"%s\"\n\n", clean(s.Name))
 	row(w, "Ends", "%s", endsText(p))
@@ -36,6 +37,7 @@ func planText(w io.Writer, p *plan.Plan) {
 		length(s.Mill.PegStep, s.Units.Short()), riseText(s))
 	row(w, "Length", "%s", lengthText(p))
 	row(w, "Yarn", "%s for the warp, nothing added for waste", length(p.WarpYarn(), s.Units.Long()))
+	row(w, "Time", "%s, by %s", pace.For(p.Passes()), pace.Source())
 	row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {

@@ -100,7 +100,8 @@ func toldScreen(_ context.Context, o tui.Options) error {
 }
 
 // journal adds events to a record, half a minute apart: laid, undone, paused, resumed, seen=ORDER,
-// recount=N:REASON, note=TEXT, tick=STEP, ticks (the next step), finished; laid*3 is three of them.
+// recount=N:REASON, note=TEXT, broken=POSITION and knot=POSITION (of the pass just laid), wrong-turn, righted,
+// tie-made, tick=STEP, ticks (the next step), finished; laid*3 is three of them.
 func journal(path string, words []string) error {
 	r, err := counter.Open(counter.OS(), path)
 	if err != nil {
@@ -139,6 +140,11 @@ func eventFor(s counter.State, verb, rest string) (counter.Event, error) {
 		e.Kind, e.Text = counter.Recounted, why
 		var err error
 		e.Pass, err = strconv.Atoi(n)
+		return e, err
+	case "broken", "knot":
+		e.Kind, e.What = counter.Incident, counter.What(verb)
+		var err error
+		e.Position, err = strconv.Atoi(rest)
 		return e, err
 	case "note":
 		e.Kind, e.Text = counter.Noted, rest

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"millside/counter"
 	"millside/plan"
 
 	"github.com/spf13/cobra"
@@ -15,6 +16,8 @@ import (
 const sheetLong = `Prints the studio sheet of a warp: all that hangs on the wall while it is wound and
 brought to the loom. The cloth, the warp, chains, passes, ties, yarn, raddle, reed and
 cautions, as far as the plan knows of them. The figures are the same in every format.
+Once winding has begun it tells what happened at the mill too, for the loom: every
+marked end with its raddle section and dent, recounts, notes, the time taken.
 
 --format text is 80 columns wide, markdown is for notes, html is one page with drawings
 that prints on A4 and Letter and needs nothing else, json is for a program. Where -o
@@ -51,11 +54,12 @@ func (a *app) sheetCmd() *cobra.Command {
 				return err
 			}
 			// The plan of the record stays as it is wound, with the return order that was seen.
-			project, err := record.State().Plan.Project(plan.Pace{})
+			state := record.State()
+			project, err := state.Plan.Project(a.ownPace())
 			if err != nil {
 				return fmt.Errorf("working out the sheet: %w", err)
 			}
-			return a.printSheet(cmd, project, flags)
+			return a.printSheet(cmd, project, flags, counter.HandOver(state, record.Events()))
 		},
 	}
 	flags.add(cmd)
@@ -101,8 +105,8 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 	return nil
 }
 
-// printSheet writes the sheet of a project to where the flags say.
-func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetFlags) error {
+// printSheet writes the sheet of a project, with more parts before the cautions, to where the flags say.
+func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetFlags, more ...plan.SheetPart) error {
 	hand, err := a.atHand()
 	if err != nil {
 		return err
@@ -110,6 +114,9 @@ func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetF
 	sheet, err := project.SheetWith(plan.SheetOptions{AllPasses: flags.passes, Reeds: hand.Reeds})
 	if err != nil {
 		return fmt.Errorf("working out the sheet: %w", err)
+	}
+	for _, part := range more {
+		sheet.Insert(part)
 	}
 	if flags.file == "" {
 		return writeSheet(a.out, sheet, flags)

@@ -6,8 +6,9 @@ import (
 
 const showLong = `Tells where a warp stands, without a screen: passes laid and ends standing, what must
 be seen on the mill if the count is right, the next pass, recounts, notes, count ties,
-what went wrong and with which end, and what is done of the finishing. It never changes
-the record and may be used while it is wound.
+what went wrong and with which end, and what is done of the finishing. Of a finished warp
+it tells the hand-over: marked ends, recounts, notes, pace and time. It never changes the
+record and may be used while it is wound.
 
 --events adds everything that happened, in order.
 
@@ -18,7 +19,9 @@ chain, chains, paused, lease_seen, wound, finished, started, last, cut_short, mi
 twist_half_turns: of the chain in hand), set_up (of a striped warp: number, chain,
 before_pass, colours by position), next_pass (as in 'millside plan --json'; left out if
 all are laid), finishing (id, title, detail, caution, done), recounts, notes,
-count_ties, incidents and, with --events, events.`
+count_ties, incidents, pace (low_ms, middle_ms, high_ms, timed_passes; left out if nothing
+could be timed), hand_over (names and values, as on the sheet) and, with
+--events, events.`
 
 func (a *app) showCmd() *cobra.Command {
 	var asJSON, events bool

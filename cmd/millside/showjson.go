@@ -39,7 +39,11 @@ type showJSON struct {
 	Ties     []tieJSON     `json:"count_ties"`
 	// Incidents lists what went wrong, in the order of noting, those taken back included.
 	Incidents []incidentJSON `json:"incidents"`
-	Events    []eventJSON    `json:"events,omitempty"` // with --events
+	// Pace is that of all passes laid so far, breaks left out; left out where nothing could be timed.
+	Pace *paceJSON `json:"pace,omitempty"`
+	// HandOver is what the loom must know of the winding, as on the sheet.
+	HandOver []namedJSON `json:"hand_over"`
+	Events   []eventJSON `json:"events,omitempty"` // with --events
 }
 
 // millJSON is what is seen on the mill if the count of the chain in hand is right.
@@ -111,6 +115,12 @@ type incidentJSON struct {
 	Undone    bool        `json:"undone"`    // its pass is not laid now
 }
 
+// namedJSON is a line of the hand-over.
+type namedJSON struct {
+	Name  string `json:"name"`
+	Value string `json:"value"`
+}
+
 // placeToJSON is a place that may not be known.
 func placeToJSON(l plan.Length, known bool) *lengthJSON {
 	if !known {
@@ -132,6 +142,7 @@ func showToJSON(record *counter.Record, events bool) showJSON {
 		Passes: s.Plan.Passes(), PassesLaid: s.PassesLaidAll(), Ends: s.Plan.EndsWound(), EndsStanding: s.EndsStandingAll(),
 		Chain: s.Chain, Chains: len(s.Chains), Paused: s.Paused, LeaseSeen: s.LeaseSeen, Wound: s.Wound(), Finished: s.Finished,
 		Started: s.Started, Last: s.Last, CutShort: record.Torn(), Mill: millToJSON(s),
+		Pace: knownPaceToJSON(counter.PaceOverall(record.Events()).ForPlan()), HandOver: []namedJSON{},
 		Finishing: []tickJSON{}, Recounts: []recountJSON{}, Notes: []noteJSON{}, Ties: []tieJSON{}, Incidents: []incidentJSON{},
 	}
 	if pass, ok := s.NextPass(); ok {
@@ -153,6 +164,9 @@ func showToJSON(record *counter.Record, events bool) showJSON {
 	}
 	for _, in := range s.Incidents {
 		out.Incidents = append(out.Incidents, incidentToJSON(in))
+	}
+	for _, r := range counter.HandOver(s, record.Events()).Rows {
+		out.HandOver = append(out.HandOver, namedJSON{r.Name, r.Value})
 	}
 	if events {
 		for _, e := range record.Events() {

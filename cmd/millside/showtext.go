@@ -29,6 +29,10 @@ func showText(w io.Writer, record *counter.Record) {
 		setUpRows(w, s)
 	}
 	row(w, "Last touched", "%s", when(s.Last))
+	if s.Finished {
+		partText(w, counter.HandOver(s, record.Events()), false)
+		return
+	}
 	historyText(w, s)
 	troubleText(w, s)
 	if s.Wound() {

@@ -171,6 +171,6 @@ func (a *app) project(cmd *cobra.Command, ask *specAsk, stripes *stripeAsk) (*pl
 	if err != nil {
 		return nil, nil, err
 	}
-	p, err := plan.NewProject(spec, plan.Pace{})
+	p, err := plan.NewProject(spec, a.ownPace())
 	return p, made, namedFlags(cmd, err, flagOf)
 }

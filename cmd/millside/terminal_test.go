@@ -52,7 +52,8 @@ func binary(t *testing.T) string {
 type terminal struct {
 	t    *testing.T
 	cmd  *exec.Cmd
-	pty  *os.File
+	pty  *os.File // for its size only
+	line *os.File // the same terminal, for keys and what is written
 	vt   vt10x.Terminal
 	done chan error // the program's end
 	mu   sync.Mutex
@@ -68,20 +69,30 @@ func start(t *testing.T, w, h int, records string, args ...string) *terminal {
 	return startCommand(t, w, h, records, exec.Command(binary(t), args...))
 }
 
-// startCommand runs any command in a terminal.
+// startCommand runs any command in a terminal. Its own environment stands over that of all tests.
 func startCommand(t *testing.T, w, h int, records string, cmd *exec.Cmd) *terminal {
 	t.Helper()
 	term := &terminal{t: t, cmd: cmd, vt: vt10x.New(vt10x.WithSize(w, h)), done: make(chan error, 1)}
-	term.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "MILLSIDE_RECORDS="+records, "XDG_CONFIG_HOME="+filepath.Join(records, "config"), "NO_COLOR=")
+	own := term.cmd.Env
+	term.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "COLORTERM=", "NO_COLOR=", "MILLSIDE_RECORDS="+records, "XDG_CONFIG_HOME="+filepath.Join(records, "config"))
+	term.cmd.Env = append(term.cmd.Env, own...)
 	f, err := pty.StartWithSize(term.cmd, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	term.pty = f
+	// Asking for its number makes a file block, and closing one that blocks waits for its reader.
+	fd, err := syscall.Dup(int(f.Fd()))
+	if err == nil {
+		err = syscall.SetNonblock(fd, true)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	term.pty, term.line = f, os.NewFile(uintptr(fd), f.Name())
 	read := make(chan struct{})
 	go func() {
 		defer close(read)
-		in := bufio.NewReader(io.TeeReader(f, rawWriter{term}))
+		in := bufio.NewReader(io.TeeReader(term.line, rawWriter{term}))
 		for term.vt.Parse(in) == nil {
 			continue // until the program's end closes the terminal
 		}
@@ -91,7 +102,7 @@ func startCommand(t *testing.T, w, h int, records string, cmd *exec.Cmd) *termin
 		<-read
 		term.done <- err
 	}()
-	t.Cleanup(func() { _ = term.cmd.Process.Kill(); _ = f.Close() })
+	t.Cleanup(func() { _ = term.cmd.Process.Kill(); _ = term.line.Close(); _ = f.Close() })
 	return term
 }
 
@@ -121,7 +132,7 @@ func (term *terminal) press(keys ...string) {
 		if !ok {
 			s = k
 		}
-		if _, err := io.WriteString(term.pty, s); err != nil {
+		if _, err := io.WriteString(term.line, s); err != nil {
 			term.t.Fatalf("pressing %q: %v", k, err)
 		}
 	}
@@ -133,6 +144,14 @@ func (term *terminal) screen() string { return term.vt.String() }
 func (term *terminal) see(want string) {
 	term.t.Helper()
 	term.until(fmt.Sprintf("%q on the screen", want), func() bool { return strings.Contains(term.screen(), want) })
+}
+
+// reads waits until the screen shows a text that may go over several lines.
+func (term *terminal) reads(want string) {
+	term.t.Helper()
+	term.until(fmt.Sprintf("%q to be read", want), func() bool {
+		return strings.Contains(strings.Join(strings.Fields(term.screen()), " "), want)
+	})
 }
 
 // until waits for a condition, looking often.
@@ -149,6 +168,14 @@ func (term *terminal) until(what string, ok func() bool) {
 func (term *terminal) signal(s syscall.Signal) {
 	term.t.Helper()
 	if err := term.cmd.Process.Signal(s); err != nil {
+		term.t.Fatal(err)
+	}
+}
+
+// hangUp closes the terminal's window. It can't be done after a resize.
+func (term *terminal) hangUp() {
+	term.t.Helper()
+	if err := errors.Join(term.line.Close(), term.pty.Close()); err != nil {
 		term.t.Fatal(err)
 	}
 }

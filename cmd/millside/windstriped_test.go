@@ -1,0 +1,240 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"syscall"
+	"testing"
+
+	"millside/counter"
+	"millside/plan"
+	"millside/plan/stripe"
+)
+
+// savedStripes makes a record of a striped warp with the guard off, and gives its path and the colour of
+// each end as the notation asks for it.
+func savedStripes(t *testing.T, dir, stripes string, change func(*plan.Spec)) (path string, want []int) {
+	t.Helper()
+	s := plan.DefaultSpec()
+	s.Name, s.Stripes, s.GuardMillis = "Striped", stripes, 0
+	if change != nil {
+		change(&s)
+	}
+	made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want, err = made.Order.Ends(); err != nil {
+		t.Fatal(err)
+	}
+	return saved(t, dir, func(s *plan.Spec) { *s = made.Spec }), want
+}
+
+// threeStripes has the paddle changed twice where it has four positions, in either return order: before
+// pass 7 in all positions, before pass 13 in three.
+const threeStripes = "24 white, 24 red, 12 blue where white is #f4f1e8, red is #b03a2e, blue is #1f3a93"
+
+func fourPositions(s *plan.Spec) { s.Positions = 4 }
+
+// laysStripes checks that the warp of the one record is wound and lies as it was asked for.
+func laysStripes(t *testing.T, dir string, want []int) counter.State {
+	t.Helper()
+	st := onlyRecord(t, dir).State()
+	if !st.Wound() || st.EndsStandingAll() != len(want) {
+		t.Fatalf("%d of %d ends stand", st.EndsStandingAll(), len(want))
+	}
+	for i, colour := range want {
+		if got := st.Plan.EndColour(i + 1); got != colour {
+			t.Fatalf("end %d is %s, asked was %s", i+1, st.Plan.ColourText(got), st.Plan.ColourText(colour))
+		}
+	}
+	return st
+}
+
+// stays presses keys that mean something else on other pages and have no meaning on this one, and then
+// pauses and goes on: the page is there again, and no pass was counted.
+func (term *terminal) stays(page string) {
+	term.t.Helper()
+	term.see(page)
+	for _, k := range []string{"n", "c", "b", "k", "y", "w", "m", "g", "t", "d", "f", "o", "?", "r", "x", "tab", "up"} {
+		term.press(k)
+	}
+	term.press("p")
+	term.see("PAUSED")
+	term.press("space")
+	term.see(page)
+}
+
+// A striped warp from the first thread to the last end, with a kill on the page that asks for the change of
+// the paddle: each page that asks for something waits for its key, and is asked again after the kill.
+func TestStripedWarp(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	path, want := savedStripes(t, dir, threeStripes, fourPositions)
+	const all = 16
+	term := start(t, 80, 24, dir, "wind", path)
+	term.stays("THREAD THE PADDLE")
+	if !strings.Contains(term.screen(), "positions 1 to 4") || !strings.Contains(term.screen(), "white") {
+		t.Errorf("the threading is not told:\n%s", term.screen())
+	}
+	term.press("space")
+	term.see("0 of 16 passes laid")
+	term.wind(0, 5, all)
+	term.see("next  change 4 positions of the paddle") // one pass ahead
+	term.press("space")
+	term.stays("CHANGE 4 POSITIONS BEFORE PASS 7")
+	for _, part := range []string{"position  1", "position  4", "white", "red", "near end peg"} {
+		if !strings.Contains(term.screen(), part) {
+			t.Errorf("the page doesn't say %q:\n%s", part, term.screen())
+		}
+	}
+	term.signal(syscall.SIGKILL)
+	term.exit()
+	if st := onlyRecord(t, dir).State(); st.Laid() != 6 || st.EndsStanding() != 24 {
+		t.Fatalf("after the kill: %d passes, %d ends", st.Laid(), st.EndsStanding())
+	}
+
+	term = start(t, 80, 24, dir, "wind", path)
+	term.see("WELCOME BACK")
+	term.press("space")
+	term.stays("CHANGE 4 POSITIONS BEFORE PASS 7")
+	term.press("space")
+	term.see("6 of 16 passes laid")
+	term.wind(6, 11, all)
+	term.press("f") // the far view hides no change
+	term.see("PASS of 16")
+	term.press("space")
+	term.stays("BEFORE PASS 13")
+	term.press("space")
+	term.see("PASS of 16")
+	term.press("f")
+	term.see("12 of 16 passes laid")
+	term.wind(12, all, all)
+	laysStripes(t, dir, want)
+}
+
+// A key held down, or a pedal that bounces, tells the threading of the paddle and lays no pass.
+func TestBurstAtThreading(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	path, _ := savedStripes(t, dir, threeStripes, func(s *plan.Spec) { s.Positions, s.GuardMillis = 4, 2000 })
+	term := start(t, 80, 24, dir, "wind", path)
+	term.see("THREAD THE PADDLE")
+	term.press("space", "space", "enter", "pgdown", "space")
+	term.see("0 of 16 passes laid")
+	term.see("ignored")
+	if st := onlyRecord(t, dir).State(); st.Laid() != 0 {
+		t.Errorf("%d passes", st.Laid())
+	}
+}
+
+// Taking back a pass that was laid before a change asks for the old colours first, and the change is asked
+// again afterwards.
+func TestUndoAcrossChange(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	path, want := savedStripes(t, dir, threeStripes, fourPositions)
+	term := start(t, 80, 24, dir, "wind", path)
+	term.see("THREAD THE PADDLE")
+	term.press("space")
+	term.see("0 of 16 passes laid")
+	term.wind(0, 5, 16)
+	term.press("space")
+	term.see("CHANGE 4 POSITIONS BEFORE PASS 7")
+	term.press("space")
+	term.see("6 of 16 passes laid")
+	term.press("u")
+	term.see("CHANGE 4 POSITIONS BEFORE PASS 6")
+	term.press("space")
+	term.see("5 of 16 passes laid")
+	term.press("space")
+	term.see("CHANGE 4 POSITIONS BEFORE PASS 7")
+	term.press("space")
+	term.see("6 of 16 passes laid")
+	term.wind(6, 11, 16)
+	term.press("space")
+	term.see("BEFORE PASS 13")
+	term.press("space")
+	term.wind(12, 16, 16)
+	laysStripes(t, dir, want)
+}
+
+// The lease was turned the other way: a plain warp goes on in the other order, and the ends are numbered by
+// it.
+func TestOtherOrderPlain(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	term := start(t, 80, 24, dir, "wind", saved(t, dir, func(s *plan.Spec) { s.Ends = 60 }))
+	term.see("0 of 6 passes laid")
+	term.wind(0, 1, 6)
+	term.press("space")
+	term.see("LOOK AT THE LEASE")
+	term.press("o")
+	term.see("return order is now mirrored")
+	term.reads("pass 2 had the other opening first: undo it (u) and lay it again") // pass 2 had the other opening first
+	term.press("u")
+	term.see("1 of 6 passes laid")
+	term.press("space")
+	term.wind(2, 4, 6)
+	term.press("b")
+	term.see("BROKEN END")
+	term.press("1", "tab", "ctrl+u", "4", "enter", "enter")
+	term.see("marked: pass 4, position 1, end 40")
+	term.wind(4, 6, 6)
+	st := onlyRecord(t, dir).State()
+	if st.Plan.Spec.ReturnOrder != plan.MirroredOrder || st.EndsStanding() != 60 || st.Incidents[0].End != 40 {
+		t.Errorf("%s order, %d ends, incident %+v", st.Plan.Spec.ReturnOrder, st.EndsStanding(), st.Incidents[0])
+	}
+}
+
+// A striped warp turns to the schedule for the other order: what was laid counts as far as it is right there
+// too, the paddle is threaded anew where the other schedule wants it, and the stripes come out as asked.
+func TestOtherOrderStriped(t *testing.T) {
+	for _, tt := range []struct {
+		stripes   string
+		positions int
+		kept      int
+		page      string // asked after the order was turned, before the next pass
+	}{
+		// The first passes are the same in both schedules; pass 2 is a return pass, so pass 1 stands.
+		{threeStripes, 4, 1, ""},
+		// Even the first set-up is another one.
+		{"30 white, 6 red, 30 blue, 1 red", 6, 0, "BEFORE PASS 1"},
+	} {
+		t.Run(fmt.Sprint(tt.kept), func(t *testing.T) {
+			t.Parallel()
+			dir := t.TempDir()
+			path, want := savedStripes(t, dir, tt.stripes, func(s *plan.Spec) { s.Positions = tt.positions })
+			all := onlyRecord(t, dir).State().Plan.Passes()
+			term := start(t, 80, 24, dir, "wind", path)
+			term.see("THREAD THE PADDLE")
+			term.press("space")
+			term.see(fmt.Sprintf("0 of %d passes laid", all))
+			term.wind(0, 1, all)
+			term.press("space")
+			term.see("LOOK AT THE LEASE")
+			term.press("o")
+			term.reads(fmt.Sprintf("the plan follows the mirrored order: take off what lies beyond pass %d and wind it anew", tt.kept))
+			if tt.page != "" {
+				term.see(tt.page)
+				term.press("space")
+			}
+			st := onlyRecord(t, dir).State()
+			if st.Laid() != tt.kept || st.Plan.Spec.ReturnOrder != plan.MirroredOrder {
+				t.Fatalf("%d passes are kept, order %s", st.Laid(), st.Plan.Spec.ReturnOrder)
+			}
+			all = st.Plan.Passes()
+			term.see(fmt.Sprintf("%d of %d passes laid", tt.kept, all))
+			for k := tt.kept + 1; k <= all; k++ {
+				if k > tt.kept+1 && len(st.Plan.ChangesBefore(st.Current(), k)) > 0 {
+					term.see(fmt.Sprintf("BEFORE PASS %d", k))
+					term.press("space")
+				}
+				term.see(fmt.Sprintf("%d of %d passes laid", k-1, all))
+				term.press("space")
+			}
+			term.see("WOUND")
+			laysStripes(t, dir, want)
+		})
+	}
+}
