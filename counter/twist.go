@@ -108,8 +108,7 @@ func (s State) TwistAdvice() string {
 	if surplus < 0 {
 		n, way, other = -surplus, other, way
 	}
-	text := fmt.Sprintf("%d half turns too many lie behind the paddle, %s. Now: turn the paddle %d half turns %s, and see that the ends behind it open",
-		n, way, n, other)
+	text := fmt.Sprintf("Turn the paddle %d half turns %s (%d %s too many lie behind it) and see that the ends open", n, other, n, way)
 	if later := s.rightLater(surplus); later != "" {
 		text += ". Or " + later
 	}

@@ -77,19 +77,19 @@ func TestTwistAdvice(t *testing.T) {
 	}{
 		{"none", []Event{laid(1, 1)}, ""},
 		{"at the far peg", []Event{laid(1, 1), wrong(1)},
-			"2 half turns too many lie behind the paddle, clockwise. Now: turn the paddle 2 half turns counterclockwise, and see that the ends behind it open. " +
+			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the ends open. " +
 				"Or at the next peg: after pass 2 go round the near end peg counterclockwise this once, not clockwise."},
 		{"at the near peg", []Event{laid(1, 1), laid(1, 2), wrong(2)},
-			"2 half turns too many lie behind the paddle, counterclockwise. Now: turn the paddle 2 half turns clockwise, and see that the ends behind it open. " +
+			"Turn the paddle 2 half turns clockwise (2 counterclockwise too many lie behind it) and see that the ends open. " +
 				"Or at the next peg: after pass 3 go round the far end peg clockwise this once, not counterclockwise."},
 		{"noticed a pass later", []Event{laid(1, 1), wrong(1), laid(1, 2)},
-			"2 half turns too many lie behind the paddle, clockwise. Now: turn the paddle 2 half turns counterclockwise, and see that the ends behind it open. " +
+			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the ends open. " +
 				"Or at the peg after the next: after pass 4 go round the near end peg counterclockwise this once, not clockwise."},
 		{"twice at the same end", []Event{laid(1, 1), wrong(1), laid(1, 2), laid(1, 3), wrong(3)},
-			"4 half turns too many lie behind the paddle, clockwise. Now: turn the paddle 4 half turns counterclockwise, and see that the ends behind it open. " +
+			"Turn the paddle 4 half turns counterclockwise (4 clockwise too many lie behind it) and see that the ends open. " +
 				"Or at the next peg: after pass 4 go round the near end peg counterclockwise this once, not clockwise, which takes out 2 of them."},
 		{"too late for another peg", []Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4), laid(1, 5), wrong(5)},
-			"2 half turns too many lie behind the paddle, clockwise. Now: turn the paddle 2 half turns counterclockwise, and see that the ends behind it open."},
+			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the ends open."},
 		{"fastened", []Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4), laid(1, 5), laid(1, 6), wrong(6), fasten}, ""},
 	}
 	for _, tt := range tests {

@@ -46,22 +46,44 @@ func (a SheetAsk) otherFits() []string {
 	return notes
 }
 
+// plainRows are the ends, the group and the passes of a plain warp.
+func plainRows(p *Plan, n int, last Pass) (ends, group, passes Row) {
+	ends = Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: How{"full passes x group + last pass",
+		fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
+	group = Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s", counted(p.Spec.Group, "end", "ends"), counted(p.Spec.Positions, "position", "positions"))}
+	passes = Row{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, last.Ends()), How: How{"ends / group, rounded up to a whole pass",
+		fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group, decimal(quo(ratOf(p.Spec.Ends), ratOf(p.Spec.Group)), 2), n)}}
+	return ends, group, passes
+}
+
+// stripedRows are the same of a striped warp, whose passes carry what the stripes ask for.
+func stripedRows(p *Plan, n int) (ends, group, passes Row) {
+	least, most := p.Spec.Positions, 0
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes {
+			least, most = min(least, pass.Ends()), max(most, pass.Ends())
+		}
+	}
+	ends = Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: How{"the ends of the stripes", p.Spec.Stripes}}
+	group = Row{Name: "group", Value: fmt.Sprintf("%d to %s in a paddle of %s", least, counted(most, "end", "ends"), counted(p.Spec.Positions, "position", "positions"))}
+	passes = Row{Name: "passes", Value: strconv.Itoa(n), How: How{"the stripes cut into passes", p.Spec.Schedule.Note}}
+	return ends, group, passes
+}
+
 // plan shows the warp in a few lines.
 func (a SheetAsk) plan() SheetPart {
 	p := a.Plan
 	n, last := p.Passes(), p.Chains[len(p.Chains)-1]
 	lastPass := last.Passes[len(last.Passes)-1]
-	part := SheetPart{ID: PartPlan, Title: "Warp", Rows: []Row{
-		{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: How{"full passes x group + last pass",
-			fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, lastPass.Ends(), p.EndsWound())}},
-	}}
+	ends, group, passes := plainRows(p, n, lastPass)
+	if p.Striped() {
+		ends, group, passes = stripedRows(p, n)
+	}
+	part := SheetPart{ID: PartPlan, Title: "Warp", Rows: []Row{ends}}
 	if spares := p.Spares(); spares > 0 {
 		part.Rows = append(part.Rows, spareRow(spares, p.EndsWound(), lastPass))
 	}
-	part.Rows = append(part.Rows,
-		Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s", counted(p.Spec.Group, "end", "ends"), counted(p.Spec.Positions, "position", "positions"))},
-		Row{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, lastPass.Ends()), How: How{"ends / group, rounded up to a whole pass",
-			fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group, decimal(quo(ratOf(p.Spec.Ends), ratOf(p.Spec.Group)), 2), n)}},
+	part.Rows = append(part.Rows, group, passes,
 		Row{Name: "length wanted", Value: p.Spec.Length.In(p.Spec.Units.Long(), 2)})
 	part.Rows = append(part.Rows, a.wayRows()...)
 	if row, ok := a.pegRow(); ok {

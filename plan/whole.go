@@ -132,8 +132,8 @@ func (s Spec) checkStripes() []error {
 	if s.Schedule == nil && (s.Stripes != "" || s.Other != nil) {
 		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: "a schedule for them"})
 	}
-	if len(s.Stripes) > maxStripes || s.Stripes != "" && !printable(s.Stripes) {
-		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: fmt.Sprintf("at most %d printable characters on one line", maxStripes)})
+	if len(s.Stripes) > MaxStripes || s.Stripes != "" && !printable(s.Stripes) {
+		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: fmt.Sprintf("at most %d printable characters on one line", MaxStripes)})
 	}
 	return append(errs, s.Schedule.check(s.Ends, s.Positions), s.Other.check(s.Ends, s.Positions))
 }
@@ -158,5 +158,6 @@ func (p Pegs) check() []error {
 	return errs
 }
 
-// maxStripes bounds the text of a stripe order that a record keeps.
-const maxStripes = 10_000
+// MaxStripes is the most bytes that the notation of a stripe order may take: some 4,000 stripes written
+// one by one, so that a draft of any usual size fits.
+const MaxStripes = 50_000

@@ -17,11 +17,17 @@ type deps struct {
 	keys     keyMap
 	bell     func()
 	practice plan.Spec
+	atHand   plan.AtHand
+	pace     plan.Pace // the weaver's own, or zero for the published range
+	say      func(string)
+	// prefs is shared by all screens: a change on the settings page holds for them all.
+	prefs     *Settings
+	savePrefs func(Settings) error
 }
 
 // ring is the command that rings the terminal's bell.
 func (d deps) ring() tea.Cmd {
-	if d.bell == nil {
+	if d.bell == nil || d.prefs != nil && d.prefs.Bell == BellOff {
 		return nil
 	}
 	return func() tea.Msg { d.bell(); return nil }
@@ -111,6 +117,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case beginMsg:
 		return a, beginCmd(a.store, msg.spec)
 	case openedMsg:
+		if _, winds := a.screen.(winding); winds {
+			return a, closeCmd(msg.rec) // the key that opened it was pressed twice
+		}
 		a.screen = newWinding(a.deps, msg.rec)
 		return a, nil
 	case leaveMsg:
@@ -164,9 +173,17 @@ func (a app) homeCmd() tea.Cmd {
 
 // close lets go of the record that is being wound, if one is.
 func (a app) close() {
-	if w, ok := a.screen.(winding); ok {
+	top := a.screen
+	if s, ok := top.(settings); ok {
+		top = s.back
+	}
+	if w, ok := top.(winding); ok {
 		_ = w.rec.Close() // every event is already synced; there is nothing left to lose
 	}
+}
+
+func closeCmd(rec *counter.Record) tea.Cmd {
+	return func() tea.Msg { _ = rec.Close(); return nil }
 }
 
 // openRecord opens a record for winding, or only to look.

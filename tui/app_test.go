@@ -113,6 +113,30 @@ func TestOpenTwiceLooks(t *testing.T) {
 	}
 }
 
+// Enter pressed twice on home opens the warp once, for winding.
+func TestOpeningTwiceInARow(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	first := b.winding(towels(), 4)
+	path := first.rec.Path()
+	if err := first.rec.Close(); err != nil {
+		t.Fatal(err)
+	}
+	a := newApp(b.deps)
+	list, err := b.deps.store.List()
+	if err != nil {
+		t.Fatal(err)
+	}
+	a.screen = newHome(b.deps, list, nil)
+	once, cmd := a.Update(keyMsg("enter"))
+	twice, more := once.Update(keyMsg("enter"))
+	m := drive(b, twice, append(collect(cmd), collect(more)...)...)
+	m = drive(b, m, openMsg{path})
+	if w, ok := m.(app).screen.(winding); !ok || w.rec.ReadOnly() {
+		t.Fatalf("%T", m.(app).screen)
+	}
+	m.(app).close()
+}
+
 func TestOpeningWhatIsNotThere(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	a := newApp(b.deps)

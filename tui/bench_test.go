@@ -10,9 +10,10 @@ import (
 	"millside/plan"
 )
 
-// BenchmarkFrame is one picture of the screen at the mill.
-func BenchmarkFrame(b *testing.B) {
-	p, err := plan.New(towels())
+// benchWinding is a winding screen on a real record.
+func benchWinding(b *testing.B, spec plan.Spec) winding {
+	b.Helper()
+	p, err := plan.New(spec)
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -20,12 +21,15 @@ func BenchmarkFrame(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	defer func() { _ = rec.Close() }()
-	d := deps{now: (&hand{}).now, styles: newStyles(io.Discard, termenv.ANSI), keys: defaultKeys()}
+	b.Cleanup(func() { _ = rec.Close() })
+	return newWinding(deps{now: (&hand{}).now, styles: newStyles(io.Discard, termenv.ANSI), keys: defaultKeys()}, rec)
+}
+
+// BenchmarkFrame is one picture of the screen at the mill.
+func BenchmarkFrame(b *testing.B) {
+	m := benchWinding(b, towels())
 	for _, size := range goldenSizes {
 		b.Run(sizeName(size.w, size.h), func(b *testing.B) {
-			m := newWinding(d, rec)
-			m.mode = modeWind
 			for b.Loop() {
 				_ = m.view(size.w, size.h)
 			}
@@ -38,17 +42,7 @@ func BenchmarkFrame(b *testing.B) {
 func BenchmarkPress(b *testing.B) {
 	spec := towels()
 	spec.Ends, spec.Group, spec.GuardMillis, spec.TieEvery = plan.MaxEnds, 1, 0, 0
-	p, err := plan.New(spec)
-	if err != nil {
-		b.Fatal(err)
-	}
-	rec, err := counter.Create(counter.OS(), b.TempDir()+"/w.millside", p)
-	if err != nil {
-		b.Fatal(err)
-	}
-	defer func() { _ = rec.Close() }()
-	d := deps{now: (&hand{}).now, styles: newStyles(io.Discard, termenv.ANSI), keys: defaultKeys()}
-	var s screen = newWinding(d, rec)
+	var s screen = benchWinding(b, spec)
 	for b.Loop() {
 		next, cmd := s.update(keyMsg("space"))
 		for _, msg := range collect(cmd) {

@@ -42,7 +42,7 @@ func lastSetUp(st counter.State) plan.SetUp {
 func (m winding) actChange(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k := m.keys
 	switch {
-	case key.Matches(msg, k.Done):
+	case m.forward(msg):
 		if !m.confirms() {
 			return m, nil
 		}

@@ -14,7 +14,7 @@ const mostTurns = 6
 // place where the far end peg could stand.
 func (m form) millDrawing(w int) []string {
 	s, room, mill := m.styles, m.project.Room, m.project.Plan.Spec.Mill
-	width := min(max(w-12, 12), 60)
+	width := min(max(w-22, 12), 60)
 	marks := strings.Repeat("─", width)
 	if n := room.StepsInTurn; n > 1 && n <= width/2 {
 		rs := []rune(marks)

@@ -114,8 +114,8 @@ func (m winding) viewDone(w, h int) string {
 	}
 	lines = append(lines,
 		row("ends", endsText(p)),
-		row("chains", fmt.Sprint(len(p.Chains))),
 		row("length", p.Path.Length.In(p.Spec.Units.Long(), 2)),
+		row("yarn", p.WarpYarn().In(p.Spec.Units.Long(), 0)+" in the ends"),
 		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
 		row("begun", when(m.st.Started, m.now())), row("finished", when(m.st.Last, m.now())))
 	foot := []string{s.keyLine(w, as(m.keys.Home, "home"), m.keys.Leave)}
@@ -125,9 +125,9 @@ func (m winding) viewDone(w, h int) string {
 
 func endsText(p *plan.Plan) string {
 	if n := p.Spares(); n > 0 {
-		return fmt.Sprintf("%d, the last %d spare", p.EndsWound(), n)
+		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, plural(len(p.Chains), "chain", "chains"))
 	}
-	return fmt.Sprint(p.EndsWound())
+	return fmt.Sprintf("%d, %s", p.EndsWound(), plural(len(p.Chains), "chain", "chains"))
 }
 
 // when writes a time as a weaver says it.

@@ -27,6 +27,9 @@ type form struct {
 	failed   string // why the record could not be made
 	busy     bool
 
+	offered int    // how many things at hand have been tried
+	offer   string // the one that was taken last
+
 	order     stripe.Order // the stripes as typed; none in a plain warp
 	stripesAt error        // where the stripes can't be read
 	made      stripesMsg   // the last schedule that came
@@ -82,7 +85,7 @@ func (m form) compute() form {
 		m.project = nil
 		return m
 	}
-	project, err := plan.NewProject(m.wanted(), plan.Pace{})
+	project, err := plan.NewProject(m.wanted(), m.pace)
 	for _, fe := range plan.FieldErrors(err) {
 		m.note(fe, fe.Field)
 	}
@@ -146,6 +149,8 @@ func (m form) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.How):
 		m.how = !m.how
 		return m, nil
+	case key.Matches(msg, k.AtHand):
+		return m.takeOffer(), nil
 	case key.Matches(msg, k.Rest):
 		m.scroll++
 		return m, nil
@@ -188,7 +193,7 @@ func (m form) focus(i int) form {
 	m.inputs = slices.Clone(m.inputs)
 	m.inputs[m.at].Blur()
 	if m.fields[i].section != m.section() {
-		m.scroll = 0
+		m.scroll, m.offered, m.offer = 0, 0, ""
 	}
 	m.at = i
 	m.inputs[m.at].Focus()

@@ -199,7 +199,12 @@ func (m form) fitLines(w int) []string {
 		if i == 4 {
 			break
 		}
-		out = append(out, fit(mark+fmt.Sprintf("%d: %s", f.Ends, f.Why), w))
+		for j, l := range wrap(fmt.Sprintf("%d: %s", f.Ends, f.Why), w-4) {
+			if j > 0 {
+				mark = "    "
+			}
+			out = append(out, mark+l)
+		}
 	}
 	return out
 }

@@ -169,11 +169,7 @@ func (m form) scheduleLines(w int) []string {
 	for i := range out {
 		out[i] = s.strong.Render(out[i])
 	}
-	why := made.Schedule.Proof.Why
-	if gap := made.Schedule.Proof.Gap; gap > 0 {
-		why += ", " + roughly(gap)
-	}
-	for _, l := range wrap(why, w) {
+	for _, l := range wrap(made.Schedule.Proof.Why, w) {
 		out = append(out, s.dim.Render(l))
 	}
 	out = append(out, "", "other ways")

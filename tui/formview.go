@@ -15,7 +15,7 @@ func (m form) view(w, h int) string {
 	foot := m.formFoot(w)
 	room := max(h-len(foot)-len(head), 1)
 	if w >= wideForm {
-		left := min(46, w/2-1)
+		left := min(46, w/2+3)
 		fields := m.window(m.fieldLines(left), room)
 		return withFoot(append(head, beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
 	}
@@ -112,6 +112,9 @@ func (m form) fieldLines(w int) []formLine {
 		}
 		for _, l := range wrap(note, w-6) {
 			out = append(out, formLine{"      " + style.Render(l), i})
+		}
+		if at := m.offerLine(); i == m.at && at != "" {
+			out = append(out, formLine{"      " + m.styles.good.Render(fit(at, w-6)), i})
 		}
 	}
 	return out

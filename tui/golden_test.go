@@ -20,6 +20,9 @@ import (
 
 var goldenSizes = []struct{ w, h int }{{60, 18}, {80, 24}, {120, 40}, {200, 60}}
 
+// extremeSizes are the smallest and the largest terminals that are laid out for.
+var extremeSizes = []struct{ w, h int }{{40, 12}, {300, 100}}
+
 // pages are the screens that the goldens show. Each is made anew for every picture.
 var pages = []struct {
 	name string
@@ -37,7 +40,9 @@ var pages = []struct {
 		return b.press(newForm(b.deps, spec), "pgdown")
 	}},
 	{"striped-form-wrong", func(b *bench) screen {
-		return b.typed(b.press(newForm(b.deps, towels()), "pgdown"), "8 white, 21 times (4 red; 14 white")
+		spec := towels()
+		spec.Stripes = "8 white, 21 times (4 red; 14 white"
+		return b.press(newForm(b.deps, spec), "pgdown")
 	}},
 	{"form-cloth", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown") }},
 	{"form-cloth-how", func(b *bench) screen { return b.press(newForm(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "ctrl+o") }},
@@ -96,6 +101,10 @@ var pages = []struct {
 	{"striped-lease", func(b *bench) screen { return b.press(b.winding(plaid(), 0), "space", "space", "space") }},
 	{"striped-change", func(b *bench) screen { return atChange(b) }},
 	{"striped-after-change", func(b *bench) screen { return b.press(atChange(b), "space") }},
+	{"settings", func(b *bench) screen {
+		b.deps.prefs = &Settings{Keys: []string{"f5"}}
+		return b.press(b.winding(towels(), 17), "s")
+	}},
 	{"finish", func(b *bench) screen { return b.winding(towels(), 40) }},
 	{"finish-dyed", func(b *bench) screen {
 		s := towels()
@@ -205,6 +214,18 @@ func TestGolden(t *testing.T) {
 					golden.RequireEqual(t, []byte(view))
 				})
 			}
+		}
+	}
+}
+
+func TestGoldenExtremes(t *testing.T) {
+	for _, size := range extremeSizes {
+		for _, page := range pages {
+			t.Run(sizeName(size.w, size.h)+"/"+page.name, func(t *testing.T) {
+				view := page.make(newBench(t, termenv.Ascii)).view(size.w, size.h)
+				fits(t, view, size.w, size.h)
+				golden.RequireEqual(t, []byte(view))
+			})
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/progress"
@@ -19,6 +20,7 @@ type home struct {
 	list    []counter.Summary
 	at      int
 	problem string
+	busy    bool // something is being opened
 }
 
 // entry is one line that can be chosen.
@@ -59,9 +61,12 @@ func (m home) entries() []entry {
 func (m home) update(msg tea.Msg) (screen, tea.Cmd) {
 	switch msg := msg.(type) {
 	case failedMsg:
-		m.problem = plan.Clean(msg.err.Error())
+		m.problem, m.busy = plan.Clean(msg.err.Error()), false
 		return m, nil
 	case tea.KeyMsg:
+		if m.busy {
+			return m, nil
+		}
 		return m.act(msg)
 	}
 	return m, nil
@@ -76,14 +81,17 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Down):
 		m.at = min(m.at+1, len(entries)-1)
 	case key.Matches(msg, k.Open):
-		m.problem = ""
+		m.problem, m.busy = "", true
 		return m, entries[m.at].cmd
 	case key.Matches(msg, k.Copy):
 		return m.copyPlan(entries[m.at])
 	case key.Matches(msg, k.New):
 		return m, send(goFormMsg{plan.DefaultSpec()})
 	case key.Matches(msg, k.Practice):
+		m.busy = true
 		return m, send(beginMsg{m.practice})
+	case key.Matches(msg, k.Settings) && m.prefs != nil:
+		return settings{deps: m.deps, back: m}, nil
 	case key.Matches(msg, k.Leave):
 		return m, send(leaveMsg{})
 	}
@@ -103,7 +111,7 @@ func (m home) view(w, h int) string {
 	s, k := m.styles, m.keys
 	lines := []string{"", "  " + s.title.Render("MILLSIDE") + s.dim.Render(fit("   the count at the warping mill", max(w-12, 0))), ""}
 	body, cursor := m.body(w)
-	foot := []string{"", s.keyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Leave)}
+	foot := []string{"", s.keyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Settings, k.Leave)}
 	if m.problem != "" {
 		foot = append(painted(wrap("! "+m.problem, w-2), s.alarm), foot...)
 	}
@@ -157,7 +165,7 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 		return []string{fit(mark+style.Render(sum.Name)+"  "+s.alarm.Render(damageText(sum.Err)), w)}
 	}
 	if sum.Finished {
-		return []string{fit(mark+style.Render(pad(sum.Name, 28))+"  "+s.dim.Render(fmt.Sprintf("%d ends, %s", sum.Ends, when(sum.Last, m.now()))), w)}
+		return []string{fit(mark+style.Render(pad(sum.Name, 28))+"  "+s.dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, when(sum.Last, m.now()), paceText(sum.Pace))), w)}
 	}
 	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), when(sum.Last, m.now())
 	if w >= 76 {
@@ -173,6 +181,14 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 		fit(mark+style.Render(sum.Name), w),
 		fit("      "+bar.ViewAs(float64(sum.Laid)/float64(max(sum.Passes, 1)))+"  "+far+s.dim.Render("  "+touched), w),
 	}
+}
+
+// paceText is the pace of a finished warp; empty where it isn't known.
+func paceText(p counter.PaceResult) string {
+	if p.Passes == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %s a pass", p.PerPass.Round(time.Second))
 }
 
 // damageText says in a line what is wrong with a record, and what can be done.

@@ -9,11 +9,11 @@ import (
 // keyMap holds every key of the program. A screen shows the help of those that work on it, taken from
 // here, so that the line at the foot can't go out of step with the keys.
 type keyMap struct {
-	Laid, Undo, Pause, Recount, Note, Far, Help, Leave, Back, Stop           key.Binding
-	Up, Down, Left, Right, NextField, PrevField, Open, New, Practice         key.Binding
-	GoOn, Other, Done, Untick, Retry, Begin, Choice, Refresh, Home           key.Binding
-	How, Rest, NextPage, PrevPage, Copy                                      key.Binding
-	Broken, Knot, Cone, WrongTurn, Missed, WrongPeg, Tie, Withdraw, Settings key.Binding
+	Laid, Undo, Pause, Recount, Note, Far, Help, Leave, Back, Stop                   key.Binding
+	Up, Down, Left, Right, NextField, PrevField, Open, New, Practice                 key.Binding
+	GoOn, Other, Done, Untick, Retry, Begin, Choice, Refresh, Home                   key.Binding
+	How, Rest, NextPage, PrevPage, Copy                                              key.Binding
+	Broken, Knot, Cone, WrongTurn, Missed, WrongPeg, Tie, Withdraw, Settings, AtHand key.Binding
 }
 
 func bind(label, what string, keys ...string) key.Binding {
@@ -68,6 +68,7 @@ func defaultKeys() keyMap {
 		Tie:       bind("t", "tie made", "t"),
 		Withdraw:  bind("d", "drop the last mark", "d"),
 		Settings:  bind("s", "settings", "s"),
+		AtHand:    bind("ctrl+n", "at hand", "ctrl+n"),
 	}
 }
 

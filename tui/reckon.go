@@ -62,7 +62,7 @@ func (m winding) coneTasks(number int) []string {
 func (m winding) troubleDue() []string {
 	var out []string
 	if advice := m.st.TwistAdvice(); advice != "" {
-		out = append(out, advice+" (w when it is out)")
+		out = append(out, "w when the twist is out: "+advice)
 	}
 	out = append(out, m.coneTasks(m.st.Laid()+1)...)
 	return out

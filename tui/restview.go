@@ -51,8 +51,8 @@ func (m winding) mustBeSeen(w, h int) []string {
 	if last.Direction.Far() {
 		where = "at the far end, by the counting cross"
 	}
-	if away := m.st.Away(m.now()); away > time.Minute {
-		out = append(out, row("last touched", when(m.st.Last, m.now())))
+	if away := m.st.Away(m.now()); away > time.Minute || m.st.Paused {
+		out = append(out, row("stopped", when(m.st.Last, m.now())))
 	}
 	if m.st.TwistAdvice() != "" {
 		out = append(out, fit("  "+m.styles.warn.Render(" "+m.st.TwistAdvice()+" "), w))
@@ -206,6 +206,7 @@ func (m winding) viewHelp(w, h int) string {
 		{"t", "count tie made: the count is known here"},
 		{"d", "drop the last mark"},
 		{"f", "far view: the count alone, as large as it goes"},
+		{"s", "settings: your own key, pedal or clicker; the bell"},
 		{"q", "leave; every pass is already on the disk"},
 		{"ctrl+c  ctrl+z", "leave at once; put aside until fg"},
 	}

@@ -39,6 +39,11 @@ type Options struct {
 	Say func(text string)
 	// AtHand is what the weaver has at hand, offered on the form.
 	AtHand plan.AtHand
+	// Settings are the weaver's own, and SaveSettings keeps changed ones; nil doesn't.
+	Settings     Settings
+	SaveSettings func(Settings) error
+	// Pace is the weaver's own pace; the zero value is the published range.
+	Pace plan.Pace
 	// Practice is the warp that the home screen offers for practice.
 	Practice plan.Spec
 }
@@ -68,7 +73,8 @@ func Run(ctx context.Context, o Options) error {
 		profile = termenv.Ascii
 	}
 	bell := func() { _, _ = o.Out.WriteString("\a") }
-	a := newApp(deps{store: o.Store, now: o.Now, styles: newStyles(o.Out, profile), keys: defaultKeys(), bell: bell, practice: o.Practice})
+	a := newApp(deps{store: o.Store, now: o.Now, styles: newStyles(o.Out, profile), keys: defaultKeys(), bell: bell, practice: o.Practice,
+		atHand: o.AtHand, pace: o.Pace, say: o.Say, prefs: &o.Settings, savePrefs: o.SaveSettings})
 	first, err := a.firstScreen(o)
 	if err != nil {
 		return err

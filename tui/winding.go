@@ -137,8 +137,6 @@ func (m winding) update(msg tea.Msg) (screen, tea.Cmd) {
 	switch msg := msg.(type) {
 	case savedMsg:
 		return m.saved(msg)
-	case openedMsg:
-		return m, nil
 	case reopenedMsg:
 		return m.reopened(msg)
 	case tea.ResumeMsg:
@@ -199,7 +197,7 @@ func (m winding) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k := m.keys
 	switch {
-	case key.Matches(msg, k.Laid):
+	case m.forward(msg):
 		return m.layPass()
 	case key.Matches(msg, k.Undo):
 		return m.undo()
@@ -218,6 +216,8 @@ func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Help):
 		m.mode = modeHelp
 		return m, nil
+	case key.Matches(msg, k.Settings) && m.prefs != nil:
+		return settings{deps: m.deps, back: m}, nil
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
@@ -236,7 +236,7 @@ func (m winding) layPass() (screen, tea.Cmd) {
 	m.guard = guard
 	if !counts {
 		m.ignore = fmt.Sprintf("one press ignored: sooner than %s after the last", seconds(m.st.Plan.Spec.GuardMillis))
-		return m, nil
+		return m, m.speak()
 	}
 	next, ok := m.st.NextPass()
 	if !ok {
@@ -278,7 +278,7 @@ func (m winding) undo() (screen, tea.Cmd) {
 func (m winding) actResting(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k := m.keys
 	switch {
-	case key.Matches(msg, k.GoOn):
+	case m.forward(msg):
 		m.guard = m.guard.Counted(m.now())
 		return m.save(counter.Event{Kind: counter.Resumed})
 	case key.Matches(msg, k.Recount):
@@ -295,7 +295,7 @@ func (m winding) actResting(msg tea.KeyMsg) (screen, tea.Cmd) {
 func (m winding) actLease(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k, order := m.keys, m.st.Plan.Spec.ReturnOrder
 	switch {
-	case key.Matches(msg, k.GoOn):
+	case m.forward(msg):
 		if !m.confirms() {
 			return m, nil
 		}
@@ -338,7 +338,7 @@ func (m winding) actPrompt(msg tea.KeyMsg) (screen, tea.Cmd) {
 func (m winding) actFinish(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k := m.keys
 	switch {
-	case key.Matches(msg, k.Done):
+	case m.forward(msg):
 		if !m.confirms() {
 			return m, nil
 		}
@@ -433,7 +433,7 @@ func (m winding) saved(msg savedMsg) (screen, tea.Cmd) {
 	if m.leave {
 		return m, send(leaveMsg{})
 	}
-	return m.drain(cmd)
+	return m.drain(tea.Batch(cmd, m.speak()))
 }
 
 // notSaved shows why an event was not taken. One that doesn't fit is only said; a record that can't be
@@ -476,6 +476,9 @@ func (m winding) drain(cmd tea.Cmd) (screen, tea.Cmd) {
 func (m winding) bellFor(e counter.Event, before mode) tea.Cmd {
 	if e.Kind != counter.Laid {
 		return nil
+	}
+	if m.prefs != nil && m.prefs.Bell == BellAlways {
+		return m.ring()
 	}
 	if m.mode == modeFinish && before != modeFinish {
 		return m.ring()

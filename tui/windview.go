@@ -89,6 +89,9 @@ func (m winding) viewPass(w, h int) string {
 	if len(lines)+len(foot) > h {
 		lines = lines[1:] // in a small window the warp's name gives way to what has to be done
 	}
+	if extra := len(lines) + len(foot) - h; extra > 0 && h < 20 {
+		foot = foot[min(extra, len(m.progress(w))):] // then the bar
+	}
 	return withFoot(lines, foot, w, h)
 }
 
@@ -278,8 +281,19 @@ func (m winding) howTo(p plan.Pass, w int) []string {
 	row := func(word, text string, style lipgloss.Style) string {
 		return fit("  "+s.dim.Render(pad(word, 8))+style.Render(text), w)
 	}
+	if w < narrowHow {
+		turn = fmt.Sprintf("%s, %s", strings.ToUpper(p.TurnAfter.String()), strings.Replace(peg, "end peg", "peg", 1))
+		leave, arrive = strings.TrimPrefix(leave, "lease: "), strings.TrimPrefix(arrive, "lease: ")
+		leave, arrive = strings.TrimPrefix(leave, "counting cross: "), strings.TrimPrefix(arrive, "counting cross: ")
+		row = func(word, text string, style lipgloss.Style) string {
+			return fit(s.dim.Render(pad(word, 7))+style.Render(text), w)
+		}
+	}
 	return []string{row("leave", leave, s.plain), row("arrive", arrive, s.strong), row("turn", turn, s.strong)}
 }
+
+// narrowHow is the width below which the instructions lose all words that can be missed.
+const narrowHow = 56
 
 // openingRound says whether the paddle keeps its opening on the way round the near peg.
 func (m winding) openingRound(p plan.Pass) string {

@@ -100,10 +100,15 @@ func (m winding) stripeBar(w int) []string {
 	bar := stripeCells(s, p, width, func(x int) int { return p.EndColour(x*all/width + 1) })
 	laid := m.st.EndsStandingAll() * width / all
 	text := fmt.Sprintf(" %d of %d passes laid", m.st.PassesLaidAll(), p.Passes())
-	mark := strings.Repeat("━", max(laid-1, 0)) + "▲"
-	if lipgloss.Width(mark)+lipgloss.Width(text) > width {
-		mark = spread(text, "▲", laid)
+	marks := []rune(strings.Repeat("━", max(laid-1, 0)) + "▲")
+	if len(marks)+lipgloss.Width(text) > width {
+		marks = []rune(spread(text, "▲", max(laid, 1)))
 		text = ""
 	}
-	return []string{"  " + bar, "  " + s.outward.Render(mark) + text}
+	for _, i := range m.st.Incidents { // an x under each end to look for at the loom
+		if x := (i.End - 1) * width / all; i.Stands() && i.End > 0 && x < len(marks)-1 {
+			marks[x] = 'x'
+		}
+	}
+	return []string{"  " + bar, "  " + s.outward.Render(string(marks)) + text}
 }

@@ -90,7 +90,8 @@ func (a *app) open(ctx context.Context, o tui.Options) error {
 	case err != nil: // a warp can be wound without the file
 		fmt.Fprintln(a.errOut, "millside:", clean(err.Error()))
 	}
-	o.AtHand = hand
+	o.AtHand, o.Pace = hand, a.ownPace()
+	o.Settings, o.SaveSettings = a.settings()
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"

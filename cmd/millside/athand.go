@@ -64,8 +64,7 @@ func (a *app) atHandCmd() *cobra.Command {
 
 func isFieldError(err error) bool { return len(plan.FieldErrors(err)) > 0 }
 
-// atHandPath is the file that the flag, the environment or the default names. Relative values of
-// $XDG_CONFIG_HOME are ignored, as the XDG Base Directory Specification (version 0.8, "Basics") asks.
+// atHandPath is the file that the flag, the environment or the default names.
 func (a *app) atHandPath() (string, error) {
 	if a.atHandFlag != "" {
 		return a.atHandFlag, nil
@@ -73,12 +72,8 @@ func (a *app) atHandPath() (string, error) {
 	if path := a.env("MILLSIDE_AT_HAND"); path != "" {
 		return path, nil
 	}
-	const name = "at-hand.txt"
-	if dir := a.env("XDG_CONFIG_HOME"); filepath.IsAbs(dir) {
-		return filepath.Join(dir, "millside", name), nil
-	}
-	if dir := a.env("HOME"); filepath.IsAbs(dir) {
-		return filepath.Join(dir, ".config", "millside", name), nil
+	if path := a.configFile("at-hand.txt"); path != "" {
+		return path, nil
 	}
 	return "", errors.New("there is no home folder for the file of things at hand: name it with --at-hand, or set MILLSIDE_AT_HAND")
 }

@@ -14,12 +14,13 @@ Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
 	ask := specAsk{spec: plan.DefaultSpec()}
+	var stripes *stripeAsk
 	cmd := &cobra.Command{
-		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong,
+		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + stripesLong,
 		Example: "  millside new\n  millside new --ends 396 --name \"sea-blue tea towels\"", Args: args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			project, err := a.project(cmd, &ask)
+			project, _, err := a.project(cmd, &ask, stripes)
 			if err != nil {
 				return err
 			}
@@ -36,5 +37,6 @@ func (a *app) newCmd() *cobra.Command {
 	specFlags(cmd, &ask)
 	a.completeNames(cmd)
 	a.sayFlag(cmd)
+	stripes = stripeFlags(cmd)
 	return cmd
 }

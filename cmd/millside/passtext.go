@@ -18,10 +18,15 @@ func passesText(w io.Writer, p *plan.Plan) {
 			fmt.Fprint(w, "\nPasses:\n")
 		}
 		chainTable(w, p, c)
+		stripedPassesText(w, p, c)
 	}
-	fmt.Fprintf(w, "\n%s\n", wrap("First opening: what goes over the first lease peg met; the other opening goes over the second. "+
-		"Over: the peg of the counting cross that the group climbs over. Turn: the way round the end peg after the pass. "+
-		"Tie: a count tie after the pass. Short: a pass that carries fewer ends.", 0))
+	legend := "First opening: what goes over the first lease peg met; the other opening goes over the second. " +
+		"Over: the peg of the counting cross that the group climbs over. Turn: the way round the end peg after the pass. " +
+		"Tie: a count tie after the pass."
+	if !p.Striped() {
+		legend += " Short: a pass that carries fewer ends."
+	}
+	fmt.Fprintf(w, "\n%s\n", wrap(legend, 0))
 }
 
 func chainTable(w io.Writer, p *plan.Plan, c plan.Chain) {
@@ -32,7 +37,7 @@ func chainTable(w io.Writer, p *plan.Plan, c plan.Chain) {
 		if _, tie := slices.BinarySearch(ties, pass.Number); tie {
 			note = "tie"
 		}
-		if p.LeftOut(pass).Count() > 0 {
+		if p.LeftOut(pass).Count() > 0 && !p.Striped() { // stripes have a table of positions
 			note = "short"
 		}
 		rows = append(rows, []any{pass.Number, pass.Direction, fmt.Sprintf("%d to %d", pass.First, pass.Last),

@@ -48,14 +48,16 @@ const planExample = `  millside plan --ends 396
   millside plan --ends 650 --chain-ends 220 --dyed --save --name "grey scarves"
   millside plan --ends 396 --json
   millside plan --finished-width "20 in" --finished-length "28 in" --pieces 4 \
-    --sett "20 an inch" --draw-in 8% --take-up 8% --loom-waste "30 in" --sheet`
+    --sett "20 an inch" --draw-in 8% --take-up 8% --loom-waste "30 in" --sheet
+  millside plan --stripes "8 white, 21 times (4 red, 14 white), 20 red" --finish-at-lease
+  millside plan --draft plaid.wif --thread-1 right --passes`
 
 // planFlags are the flags that say what to do with the plan.
 type planFlags struct{ json, passes, save, sheet bool }
 
-// givenWarp says whether the flags give a number of ends or a cloth.
+// givenWarp says whether the flags give a number of ends, stripes or a cloth.
 func givenWarp(f *pflag.FlagSet) bool {
-	for _, name := range []string{"ends", "from-cloth", "finished-width", "finished-length"} {
+	for _, name := range []string{"ends", "stripes", "draft", "from-cloth", "finished-width", "finished-length"} {
 		if f.Changed(name) {
 			return true
 		}
@@ -98,29 +100,31 @@ func (a *app) planCmd() *cobra.Command {
 	ask.spec.Ends = 0 // always to be given, so the help shows no default
 	var flags planFlags
 	var sheet sheetFlags
+	var stripes *stripeAsk
 	cmd := &cobra.Command{
 		Use: "plan --ends N [options]", Short: "work out a warp and print it",
-		Long: planLong, Example: planExample, Args: args(0, 0, ""),
+		Long: planLong + stripesJSONLong + stripesLong, Example: planExample, Args: args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !givenWarp(cmd.Flags()) {
-				return usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, or a cloth with --finished-width, --finished-length and --sett"))
+				return usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, the --stripes, or a cloth with --finished-width, --finished-length and --sett"))
 			}
 			if err := flags.check(cmd, &sheet); err != nil {
 				return err
 			}
-			project, err := a.project(cmd, &ask)
+			project, made, err := a.project(cmd, &ask, stripes)
 			if err != nil {
 				return err
 			}
 			if flags.sheet {
 				return a.planSheet(cmd, project, flags, sheet)
 			}
-			return a.printPlan(project, flags)
+			return a.printPlan(project, made, flags)
 		},
 	}
 	specFlags(cmd, &ask)
 	a.completeNames(cmd)
+	stripes = stripeFlags(cmd)
 	f := cmd.Flags()
 	f.BoolVar(&flags.passes, "passes", false, "add every pass and all that is done after the last")
 	f.BoolVar(&flags.json, "json", false, "print for a program to read")
@@ -130,7 +134,7 @@ func (a *app) planCmd() *cobra.Command {
 	return cmd
 }
 
-func (a *app) printPlan(project *plan.Project, flags planFlags) error {
+func (a *app) printPlan(project *plan.Project, stripes *striped, flags planFlags) error {
 	p, path := project.Plan, ""
 	if flags.save {
 		var err error
@@ -141,9 +145,15 @@ func (a *app) printPlan(project *plan.Project, flags planFlags) error {
 	if flags.json {
 		out := planToJSON(project)
 		out.Record = path
+		if stripes != nil {
+			out.Stripes = stripesToJSON(p, stripes)
+		}
 		return writeJSON(a.out, out)
 	}
 	planText(a.out, p, project.Pace)
+	if stripes != nil {
+		stripesText(a.out, p, stripes)
+	}
 	if err := wholeText(a.out, project); err != nil {
 		return err
 	}

@@ -26,7 +26,8 @@ type planJSON struct {
 	Faults     []faultJSON  `json:"lease_faults"`
 	Choices    []choiceJSON `json:"choices"`
 	Chains     []chainJSON  `json:"chains"`
-	Record     string       `json:"record,omitempty"` // the path of the record that --save made
+	Stripes    *stripesJSON `json:"stripes,omitempty"` // of a striped warp
+	Record     string       `json:"record,omitempty"`  // the path of the record that --save made
 }
 
 // lengthJSON is a length, exactly, in two ways.
@@ -93,6 +94,10 @@ type passJSON struct {
 	KeepsOpening   bool     `json:"keeps_opening"`    // no flick round the near peg after this pass
 	Before         []string `json:"before"`
 	After          []string `json:"after"`
+	// In a striped warp: the set-up, the colours of Positions, and what is changed before the pass.
+	SetUp   int          `json:"set_up,omitempty"`
+	Colours []string     `json:"colours,omitempty"`
+	Changes []changeJSON `json:"changes,omitempty"`
 }
 
 type stepJSON struct {
@@ -114,6 +119,9 @@ func planToJSON(project *plan.Project) planJSON {
 		out.Faults = append(out.Faults, faultJSON(f))
 	}
 	for _, c := range plan.Choices(p.Spec.Ends, p.Spec.Group, p.Spec.Positions) {
+		if p.Striped() {
+			break // the choices know nothing of colours
+		}
 		out.Choices = append(out.Choices, choiceJSON{c.Label(), c.Group, c.Passes, c.LastEnds, c.Spares, c.Finish.String(), planned(p.Spec, c), c.Reasons})
 	}
 	for _, c := range p.Chains {
@@ -144,6 +152,7 @@ func passToJSON(p *plan.Plan, c plan.Chain, pass plan.Pass) passJSON {
 	for pos := range pass.Carried.All() {
 		out.Positions = append(out.Positions, pos)
 	}
+	out.stripedPass(p, c, pass)
 	return out
 }
 

@@ -45,7 +45,9 @@ func planText(w io.Writer, p *plan.Plan, pace plan.Pace) {
 				count(c.Ends(), "end"), count(len(c.Passes), "pass"), c.Finish())
 		}
 	}
-	choicesText(w, p)
+	if !p.Striped() { // the choices know nothing of colours
+		choicesText(w, p)
+	}
 }
 
 // stepTitles lists what follows the last pass, in a few words each.
@@ -85,6 +87,9 @@ func endsText(p *plan.Plan) string {
 }
 
 func passesOf(p *plan.Plan) string {
+	if p.Striped() {
+		return stripedPassesOf(p)
+	}
 	last := p.Chains[len(p.Chains)-1]
 	final := last.Passes[len(last.Passes)-1]
 	text := fmt.Sprintf("%d, by %s on a paddle of %d positions", p.Passes(), count(p.Spec.Group, "end"), p.Spec.Positions)

@@ -16,8 +16,9 @@ record and may be used while it is wound.
 spec (the plan in force), passes, passes_laid, ends, ends_standing (over all chains),
 chain, chains, paused, lease_seen, wound, finished, started, last, cut_short, mill
 (passes_laid, ends_standing, groups_over_peg_1, groups_over_peg_2, paddle, last_turn,
-twist_half_turns: of the chain in hand), next_pass (as in 'millside plan --json'; left
-out if all are laid), finishing (id, title, detail, caution, done), recounts, notes,
+twist_half_turns: of the chain in hand), set_up (of a striped warp: number, chain,
+before_pass, colours by position), next_pass (as in 'millside plan --json'; left out if
+all are laid), finishing (id, title, detail, caution, done), recounts, notes,
 count_ties, incidents, pace (low_ms, middle_ms, high_ms, timed_passes; left out if nothing
 could be timed), hand_over (names and values, as on the sheet) and, with
 --events, events.`

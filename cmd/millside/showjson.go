@@ -31,7 +31,8 @@ type showJSON struct {
 	CutShort     string     `json:"cut_short,omitempty"` // what was left out at the end of the file
 	Mill         millJSON   `json:"mill"`
 	NextPass     *passJSON  `json:"next_pass,omitempty"`
-	Finishing    []tickJSON `json:"finishing"` // of the chain in hand
+	SetUp        *setUpJSON `json:"set_up,omitempty"` // of a striped warp: that of the next pass, or of the last
+	Finishing    []tickJSON `json:"finishing"`        // of the chain in hand
 
 	Recounts []recountJSON `json:"recounts"`
 	Notes    []noteJSON    `json:"notes"`
@@ -148,6 +149,7 @@ func showToJSON(record *counter.Record, events bool) showJSON {
 		next := passToJSON(s.Plan, s.Current(), pass)
 		out.NextPass = &next
 	}
+	out.SetUp = setUpShown(s)
 	for i, step := range stepsToJSON(s.Steps()) {
 		out.Finishing = append(out.Finishing, tickJSON{step, s.Chains[s.Chain-1].Has(s.Steps()[i].ID)})
 	}

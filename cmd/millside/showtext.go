@@ -26,6 +26,7 @@ func showText(w io.Writer, record *counter.Record) {
 	if !s.Finished {
 		millText(w, s)
 		nextText(w, s)
+		setUpRows(w, s)
 	}
 	row(w, "Last touched", "%s", when(s.Last))
 	if s.Finished {

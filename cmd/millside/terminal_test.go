@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"syscall"
@@ -74,7 +75,9 @@ func startCommand(t *testing.T, w, h int, records string, cmd *exec.Cmd) *termin
 	t.Helper()
 	term := &terminal{t: t, cmd: cmd, vt: vt10x.New(vt10x.WithSize(w, h)), done: make(chan error, 1)}
 	own := term.cmd.Env
-	term.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "COLORTERM=", "NO_COLOR=", "MILLSIDE_RECORDS="+records, "XDG_CONFIG_HOME="+filepath.Join(records, "config"))
+	// A weaver's terminal has no CI in its environment; with it nothing would be coloured.
+	base := slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "CI=") })
+	term.cmd.Env = append(base, "TERM=xterm-256color", "COLORTERM=", "NO_COLOR=", "MILLSIDE_RECORDS="+records, "XDG_CONFIG_HOME="+filepath.Join(records, "config"))
 	term.cmd.Env = append(term.cmd.Env, own...)
 	f, err := pty.StartWithSize(term.cmd, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)})
 	if err != nil {

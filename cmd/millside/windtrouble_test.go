@@ -95,7 +95,7 @@ func TestTroubledWarp(t *testing.T) {
 	term.see("new cone in position 6")
 	term.wind(22, 31, 60)
 	term.press("w")
-	term.reads("2 half turns too many lie behind the paddle")
+	term.reads("Turn the paddle 2 half turns")
 	term.press("w")
 	term.until("the twist is out", func() bool { return !strings.Contains(term.screen(), "half turns") })
 	term.wind(31, 38, 60) // the pedal was hit twice: a bout is counted that isn't on the mill

@@ -12,14 +12,14 @@ import (
 // TestExhaustive holds the scheduler against the table on every stripe order, up to the naming of the
 // colours, for paddles of up to 4 positions and both return orders: every order of up to 8 ends, and
 // every order of 3 colours of up to 10. With MILLSIDE_EXHAUSTIVE set it is every order of up to 10
-// ends, 1,139,336 cases, which takes some minutes.
+// ends, 1,139,336 cases, which takes some minutes; under the race detector it is fewer.
 func TestExhaustive(t *testing.T) {
 	type span struct{ ends, colours int }
 	spans := []span{{8, 8}, {10, 3}}
 	switch {
 	case os.Getenv("MILLSIDE_EXHAUSTIVE") != "":
 		spans = []span{{10, 10}}
-	case testing.Short():
+	case testing.Short(), RaceEnabled:
 		spans = []span{{6, 6}, {8, 2}}
 	}
 	var wait sync.WaitGroup

@@ -22,8 +22,9 @@ type Way struct {
 // Compare sets a schedule of these ends beside other ways to wind them. Two are what a weaver would do
 // by hand: the largest group on every pass, with changes when they are needed; and single ends, one
 // colour after the other, which needs no paddle, so that group sizes don't matter and no pass counts
-// as short. The third is a schedule of [Make] with the other kind of winding: every pass outward, or
-// out and back where l asks for one direction. The error is that of [Make].
+// as short. The third is a schedule found as by [Make], but with a quarter of the looks, for the other
+// kind of winding: every pass outward, or out and back where l asks for one direction. The error is
+// that of [Make].
 func Compare(s *Schedule, ends []int, l Limits, w Weights) ([]Way, error) {
 	p, err := prepare(ends, l, w)
 	if err != nil {
@@ -40,7 +41,7 @@ func Compare(s *Schedule, ends []int, l Limits, w Weights) ([]Way, error) {
 		name = "out and back"
 	}
 	l.OneDirection = !l.OneDirection
-	other, err := Make(ends, l, w)
+	other, err := makeWithin(ends, l, w, comparedPart)
 	if err != nil {
 		other = nil // the limits leave no way to do it
 	}
@@ -59,6 +60,9 @@ func wayOf(name string, s *Schedule) Way {
 	}
 	return Way{Name: name, Possible: true, Cost: s.Cost, Total: s.Total}
 }
+
+// comparedPart is which part of the usual looks a schedule is worth that is only compared with.
+const comparedPart = 4
 
 // bestByHand is a schedule to begin with: one that keeps the limits, and costs the least of the
 // simple ones.

@@ -2,6 +2,8 @@ package stripe
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 	"time"
 
 	"millside/plan"
@@ -11,7 +13,7 @@ import (
 // one of very many as if it had fewer. A look takes some ten nanoseconds.
 const (
 	looksPerEnd = 4_000
-	fewEnds     = 500
+	fewEnds     = 200
 	manyEnds    = 20_000
 	// manyLooks is what a search of the whole may always take.
 	manyLooks = 20_000
@@ -22,34 +24,67 @@ const (
 // Make cuts a warp into passes and set-ups. Ends is the colour of each end, from 1, as [Order.Ends]
 // gives it; 1 to plan.MaxEnds ends and at most MaxColours colours.
 //
-// First every schedule is looked at, as long as that doesn't take too many looks (see search.go); then
-// the result is the least there can be. Otherwise the result is the best that was found among the
-// by-hand ways, winding the whole warp from one good set-up, and a search that keeps only the most
-// promising labels; and the proof gives a bound by counting, and the gap.
+// First an exact search tries to find the least there can be and to prove it (see exact.go), as long as
+// that doesn't take too many looks; where packages are short another one does (see search.go). Failing
+// that, the result is the best that was found among the by-hand ways, winding the whole warp from one
+// good set-up, and a search that keeps only the most promising labels; and the proof gives a bound, by
+// counting or from what the exact search had come to, and the gap.
 //
 // The error is a [*plan.FieldError] for input out of its range, or where no schedule can keep the
 // limits.
 func Make(ends []int, l Limits, w Weights) (*Schedule, error) {
+	return makeWithin(ends, l, w, 1)
+}
+
+// makeWithin is Make with only a part of the looks: one in so many.
+func makeWithin(ends []int, l Limits, w Weights, part int) (*Schedule, error) {
 	p, err := prepare(ends, l, w)
 	if err != nil {
 		return nil, err
 	}
-	looks := looksPerEnd * max(l.Effort, 1) * min(max(len(ends), fewEnds), manyEnds)
+	effort := max(l.Effort, 1)
+	looks := looksPerEnd * effort * min(max(len(ends), fewEnds), manyEnds) / part
 	known := p.bestByHand()
-	if steps, whole := p.searchWhole(known.Total, looks/4); whole {
+	if p.scarce || p.colours > exactColours {
+		return p.makeLabelled(known, looks), nil
+	}
+	x := newExact(p)
+	steps, least, whole := x.run(cost(known.Total), limitsOf(len(ends), effort).part(part))
+	p.looked = x.looked
+	if whole {
 		return p.proved(steps, known), nil
 	}
-	bound := p.bound()
+	bound := max(p.bound(), time.Duration(least))
 	if known.Total > bound {
-		known = p.searchSome(known, looks)
-	}
-	if known.Total > bound {
-		if steps, whole := p.searchWhole(known.Total, looks/4); whole {
-			return p.proved(steps, known), nil
-		}
+		known = p.searchSome(known, looks, x.sets())
 	}
 	known.Proof = p.proof(known.Total, bound)
 	return known, nil
+}
+
+// limitsOf is how long an exact search of so many ends may take: short warps of irregular stripes are
+// the hardest that it can solve, longer ones come out soon (a repeat that the paddle suits) or never.
+func limitsOf(ends, effort int) exactLimits {
+	base := max(240_000_000/max(60, ends), 500_000)
+	return exactLimits{base: base * effort, perEnd: 1500 * effort, rough: 400_000 * effort}
+}
+
+// makeLabelled makes a schedule where packages are short.
+func (p *problem) makeLabelled(known *Schedule, looks int) *Schedule {
+	if steps, whole := p.searchWhole(known.Total, looks/4); whole {
+		return p.proved(steps, known)
+	}
+	bound := p.bound()
+	if known.Total > bound {
+		known = p.searchSome(known, looks, nil)
+	}
+	if known.Total > bound {
+		if steps, whole := p.searchWhole(known.Total, looks/4); whole {
+			return p.proved(steps, known)
+		}
+	}
+	known.Proof = p.proof(known.Total, bound)
+	return known
 }
 
 // prepare checks the input and makes a problem that has a solution.
@@ -62,14 +97,24 @@ func prepare(ends []int, l Limits, w Weights) (*problem, error) {
 		return nil, err
 	}
 	p := newProblem(ends, colours, l, w)
-	switch {
-	case p.rest[0][0] < never:
+	if p.rest[0][0] < never {
 		return p, nil
-	case p.atLease:
-		return nil, &plan.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
-	default:
-		return nil, &plan.FieldError{Field: "group sizes", Value: fmt.Sprint(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
 	}
+	if p.atLease {
+		l.FinishAtLease = false
+		if newProblem(ends, colours, l, w).rest[0][0] < never {
+			return nil, &plan.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
+		}
+	}
+	return nil, &plan.FieldError{Field: "group sizes", Value: sizesText(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
+}
+
+func sizesText(sizes []int) string {
+	var list []string
+	for _, n := range sizes {
+		list = append(list, strconv.Itoa(n))
+	}
+	return strings.Join(list, ", ")
 }
 
 // searchWhole looks at every schedule that costs less than best. It says whether it came to an end
@@ -82,8 +127,8 @@ func (p *problem) searchWhole(best time.Duration, looks int) ([]step, bool) {
 
 // searchSome looks for a schedule better than the one known, from good set-ups on, keeping only as
 // many labels as the number of looks allows.
-func (p *problem) searchSome(known *Schedule, looks int) *Schedule {
-	seeds := p.seeds(looks / 2)
+func (p *problem) searchSome(known *Schedule, looks int, sets [][]uint8) *Schedule {
+	seeds := append(p.seeds(looks/2), sets...)
 	for _, seed := range seeds {
 		if steps := p.windWith(seed); steps != nil {
 			known = cheaper(known, p.build(steps))
@@ -123,9 +168,18 @@ func (p *problem) proof(total, bound time.Duration) Proof {
 	f := Proof{Bound: min(bound, total), Looked: p.looked}
 	f.Gap = total - f.Bound
 	f.Optimal = f.Gap == 0
-	f.Why = "the warp is too large to look at every way: this is the best that was found, and a better one could save no more than the gap"
+	f.Why = fmt.Sprintf("the warp is too large to look at every way: this is the best that was found, and a better one could save %s at most", upTo(f.Gap))
 	if f.Optimal {
 		f.Why = "the fewest passes, changes and stops that these ends need by count come to the same: nothing costs less under these weights and limits"
 	}
 	return f
+}
+
+// upTo is a time in words, in whole minutes, rounded up: what is said of a gap must not be too little.
+func upTo(d time.Duration) string {
+	minutes := int((d + time.Minute - 1) / time.Minute)
+	if minutes < 60 {
+		return fmt.Sprintf("%d min", minutes)
+	}
+	return fmt.Sprintf("%d h %02d min", minutes/60, minutes%60)
 }

@@ -84,11 +84,11 @@ type Proof struct {
 	// Gap is the schedule's total less Bound: the most that a better one could save.
 	Gap time.Duration
 	// Exhaustive says that every schedule was looked at, or left out because another is provably as
-	// good; otherwise Bound comes from counting alone.
+	// good; otherwise Bound comes from counting, or from a search that was not ended.
 	Exhaustive bool
 	// Looked is how many ways to carry on the search looked at.
 	Looked int
-	// Why says it in words for the weaver.
+	// Why says it in words for the weaver, the gap included, in minutes, rounded up.
 	Why string
 }
 

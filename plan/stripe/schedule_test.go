@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -58,7 +59,7 @@ func (r lot) weights() Weights {
 func TestLimitsAgainstTable(t *testing.T) {
 	r := lot{rand.New(rand.NewPCG(3, 4))}
 	cases := 6_000
-	if testing.Short() {
+	if testing.Short() || RaceEnabled {
 		cases = 1000
 	}
 	for range cases {
@@ -123,7 +124,7 @@ func TestSomeAgainstWhole(t *testing.T) {
 		if err != nil || !whole.Proof.Optimal {
 			t.Fatalf("%v, %+v: %+v (%v)", ends, l, whole, err)
 		}
-		some := p.searchSome(p.bestByHand(), 3000)
+		some := p.searchSome(p.bestByHand(), 3000, nil)
 		if why := holds(some, ends, l, w); why != "" {
 			t.Fatal(why)
 		}
@@ -135,15 +136,19 @@ func TestSomeAgainstWhole(t *testing.T) {
 
 // A longer warp, laid on a model mill of plan's own passes.
 func TestLaidOnTheMill(t *testing.T) {
+	stripes, positions := 20, 12
+	if RaceEnabled {
+		stripes, positions = 5, 6
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		colours := rapid.IntRange(1, 6).Draw(t, "colours")
 		var ends []int
-		for range rapid.IntRange(1, 20).Draw(t, "stripes") {
+		for range rapid.IntRange(1, stripes).Draw(t, "stripes") {
 			c := rapid.IntRange(1, colours).Draw(t, "colour")
 			ends = append(ends, slices.Repeat([]int{c}, rapid.IntRange(1, 9).Draw(t, "width"))...)
 		}
 		l := Limits{
-			Positions:   rapid.IntRange(1, 12).Draw(t, "positions"),
+			Positions:   rapid.IntRange(1, positions).Draw(t, "positions"),
 			ReturnOrder: plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "return order")),
 		}
 		s, err := Make(ends, l, DefaultWeights())
@@ -264,6 +269,22 @@ func TestMakeRefuses(t *testing.T) {
 	} {
 		if _, err := Make(c.ends, c.l, c.w); len(plan.FieldErrors(err)) != 1 {
 			t.Errorf("%s: error %v", name, err)
+		}
+	}
+}
+
+// What is refused is what is to blame: the finish only where another one would do.
+func TestMakeBlames(t *testing.T) {
+	for _, c := range []struct {
+		l    Limits
+		want string
+	}{
+		{Limits{Positions: 4, Sizes: []int{3}, FinishAtLease: true}, "finish: \"at the lease\" won't do"},
+		{Limits{Positions: 4, Sizes: []int{2, 4}, FinishAtLease: true}, "group sizes: \"2, 4\" won't do"},
+		{Limits{Positions: 4, Sizes: []int{3}, Packages: []int{2}, FinishAtLease: true}, "group sizes: \"3\" won't do"},
+	} {
+		if _, err := Make([]int{1, 1, 1}, c.l, DefaultWeights()); err == nil || !strings.HasPrefix(err.Error(), c.want) {
+			t.Errorf("%+v: %v, not %s", c.l, err, c.want)
 		}
 	}
 }

@@ -1,0 +1,155 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math/big"
+	"strings"
+	"time"
+
+	"millside/plan"
+	"millside/plan/stripe"
+)
+
+// stripesText writes how a striped warp is wound, and what it was chosen from.
+func stripesText(w io.Writer, p *plan.Plan, s *striped) {
+	fmt.Fprint(w, "\nStripes:\n\n")
+	if s.draft != nil {
+		draftRows(w, s.draft)
+	}
+	row(w, "Order", "%s", p.Spec.Stripes)
+	row(w, "Set-ups", "%s", setUpsText(s.Schedule.Cost))
+	row(w, "First set-up", "positions %s", p.SetUpText(p.Spec.Schedule.SetUps[0]))
+	row(w, "Time", "%s", timeText(s.Schedule.Total))
+	row(w, "Weights", "%s", weightsText(s.weights))
+	row(w, "Proof", "%s", proofText(s.Schedule))
+	coloursText(w, p)
+	waysText(w, s)
+}
+
+// draftRows says which draft the stripes are from.
+func draftRows(w io.Writer, d *draftFile) {
+	title := ""
+	if d.Title != "" {
+		title = fmt.Sprintf("\"%s\", ", d.Title)
+	}
+	row(w, "Draft", "%s%s, %s", title, count(d.Threads, "thread"), sideText(d, d.side))
+	row(w, "Its sett", "%s", settOffered(d))
+}
+
+// setUpsText counts set-ups, changes and stops.
+func setUpsText(c stripe.Cost) string {
+	text := fmt.Sprintf("%d: %s threaded at first", c.Stops+1, isAre(c.Threaded, "position"))
+	if c.Stops == 0 {
+		return text + ", no change after that"
+	}
+	return text + fmt.Sprintf(", then %s in %s", count(c.Changes, "change"), count(c.Stops, "stop"))
+}
+
+func isAre(n int, noun string) string {
+	if n == 1 {
+		return count(n, noun) + " is"
+	}
+	return count(n, noun) + " are"
+}
+
+// timeText writes a time in hours, minutes and seconds, rounded to the nearest second, and says so if that
+// isn't exact.
+func timeText(d time.Duration) string {
+	rounded := d.Round(time.Second)
+	about := ""
+	if rounded != d {
+		about = "about "
+	}
+	var parts []string
+	for _, unit := range []struct {
+		d    time.Duration
+		name string
+	}{{time.Hour, "h"}, {time.Minute, "min"}, {time.Second, "s"}} {
+		if n := rounded / unit.d; n > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", n, unit.name))
+			rounded -= n * unit.d
+		}
+	}
+	if len(parts) == 0 {
+		parts = []string{"0 s"}
+	}
+	return about + strings.Join(parts, " ")
+}
+
+// weightsText shows the times that the schedule is judged by; each is a flag's value.
+func weightsText(w stripe.Weights) string {
+	return fmt.Sprintf("in minutes: a pass %s, a change of a cone %s, a stop for changes %s, a pass of fewer ends %s more, "+
+		"a finish at the counting cross %s more, the way back where every pass goes outward %s", minutesOf(w.Pass), minutesOf(w.Change),
+		minutesOf(w.Stop), minutesOf(w.Short), minutesOf(w.AtCross), minutesOf(w.Back))
+}
+
+// proofText says how sure it is that there is no better schedule.
+func proofText(s *stripe.Schedule) string {
+	if s.Proof.Optimal {
+		return s.Proof.Why
+	}
+	return fmt.Sprintf("%s. No way takes less than %s, so the gap is %s (%s)", s.Proof.Why, timeText(s.Proof.Bound), timeText(s.Proof.Gap), percentOf(s.Proof.Gap, s.Total))
+}
+
+// percentOf is a part of a time in percent, rounded to the nearest whole one, halves up.
+func percentOf(part, whole time.Duration) string {
+	if whole <= 0 {
+		return "0%"
+	}
+	r := new(big.Rat).Mul(big.NewRat(int64(part), int64(whole)), big.NewRat(100, 1))
+	return r.FloatString(0) + "%"
+}
+
+// coloursText lists the colours with their letters, and what the warp takes of each.
+func coloursText(w io.Writer, p *plan.Plan) {
+	fmt.Fprint(w, "\nColours, each with its letter:\n")
+	var rows [][]any
+	for _, use := range p.ColourUses() {
+		c, _ := p.Colour(use.Colour) // it is one of the plan's own
+		rows = append(rows, []any{fmt.Sprintf("  %c", plan.Letter(use.Colour)), clean(c.Name), c.Shade, count(use.Ends, "end"), count(use.Packages, "package") + " at once"})
+	}
+	table(w, rows)
+}
+
+// waysText sets other ways to wind the warp beside the plan.
+func waysText(w io.Writer, s *striped) {
+	fmt.Fprint(w, "\nOther ways to wind the same stripes:\n")
+	for _, way := range s.Ways {
+		fmt.Fprintf(w, "  %s\n      %s\n", wrap(clean(way.Name), 2), wrap(otherWay(way), 6))
+	}
+}
+
+// otherWay says what a way costs, and what is saved.
+func otherWay(way stripe.Way) string {
+	if !way.Possible {
+		return "not within the limits that were given"
+	}
+	text := fmt.Sprintf("%s: %s, %s in %s; ", timeText(way.Total), count(way.Cost.Passes, "pass"), count(way.Cost.Changes, "change"), count(way.Cost.Stops, "stop"))
+	switch {
+	case way.Saved > 0:
+		return text + fmt.Sprintf("this plan saves %s (%s)", timeText(way.Saved), percentOf(way.Saved, way.Total))
+	case way.Saved < 0:
+		return text + fmt.Sprintf("it takes %s less than this plan", timeText(-way.Saved))
+	}
+	return text + "it takes as long as this plan"
+}
+
+// stripedPassesOf counts the passes of a striped warp in words.
+func stripedPassesOf(p *plan.Plan) string {
+	least, most := plan.MaxPositions, 0
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes {
+			least, most = min(least, pass.Ends()), max(most, pass.Ends())
+		}
+	}
+	text := fmt.Sprintf("%d, of %s", p.Passes(), count(most, "end"))
+	if least < most {
+		text = fmt.Sprintf("%d, of %d to %s", p.Passes(), least, count(most, "end"))
+	}
+	text += fmt.Sprintf(" on a paddle of %s", count(p.Spec.Positions, "position"))
+	if len(p.Chains) > 1 {
+		text += fmt.Sprintf("; %d chains", len(p.Chains))
+	}
+	return text
+}
