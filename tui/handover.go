@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"millside/counter"
+	"millside/plan"
 )
 
 // handOver lists what the loom must know of the winding: marked ends with their place on the loom, what
@@ -13,7 +14,7 @@ func (m winding) handOver(w, room int) []string {
 	part := counter.HandOver(m.st, m.rec.Events())
 	var out []string
 	for _, r := range part.Rows {
-		for i, l := range wrap(r.Value, max(w-24, 10)) {
+		for i, l := range wrap(plan.Clean(r.Value), max(w-24, 10)) {
 			label := ""
 			if i == 0 {
 				label = r.Name

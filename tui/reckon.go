@@ -27,13 +27,10 @@ func (m winding) reckon() reckoning {
 	return r
 }
 
-// fewPasses is how many passes must be timed before a pace is shown.
-const fewPasses = 4
-
 // timeLeft says how long the rest of the chain takes at the winder's own pace; empty while too little is
 // known.
 func (m winding) timeLeft() string {
-	if m.reck.pace.Passes < fewPasses || m.st.Wound() {
+	if m.reck.pace.Passes < counter.FewestTimed || m.st.Wound() {
 		return ""
 	}
 	left := m.reck.pace.Remaining(len(m.st.Current().Passes) - m.st.Laid())

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/plan"
 )
 
 // actTrouble takes the keys for what goes wrong at the mill; taken is false for any other key. None of
@@ -85,7 +86,7 @@ func (m winding) withdraw() (screen, tea.Cmd) {
 func saidTrouble(e counter.Event, st counter.State) string {
 	switch e.Kind {
 	case counter.Incident:
-		return "marked: " + st.Incidents[len(st.Incidents)-1].Words(st.Plan.Spec.Units)
+		return "marked: " + plan.Clean(st.Incidents[len(st.Incidents)-1].Words(st.Plan.Spec.Units))
 	case counter.Withdrawn:
 		return "the last mark is taken back"
 	case counter.WrongTurn, counter.Righted:
