@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"maps"
 	"slices"
 	"strings"
 
@@ -301,9 +302,9 @@ func (m form) wrongFields() string {
 			names = append(names, f.label)
 		}
 	}
-	for name, problem := range m.problems {
+	for _, name := range slices.Sorted(maps.Keys(m.problems)) {
 		if !known[name] {
-			names = append(names, name+": "+problem)
+			names = append(names, name+": "+m.problems[name])
 		}
 	}
 	return strings.Join(names, ", ")

@@ -43,7 +43,7 @@ func (m form) key() stripeKey {
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
 func (m form) stripes() form {
-	m.order = stripe.Order{}
+	m.order, m.stripesAt = stripe.Order{}, nil
 	m.spec.Schedule, m.spec.Other = nil, nil
 	if plain(m.spec) {
 		return m

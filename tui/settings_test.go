@@ -99,3 +99,24 @@ func TestAtHand(t *testing.T) {
 		}
 	}
 }
+
+// The settings page may be asked for while a line is on its way to the disk, and keys after it are for
+// that page.
+func TestSettingsWhileSaving(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	b.deps.prefs = &Settings{}
+	b.clock.wait(5e9)
+	next, write := b.winding(towels(), 4).update(keyMsg("space"))
+	for _, k := range []string{"s", "tab"} {
+		next, _ = next.update(keyMsg(k))
+	}
+	for _, msg := range collect(write) {
+		next = b.send(next, msg)
+	}
+	if _, ok := next.(settings); !ok || b.deps.prefs.Bell != BellAlways {
+		t.Fatalf("%T, bell %s", next, b.deps.prefs.Bell)
+	}
+	if next = b.press(next, "esc"); laid(t, next) != 5 {
+		t.Errorf("%d passes, want 5", laid(t, next))
+	}
+}

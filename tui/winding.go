@@ -40,9 +40,9 @@ type winding struct {
 	guard  counter.Guard // for passes, and for the first press after one
 	steps  counter.Guard // for finishing steps: some are ticked off together
 	busy   bool          // a line is on its way to the disk
-	queue  []tea.Msg
-	flash  string // what just happened
-	ignore string // why the last press was not counted
+	queue  []tea.KeyMsg  // presses that wait for the disk
+	flash  string        // what just happened
+	ignore string        // why the last press was not counted
 	broken error
 	prompt prompt
 	back   mode // where a prompt came from
@@ -217,7 +217,7 @@ func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
 		m.mode = modeHelp
 		return m, nil
 	case key.Matches(msg, k.Settings) && m.prefs != nil:
-		return settings{deps: m.deps, back: m}, nil
+		return m.settings(), nil
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
@@ -243,6 +243,13 @@ func (m winding) layPass() (screen, tea.Cmd) {
 		return m, nil
 	}
 	return m.save(counter.Event{Kind: counter.Laid, Pass: next.Number})
+}
+
+// settings opens the settings page; what waits for the disk is that page's affair from then on.
+func (m winding) settings() screen {
+	back := m
+	back.queue = nil
+	return settings{deps: m.deps, back: back}
 }
 
 // seconds writes thousandths of a second in seconds.
@@ -456,18 +463,23 @@ func (m winding) notSaved(err error) (screen, tea.Cmd) {
 	return m, m.ring()
 }
 
-// drain acts on the presses that waited for the disk.
+// drain acts on the presses that waited for the disk. One that opens another screen hands it the rest.
 func (m winding) drain(cmd tea.Cmd) (screen, tea.Cmd) {
 	cmds := []tea.Cmd{cmd}
 	for len(m.queue) > 0 && !m.busy {
-		msg, ok := m.queue[0].(tea.KeyMsg)
-		m.queue = m.queue[1:]
-		if !ok {
-			continue
-		}
+		msg, rest := m.queue[0], m.queue[1:]
+		m.queue = rest
 		next, c := m.act(msg)
-		m = next.(winding)
 		cmds = append(cmds, c)
+		same, ok := next.(winding)
+		if !ok {
+			for _, key := range rest {
+				next, c = next.update(key)
+				cmds = append(cmds, c)
+			}
+			return next, tea.Batch(cmds...)
+		}
+		m = same
 	}
 	return m, tea.Batch(cmds...)
 }
