@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
@@ -132,7 +133,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // one by one, but for a field that takes text. What was pasted is never a key press.
 func (a app) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
-	case msg.String() == "ctrl+c":
+	case key.Matches(msg, a.keys.Stop):
 		a.interrupted = true
 		return a, tea.Quit
 	case msg.String() == "ctrl+z":

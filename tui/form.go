@@ -74,13 +74,11 @@ func (m form) given(i int) bool { return m.fields[i].given == nil || m.fields[i]
 // compute works out the plan from what stands in the fields.
 func (m form) compute() form {
 	m.problems = map[string]string{}
-	spec := m.spec
 	for i, f := range m.fields {
-		if err := f.take(&spec, m.inputs[i].Value()); err != nil && (f.given == nil || f.given(spec)) {
+		if err := f.take(&m.spec, m.inputs[i].Value()); err != nil && m.given(i) {
 			m.note(err, f.name)
 		}
 	}
-	m.spec = spec
 	m = m.stripes()
 	if m.waits() {
 		m.project = nil
@@ -205,10 +203,10 @@ func (m form) focus(i int) form {
 func (m form) choose(msg tea.KeyMsg) form {
 	options := m.fields[m.at].options
 	step := 0
-	switch msg.String() {
-	case "right", " ":
+	switch {
+	case key.Matches(msg, m.keys.Right):
 		step = 1
-	case "left":
+	case key.Matches(msg, m.keys.Left):
 		step = len(options) - 1
 	default:
 		return m

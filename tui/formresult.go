@@ -229,10 +229,10 @@ func (m form) yarnResult(w int) []string {
 		{Name: "the yarn", Value: pr.Plan.Spec.Yarn.Size.PerMass(units)},
 	}, w)
 	out = append(out, m.coneLines(w)...)
-	if !pr.Plan.Spec.Loom.Sett.IsZero() || pr.Plan.Spec.Yarn.Size.IsZero() {
-		return out
+	if pr.Plan.Spec.Loom.Sett.IsZero() {
+		out = append(out, m.settLines(w)...)
 	}
-	return append(out, m.settLines(w)...)
+	return out
 }
 
 // coneLines says what each cone gives, and which one runs out where.
@@ -256,7 +256,7 @@ func (m form) coneLines(w int) []string {
 
 // settLines is the starting point for a sett, while none is given.
 func (m form) settLines(w int) []string {
-	var out []string
+	out, note := []string{"", "a start for a sett"}, ""
 	for _, weave := range plan.Weaves()[:2] {
 		help, err := plan.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, plan.DiameterFactors()[0], m.project.Plan.Spec.Units)
 		if err != nil {
@@ -266,11 +266,9 @@ func (m form) settLines(w int) []string {
 		if m.how {
 			out = append(out, m.rows(help.Rows, w)...)
 		}
-		if len(out) > 0 && weave == plan.Weaves()[1] {
-			out = append(out, painted(wrap(help.Note, w), m.styles.dim)...)
-		}
+		note = help.Note
 	}
-	return append([]string{"", "a start for a sett"}, out...)
+	return append(out, painted(wrap(note, w), m.styles.dim)...)
 }
 
 func (m form) paddleResult(w, room int) []string {
@@ -373,12 +371,8 @@ func (m form) windingResult(w int) []string {
 	var out []string
 	for _, c := range p.Chains {
 		ties := 0
-		for k := range c.Passes {
-			for _, t := range p.After(c, k+1) {
-				if t.Kind == plan.CountTie {
-					ties++
-				}
-			}
+		for k := p.NextTie(c, 1); k > 0; k = p.NextTie(c, k+1) {
+			ties++
 		}
 		out = append(out, fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, plural(ties, "count tie", "count ties"), len(p.Finishing(c))), w))
 	}

@@ -3,7 +3,6 @@ package tui
 import (
 	"fmt"
 
-	"millside/counter"
 	"millside/plan"
 )
 
@@ -11,9 +10,8 @@ import (
 // was recounted, notes, and the time taken. Where there is no room for all of it, it says so, since a marked
 // end that is cut off would be taken for none.
 func (m winding) handOver(w, room int) []string {
-	part := counter.HandOver(m.st, m.rec.Events())
 	var out []string
-	for _, r := range part.Rows {
+	for _, r := range m.reck.over.Rows {
 		for i, l := range wrap(plan.Clean(r.Value), max(w-24, 10)) {
 			label := ""
 			if i == 0 {

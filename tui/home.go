@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/bubbles/progress"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
@@ -174,12 +173,9 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 	if sum.Wound {
 		far = fmt.Sprintf("%d ends wound, finishing", sum.Standing)
 	}
-	bar := progress.New(progress.WithoutPercentage(), progress.WithSolidFill("6"), progress.WithFillCharacters('█', '░'),
-		progress.WithWidth(12), progress.WithColorProfile(s.r.ColorProfile()))
-	bar.EmptyColor = "8"
 	return []string{
 		fit(mark+style.Render(sum.Name), w),
-		fit("      "+bar.ViewAs(float64(sum.Laid)/float64(max(sum.Passes, 1)))+"  "+far+s.dim.Render("  "+touched), w),
+		fit("      "+s.bar(sum.Laid, sum.Passes, 12)+"  "+far+s.dim.Render("  "+touched), w),
 	}
 }
 

@@ -39,7 +39,7 @@ func defaultKeys() keyMap {
 		Up:        bind("up/down", "move", "up", "k"),
 		Down:      bind("up/down", "move", "down", "j"),
 		Left:      bind("left", "other way", "left"),
-		Right:     bind("right", "change", "right"),
+		Right:     bind("right", "change", "right", " "),
 		NextField: bind("tab", "next", "tab", "down", "enter"),
 		PrevField: bind("shift+tab", "before", "shift+tab", "up"),
 		Open:      bind("enter", "open", "enter", " "),

@@ -10,11 +10,12 @@ import (
 )
 
 // reckoning is what follows from the whole record and would be dear to work out for every picture: the
-// pace, the cones, a rest that is due. It is made anew when an event has been written.
+// pace, the cones, a rest that is due, and once the warp is finished the hand-over. It is made anew when an event has been written.
 type reckoning struct {
 	pace counter.PaceResult
 	yarn *plan.YarnUse
 	rest bool
+	over plan.SheetPart
 }
 
 func (m winding) reckon() reckoning {
@@ -23,6 +24,9 @@ func (m winding) reckon() reckoning {
 	if cones := m.st.ConesInUse(); cones != nil {
 		// Cones that can't be reckoned (a hand-made record, say) are no reason to stop winding.
 		r.yarn, _ = m.st.Plan.Yarn(cones, plan.DefaultExtras())
+	}
+	if m.st.Finished {
+		r.over = counter.HandOver(m.st, events)
 	}
 	return r
 }

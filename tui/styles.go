@@ -3,6 +3,7 @@ package tui
 import (
 	"io"
 
+	"github.com/charmbracelet/bubbles/progress"
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
@@ -47,6 +48,14 @@ func newStyles(w io.Writer, profile termenv.Profile) styles {
 		good: fg("2").Bold(true), field: r.NewStyle().Bold(true).Underline(true),
 		color: profile != termenv.Ascii,
 	}
+}
+
+// bar is a bar of so many cells, filled as far as done is of all.
+func (s styles) bar(done, all, cells int) string {
+	bar := progress.New(progress.WithoutPercentage(), progress.WithSolidFill("6"), progress.WithFillCharacters('█', '░'),
+		progress.WithWidth(cells), progress.WithColorProfile(s.r.ColorProfile()))
+	bar.EmptyColor = "8"
+	return bar.ViewAs(float64(done) / float64(max(all, 1)))
 }
 
 // way is the colour of a direction.

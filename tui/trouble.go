@@ -10,35 +10,32 @@ import (
 	"millside/plan"
 )
 
-// actTrouble takes the keys for what goes wrong at the mill; taken is false for any other key. None of
-// them blocks the winding.
-func (m winding) actTrouble(msg tea.KeyMsg) (next screen, cmd tea.Cmd, taken bool) {
+// actTrouble takes the keys for what goes wrong at the mill. None of them blocks the winding.
+func (m winding) actTrouble(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k := m.keys
 	switch {
 	case key.Matches(msg, k.Broken):
-		return m.askEnd(counter.Broken), nil, true
+		return m.askEnd(counter.Broken), nil
 	case key.Matches(msg, k.Knot):
-		return m.askEnd(counter.Knot), nil, true
+		return m.askEnd(counter.Knot), nil
 	case key.Matches(msg, k.Cone):
-		return m.ask(modePrompt, newPrompt(m.deps, coneQuestion{})), nil, true
+		return m.ask(newPrompt(m.deps, coneQuestion{})), nil
 	case key.Matches(msg, k.WrongTurn):
-		next, cmd = m.wrongTurn()
+		return m.wrongTurn()
 	case key.Matches(msg, k.Missed):
-		next, cmd = m.markPass(counter.MissedOpening)
+		return m.markPass(counter.MissedOpening)
 	case key.Matches(msg, k.WrongPeg):
-		next, cmd = m.markPass(counter.WrongPeg)
+		return m.markPass(counter.WrongPeg)
 	case key.Matches(msg, k.Tie):
-		next, cmd = m.tieMade()
+		return m.tieMade()
 	case key.Matches(msg, k.Withdraw):
-		next, cmd = m.withdraw()
-	default:
-		return m, nil, false
+		return m.withdraw()
 	}
-	return next, cmd, true
+	return m, nil
 }
 
 func (m winding) askEnd(what counter.What) screen {
-	return m.ask(modePrompt, newPrompt(m.deps, endQuestion{what}, "", fmt.Sprint(nowPass(m.st))))
+	return m.ask(newPrompt(m.deps, endQuestion{what}, "", fmt.Sprint(nowPass(m.st))))
 }
 
 // wrongTurn notes that the group went the wrong way round the last peg, or, where twist stands behind the

@@ -204,9 +204,9 @@ func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Pause):
 		return m.save(counter.Event{Kind: counter.Paused})
 	case key.Matches(msg, k.Recount):
-		return m.ask(modePrompt, m.recountPrompt()), nil
+		return m.ask(m.recountPrompt()), nil
 	case key.Matches(msg, k.Note):
-		return m.ask(modePrompt, newPrompt(m.deps, noteQuestion{})), nil
+		return m.ask(newPrompt(m.deps, noteQuestion{})), nil
 	case key.Matches(msg, k.Far):
 		m.far = !m.far
 		return m, nil
@@ -221,8 +221,7 @@ func (m winding) actWind(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
-	next, cmd, _ := m.actTrouble(msg)
-	return next, cmd
+	return m.actTrouble(msg)
 }
 
 // layPass counts a pass, unless the press came faster than a hand can wind.
@@ -289,9 +288,9 @@ func (m winding) actResting(msg tea.KeyMsg) (screen, tea.Cmd) {
 		m.guard = m.guard.Counted(m.now())
 		return m.save(counter.Event{Kind: counter.Resumed})
 	case key.Matches(msg, k.Recount):
-		return m.ask(modePrompt, m.recountPrompt()), nil
+		return m.ask(m.recountPrompt()), nil
 	case key.Matches(msg, k.Note):
-		return m.ask(modePrompt, newPrompt(m.deps, noteQuestion{})), nil
+		return m.ask(newPrompt(m.deps, noteQuestion{})), nil
 	case key.Matches(msg, k.Leave):
 		return m.leaveNow()
 	}
@@ -324,8 +323,8 @@ func (m winding) recountPrompt() prompt {
 }
 
 // ask opens a prompt, and remembers the page to go back to.
-func (m winding) ask(as mode, p prompt) winding {
-	m.back, m.mode, m.prompt = m.mode, as, p
+func (m winding) ask(p prompt) winding {
+	m.back, m.mode, m.prompt = m.mode, modePrompt, p
 	return m
 }
 
@@ -356,7 +355,7 @@ func (m winding) actFinish(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case key.Matches(msg, k.Untick):
 		return m.untick()
 	case key.Matches(msg, k.Note):
-		return m.ask(modePrompt, newPrompt(m.deps, noteQuestion{})), nil
+		return m.ask(newPrompt(m.deps, noteQuestion{})), nil
 	case key.Matches(msg, k.Broken):
 		return m.askEnd(counter.Broken), nil
 	case key.Matches(msg, k.Knot):

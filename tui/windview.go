@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/progress"
 	"github.com/charmbracelet/lipgloss"
 
 	"millside/plan"
@@ -222,10 +221,8 @@ func (m winding) figureBlock(text string, scale int, words ...string) []string {
 	}
 	for i, word := range words {
 		row := i
-		if i > 0 && len(words) == 2 {
-			row = len(out) - 1
-		} else if i == 2 {
-			row = max(len(out)-1, 2)
+		if i > 0 && i == len(words)-1 {
+			row = len(out) - 1 // the last word stands at the foot of the figures
 		}
 		style := m.styles.plain
 		if i == 0 {
@@ -269,25 +266,23 @@ func (m winding) howTo(p plan.Pass, w int) []string {
 	s := m.styles
 	lease := fmt.Sprintf("%s %s, flick, %s %s", p.FirstPeg(), p.OpeningAt(p.FirstPeg()), p.FirstPeg().Other(), p.OpeningAt(p.FirstPeg().Other()))
 	cross := fmt.Sprintf("over %d, under %d", p.CrossOver(), p.CrossUnder())
-	leave, arrive := "lease: "+lease, "counting cross: "+cross
-	peg := "far end peg"
-	if !p.Direction.Far() {
-		leave, arrive, peg = arrive, leave, "near end peg"
+	atLease, atCross, indented, label := "lease: ", "counting cross: ", "  ", 8
+	if w < narrowHow {
+		atLease, atCross, indented, label = "", "", "", 7
 	}
-	turn := fmt.Sprintf("%s round the %s", strings.ToUpper(p.TurnAfter.String()), peg)
+	leave, arrive, peg := atLease+lease, atCross+cross, "far"
+	if !p.Direction.Far() {
+		leave, arrive, peg = arrive, leave, "near"
+	}
+	turn := fmt.Sprintf("%s round the %s end peg", strings.ToUpper(p.TurnAfter.String()), peg)
 	if note := m.openingRound(p); note != "" && w >= len(turn)+len(note)+10 {
 		turn += "; " + note
 	}
-	row := func(word, text string, style lipgloss.Style) string {
-		return fit("  "+s.dim.Render(pad(word, 8))+style.Render(text), w)
-	}
 	if w < narrowHow {
-		turn = fmt.Sprintf("%s, %s", strings.ToUpper(p.TurnAfter.String()), strings.Replace(peg, "end peg", "peg", 1))
-		leave, arrive = strings.TrimPrefix(leave, "lease: "), strings.TrimPrefix(arrive, "lease: ")
-		leave, arrive = strings.TrimPrefix(leave, "counting cross: "), strings.TrimPrefix(arrive, "counting cross: ")
-		row = func(word, text string, style lipgloss.Style) string {
-			return fit(s.dim.Render(pad(word, 7))+style.Render(text), w)
-		}
+		turn = fmt.Sprintf("%s, %s peg", strings.ToUpper(p.TurnAfter.String()), peg)
+	}
+	row := func(word, text string, style lipgloss.Style) string {
+		return fit(indented+s.dim.Render(pad(word, label))+style.Render(text), w)
 	}
 	return []string{row("leave", leave, s.plain), row("arrive", arrive, s.strong), row("turn", turn, s.strong)}
 }
@@ -353,11 +348,8 @@ func (m winding) progress(w int) []string {
 	}
 	laid, all := m.st.PassesLaidAll(), p.Passes()
 	text := fmt.Sprintf("  %d of %d passes laid", laid, all)
-	opts := []progress.Option{progress.WithoutPercentage(), progress.WithSolidFill("6"), progress.WithFillCharacters('█', '░'),
-		progress.WithWidth(max(w-lipgloss.Width(text)-4, 4)), progress.WithColorProfile(m.styles.r.ColorProfile())}
-	bar := progress.New(opts...)
-	bar.EmptyColor = "8"
-	return []string{"  " + bar.ViewAs(float64(laid)/float64(all)) + m.styles.plain.Render(text)}
+	bar := m.styles.bar(laid, all, max(w-lipgloss.Width(text)-4, 4))
+	return []string{"  " + bar + m.styles.plain.Render(text)}
 }
 
 // dueLines says in so many rows what has to be done now; a press that was not counted and what just
