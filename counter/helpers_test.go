@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	"pgregory.net/rapid"
+
 	"millside/plan"
 )
 
@@ -79,7 +81,7 @@ func trouble() []Event {
 }
 
 // fileOf is the bytes of a record.
-func fileOf(t testing.TB, p *plan.Plan, events []Event) []byte {
+func fileOf(t rapid.TB, p *plan.Plan, events []Event) []byte {
 	t.Helper()
 	head, err := appendHead(nil, p.Spec)
 	if err != nil {

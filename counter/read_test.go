@@ -49,16 +49,7 @@ func TestWriteReadRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
 		events, m := drawHistory(t, p)
-		head, err := appendHead(nil, p.Spec)
-		if err != nil {
-			t.Fatal(err)
-		}
-		data, sum := seal(head, 0)
-		for i, e := range events {
-			var line []byte
-			line, sum = seal(appendEvent(nil, i+2, e.normal()), sum)
-			data = append(data, line...)
-		}
+		data := fileOf(t, p, events)
 		got, err := read("x", data)
 		if err != nil || got.torn != "" || got.unended || !bytes.Equal(got.sound, data) {
 			t.Fatalf("%v, torn %q", err, got.torn)

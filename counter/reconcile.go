@@ -99,22 +99,22 @@ func (s Seen) facts() []fact {
 	add := func(text string, fits span) { all = append(all, fact{text: text, fits: fits}) }
 	one, two := min(s.OverPeg1, plan.MaxEnds), min(s.OverPeg2, plan.MaxEnds)
 	if one >= 0 {
-		add(fmt.Sprintf("%s over peg 1", groups(one)), span{max(2*one-1, 0), 2 * one, 1})
+		add(fmt.Sprintf("%s over peg 1", plan.Counted(one, "group", "groups")), span{max(2*one-1, 0), 2 * one, 1})
 	}
 	if two >= 0 {
-		add(fmt.Sprintf("%s over peg 2", groups(two)), span{2 * two, 2*two + 1, 1})
+		add(fmt.Sprintf("%s over peg 2", plan.Counted(two, "group", "groups")), span{2 * two, 2*two + 1, 1})
 		if one >= 0 {
 			right := CrossOf(one + two)
-			all[1].hint = fmt.Sprintf(" %s in all would lie %d and %d.", groups(one+two), right.OverPeg1, right.OverPeg2)
+			all[1].hint = fmt.Sprintf(" %s in all would lie %d and %d.", plan.Counted(one+two, "group", "groups"), right.OverPeg1, right.OverPeg2)
 		}
 	}
 	switch tied, loose := min(s.TiedGroups, plan.MaxEnds), min(s.LooseGroups, plan.MaxEnds); {
 	case tied >= 0 && loose >= 0:
-		add(fmt.Sprintf("%s in ties and %d loose", groups(tied), loose), span{tied + loose, tied + loose, 1})
+		add(fmt.Sprintf("%s in ties and %d loose", plan.Counted(tied, "group", "groups"), loose), span{tied + loose, tied + loose, 1})
 	case tied >= 0:
-		add(fmt.Sprintf("%s in ties", groups(tied)), span{tied, plan.MaxEnds, 1})
+		add(fmt.Sprintf("%s in ties", plan.Counted(tied, "group", "groups")), span{tied, plan.MaxEnds, 1})
 	case loose >= 0:
-		add(fmt.Sprintf("%s after the last tie", groups(loose)), span{loose, plan.MaxEnds, 1})
+		add(fmt.Sprintf("%s after the last tie", plan.Counted(loose, "group", "groups")), span{loose, plan.MaxEnds, 1})
 	}
 	switch s.LastWay {
 	case WayOutward:
@@ -125,19 +125,12 @@ func (s Seen) facts() []fact {
 	return all
 }
 
-func groups(n int) string {
-	if n == 1 {
-		return "1 group"
-	}
-	return fmt.Sprintf("%d groups", n)
-}
-
 // disagree puts into words that a fact doesn't go with those before it, or with the chain.
 func disagree(so []fact, fits span, f fact, passes int) string {
 	inChain := f.fits.with(span{0, passes, 1})
 	if len(so) == 0 || inChain.empty() {
 		return fmt.Sprintf("%s can't be: that would be %s, and the chain has %d. Count again, or too much is wound.",
-			sentence(f.text), f.fits.words(), passes)
+			plan.Capital(f.text), f.fits.words(), passes)
 	}
 	text := so[0].text
 	for i, other := range so[1:] {
@@ -148,15 +141,7 @@ func disagree(so []fact, fits span, f fact, passes int) string {
 		}
 	}
 	return fmt.Sprintf("%s and %s can't both be: the first would be %s, the other %s. Count again, or a group lies the wrong way.",
-		sentence(text), f.text, fits.words(), inChain.words()) + f.hint
-}
-
-// sentence is a text that begins a sentence; one that begins with a number stays.
-func sentence(s string) string {
-	if s != "" && s[0] >= 'a' && s[0] <= 'z' {
-		return string(s[0]-'a'+'A') + s[1:]
-	}
-	return s
+		plan.Capital(text), f.text, fits.words(), inChain.words()) + f.hint
 }
 
 // span is a run of numbers from low to high, each or every second one; none if low is above high.

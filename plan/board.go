@@ -49,7 +49,7 @@ func (b Board) Path(wanted Length, units LengthUnitSystem) (BoardPath, error) {
 	p.Short = max(wanted-p.Length, 0)
 	const most = 12
 	if n := len(parts) - most; n > 0 {
-		parts = append(parts[:most], fmt.Sprintf("%s more", counted(n, "distance", "distances")))
+		parts = append(parts[:most], fmt.Sprintf("%s more", Counted(n, "distance", "distances")))
 	}
 	p.How = How{"the distances from peg to peg, added until they reach the wanted length", fmt.Sprintf("%s = %s", strings.Join(parts, " + "), p.Length.In(units.Long(), 2))}
 	return p, nil

@@ -204,7 +204,7 @@ func (s *chainSplit) parts(cuts []int) []ChainPart {
 }
 
 func (s *chainSplit) why(c ChainPart, last bool) string {
-	say := fmt.Sprintf("%s in %s", counted(c.Ends(), "end", "ends"), counted(len(c.Passes), "pass", "passes"))
+	say := fmt.Sprintf("%s in %s", Counted(c.Ends(), "end", "ends"), Counted(len(c.Passes), "pass", "passes"))
 	if !last {
 		switch {
 		case c.OnSection && c.OnRepeat:

@@ -73,17 +73,17 @@ func newChoice(kind ChoiceKind, ends, group int) Choice {
 	c := Choice{Kind: kind, Group: group, Passes: (ends + group - 1) / group, LastEnds: group}
 	c.Finish = finishAfter(c.Passes)
 	c.Cost = costPass * c.Passes
-	c.Reasons = append(c.Reasons, counted(c.Passes, "pass", "passes"))
+	c.Reasons = append(c.Reasons, Counted(c.Passes, "pass", "passes"))
 	switch kind {
 	case ShortPass:
 		c.LastEnds = ends % group
 		c.Cost += costShort
 		c.Reasons = append(c.Reasons, fmt.Sprintf("the last pass carries %d, so %s parked before it", c.LastEnds,
-			counted(group-c.LastEnds, "position is", "positions are")))
+			Counted(group-c.LastEnds, "position is", "positions are")))
 	case SpareEnds:
 		c.Spares = group - ends%group
 		c.Cost += costSpare * c.Spares
-		c.Reasons = append(c.Reasons, counted(c.Spares, "spare end is wound", "spare ends are wound"))
+		c.Reasons = append(c.Reasons, Counted(c.Spares, "spare end is wound", "spare ends are wound"))
 	default:
 		c.Reasons = append(c.Reasons, "every pass is full")
 	}
@@ -102,7 +102,7 @@ func (c Choice) Label() string {
 	case ShortPass:
 		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
 	case SpareEnds:
-		return fmt.Sprintf("group of %d, %s", c.Group, counted(c.Spares, "spare end", "spare ends"))
+		return fmt.Sprintf("group of %d, %s", c.Group, Counted(c.Spares, "spare end", "spare ends"))
 	default:
 		return fmt.Sprintf("group of %d, all full", c.Group)
 	}

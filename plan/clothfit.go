@@ -88,22 +88,22 @@ func (f EndsFit) why(c ClothWidth, wanted int) string {
 	say := "as many as the width asks for"
 	if f.Ends != wanted {
 		say = fmt.Sprintf("%s than the width asks for, %s finished",
-			counted(distance(f.Ends, wanted), "end", "ends")+map[bool]string{true: " more", false: " fewer"}[f.Ends > wanted],
+			Counted(distance(f.Ends, wanted), "end", "ends")+map[bool]string{true: " more", false: " fewer"}[f.Ends > wanted],
 			f.Finished.In(c.Units.Short(), 2))
 	}
 	switch {
 	case f.WholeRepeats && c.Balance > 0:
-		say += fmt.Sprintf("; %s and the balancing part", counted(f.Repeats, "repeat", "repeats"))
+		say += fmt.Sprintf("; %s and the balancing part", Counted(f.Repeats, "repeat", "repeats"))
 	case f.WholeRepeats:
-		say += fmt.Sprintf("; %s", counted(f.Repeats, "whole repeat", "whole repeats"))
+		say += fmt.Sprintf("; %s", Counted(f.Repeats, "whole repeat", "whole repeats"))
 	case c.Repeat > 0:
 		say += "; the last repeat is broken off"
 	}
 	switch {
 	case f.WholePasses:
-		say += fmt.Sprintf("; %s", counted(f.Passes, "full pass", "full passes"))
+		say += fmt.Sprintf("; %s", Counted(f.Passes, "full pass", "full passes"))
 	case c.Group > 0:
-		say += fmt.Sprintf("; the last of %s is short or has spare ends", counted(f.Passes, "pass", "passes"))
+		say += fmt.Sprintf("; the last of %s is short or has spare ends", Counted(f.Passes, "pass", "passes"))
 	}
 	return say
 }

@@ -75,7 +75,7 @@ func (p *Plan) fastening(c Chain) []Step {
 	return []Step{
 		{ID: StepFasten, Title: "Fasten the group at the " + peg,
 			Detail: fmt.Sprintf("Take the %s round the peg %s, as after every such pass, then wind it round the peg twice more so that it holds.",
-				counted(last.Ends(), "end", "ends"), last.TurnAfter)},
+				Counted(last.Ends(), "end", "ends"), last.TurnAfter)},
 		{ID: StepCut, Title: "Cut between the peg and the paddle",
 			Detail: "Leave a hand's length on both sides: on the warp for a knot, on the paddle to start again.",
 			Caution: "Hold the mill still with a hand or a hip while you cut. A mill that unwinds " +
@@ -111,7 +111,7 @@ func (p *Plan) ties(c Chain) []Step {
 		steps = append(far, near...)
 	}
 	if n := p.AlongTies(); n > 0 {
-		steps = append(steps, Step{ID: StepAlong, Title: fmt.Sprintf("%s along the warp", capital(counted(n, "choke tie", "choke ties"))),
+		steps = append(steps, Step{ID: StepAlong, Title: fmt.Sprintf("%s along the warp", Capital(Counted(n, "choke tie", "choke ties"))),
 			Detail: "Evenly spaced, none more than " + p.show(alongEvery) + " apart, " + p.chokeHold() + "."})
 	}
 	return steps
@@ -146,7 +146,7 @@ func (p *Plan) takingOff(c Chain) []Step {
 // Label is what stands on a chain's label: the warp, which chain it is, its ends and its length.
 func (p *Plan) Label(c Chain) string {
 	return fmt.Sprintf("Warp %q, chain %d of %d, %s, %s.", p.Spec.Name, c.Number, len(p.Chains),
-		counted(c.Ends(), "end", "ends"), p.show(p.Path.Length))
+		Counted(c.Ends(), "end", "ends"), p.show(p.Path.Length))
 }
 
 // show writes a length in the weaver's long unit with at most one decimal, or in the short unit without
@@ -160,7 +160,8 @@ func (p *Plan) show(l Length) string {
 	return l.In(long, 1)
 }
 
-func capital(s string) string {
+// Capital begins a text with a capital letter, if it begins with a letter of ASCII.
+func Capital(s string) string {
 	if s == "" || s[0] < 'a' || s[0] > 'z' {
 		return s
 	}

@@ -148,7 +148,7 @@ func (a GroupAsk) row(kind ChoiceKind, group int) (GroupRow, error) {
 	r.Reasons = append(c.Reasons[:2:2], r.finishReason())
 	a.rateLease(&r)
 	a.rateRaddle(&r)
-	r.Reasons = append(r.Reasons, counted(group, "package", "packages")+", one for each end of the group", r.Time.String())
+	r.Reasons = append(r.Reasons, Counted(group, "package", "packages")+", one for each end of the group", r.Time.String())
 	return r, nil
 }
 
@@ -161,7 +161,7 @@ func (r GroupRow) finishReason() string {
 	case r.Chains == 1:
 		return "stops at the counting cross: the last group is fastened at the far end, which is harder"
 	default:
-		return fmt.Sprintf("%d of %s at the counting cross, where the last group is harder to fasten", r.AtCross, counted(r.Chains, "chain stops", "chains stop"))
+		return fmt.Sprintf("%d of %s at the counting cross, where the last group is harder to fasten", r.AtCross, Counted(r.Chains, "chain stops", "chains stop"))
 	}
 }
 
@@ -188,7 +188,7 @@ func (a GroupAsk) rateRaddle(r *GroupRow) {
 	switch {
 	case sections == 1:
 		r.Raddle = RaddleFills
-		r.Reasons = append(r.Reasons, counted(groups, "group fills", "groups fill")+" a section of the raddle")
+		r.Reasons = append(r.Reasons, Counted(groups, "group fills", "groups fill")+" a section of the raddle")
 	case groups == 1:
 		r.Raddle = RaddleFills
 		r.Reasons = append(r.Reasons, fmt.Sprintf("a group fills %d sections of the raddle", sections))

@@ -60,9 +60,9 @@ func (m Mill) Room(wanted, height Length, units LengthUnitSystem) (*MillRoom, er
 func (r *MillRoom) rows(m Mill, wanted, height Length, units LengthUnitSystem) []Row {
 	long := func(l Length) string { return l.In(units.Long(), 2) }
 	short := func(l Length) string { return l.In(units.Short(), 1) }
-	where := counted(r.Turns, "turn", "turns")
+	where := Counted(r.Turns, "turn", "turns")
 	if r.Steps > 0 {
-		where += fmt.Sprintf(" and %s", counted(r.Steps, "peg step", "peg steps"))
+		where += fmt.Sprintf(" and %s", Counted(r.Steps, "peg step", "peg steps"))
 	}
 	climb := Row{Name: "climb", Value: short(r.Climb), How: How{"turns x rise", fmt.Sprintf("%s x %s = %s", r.Path.Turns(), short(m.Rise), short(r.Climb))}}
 	if !r.Fits {
@@ -70,7 +70,7 @@ func (r *MillRoom) rows(m Mill, wanted, height Length, units LengthUnitSystem) [
 	}
 	return []Row{
 		{Name: "far end peg", Value: where, How: How{"wanted length / length of a peg step, rounded up",
-			fmt.Sprintf("%s needs %s of %s, %s turns", long(wanted), counted(r.Path.Steps, "step", "steps"), short(m.PegStep), r.Path.Turns())}},
+			fmt.Sprintf("%s needs %s of %s, %s turns", long(wanted), Counted(r.Path.Steps, "step", "steps"), short(m.PegStep), r.Path.Turns())}},
 		{Name: "real length", Value: long(r.Path.Length), How: How{"turns x root of (circumference squared + rise squared)",
 			fmt.Sprintf("%s x root of (%s squared + %s squared) = %s", r.Path.Turns(), short(m.Circumference), short(m.Rise), long(r.Path.Length))}},
 		climb,

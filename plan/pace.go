@@ -57,7 +57,7 @@ func (p Pace) orPublished() Pace {
 // Source says whose pace it is: "a practised hand's usual range", "your own pace over 39 passes".
 func (p Pace) Source() string {
 	if p = p.orPublished(); p.Passes > 0 {
-		return "your own pace over " + counted(p.Passes, "pass", "passes")
+		return "your own pace over " + Counted(p.Passes, "pass", "passes")
 	}
 	return "a practised hand's usual range"
 }

@@ -70,7 +70,7 @@ func rateReed(r Reed, o SleyOrder, ends int) ReedChoice {
 	case inOrder == 2:
 		c.Reasons = append(c.Reasons, "two ends in every dent, the ideal")
 	default:
-		c.Reasons = append(c.Reasons, fmt.Sprintf("%s in every dent", counted(inOrder, "end", "ends")))
+		c.Reasons = append(c.Reasons, fmt.Sprintf("%s in every dent", Counted(inOrder, "end", "ends")))
 	}
 	if !o.Exact {
 		word := "more open"

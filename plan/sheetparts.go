@@ -14,10 +14,10 @@ func (a SheetAsk) yarn() SheetPart {
 	if a.Yarn != nil {
 		part.Table = a.cones()
 		for _, total := range a.Yarn.Totals {
-			part.Rows = append(part.Rows, Row{Name: nameOfYarn(total), Value: fmt.Sprintf("%s, %s, %s", counted(total.Ends, "end", "ends"),
+			part.Rows = append(part.Rows, Row{Name: nameOfYarn(total), Value: fmt.Sprintf("%s, %s, %s", Counted(total.Ends, "end", "ends"),
 				total.Length.In(units.Long(), 1), total.Mass.In(units.Light(), 1)), How: How{"the sum of its cones, each weight rounded up", total.inNumbers(units)}})
 		}
-		part.Rows = append(part.Rows, Row{Name: "whole warp", Value: fmt.Sprintf("%s, %s, %s", counted(a.Yarn.Ends, "end", "ends"),
+		part.Rows = append(part.Rows, Row{Name: "whole warp", Value: fmt.Sprintf("%s, %s, %s", Counted(a.Yarn.Ends, "end", "ends"),
 			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.In(units.Heavy(), 3)), Warning: a.runsOut()})
 	}
 	if a.Weft != nil {
@@ -79,7 +79,7 @@ func nameOfYarn(t YarnTotal) string {
 
 // inNumbers puts a total in numbers.
 func (t YarnTotal) inNumbers(units LengthUnitSystem) string {
-	return fmt.Sprintf("%s: %s of %s = %s", counted(t.Cones, "cone", "cones"), t.Length.In(units.Long(), 1), t.Yarn.PerMass(units), t.Mass.In(units.Light(), 1))
+	return fmt.Sprintf("%s: %s of %s = %s", Counted(t.Cones, "cone", "cones"), t.Length.In(units.Long(), 1), t.Yarn.PerMass(units), t.Mass.In(units.Light(), 1))
 }
 
 // leftText says what is left on a cone, or where it runs out.

@@ -29,7 +29,7 @@ func (a SheetAsk) shortPasses() []string {
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
 			if a.Plan.LeftOut(p) != 0 {
-				notes = append(notes, fmt.Sprintf("Chain %d, pass %d carries only %s, in %s.", c.Number, p.Number, counted(p.Ends(), "end", "ends"), positionsText(p.Carried)))
+				notes = append(notes, fmt.Sprintf("Chain %d, pass %d carries only %s, in %s.", c.Number, p.Number, Counted(p.Ends(), "end", "ends"), positionsText(p.Carried)))
 			}
 		}
 	}
@@ -45,7 +45,7 @@ func (a SheetAsk) boutRow() Row {
 	}
 	row := Row{Name: "bouts", Value: strconv.Itoa(bouts), How: How{"passes / 2 in each chain", fmt.Sprintf("%d x 2 + %d = %d passes", bouts, odd, 2*bouts+odd)}}
 	if odd > 0 {
-		row.Value += fmt.Sprintf(", and %s", counted(odd, "outward pass", "outward passes, one in each of as many chains"))
+		row.Value += fmt.Sprintf(", and %s", Counted(odd, "outward pass", "outward passes, one in each of as many chains"))
 	}
 	return row
 }
@@ -144,7 +144,7 @@ func (p *Plan) kindsOf(c Chain) [][]string {
 func (a SheetAsk) ties() SheetPart {
 	part := SheetPart{ID: PartTies, Title: "Ties"}
 	if every := a.Plan.Spec.TieEvery; every > 0 {
-		part.Rows = append(part.Rows, Row{Name: "count tie every", Value: counted(every, "end", "ends")})
+		part.Rows = append(part.Rows, Row{Name: "count tie every", Value: Counted(every, "end", "ends")})
 		part.Table = a.countTies()
 	}
 	for _, step := range a.Plan.Finishing(a.Plan.Chains[0]) {

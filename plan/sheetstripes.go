@@ -24,7 +24,7 @@ func (a SheetAsk) stripes() SheetPart {
 		part.Rows = append(part.Rows, Row{Name: "stripes", Value: p.Spec.Stripes})
 	}
 	for _, use := range p.ColourUses() {
-		row := Row{Name: p.ColourText(use.Colour), Value: fmt.Sprintf("%s, %s at once", counted(use.Ends, "end", "ends"), counted(use.Packages, "package", "packages"))}
+		row := Row{Name: p.ColourText(use.Colour), Value: fmt.Sprintf("%s, %s at once", Counted(use.Ends, "end", "ends"), Counted(use.Packages, "package", "packages"))}
 		if c, ok := p.Colour(use.Colour); ok && c.Shade != "" {
 			row.Value += ", " + c.Shade
 		}

@@ -50,7 +50,7 @@ func (a SheetAsk) otherFits() []string {
 func plainRows(p *Plan, n int, last Pass) (ends, group, passes Row) {
 	ends = Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: How{"full passes x group + last pass",
 		fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
-	group = Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s", counted(p.Spec.Group, "end", "ends"), counted(p.Spec.Positions, "position", "positions"))}
+	group = Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s", Counted(p.Spec.Group, "end", "ends"), Counted(p.Spec.Positions, "position", "positions"))}
 	passes = Row{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, last.Ends()), How: How{"ends / group, rounded up to a whole pass",
 		fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group, decimal(quo(ratOf(p.Spec.Ends), ratOf(p.Spec.Group)), 2), n)}}
 	return ends, group, passes
@@ -65,7 +65,7 @@ func stripedRows(p *Plan, n int) (ends, group, passes Row) {
 		}
 	}
 	ends = Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: How{"the ends of the stripes", p.Spec.Stripes}}
-	group = Row{Name: "group", Value: fmt.Sprintf("%d to %s in a paddle of %s", least, counted(most, "end", "ends"), counted(p.Spec.Positions, "position", "positions"))}
+	group = Row{Name: "group", Value: fmt.Sprintf("%d to %s in a paddle of %s", least, Counted(most, "end", "ends"), Counted(p.Spec.Positions, "position", "positions"))}
 	passes = Row{Name: "passes", Value: strconv.Itoa(n), How: How{"the stripes cut into passes", p.Spec.Schedule.Note}}
 	return ends, group, passes
 }
@@ -115,7 +115,7 @@ func (a SheetAsk) wayRows() []Row {
 	switch {
 	case a.Board != nil:
 		return []Row{
-			{Name: "on the board", Value: fmt.Sprintf("round %d pegs, %s", a.Board.Distances+1, counted(a.Board.Distances, "distance", "distances"))},
+			{Name: "on the board", Value: fmt.Sprintf("round %d pegs, %s", a.Board.Distances+1, Counted(a.Board.Distances, "distance", "distances"))},
 			{Name: "real length", Value: a.Board.Length.In(long, 2), How: a.Board.How},
 		}
 	case a.Room != nil:
@@ -132,7 +132,7 @@ func (a SheetAsk) pegRow() (Row, bool) {
 	if a.Pegs == nil {
 		return Row{}, false
 	}
-	row := Row{Name: "room on a peg", Value: fmt.Sprintf("about %s", counted(a.Pegs.Ends, "end", "ends")), How: a.Pegs.How}
+	row := Row{Name: "room on a peg", Value: fmt.Sprintf("about %s", Counted(a.Pegs.Ends, "end", "ends")), How: a.Pegs.How}
 	for _, c := range a.Plan.Chains {
 		if c.Ends() > a.Pegs.Ends && row.Warning == "" {
 			row.Warning = fmt.Sprintf("chain %d has %d: wind smaller chains, or more layers", c.Number, c.Ends())

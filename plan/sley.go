@@ -106,7 +106,7 @@ func (l *SleyList) rows(r Reed, w Sleying) []Row {
 	unit, show := r.unit(), r.widthUnit()
 	order := Row{Name: "ends a dent", Value: orderText(w.Order)}
 	if w.EdgeDents > 0 {
-		order.Value += fmt.Sprintf(", and %s of %d at each edge", counted(w.EdgeDents, "dent", "dents"), w.EdgeEnds)
+		order.Value += fmt.Sprintf(", and %s of %d at each edge", Counted(w.EdgeDents, "dent", "dents"), w.EdgeEnds)
 	}
 	if last := l.Dents[len(l.Dents)-1-w.EdgeDents]; l.brokenOff(w) {
 		order.Warning = fmt.Sprintf("the order is broken off: its last dent holds %d", last)
@@ -114,7 +114,7 @@ func (l *SleyList) rows(r Reed, w Sleying) []Row {
 	width := Row{Name: "width in the reed", Value: l.Width.In(show, 2), How: How{"dents / dents in a unit of width",
 		fmt.Sprintf("%d / %s = %s", len(l.Dents), r.Dents(unit).Shown(2), l.Width.In(show, 2))}}
 	if !l.Fits {
-		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", counted(l.ReedDents, "dent", "dents"), len(l.Dents))
+		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", Counted(l.ReedDents, "dent", "dents"), len(l.Dents))
 	}
 	first := Row{Name: "first dent", Value: fmt.Sprintf("%d left of the centre", l.LeftOfCentre)}
 	if l.FirstDent > 0 {

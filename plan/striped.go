@@ -97,7 +97,7 @@ func (s *Schedule) chainsOf(most int) []ChainPart {
 			ends += bout
 		}
 		part.Last = first + ends - 1
-		part.Why = fmt.Sprintf("%s in %s, stops %s", counted(ends, "end", "ends"), counted(len(part.Passes), "pass", "passes"), part.Finish())
+		part.Why = fmt.Sprintf("%s in %s, stops %s", Counted(ends, "end", "ends"), Counted(len(part.Passes), "pass", "passes"), part.Finish())
 		parts = append(parts, part)
 		from, first, left = from+len(part.Passes), first+ends, left-ends
 	}

@@ -40,13 +40,13 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	pass := c.Passes[number-1]
 	var tasks []Task
 	if number == 1 && c.Number == 1 {
-		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", counted(p.threadedFor(pass), "position", "positions"))})
+		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", Counted(p.threadedFor(pass), "position", "positions"))})
 	}
 	if number == 1 {
 		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie the group to the near end peg, beside the lease"})
 	}
 	if changes := p.ChangesBefore(c, number); len(changes) > 0 {
-		tasks = append(tasks, Task{Kind: ChangeSetUp, Text: fmt.Sprintf("change %s of the paddle", counted(len(changes), "position", "positions"))})
+		tasks = append(tasks, Task{Kind: ChangeSetUp, Text: fmt.Sprintf("change %s of the paddle", Counted(len(changes), "position", "positions"))})
 	}
 	out := p.LeftOut(pass)
 	switch {
@@ -96,7 +96,7 @@ func (p *Plan) After(c Chain, number int) []Task {
 		tasks = append(tasks, Task{Kind: TieOff, Text: "stop here: the chain is wound; tie it off"})
 	case 1:
 		tasks = append(tasks, Task{Kind: LastPassIsNext,
-			Text: fmt.Sprintf("last pass: %s, then tie off", counted(c.Passes[last-1].Ends(), "end", "ends"))})
+			Text: fmt.Sprintf("last pass: %s, then tie off", Counted(c.Passes[last-1].Ends(), "end", "ends"))})
 	case 2:
 		tasks = append(tasks, Task{Kind: TwoPassesLeft, Text: "two passes left"})
 	}
@@ -147,8 +147,8 @@ func (p *Plan) NextTie(c Chain, number int) int {
 	return 0
 }
 
-// counted writes a number with its noun.
-func counted(n int, one, many string) string {
+// Counted writes a number with its noun: "1 pass", "40 passes".
+func Counted(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one
 	}

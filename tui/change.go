@@ -69,7 +69,7 @@ func (m winding) viewChange(w, h int) string {
 	if m.threaded != nil {
 		changes = m.changes()
 	}
-	title := fmt.Sprintf("CHANGE %s BEFORE PASS %d", strings.ToUpper(plural(len(changes), "position", "positions")), next.Number)
+	title := fmt.Sprintf("CHANGE %s BEFORE PASS %d", strings.ToUpper(plan.Counted(len(changes), "position", "positions")), next.Number)
 	if len(changes) == 0 {
 		title = "THREAD THE PADDLE"
 	}

@@ -67,9 +67,9 @@ func (m form) raddleDrawing(w int) []string {
 		counts.WriteString(" " + center(fmt.Sprint(sec.Ends), width) + strings.Repeat(" ", width-len(center(fmt.Sprint(sec.Ends), width))))
 	}
 	teeth.WriteString("│")
-	title := fmt.Sprintf("raddle: %s, the middle %d", plural(len(list.Sections), "section", "sections"), to-from)
+	title := fmt.Sprintf("raddle: %s, the middle %d", plan.Counted(len(list.Sections), "section", "sections"), to-from)
 	if to-from == len(list.Sections) {
-		title = fmt.Sprintf("raddle: %s", plural(len(list.Sections), "section", "sections"))
+		title = fmt.Sprintf("raddle: %s", plan.Counted(len(list.Sections), "section", "sections"))
 	}
 	return []string{m.styles.dim.Render(fit(title+", groups in two shades", w)), fit(m.styles.outward.Render(teeth.String()), w), fit(counts.String(), w)}
 }

@@ -125,9 +125,9 @@ func (m winding) viewDone(w, h int) string {
 
 func endsText(p *plan.Plan) string {
 	if n := p.Spares(); n > 0 {
-		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, plural(len(p.Chains), "chain", "chains"))
+		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, plan.Counted(len(p.Chains), "chain", "chains"))
 	}
-	return fmt.Sprintf("%d, %s", p.EndsWound(), plural(len(p.Chains), "chain", "chains"))
+	return fmt.Sprintf("%d, %s", p.EndsWound(), plan.Counted(len(p.Chains), "chain", "chains"))
 }
 
 // when writes a time as a weaver says it.

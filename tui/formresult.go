@@ -22,7 +22,7 @@ func (m form) resultLines(w, room int) []string {
 	}
 	p := m.project.Plan
 	out := []string{
-		s.title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), plural(p.Passes(), "pass", "passes"))) + ", " + bouts(p),
+		s.title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), plan.Counted(p.Passes(), "pass", "passes"))) + ", " + bouts(p),
 	}
 	var part []string
 	switch m.section() {
@@ -52,19 +52,12 @@ func (m form) resultLines(w, room int) []string {
 	return append(out, part...)
 }
 
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
 func bouts(p *plan.Plan) string {
 	n := 0
 	for _, c := range p.Chains {
 		n += len(c.Passes) / 2
 	}
-	text := plural(n, "bout", "bouts")
+	text := plan.Counted(n, "bout", "bouts")
 	if p.Passes()%2 == 1 {
 		text += " and a pass"
 	}
@@ -99,7 +92,7 @@ func lastPassText(p *plan.Plan) string {
 	last := passes[len(passes)-1]
 	switch {
 	case last.Spares > 0:
-		return "the last pass has " + plural(last.Spares, "spare end", "spare ends")
+		return "the last pass has " + plan.Counted(last.Spares, "spare end", "spare ends")
 	case last.Ends() < p.Spec.Group:
 		return fmt.Sprintf("the last pass carries %d", last.Ends())
 	default:
@@ -300,7 +293,7 @@ func (m form) choiceBlock(c plan.GroupRow, chosen, all bool, w int) []string {
 		mark, style = "▸ ", s.strong
 	}
 	if !chosen && !all {
-		rest := fmt.Sprintf(": %s, %s", plural(c.Passes, "pass", "passes"), c.Time)
+		rest := fmt.Sprintf(": %s, %s", plan.Counted(c.Passes, "pass", "passes"), c.Time)
 		return []string{mark + style.Render(fit(label, w-2)) + s.dim.Render(fit(rest, max(w-2-len(label), 0)))}
 	}
 	block := []string{mark + style.Render(fit(label, w-2))}
@@ -316,7 +309,7 @@ func groupLabel(c plan.GroupRow) string {
 	case plan.ShortPass:
 		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
 	case plan.SpareEnds:
-		return fmt.Sprintf("group of %d, %s", c.Group, plural(c.Spares, "spare end", "spare ends"))
+		return fmt.Sprintf("group of %d, %s", c.Group, plan.Counted(c.Spares, "spare end", "spare ends"))
 	default:
 		return fmt.Sprintf("group of %d, all full", c.Group)
 	}
@@ -330,7 +323,7 @@ func (m form) millResult(w int) []string {
 			return wrap(err.Error(), w)
 		}
 		return m.rows([]plan.Row{{Name: "on the board", Value: fmt.Sprintf("%s, round %s", b.Length.In(pr.Plan.Spec.Units.Long(), 2),
-			plural(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
+			plan.Counted(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
 	}
 	return append(m.millDrawing(w), m.rows(pr.Room.Rows, w)...)
 }
@@ -339,7 +332,7 @@ func (m form) chainsResult(w int) []string {
 	pr := m.project
 	var out []string
 	if pr.Pegs != nil {
-		out = append(out, m.rows([]plan.Row{{Name: "a peg takes about", Value: plural(pr.Pegs.Ends, "end", "ends"), How: pr.Pegs.How}}, w)...)
+		out = append(out, m.rows([]plan.Row{{Name: "a peg takes about", Value: plan.Counted(pr.Pegs.Ends, "end", "ends"), How: pr.Pegs.How}}, w)...)
 	}
 	for _, c := range pr.Plan.Chains {
 		out = append(out, wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
@@ -374,7 +367,7 @@ func (m form) windingResult(w int) []string {
 		for k := p.NextTie(c, 1); k > 0; k = p.NextTie(c, k+1) {
 			ties++
 		}
-		out = append(out, fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, plural(ties, "count tie", "count ties"), len(p.Finishing(c))), w))
+		out = append(out, fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, plan.Counted(ties, "count tie", "count ties"), len(p.Finishing(c))), w))
 	}
 	return out
 }

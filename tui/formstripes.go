@@ -155,7 +155,7 @@ func (m form) colourLines(w int) []string {
 	p := m.orderPlan()
 	var out []string
 	for i := range m.order.Colours {
-		out = append(out, fit(m.styles.named(p, i+1)+": "+plural(count[i+1], "end", "ends"), w))
+		out = append(out, fit(m.styles.named(p, i+1)+": "+plan.Counted(count[i+1], "end", "ends"), w))
 	}
 	return append(out, fmt.Sprintf("%d ends in all", len(ends)))
 }
@@ -164,8 +164,8 @@ func (m form) colourLines(w int) []string {
 func (m form) scheduleLines(w int) []string {
 	s, made := m.styles, m.made.made
 	c := made.Schedule.Cost
-	out := wrap(fmt.Sprintf("%s in %s: %s, %s on the way, about %s", plural(c.Passes, "pass", "passes"), plural(len(made.Schedule.SetUps), "set-up", "set-ups"),
-		plural(c.Threaded, "position threaded", "positions threaded"), plural(c.Changes, "change", "changes"), roughly(made.Schedule.Total)), w)
+	out := wrap(fmt.Sprintf("%s in %s: %s, %s on the way, about %s", plan.Counted(c.Passes, "pass", "passes"), plan.Counted(len(made.Schedule.SetUps), "set-up", "set-ups"),
+		plan.Counted(c.Threaded, "position threaded", "positions threaded"), plan.Counted(c.Changes, "change", "changes"), roughly(made.Schedule.Total)), w)
 	for i := range out {
 		out[i] = s.strong.Render(out[i])
 	}

@@ -25,7 +25,7 @@ func (m winding) handOver(w, room int) []string {
 	}
 	if len(out) > room {
 		shown := max(room-1, 0)
-		more := fmt.Sprintf("  and %s: 'millside sheet' prints all", plural(len(out)-shown, "line more", "lines more"))
+		more := fmt.Sprintf("  and %s: 'millside sheet' prints all", plan.Counted(len(out)-shown, "line more", "lines more"))
 		out = append(out[:shown:shown], m.styles.warn.Render(fit(more+" ", w)))
 	}
 	return out
@@ -42,5 +42,5 @@ func (m winding) marksText() string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s: they stand on the hand-over", plural(n, "marked place in this warp", "marked places in this warp"))
+	return fmt.Sprintf("%s: they stand on the hand-over", plan.Counted(n, "marked place in this warp", "marked places in this warp"))
 }

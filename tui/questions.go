@@ -217,7 +217,7 @@ func (q recountQuestion) preview(st counter.State, t []string) string {
 	}
 	cross := counter.CrossOf(n)
 	text := fmt.Sprintf("%s: %d over peg 1 and %d over peg 2, %d ends. Now the count says %d; both numbers are kept.",
-		plural(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, st.Current().EndsAfter(n), st.Laid())
+		plan.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, st.Current().EndsAfter(n), st.Laid())
 	if tie := lastTie(st); tie > 0 {
 		text += fmt.Sprintf(" The last tie was made after pass %d.", tie)
 	}

@@ -60,7 +60,7 @@ func (m winding) mustBeSeen(w, h int) []string {
 	out = append(out,
 		row("paddle", where),
 		row("last turn", strings.ToUpper(last.TurnAfter.String())+" round the end peg"),
-		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", groups(cross.OverPeg1), cross.OverPeg2)))
+		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", plan.Counted(cross.OverPeg1, "group", "groups"), cross.OverPeg2)))
 	if h >= 18 {
 		out = append(out, "")
 		out = append(out, m.crossPicture(cross.OverPeg1, cross.OverPeg2, w)...)
@@ -69,13 +69,6 @@ func (m winding) mustBeSeen(w, h int) []string {
 		out = append(out, row("next", "the finishing steps"))
 	}
 	return out
-}
-
-func groups(n int) string {
-	if n == 1 {
-		return "1 group"
-	}
-	return fmt.Sprintf("%d groups", n)
 }
 
 // crossPicture draws the two pegs of the counting cross with the groups that lie over each.
@@ -95,8 +88,8 @@ func (m winding) crossPicture(over1, over2, w int) []string {
 	c.set(mid, f.mid, '╳', inkPath)
 	c.peg(x1, f, '1')
 	c.peg(x2, f, '2')
-	c.text(x1, f.label, groups(over1)+" over", inkStrong)
-	c.text(x2, f.label, groups(over2)+" over", inkStrong)
+	c.text(x1, f.label, plan.Counted(over1, "group", "groups")+" over", inkStrong)
+	c.text(x2, f.label, plan.Counted(over2, "group", "groups")+" over", inkStrong)
 	c.text(x1, f.names, "peg 1", inkLabel)
 	c.text(x2, f.names, "peg 2", inkLabel)
 	return indent(c.lines(m.styles.inks(plan.Outward)), 2)

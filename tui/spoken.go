@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"millside/plan"
 )
 
 // speak is the command that tells the next step to whoever listens.
@@ -52,17 +54,10 @@ func (m winding) spokenPass() string {
 	due := append(m.troubleDue(), taskTexts(m.dueNow())...)
 	text := fmt.Sprintf("Pass %d of %d, %s. %d ends stand.", p.Number, len(m.st.Current().Passes), p.Direction, m.st.EndsStanding())
 	if len(due) > 0 {
-		text = capitalised(strings.Join(due, "; ")) + ". " + text
+		text = plan.Capital(strings.Join(due, "; ")) + ". " + text
 	}
 	if m.ignore != "" {
-		text = capitalised(m.ignore) + ". " + text
+		text = plan.Capital(m.ignore) + ". " + text
 	}
 	return text + fmt.Sprintf(" Peg %s first, %s. Over %d, under %d. Turn %s.", p.FirstPeg(), p.FirstOpening, p.CrossOver(), p.CrossUnder(), p.TurnAfter)
-}
-
-func capitalised(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }

@@ -89,7 +89,7 @@ func saidTrouble(e counter.Event, st counter.State) string {
 	case counter.WrongTurn, counter.Righted:
 		return "" // the twist has a line of its own
 	case counter.TieMade:
-		return fmt.Sprintf("tie noted: %d ends in %s", st.Ties[len(st.Ties)-1].Ends, plural(e.Pass, "pass", "passes"))
+		return fmt.Sprintf("tie noted: %d ends in %s", st.Ties[len(st.Ties)-1].Ends, plan.Counted(e.Pass, "pass", "passes"))
 	case counter.NewCone:
 		return fmt.Sprintf("new cone in position %d", e.Position)
 	default:

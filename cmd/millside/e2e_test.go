@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"syscall"
@@ -231,14 +230,9 @@ func TestSecondWindow(t *testing.T) {
 
 // Put aside with Ctrl-Z and taken up again, the screen first says what must stand on the mill.
 func TestPutAside(t *testing.T) {
-	shell, err := exec.LookPath("bash")
-	if err != nil {
-		t.Skip("no shell with job control here")
-	}
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
-	term := startCommand(t, 80, 24, dir, exec.Command(shell, "--noprofile", "--norc", "-i"))
-	term.press(fmt.Sprintf("%s wind %s", binary(t), path), "enter")
+	term := startShell(t, 80, 24, dir, "%s wind "+path)
 	term.see("0 of 40 passes laid")
 	term.wind(0, 3, 40)
 	term.press("ctrl+z")

@@ -130,14 +130,9 @@ func TestPlainTerminalClosed(t *testing.T) {
 
 // Put aside with Ctrl-Z and taken up again, the mill is looked at first.
 func TestPlainPutAside(t *testing.T) {
-	shell, err := exec.LookPath("bash")
-	if err != nil {
-		t.Skip("no shell with job control here")
-	}
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
-	term := startCommand(t, 80, 24, dir, exec.Command(shell, "--noprofile", "--norc", "-i"))
-	term.press(fmt.Sprintf("%s wind %s --plain", binary(t), path), "enter")
+	term := startShell(t, 80, 24, dir, "%s wind --plain "+path)
 	term.windPlain()
 	term.press("ctrl+z")
 	term.hears("Stopped  ")

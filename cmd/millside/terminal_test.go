@@ -127,6 +127,19 @@ func (term *terminal) written() string {
 	return term.raw.String()
 }
 
+// startShell runs a shell with job control, and types a command line into it; %s in the line is the
+// program. Without such a shell the test is skipped.
+func startShell(t *testing.T, w, h int, records, line string) *terminal {
+	t.Helper()
+	shell, err := exec.LookPath("bash")
+	if err != nil {
+		t.Skip("no shell with job control here")
+	}
+	term := startCommand(t, w, h, records, exec.Command(shell, "--noprofile", "--norc", "-i"))
+	term.press(fmt.Sprintf(line, binary(t)), "enter")
+	return term
+}
+
 // press writes keys as a terminal sends them.
 func (term *terminal) press(keys ...string) {
 	term.t.Helper()

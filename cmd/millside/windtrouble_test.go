@@ -74,10 +74,6 @@ func (term *terminal) marks(key, title, position, pass, where, said string) {
 // wound to the end, and the hand-over names the right ends.
 func TestTroubledWarp(t *testing.T) {
 	t.Parallel()
-	shell, err := exec.LookPath("bash")
-	if err != nil {
-		t.Skip("no shell with job control here")
-	}
 	dir := t.TempDir()
 	path := saved(t, dir, troubledWarp(t))
 	term := start(t, 80, 24, dir, "wind", path)
@@ -115,8 +111,7 @@ func TestTroubledWarp(t *testing.T) {
 	if st := onlyRecord(t, dir).State(); st.Laid() != 40 {
 		t.Fatalf("after the terminal was closed: %d passes", st.Laid())
 	}
-	term = startCommand(t, 80, 24, dir, exec.Command(shell, "--noprofile", "--norc", "-i"))
-	term.press(fmt.Sprintf("%s wind %s", binary(t), path), "enter")
+	term = startShell(t, 80, 24, dir, "%s wind "+path)
 	term.seesBack(40)
 	term.wind(40, 45, 60)
 	term.press("ctrl+z")
