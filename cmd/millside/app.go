@@ -91,7 +91,7 @@ func (a *app) open(ctx context.Context, o tui.Options) error {
 		fmt.Fprintln(a.errOut, "millside:", clean(err.Error()))
 	}
 	o.AtHand, o.Pace = hand, a.ownPace()
-	o.Settings, o.SaveSettings = a.settings()
+	o.Settings, o.SaveSettings = loadSettings(a.env, a.errOut, writeFile)
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"

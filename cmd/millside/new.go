@@ -1,6 +1,7 @@
 package main
 
 import (
+	"millside/counter"
 	"millside/plan"
 	"millside/tui"
 
@@ -39,4 +40,34 @@ func (a *app) newCmd() *cobra.Command {
 	a.sayFlag(cmd)
 	stripes = stripeFlags(cmd)
 	return cmd
+}
+
+// project works the whole plan out, and refuses values that won't do by the names of their flags. What the
+// stripes were chosen from is nil in a plain warp.
+func (a *app) project(cmd *cobra.Command, ask *specAsk, stripes *stripeAsk) (*plan.Project, *striped, error) {
+	spec, err := ask.settle(cmd.Flags(), a.atHand)
+	if err != nil {
+		return nil, nil, namedFlags(cmd, err, flagOf)
+	}
+	made, err := stripes.fill(cmd, a.errOut, &spec)
+	if err != nil {
+		return nil, nil, err
+	}
+	p, err := plan.NewProject(spec, a.ownPace())
+	return p, made, namedFlags(cmd, err, flagOf)
+}
+
+// ownPace is the pace that times are reckoned with: the weaver's own, from the finished warps in the
+// folder of records, or the published range. A folder that can't be read is no reason to plan no warp, and
+// what is printed says whose pace it is. The practice warp is wound without yarn, so it doesn't count.
+func (a *app) ownPace() plan.Pace {
+	store, err := a.store()
+	if err != nil {
+		return plan.PublishedPace()
+	}
+	list, err := store.List()
+	if err != nil {
+		return plan.PublishedPace()
+	}
+	return counter.OwnPace(list, practiceName)
 }

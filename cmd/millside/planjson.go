@@ -1,9 +1,6 @@
 package main
 
 import (
-	"encoding/json"
-	"io"
-
 	"millside/plan"
 )
 
@@ -170,12 +167,4 @@ func texts(tasks []plan.Task) []string {
 		out = append(out, t.Text)
 	}
 	return out
-}
-
-// writeJSON writes a value for a program to read, and for a person who looks over its shoulder.
-func writeJSON(w io.Writer, v any) error {
-	enc := json.NewEncoder(w)
-	enc.SetIndent("", "  ")
-	enc.SetEscapeHTML(false)
-	return enc.Encode(v)
 }

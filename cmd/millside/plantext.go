@@ -4,24 +4,9 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"unicode/utf8"
 
 	"millside/plan"
 )
-
-// labelWidth is how far the values of a summary stand in.
-const labelWidth = 14
-
-// row writes one line of a summary; a long value goes on below itself.
-func row(w io.Writer, label, format string, values ...any) {
-	value := wrap(clean(fmt.Sprintf(format, values...)), labelWidth)
-	fmt.Fprintf(w, "%s%s%s\n", label, strings.Repeat(" ", max(labelWidth-utf8.RuneCountInString(label), 1)), value)
-}
-
-// pathRow is row for a path: it is not broken, since it may be copied from the screen.
-func pathRow(w io.Writer, label, path string) {
-	fmt.Fprintf(w, "%-*s%s\n", labelWidth, label, clean(path))
-}
 
 // planText writes what a weaver wants to know of a plan on one page, with the time that it takes at a
 // pace.
@@ -58,26 +43,6 @@ func stepTitles(w io.Writer, p *plan.Plan) {
 	}
 }
 
-// count writes a number with its noun.
-func count(n int, noun string) string {
-	switch {
-	case n == 1:
-		return "1 " + noun
-	case strings.HasSuffix(noun, "s"):
-		return fmt.Sprintf("%d %ses", n, noun)
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
-// length shows a length with two decimals, and says so if that isn't the whole truth.
-func length(l plan.Length, unit plan.LengthUnit) string {
-	text := l.In(unit, 2)
-	if exact, err := plan.ParseLength(text); err != nil || exact != l {
-		return "about " + text
-	}
-	return text
-}
-
 func endsText(p *plan.Plan) string {
 	text := fmt.Sprintf("%d wanted, %d wound", p.Spec.Ends, p.EndsWound())
 	if n := p.Spares(); n > 0 {
@@ -100,13 +65,6 @@ func passesOf(p *plan.Plan) string {
 		text += fmt.Sprintf("; %d chains", len(p.Chains))
 	}
 	return text
-}
-
-func positions(set plan.Positions) string {
-	if set.Count() == 1 {
-		return "position " + set.String()
-	}
-	return "positions " + set.String()
 }
 
 // stopsText says where the winding stops, and why the lease is the better place.

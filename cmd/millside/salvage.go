@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -55,13 +54,4 @@ func salvageText(w io.Writer, got counter.SalvageResult, from, to string) {
 	}
 	fmt.Fprintln(w, wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.", got.BadLine, clean(got.Why)), 0))
 	fmt.Fprintln(w, "Before you go on, count the groups at the pegs.")
-}
-
-// helpDamaged adds to a damaged record's error what to do about it.
-func helpDamaged(err error, path string) error {
-	var damage *counter.DamageError
-	if errors.As(err, &damage) && damage.Line > 1 {
-		return fmt.Errorf("%w; 'millside salvage %s NEW' saves what stands before that line", err, path)
-	}
-	return err
 }

@@ -14,20 +14,20 @@ import (
 // configFile is the path of a file of the weaver's own settings: under $XDG_CONFIG_HOME, else under
 // ~/.config; "" where there is no home folder. Relative values of $XDG_CONFIG_HOME are ignored, as the XDG
 // Base Directory Specification (version 0.8, "Basics") asks.
-func (a *app) configFile(name string) string {
-	if dir := a.env("XDG_CONFIG_HOME"); filepath.IsAbs(dir) {
+func configFile(env func(string) string, name string) string {
+	if dir := env("XDG_CONFIG_HOME"); filepath.IsAbs(dir) {
 		return filepath.Join(dir, "millside", name)
 	}
-	if dir := a.env("HOME"); filepath.IsAbs(dir) {
+	if dir := env("HOME"); filepath.IsAbs(dir) {
 		return filepath.Join(dir, ".config", "millside", name)
 	}
 	return ""
 }
 
-// settings reads the settings, and gives the way to keep changed ones. What can't be read is told, and
-// winding goes on without it.
-func (a *app) settings() (tui.Settings, func(tui.Settings) error) {
-	path := a.configFile("settings.txt")
+// loadSettings reads the settings, and gives the way to keep changed ones, which keeps the file whole. What
+// can't be read is told, and winding goes on without it.
+func loadSettings(env func(string) string, errOut io.Writer, writeFile func(path string, replace bool, write func(io.Writer) error) error) (tui.Settings, func(tui.Settings) error) {
+	path := configFile(env, "settings.txt")
 	if path == "" {
 		return tui.Settings{}, nil
 	}
@@ -46,7 +46,7 @@ func (a *app) settings() (tui.Settings, func(tui.Settings) error) {
 		s, err = tui.ParseSettings(text)
 	}
 	if err != nil {
-		fmt.Fprintf(a.errOut, "millside: reading %s: %s; left out\n", clean(path), clean(err.Error()))
+		fmt.Fprintf(errOut, "millside: reading %s: %s; left out\n", clean(path), clean(err.Error()))
 	}
 	return s, keep
 }

@@ -5,18 +5,17 @@ import (
 
 	"millside/plan"
 
-	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
 
 // settle makes the spec of what the flags say: what is named is looked up among the things at hand, and a
 // figure that is given beside a name goes before the figure of the named thing.
-func (a *app) settle(cmd *cobra.Command, ask *specAsk) (plan.Spec, error) {
-	s, f := ask.spec, cmd.Flags()
+func (ask *specAsk) settle(f *pflag.FlagSet, atHand func() (plan.AtHand, error)) (plan.Spec, error) {
+	s := ask.spec
 	var hand plan.AtHand
 	if ask.names() {
 		var err error
-		if hand, err = a.atHand(); err != nil {
+		if hand, err = atHand(); err != nil {
 			return s, err
 		}
 	}

@@ -78,11 +78,6 @@ func (s *sheetFlags) add(cmd *cobra.Command) {
 	f.BoolVar(&s.how, "how", false, "add to each figure how it was reached")
 }
 
-var sheetFormats = []string{"text", "markdown", "html", "json"}
-
-// formatOf holds the format that a file's ending means.
-var formatOf = map[string]string{".txt": "text", ".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
-
 // check refuses a format that isn't known, and settles it and the formulas where nothing was said.
 func (s *sheetFlags) check(cmd *cobra.Command) error {
 	if s.format == "" {
@@ -119,9 +114,9 @@ func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetF
 		sheet.Insert(part)
 	}
 	if flags.file == "" {
-		return writeSheet(a.out, sheet, flags)
+		return writeSheet(a.out, sheet, flags.format, flags.how)
 	}
-	err = writeFile(flags.file, flags.force, func(w io.Writer) error { return writeSheet(w, sheet, flags) })
+	err = writeFile(flags.file, flags.force, func(w io.Writer) error { return writeSheet(w, sheet, flags.format, flags.how) })
 	if errors.Is(err, errFileThere) {
 		return fmt.Errorf("%w; --force replaces it", err)
 	}
@@ -130,18 +125,4 @@ func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetF
 	}
 	fmt.Fprintf(a.out, "Sheet: %s\n", clean(flags.file))
 	return nil
-}
-
-// writeSheet writes a sheet in the format of the flags.
-func writeSheet(w io.Writer, s *plan.Sheet, flags sheetFlags) error {
-	switch flags.format {
-	case "markdown":
-		return sheetMarkdown(w, s, flags.how)
-	case "html":
-		return sheetHTML(w, s, flags.how)
-	case "json":
-		return sheetJSON(w, s)
-	default:
-		return sheetText(w, s, flags.how)
-	}
 }

@@ -159,18 +159,3 @@ func namedFlags(cmd *cobra.Command, err error, flags map[string]string) error {
 	}
 	return usage(cmd, errors.Join(all...))
 }
-
-// project works the whole plan out, and refuses values that won't do by the names of their flags. What the
-// stripes were chosen from is nil in a plain warp.
-func (a *app) project(cmd *cobra.Command, ask *specAsk, stripes *stripeAsk) (*plan.Project, *striped, error) {
-	spec, err := a.settle(cmd, ask)
-	if err != nil {
-		return nil, nil, namedFlags(cmd, err, flagOf)
-	}
-	made, err := stripes.fill(cmd, a, &spec)
-	if err != nil {
-		return nil, nil, err
-	}
-	p, err := plan.NewProject(spec, a.ownPace())
-	return p, made, namedFlags(cmd, err, flagOf)
-}

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"strconv"
 
@@ -105,7 +106,7 @@ func weightFlags(w *stripe.Weights) []weightFlag {
 func (a *stripeAsk) given() bool { return a.text != "" || a.draft != "" }
 
 // fill cuts the stripes into passes and fills them into the spec. It is nil where there are none.
-func (a *stripeAsk) fill(cmd *cobra.Command, app *app, spec *plan.Spec) (*striped, error) {
+func (a *stripeAsk) fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) (*striped, error) {
 	if err := a.check(cmd); err != nil {
 		return nil, usage(cmd, err)
 	}
@@ -113,7 +114,7 @@ func (a *stripeAsk) fill(cmd *cobra.Command, app *app, spec *plan.Spec) (*stripe
 		return nil, nil
 	}
 	made := &striped{weights: a.weights}
-	order, err := a.order(cmd, app, made, spec.Loom.FirstEnd)
+	order, err := a.order(cmd, errOut, made, spec.Loom.FirstEnd)
 	if err != nil {
 		return nil, err
 	}
@@ -160,7 +161,7 @@ func (a *stripeAsk) check(cmd *cobra.Command) error {
 }
 
 // order is the stripe order, typed or from the draft.
-func (a *stripeAsk) order(cmd *cobra.Command, app *app, made *striped, firstEnd plan.Side) (stripe.Order, error) {
+func (a *stripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *striped, firstEnd plan.Side) (stripe.Order, error) {
 	if a.draft == "" {
 		order, err := stripe.Parse(a.text)
 		return order, usage(cmd, pointAt(err, a.text))
@@ -170,7 +171,7 @@ func (a *stripeAsk) order(cmd *cobra.Command, app *app, made *striped, firstEnd 
 		return stripe.Order{}, err
 	}
 	for _, w := range d.Warnings {
-		fmt.Fprintf(app.errOut, "millside: draft %s: %s\n", clean(a.draft), clean(w.String()))
+		fmt.Fprintf(errOut, "millside: draft %s: %s\n", clean(a.draft), clean(w.String()))
 	}
 	if !d.symmetric() && d.Coloured && !a.sideGiven {
 		return stripe.Order{}, usage(cmd, d.askSide())

@@ -1,10 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -44,34 +40,6 @@ func TestMinutesShown(t *testing.T) {
 			t.Fatalf("%v is shown as %q and read as %v (%v)", want, minutesOf(want), got, err)
 		}
 	})
-}
-
-func TestTimeText(t *testing.T) {
-	for d, want := range map[time.Duration]string{
-		0: "0 s", time.Second: "1 s", 90 * time.Second: "1 min 30 s", time.Hour: "1 h", 2*time.Hour + 3*time.Second: "2 h 3 s",
-		100 * time.Millisecond: "about 0 s", time.Minute - time.Millisecond: "about 1 min", 1500 * time.Millisecond: "about 2 s",
-	} {
-		if got := timeText(d); got != want {
-			t.Errorf("%v is %q, not %q", d, got, want)
-		}
-	}
-}
-
-// A draft whose stripes take more notation than a record keeps is refused before it is cut into passes.
-func TestDraftOfTooManyStripes(t *testing.T) {
-	text := []byte("[WARP]\nThreads=6000\n[WARP COLORS]\n")
-	r := rand.New(rand.NewPCG(1, 2))
-	for i := range 6000 {
-		text = fmt.Appendf(text, "%d=%d\n", i+1, 100+2*r.IntN(40)+i%2) // neighbours differ
-	}
-	path := filepath.Join(t.TempDir(), "huge.wif")
-	if err := os.WriteFile(path, text, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	code, out, errOut := runIn(t.TempDir(), "plan", "--draft", path, "--thread-1", "left")
-	if code != exitUsage || out != "" || !strings.Contains(errOut, `characters of notation" won't do; give stripes that take at most 50000`) {
-		t.Errorf("exit code %d, %q, %q", code, out, errOut)
-	}
 }
 
 func TestPackages(t *testing.T) {

@@ -3,12 +3,9 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"html"
 	"io"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -120,7 +117,7 @@ func TestTheSameFiguresEverywhere(t *testing.T) {
 		how := rapid.Bool().Draw(t, "how")
 		for _, format := range sheetFormats {
 			var b bytes.Buffer
-			if err := writeSheet(&b, sheet, sheetFlags{format: format, how: how}); err != nil {
+			if err := writeSheet(&b, sheet, format, how); err != nil {
 				t.Fatal(err)
 			}
 			got := oneLine(plainly[format](b.String()))
@@ -222,125 +219,6 @@ func TestHTMLStandsByItself(t *testing.T) {
 	})
 }
 
-// What is drawn lies within the picture, for mills and boards of any length.
-func TestDrawingsKeepWithin(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		round := plan.Length(rapid.Int64Range(int64(20*plan.Centimetre), int64(20*plan.Metre)).Draw(t, "round"))
-		step := round / plan.Length(rapid.IntRange(1, 20).Draw(t, "steps in a turn"))
-		mill := drawMill(&plan.MillDrawing{Turns: rapid.IntRange(0, 200).Draw(t, "turns"), Steps: rapid.IntRange(1, 3).Draw(t, "steps"), Circumference: round, PegStep: step})
-		board := drawBoard(make([]plan.Length, rapid.IntRange(1, 200).Draw(t, "distances")), plan.Metric)
-		reed := drawReed(&plan.ReedDrawing{Edge: rapid.IntRange(0, 3).Draw(t, "edge"), Repeat: 2, Dents: rapid.SliceOfN(rapid.IntRange(0, 40), 1, 30).Draw(t, "dents")})
-		for _, d := range []drawing{mill, board, reed} {
-			for _, s := range d.Shapes {
-				if s.Kind != "path" && (s.X < 0 || s.X > d.W || s.Y < 0 || s.Y > d.H || s.R < 0) {
-					t.Fatalf("%s: %+v is outside %d x %d", d.Title, s, d.W, d.H)
-				}
-			}
-		}
-	})
-}
-
-// The sections drawn are those nearest the centre, as the list has them.
-func TestRaddleDrawing(t *testing.T) {
-	for _, middle := range []bool{false, true} {
-		r := &plan.RaddleDrawing{MiddleSpace: middle}
-		for at := -20; at <= 20; at++ {
-			if at != 0 || middle {
-				r.Sections = append(r.Sections, plan.DrawnSection{FromCentre: at, Ends: 100 + at, Groups: 2, Cut: 1})
-			}
-		}
-		d := drawRaddle(r)
-		var texts []string
-		for _, s := range d.Shapes {
-			if s.Kind == "text" {
-				texts = append(texts, s.Text)
-			}
-		}
-		all := " " + strings.Join(texts, " ") + " "
-		if !strings.Contains(all, " 88 12 ") || !strings.Contains(all, " 112 12 ") || strings.Contains(all, " 87 ") || !strings.Contains(d.Caption, "outer 16 sections") {
-			t.Errorf("drawn %v: %q, %s", middle, all, d.Caption)
-		}
-	}
-	if d := drawRaddle(&plan.RaddleDrawing{}); len(d.Shapes) != 0 {
-		t.Error("an empty raddle is drawn")
-	}
-}
-
-func TestWriteFile(t *testing.T) {
-	dir := t.TempDir()
-	path := filepath.Join(dir, "sheet.txt")
-	write := func(text string) func(io.Writer) error {
-		return func(w io.Writer) error { _, err := io.WriteString(w, text); return err }
-	}
-	content := func(want string) {
-		t.Helper()
-		got, err := os.ReadFile(path)
-		if err != nil || string(got) != want {
-			t.Errorf("%q, %v; want %q", got, err, want)
-		}
-		if entries, err := os.ReadDir(dir); err != nil || len(entries) != 1 {
-			t.Errorf("left beside it: %v, %v", entries, err)
-		}
-	}
-	if err := writeFile(path, false, write("one")); err != nil {
-		t.Fatal(err)
-	}
-	content("one")
-	if err := writeFile(path, false, write("two")); !errors.Is(err, errFileThere) {
-		t.Errorf("over a file: %v", err)
-	}
-	content("one")
-	if err := writeFile(path, true, write("three")); err != nil {
-		t.Error(err)
-	}
-	content("three")
-	// What fails half-way leaves what was there.
-	broken := errors.New("broken")
-	err := writeFile(path, true, func(w io.Writer) error { _, _ = io.WriteString(w, "half"); return broken })
-	if !errors.Is(err, broken) {
-		t.Errorf("%v", err)
-	}
-	content("three")
-	// A file that somebody makes meanwhile isn't replaced.
-	other := filepath.Join(dir, "other.txt")
-	err = writeFile(other, false, func(io.Writer) error { return os.WriteFile(other, []byte("theirs"), 0o600) })
-	if got, _ := os.ReadFile(other); !errors.Is(err, errFileThere) || string(got) != "theirs" {
-		t.Errorf("%v, %q", err, got)
-	}
-	for _, bad := range []string{dir, filepath.Join(dir, "none", "sheet.txt")} {
-		if err := writeFile(bad, true, write("x")); err == nil {
-			t.Errorf("%s is no error", bad)
-		}
-	}
-}
-
-// The examples in the file that --write makes are read as they stand, once the # is away.
-func TestAtHandTemplate(t *testing.T) {
-	h, err := plan.ParseAtHand(atHandTemplate)
-	if err != nil || !h.IsEmpty() {
-		t.Errorf("as it is: %+v, %v", h, err)
-	}
-	kinds := regexp.MustCompile(`(?m)^# ((?:mill|board|paddle|reed|raddle|yarn) [a-z ]+:)`)
-	text := kinds.ReplaceAllString(atHandTemplate, "$1")
-	h, err = plan.ParseAtHand(text)
-	if err != nil || len(h.Mills) != 2 || len(h.Boards) != 1 || len(h.Paddles) != 1 || len(h.Reeds) != 2 || len(h.Raddles) != 1 || len(h.Yarns) != 2 {
-		t.Errorf("with its examples: %+v, %v", h, err)
-	}
-}
-
-func TestParseFactor(t *testing.T) {
-	for text, want := range map[string]int{"0.9": 90, ".9": 90, "0,95": 95, "1": 100, "2": 200, "2.00": 200, "0.01": 1} {
-		if f, err := parseFactor(text); err != nil || f.Hundredths != want || f.Source == "" {
-			t.Errorf("%q: %+v, %v", text, f, err)
-		}
-	}
-	for _, bad := range []string{"", ".", "0", "2.01", "0.955", "nine", "-1"} {
-		if _, err := parseFactor(bad); err == nil {
-			t.Errorf("%q is no error", bad)
-		}
-	}
-}
-
 // Every format of a large sheet is written in good time.
 func BenchmarkSheet(b *testing.B) {
 	s := plan.DefaultSpec()
@@ -360,7 +238,7 @@ func BenchmarkSheet(b *testing.B) {
 	for _, format := range sheetFormats {
 		b.Run(format, func(b *testing.B) {
 			for b.Loop() {
-				if err := writeSheet(io.Discard, sheet, sheetFlags{format: format, how: true}); err != nil {
+				if err := writeSheet(io.Discard, sheet, format, true); err != nil {
 					b.Fatal(err)
 				}
 			}

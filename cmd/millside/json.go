@@ -1,0 +1,14 @@
+package main
+
+import (
+	"encoding/json"
+	"io"
+)
+
+// writeJSON writes a value for a program to read, and for a person who looks over its shoulder.
+func writeJSON(w io.Writer, v any) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(v)
+}
