@@ -8,6 +8,9 @@ import (
 	"path/filepath"
 	"strings"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/settings"
 	"millside/plan"
 
 	"github.com/spf13/cobra"
@@ -32,7 +35,7 @@ func (a *app) atHandCmd() *cobra.Command {
 	var write, asJSON bool
 	cmd := &cobra.Command{
 		Use: "at-hand [--write] [--json]", Short: "show the mills, reeds and yarns that you have", Long: atHandLong,
-		Example: "  millside at-hand --write\n  millside at-hand\n  millside at-hand --json", Args: args(0, 0, ""),
+		Example: "  millside at-hand --write\n  millside at-hand\n  millside at-hand --json", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(*cobra.Command, []string) error {
 			path, err := a.atHandPath()
@@ -45,12 +48,12 @@ func (a *app) atHandCmd() *cobra.Command {
 					return err
 				}
 			}
-			hand, found, err := readAtHand(path)
+			hand, found, err := settings.ReadAtHand(path)
 			if err != nil && !isFieldError(err) {
 				return err
 			}
 			if asJSON {
-				return errors.Join(writeJSON(a.out, atHandToJSON(path, hand, found, err)), err)
+				return errors.Join(prose.WriteJSON(a.out, atHandToJSON(path, hand, found, err)), err)
 			}
 			atHandText(a.out, path, hand, found, made)
 			return err
@@ -71,7 +74,7 @@ func (a *app) atHandPath() (string, error) {
 	if path := a.env("MILLSIDE_AT_HAND"); path != "" {
 		return path, nil
 	}
-	if path := configFile(a.env, "at-hand.txt"); path != "" {
+	if path := settings.ConfigFile(a.env, "at-hand.txt"); path != "" {
 		return path, nil
 	}
 	return "", errors.New("there is no home folder for the file of things at hand: name it with --at-hand, or set MILLSIDE_AT_HAND")
@@ -96,13 +99,13 @@ func (a *app) takeInHand() (plan.AtHand, error) {
 	if err != nil {
 		return plan.AtHand{}, nil // without a home folder there is nothing at hand
 	}
-	hand, found, err := readAtHand(path)
+	hand, found, err := settings.ReadAtHand(path)
 	if !found && err == nil && a.atHandFlag != "" {
 		return hand, fmt.Errorf("reading the things at hand: there is no file %s; 'millside at-hand --write' makes it", path)
 	}
 	if isFieldError(err) {
 		for line := range strings.SplitSeq(err.Error(), "\n") {
-			fmt.Fprintf(a.errOut, "millside: %s: %s; left out\n", clean(path), clean(line))
+			fmt.Fprintf(a.errOut, "millside: %s: %s; left out\n", prose.Clean(path), prose.Clean(line))
 		}
 		err = nil
 	}
@@ -111,7 +114,7 @@ func (a *app) takeInHand() (plan.AtHand, error) {
 
 // atHandText tells where the file is and what it holds.
 func atHandText(w io.Writer, path string, h plan.AtHand, found, made bool) {
-	pathRow(w, "At hand", path)
+	prose.PathRow(w, "At hand", path)
 	switch {
 	case made:
 		fmt.Fprintln(w, "\nThe file was made. It holds examples; put in your own figures with any editor.")
@@ -122,7 +125,7 @@ func atHandText(w io.Writer, path string, h plan.AtHand, found, made bool) {
 	default:
 		fmt.Fprintln(w)
 		for line := range strings.Lines(h.String()) {
-			fmt.Fprintln(w, wrap(clean(line), 0))
+			fmt.Fprintln(w, prose.Wrap(prose.Clean(line), 0))
 		}
 	}
 }
@@ -153,7 +156,7 @@ func (a *app) completeHand(names func(plan.AtHand) []string) cobra.CompletionFun
 		if err != nil {
 			return nil, cobra.ShellCompDirectiveNoFileComp
 		}
-		hand, _, _ := readAtHand(path) // what can be read of it will do
+		hand, _, _ := settings.ReadAtHand(path) // what can be read of it will do
 		return names(hand), cobra.ShellCompDirectiveNoFileComp
 	}
 }
@@ -185,7 +188,7 @@ func namesOfYarns(h plan.AtHand) []string {
 func namesOf[T any](list []T, name func(T) string) []string {
 	var names []string
 	for _, t := range list {
-		names = append(names, clean(name(t)))
+		names = append(names, prose.Clean(name(t)))
 	}
 	return names
 }
@@ -195,7 +198,7 @@ func writeAtHandTemplate(path string) (made bool, err error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return false, fmt.Errorf("making the folder: %w", err)
 	}
-	err = writeFile(path, false, func(w io.Writer) error { _, err := io.WriteString(w, atHandTemplate); return err })
+	err = writeFile(path, false, func(w io.Writer) error { _, err := io.WriteString(w, settings.AtHandTemplate); return err })
 	if errors.Is(err, errFileThere) {
 		return false, nil
 	}

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/planout"
+	"millside/cmd/millside/internal/prose"
 	"millside/plan/draft"
 
 	"github.com/spf13/cobra"
@@ -29,23 +32,23 @@ func (a *app) draftCmd() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "draft FILE [--thread-1 SIDE] [--json]", Short: "tell what a draft says about the warp", Long: draftLong,
 		Example: "  millside draft plaid.wif\n  millside draft plaid.wif --thread-1 right\n  millside plan --draft plaid.wif --thread-1 right",
-		Args:    args(1, 1, "the path of one draft"),
+		Args:    asked.Args(1, 1, "the path of one draft"),
 		RunE: func(_ *cobra.Command, paths []string) error {
-			d, err := readDraft(paths[0])
+			d, err := asked.ReadDraft(paths[0])
 			if err != nil {
 				return err
 			}
-			d.side, d.sideGiven = side, given
+			d.Side, d.SideGiven = side, given
 			if asJSON {
-				out := draftToJSON(d)
-				out.Format = draftFormat
-				return writeJSON(a.out, out)
+				out := planout.DraftToJSON(d)
+				out.Format = planout.DraftFormat
+				return prose.WriteJSON(a.out, out)
 			}
-			draftText(a.out, d)
+			planout.DraftText(a.out, d)
 			return nil
 		},
 	}
-	threadFlag(cmd, &side, &given)
+	asked.ThreadFlag(cmd, &side, &given)
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print for a program to read")
 	return cmd
 }

@@ -8,6 +8,8 @@ import (
 	"strings"
 	"syscall"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
 	"millside/tui"
 )
 
@@ -42,12 +44,12 @@ func report(w io.Writer, err error) int {
 		return exitSignal + int(syscall.SIGINT)
 	}
 	for line := range strings.SplitSeq(strings.TrimSpace(err.Error()), "\n") {
-		fmt.Fprintln(w, "millside:", clean(line))
+		fmt.Fprintln(w, "millside:", prose.Clean(line))
 	}
-	var wrong *usageError
+	var wrong *asked.UsageError
 	if !errors.As(err, &wrong) {
 		return exitFailure
 	}
-	fmt.Fprintf(w, "millside: see '%s --help'\n", wrong.command)
+	fmt.Fprintf(w, "millside: see '%s --help'\n", wrong.Command)
 	return exitUsage
 }

@@ -1,6 +1,10 @@
 package main
 
 import (
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/recordout"
+
 	"github.com/spf13/cobra"
 )
 
@@ -19,7 +23,7 @@ func (a *app) listCmd() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use: "list [--json]", Short: "list the records", Long: listLong,
-		Example: "  millside list\n  millside list --records ./stick --json", Args: args(0, 0, ""),
+		Example: "  millside list\n  millside list --records ./stick --json", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(*cobra.Command, []string) error {
 			store, err := a.store()
@@ -31,9 +35,9 @@ func (a *app) listCmd() *cobra.Command {
 				return err
 			}
 			if asJSON {
-				return writeJSON(a.out, listToJSON(list))
+				return prose.WriteJSON(a.out, recordout.ListToJSON(list))
 			}
-			listText(a.out, store.Dir, list)
+			recordout.ListText(a.out, store.Dir, list)
 			return nil
 		},
 	}

@@ -7,8 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"math/rand/v2"
-	"millside/plan"
-	"millside/tui"
 	"os"
 	"path/filepath"
 	"strings"
@@ -17,6 +15,10 @@ import (
 	"time"
 	"unicode"
 	"unicode/utf8"
+
+	"millside/cmd/millside/internal/asked"
+	"millside/plan"
+	"millside/tui"
 )
 
 // A draft whose stripes take more notation than a record keeps is refused before it is cut into passes.
@@ -59,7 +61,7 @@ func TestReport(t *testing.T) {
 		{errors.New("no"), 1, "millside: no\n"},
 		{errors.Join(errors.New("one"), errors.New("two")), 1, "millside: one\nmillside: two\n"},
 		{errors.New("a\x1b[31mred\u202e\x9b"), 1, "millside: a[31mred\uFFFD\n"},
-		{&usageError{"millside plan", errors.New("no")}, 2, "millside: no\nmillside: see 'millside plan --help'\n"},
+		{&asked.UsageError{Command: "millside plan", Err: errors.New("no")}, 2, "millside: no\nmillside: see 'millside plan --help'\n"},
 		{fmt.Errorf("x: %w", context.Canceled), 130, ""},
 		{fmt.Errorf("x: %w", &tui.SignalError{Signal: syscall.SIGINT}), 130, ""},
 		{&tui.SignalError{Signal: syscall.SIGHUP}, 129, ""},
@@ -123,21 +125,21 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	seen := 0
 	for _, fe := range plan.FieldErrors(errors.Join(wrong.Check(), clothErr, boardErr, loomErr)) {
 		seen++
-		if flag := flagFor(fe.Field, flagOf); flag == "" || cmd.Flags().Lookup(flag) == nil {
+		if flag := asked.FlagFor(fe.Field, asked.FlagOf); flag == "" || cmd.Flags().Lookup(flag) == nil {
 			t.Errorf("field %q has no flag (%q)", fe.Field, flag)
 		}
 	}
 	if seen < 35 {
 		t.Errorf("only %d fields are refused", seen)
 	}
-	for field, flag := range flagOf {
+	for field, flag := range asked.FlagOf {
 		if cmd.Flags().Lookup(flag) == nil {
 			t.Errorf("field %q has a flag %q that isn't there", field, flag)
 		}
 	}
-	for _, n := range numberedFields {
-		if cmd.Flags().Lookup(n.flag) == nil {
-			t.Errorf("%s has a flag %q that isn't there", n.field, n.flag)
+	for _, n := range asked.NumberedFields {
+		if cmd.Flags().Lookup(n.Flag) == nil {
+			t.Errorf("%s has a flag %q that isn't there", n.Field, n.Flag)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"millside/cmd/millside/internal/asked"
 	"millside/counter"
 	"millside/plan"
 	"millside/tui"
@@ -14,11 +15,11 @@ form already and can still be changed.
 Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
-	ask := specAsk{spec: plan.DefaultSpec()}
-	var stripes *stripeAsk
+	ask := asked.SpecAsk{Spec: plan.DefaultSpec()}
+	var stripes *asked.StripeAsk
 	cmd := &cobra.Command{
-		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + stripesLong,
-		Example: "  millside new\n  millside new --ends 396 --name \"sea-blue tea towels\"", Args: args(0, 0, ""),
+		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + asked.StripesLong,
+		Example: "  millside new\n  millside new --ends 396 --name \"sea-blue tea towels\"", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			project, _, err := a.project(cmd, &ask, stripes)
@@ -35,26 +36,26 @@ func (a *app) newCmd() *cobra.Command {
 			return a.open(cmd.Context(), tui.Options{Store: store, Spec: &project.Plan.Spec})
 		},
 	}
-	specFlags(cmd, &ask)
+	asked.SpecFlags(cmd, &ask)
 	a.completeNames(cmd)
 	a.sayFlag(cmd)
-	stripes = stripeFlags(cmd)
+	stripes = asked.StripeFlags(cmd)
 	return cmd
 }
 
 // project works the whole plan out, and refuses values that won't do by the names of their flags. What the
 // stripes were chosen from is nil in a plain warp.
-func (a *app) project(cmd *cobra.Command, ask *specAsk, stripes *stripeAsk) (*plan.Project, *striped, error) {
-	spec, err := ask.settle(cmd.Flags(), a.atHand)
+func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*plan.Project, *asked.Striped, error) {
+	spec, err := ask.Settle(cmd.Flags(), a.atHand)
 	if err != nil {
-		return nil, nil, namedFlags(cmd, err, flagOf)
+		return nil, nil, asked.NamedFlags(cmd, err, asked.FlagOf)
 	}
-	made, err := stripes.fill(cmd, a.errOut, &spec)
+	made, err := stripes.Fill(cmd, a.errOut, &spec)
 	if err != nil {
 		return nil, nil, err
 	}
 	p, err := plan.NewProject(spec, a.ownPace())
-	return p, made, namedFlags(cmd, err, flagOf)
+	return p, made, asked.NamedFlags(cmd, err, asked.FlagOf)
 }
 
 // ownPace is the pace that times are reckoned with: the weaver's own, from the finished warps in the

@@ -3,6 +3,9 @@ package main
 import (
 	"strings"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/planout"
+	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 
 	"github.com/spf13/cobra"
@@ -33,54 +36,54 @@ func (a *app) settCmd() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "sett YARN [options]", Short: "offer a sett to begin a sample with", Long: settLong,
 		Example: "  millside sett \"cotton 8/2\"\n  millside sett \"worsted 2/28\" --weave \"2/2 twill\" --units metric\n  millside sett \"3360 yd/lb\" --weave \"6 ends, 2 intersections\" --factor 0.95",
-		Args:    args(1, 1, "one yarn, in quotes if there is a space in it"), ValidArgsFunction: cobra.NoFileCompletions,
+		Args:    asked.Args(1, 1, "one yarn, in quotes if there is a space in it"), ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			hand, err := a.atHand()
 			if err != nil {
 				return err
 			}
-			yarn, err := yarnOr(given[0], hand)
+			yarn, err := asked.YarnOr(given[0], hand)
 			if err != nil {
-				return usage(cmd, plan.InField(err, "yarn"))
+				return asked.Usage(cmd, plan.InField(err, "yarn"))
 			}
-			w, err := parseWeave(weave)
+			w, err := asked.ParseWeave(weave)
 			if err != nil {
-				return usage(cmd, plan.InField(err, "--weave"))
+				return asked.Usage(cmd, plan.InField(err, "--weave"))
 			}
-			f, err := parseFactor(factor)
+			f, err := asked.ParseFactor(factor)
 			if err != nil {
-				return usage(cmd, plan.InField(err, "--factor"))
+				return asked.Usage(cmd, plan.InField(err, "--factor"))
 			}
-			return a.printSett(cmd, settAsk{yarn.Size, w, f, units}, asJSON)
+			return a.printSett(cmd, planout.SettAsk{Yarn: yarn.Size, Weave: w, Factor: f, Units: units}, asJSON)
 		},
 	}
 	f := cmd.Flags()
 	f.SortFlags = false
-	f.StringVar(&weave, "weave", weave, "the `weave`: "+strings.Join(weaveNames(), ", ")+", or such as \"6 ends, 2 intersections\"")
-	_ = cmd.RegisterFlagCompletionFunc("weave", cobra.FixedCompletions(weaveNames(), cobra.ShellCompDirectiveNoFileComp))
+	f.StringVar(&weave, "weave", weave, "the `weave`: "+strings.Join(asked.WeaveNames(), ", ")+", or such as \"6 ends, 2 intersections\"")
+	_ = cmd.RegisterFlagCompletionFunc("weave", cobra.FixedCompletions(asked.WeaveNames(), cobra.ShellCompDirectiveNoFileComp))
 	f.StringVar(&factor, "factor", factor, "the `factor` of the rule, 0.01 to 2 with at most two decimals")
-	words(cmd, "units", &units, "units that setts are shown in", "imperial", "metric")
+	asked.Words(cmd, "units", &units, "units that setts are shown in", "imperial", "metric")
 	f.BoolVar(&asJSON, "json", false, "print for a program to read")
 	return cmd
 }
 
-func (a *app) printSett(cmd *cobra.Command, ask settAsk, asJSON bool) error {
-	help, err := plan.HelpSett(ask.yarn, ask.weave, ask.factor, ask.units)
+func (a *app) printSett(cmd *cobra.Command, ask planout.SettAsk, asJSON bool) error {
+	help, err := plan.HelpSett(ask.Yarn, ask.Weave, ask.Factor, ask.Units)
 	if err != nil {
 		return settUsage(cmd, err)
 	}
-	others, err := ask.others()
+	others, err := ask.Others()
 	if err != nil {
 		return settUsage(cmd, err)
 	}
 	if asJSON {
-		return writeJSON(a.out, settToJSON(ask, help, others))
+		return prose.WriteJSON(a.out, planout.SettToJSON(ask, help, others))
 	}
-	settText(a.out, ask, help, others)
+	planout.SettText(a.out, ask, help, others)
 	return nil
 }
 
 // settUsage names the flags of the fields that the rule refuses.
 func settUsage(cmd *cobra.Command, err error) error {
-	return namedFlags(cmd, err, map[string]string{"ends in the weave": "weave", "intersections in the weave": "weave", "factor in hundredths": "factor"})
+	return asked.NamedFlags(cmd, err, map[string]string{"ends in the weave": "weave", "intersections in the weave": "weave", "factor in hundredths": "factor"})
 }
