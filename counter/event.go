@@ -29,11 +29,18 @@ const (
 	Unticked  Kind = "unticked"   // Chain, Step
 	Finished  Kind = "finished"   // none
 	Incident  Kind = "incident"   // Chain, Pass, Position, What; Place if HasPlace; Text if there is one
-	Withdrawn Kind = "withdrawn"  // Line: the incident of that line was noted by mistake
+	Withdrawn Kind = "withdrawn"  // Line: the mark of that line was made by mistake
 	WrongTurn Kind = "wrong-turn" // Chain, Pass (the last one laid): round the peg after it the wrong way
 	Righted   Kind = "righted"    // none: the twist behind the paddle was taken out
-	TieMade   Kind = "tie-made"   // Chain, Pass (the passes laid when a count tie was made)
+	TieMade   Kind = "tie-made"   // Chain, Pass (the passes that the ties hold so far)
 	NewCone   Kind = "new-cone"   // Chain, Pass (the first that it feeds), Position; Weight if it was weighed
+
+	WorkDone   Kind = "work-done"   // Chain, Pass: the work at the end peg before that pass is done
+	WorkUndone Kind = "work-undone" // Chain, Pass: it was not
+	TieWaved   Kind = "tie-waved"   // Chain, Pass: the count tie that would hold so many passes is not made
+	LeaseLeft  Kind = "lease-left"  // Chain, Pass (passes laid): the look at the lease is put off
+	Redone     Kind = "redone"      // Chain, Pass (the pass that lies again): the last take-back is taken back
+	Reopened   Kind = "reopened"    // Text = reason: the finished warp is opened again
 )
 
 // Event is one thing that happened at the mill. Fields that its kind doesn't use are ignored, and left
@@ -106,7 +113,10 @@ var fieldsOf = map[Kind][]field{
 	Incident:  {chainField, passField, positionField, whatField, placeField, remarkField},
 	Withdrawn: {lineField},
 	WrongTurn: {chainField, passField}, Righted: {}, TieMade: {chainField, passField},
-	NewCone: {chainField, passField, positionField, weightField},
+	NewCone:  {chainField, passField, positionField, weightField},
+	WorkDone: {chainField, passField}, WorkUndone: {chainField, passField},
+	TieWaved: {chainField, passField}, LeaseLeft: {chainField, passField},
+	Redone: {chainField, passField}, Reopened: {textField},
 }
 
 // normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
