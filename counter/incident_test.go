@@ -293,7 +293,7 @@ func TestTroubleFollowsTheSchedule(t *testing.T) {
 	colours := []plan.StripeColour{{Name: "blue"}}
 	spec := plan.DefaultSpec()
 	spec.Ends, spec.Group, spec.Positions, spec.Stripes = 12, 4, 4, "12 blue"
-	four, low, high := plan.ScheduledPass{From: 1, To: 4, SetUp: 1}, plan.ScheduledPass{From: 1, To: 2, SetUp: 1}, plan.ScheduledPass{From: 3, To: 4, SetUp: 1}
+	four, low, high := plan.ScheduledPass{Carried: plan.Span(1, 4), SetUp: 1}, plan.ScheduledPass{Carried: plan.Span(1, 2), SetUp: 1}, plan.ScheduledPass{Carried: plan.Span(3, 4), SetUp: 1}
 	spec.Schedule = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, low, four, high}}
 	spec.Other = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, four, four}}
 	p, err := plan.New(spec)

@@ -417,7 +417,7 @@ func TestPlainOutputFails(t *testing.T) {
 func TestPlainStripes(t *testing.T) {
 	tk := newTalk(t, func(s *plan.Spec) {
 		s.Ends, s.Group, s.Positions, s.TieEvery = 16, 4, 4, 0
-		all := func(setUp int) plan.ScheduledPass { return plan.ScheduledPass{From: 1, To: 4, SetUp: setUp} }
+		all := func(setUp int) plan.ScheduledPass { return plan.ScheduledPass{Carried: plan.Span(1, 4), SetUp: setUp} }
 		s.Stripes = "2 white 1 blue 1 white"
 		s.Schedule = &plan.Schedule{Colours: []plan.StripeColour{{Name: "white"}, {Name: "blue"}},
 			SetUps: []plan.SetUp{{1, 1, 2, 1}, {1, 1, 1, 2}}, Passes: []plan.ScheduledPass{all(1), all(1), all(1), all(2)}}
