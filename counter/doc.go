@@ -58,6 +58,8 @@
 //	work-done   chain= pass=          what is to be cut, threaded and tied at the end peg before that pass is done
 //	work-undone chain= pass=          it was not
 //	redone      chain= pass=          the last take-back was a slip: that pass lies, with all that was dropped with it
+//	foot-seen   foot=                 first or last: which of the positions was seen to lie at the foot of the
+//	                                  peg on outward passes
 //	lease-left  chain= pass=          the look at the lease is put off; pass is the number of passes laid
 //	reopened    text=                 the finished warp is opened again, and why
 //

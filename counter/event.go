@@ -38,6 +38,7 @@ const (
 	WorkDone   Kind = "work-done"   // Chain, Pass: the work at the end peg before that pass is done
 	WorkUndone Kind = "work-undone" // Chain, Pass: it was not
 	TieWaved   Kind = "tie-waved"   // Chain, Pass: the count tie that would hold so many passes is not made
+	FootSeen   Kind = "foot-seen"   // Foot = the position that was seen to lie at the foot on outward passes
 	LeaseLeft  Kind = "lease-left"  // Chain, Pass (passes laid): the look at the lease is put off
 	Redone     Kind = "redone"      // Chain, Pass (the pass that lies again): the last take-back is taken back
 	Reopened   Kind = "reopened"    // Text = reason: the finished warp is opened again
@@ -58,6 +59,8 @@ type Event struct {
 	Step plan.StepID
 	// Order is a return order.
 	Order plan.ReturnOrder
+	// Foot is a foot position.
+	Foot plan.FootPosition
 	// Position is a position of the paddle, from 1; 0 for an incident of the whole pass.
 	Position int
 	// What is what went wrong.
@@ -88,11 +91,12 @@ const (
 	remarkField // a text that may be missing
 	lineField
 	weightField
+	footField
 )
 
 // String is the field's name in the file.
 func (f field) String() string {
-	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight"}[f]
+	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight", "foot"}[f]
 }
 
 // missing says whether an event leaves out a field that its kind may use.
@@ -108,7 +112,7 @@ var fieldsOf = map[Kind][]field{
 	Laid: {chainField, passField}, Undone: {chainField, passField},
 	Recounted: {chainField, passField, textField}, Noted: {chainField, passField, textField},
 	Paused: {}, Resumed: {}, Finished: {},
-	LeaseSeen: {orderField},
+	LeaseSeen: {orderField}, FootSeen: {footField},
 	Ticked:    {chainField, stepField}, Unticked: {chainField, stepField},
 	Incident:  {chainField, passField, positionField, whatField, placeField, remarkField},
 	Withdrawn: {lineField},
@@ -147,6 +151,8 @@ func (e Event) normal() Event {
 			n.Line = e.Line
 		case weightField:
 			n.Weight = e.Weight
+		case footField:
+			n.Foot = e.Foot
 		}
 	}
 	return n

@@ -96,7 +96,7 @@ func (f *folder) apply(e Event) error {
 // whilePaused are the kinds that may come during a pause: what a winder does who looks the mill over.
 var whilePaused = map[Kind]bool{
 	Resumed: true, Noted: true, Recounted: true, Incident: true, Withdrawn: true, WrongTurn: true, Righted: true, TieMade: true,
-	TieWaved: true, NewCone: true, LeaseSeen: true, LeaseLeft: true,
+	TieWaved: true, NewCone: true, LeaseSeen: true, LeaseLeft: true, FootSeen: true,
 }
 
 func (f *folder) follow(e Event) error {
@@ -148,6 +148,8 @@ func (f *folder) follow(e Event) error {
 		return f.tieWaved(e)
 	case LeaseLeft:
 		return f.leaseLeft(e)
+	case FootSeen:
+		return f.footSeen(e)
 	case Redone:
 		return f.redone(e)
 	}
@@ -283,19 +285,47 @@ func (f *folder) turnOrder(order plan.ReturnOrder, now *plan.Plan) error {
 			return errors.New("the order of a striped warp can be turned only while its first chain is wound")
 		}
 	}
-	if f.other == nil {
-		other, err := plan.New(now.Spec.WithOrder(order))
-		if err != nil {
-			return fmt.Errorf("making the plan with the order seen: %w", err)
-		}
-		f.other = other
+	if err := f.replan(now.Spec.WithOrder(order)); err != nil {
+		return fmt.Errorf("making the plan with the order seen: %w", err)
 	}
-	f.s.Plan, f.other = f.other, now
 	if f.s.Plan.Striped() {
 		f.relay(now)
 	} else {
 		f.misopened(now)
 	}
+	return nil
+}
+
+// replan puts a plan in force in place of the one that is, and keeps that one at hand.
+func (f *folder) replan(spec plan.Spec) error {
+	now := f.s.Plan
+	if f.other == nil || f.other.Spec.ReturnOrder != spec.ReturnOrder || f.other.Spec.Foot != spec.Foot {
+		other, err := plan.New(spec)
+		if err != nil {
+			return err
+		}
+		f.other = other
+	}
+	f.s.Plan, f.other = f.other, now
+	return nil
+}
+
+// footSeen fixes which end of the paddle lies at the foot of the peg, and so which end of the warp is end 1.
+func (f *folder) footSeen(e Event) error {
+	if e.Foot > plan.FootLast {
+		return &plan.FieldError{Field: "foot position", Value: e.Foot.String(), Want: "first or last"}
+	}
+	now := f.s.Plan
+	if e.Foot == now.Spec.Foot {
+		return nil
+	}
+	if now.Striped() {
+		return errors.New("the stripes of this warp are threaded for the other foot position: turn the paddle round, or plan the warp anew")
+	}
+	if err := f.replan(now.Spec.WithFoot(e.Foot)); err != nil {
+		return fmt.Errorf("making the plan with the foot position seen: %w", err)
+	}
+	f.misopened(now)
 	return nil
 }
 

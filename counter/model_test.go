@@ -31,7 +31,7 @@ func drawPlan(t *rapid.T) *plan.Plan {
 func drawEvent(t *rapid.T, m *model) Event {
 	kinds := []Kind{Laid, Laid, Laid, Laid, Laid, Undone, Recounted, Paused, Resumed, Noted, LeaseSeen, Ticked, Ticked, Ticked, Unticked, Finished, "dropped",
 		Incident, Incident, Withdrawn, WrongTurn, WrongTurn, Righted, TieMade, TieWaved, Redone, Redone, WorkDone, WorkUndone,
-		LeaseLeft, Reopened}
+		LeaseLeft, Reopened, FootSeen}
 	e := Event{
 		At:    at(rapid.IntRange(-5, 100).Draw(t, "at")),
 		Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),
@@ -39,6 +39,7 @@ func drawEvent(t *rapid.T, m *model) Event {
 		Text:  rapid.SampledFrom([]string{"a knot", "counted", "ü \" \\ #", "", " ", "two\nlines"}).Draw(t, "text"),
 		Order: plan.ReturnOrder(rapid.IntRange(0, 2).Draw(t, "order seen")),
 	}
+	e.Foot = plan.FootPosition(rapid.IntRange(0, 2).Draw(t, "foot"))
 	e.Pass = m.laid[m.chain-1] + rapid.SampledFrom([]int{1, 1, 0, 0, -1, 2}).Draw(t, "pass")
 	e.Position = rapid.IntRange(-1, 7).Draw(t, "position")
 	e.What = rapid.SampledFrom([]What{Broken, Knot, Knot, MissedOpening, WrongPeg, "mouse"}).Draw(t, "what")
@@ -79,6 +80,7 @@ type model struct {
 	chain                       int
 	paused, leaseSeen, finished bool
 	order                       plan.ReturnOrder
+	foot                        plan.FootPosition
 	notes, recounts             int
 	events                      int
 	incidents                   []modelIncident
@@ -154,6 +156,8 @@ func (m *model) allows(e Event) bool {
 		return e.Chain >= 1 && e.Chain <= len(m.laid) && e.Pass >= 0 && e.Pass <= m.total(e.Chain) && text
 	case LeaseSeen:
 		return e.Order <= 1
+	case FootSeen:
+		return e.Foot <= 1
 	case Ticked:
 		return here && now == m.total(m.chain) && m.isStep(e) && !m.ticked[m.chain-1][e.Step]
 	case Unticked:
@@ -300,6 +304,8 @@ func (m *model) take(e Event) {
 		m.paused = e.Kind == Paused
 	case LeaseSeen:
 		m.leaseSeen, m.order = true, e.Order
+	case FootSeen:
+		m.foot = e.Foot
 	case Ticked:
 		m.ticked[e.Chain-1][e.Step] = true
 	case Unticked:
@@ -383,9 +389,9 @@ func (m *model) differs(s State) string {
 	for _, c := range s.Chains {
 		worked += len(c.Worked)
 	}
-	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder, len(s.Notes), len(s.Recounts),
+	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder, s.Plan.Spec.Foot, len(s.Notes), len(s.Recounts),
 		len(s.TiesWaved), len(s.Reopened), worked)
-	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.leaseLeft, m.finished, m.order, m.notes, m.recounts,
+	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.leaseLeft, m.finished, m.order, m.foot, m.notes, m.recounts,
 		len(m.waved), m.reopened, len(m.worked))
 	if got != want {
 		return got + ", want " + want
