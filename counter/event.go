@@ -113,7 +113,7 @@ var fieldsOf = map[Kind][]field{
 	Recounted: {chainField, passField, textField}, Noted: {chainField, passField, textField},
 	Paused: {}, Resumed: {}, Finished: {},
 	LeaseSeen: {orderField}, FootSeen: {footField},
-	Ticked:    {chainField, stepField}, Unticked: {chainField, stepField},
+	Ticked: {chainField, stepField}, Unticked: {chainField, stepField},
 	Incident:  {chainField, passField, positionField, whatField, placeField, remarkField},
 	Withdrawn: {lineField},
 	WrongTurn: {chainField, passField}, Righted: {}, TieMade: {chainField, passField},

@@ -91,8 +91,8 @@ type State struct {
 	Paddle Paddle
 	// Reopened lists why and when the finished warp was opened again.
 	Reopened []Note
-	Notes                       []Note
-	Recounts                    []Recount
+	Notes    []Note
+	Recounts []Recount
 	// Incidents lists what went wrong, in the order of noting, those taken back included.
 	Incidents []IncidentState
 	// Ties lists the count ties that were ticked, in the order of chains and passes; TiesWaved those that
