@@ -25,18 +25,18 @@ func (t Tie) Groups() int { return t.To - t.From + 1 }
 // just laid, and the one before it where the number was reached on the way out.
 func (t Tie) LeftOut() int { return t.Due - t.To }
 
-// String says which groups the tie takes: "count tie at the counting cross: passes 11 to 20, 200 ends so
-// far; the group just laid stays out".
+// String says which groups the tie takes: "count tie at the counting cross round groups 11 to 20, 200 ends so
+// far; not the one just laid". Groups have the numbers of their passes.
 func (t Tie) String() string {
-	passes := fmt.Sprintf("passes %d to %d", t.From, t.To)
+	groups := fmt.Sprintf("groups %d to %d", t.From, t.To)
 	if t.From == t.To {
-		passes = fmt.Sprintf("pass %d", t.To)
+		groups = fmt.Sprintf("group %d", t.To)
 	}
-	out := "the group just laid stays out"
+	out := "not the one just laid"
 	if t.LeftOut() > 1 {
-		out = fmt.Sprintf("the last %d groups stay out", t.LeftOut())
+		out = fmt.Sprintf("not the last %d", t.LeftOut())
 	}
-	return fmt.Sprintf("count tie at the counting cross: %s, %s so far; %s", passes, Counted(t.Total, "end", "ends"), out)
+	return fmt.Sprintf("count tie at the counting cross round %s, %s so far; %s", groups, Counted(t.Total, "end", "ends"), out)
 }
 
 // TieAt is the count tie that falls due after a pass of a chain, counted from 1. The last pass needs

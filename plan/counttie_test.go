@@ -73,13 +73,13 @@ func TestTiesByHand(t *testing.T) {
 		text               string // of the first
 	}{
 		{"every 100, 400 by 10", 400, 10, 100, []plan.Tie{{11, 1, 10, 100, 100}, {21, 11, 20, 100, 200}, {31, 21, 30, 100, 300}},
-			"count tie at the counting cross: passes 1 to 10, 100 ends so far; the group just laid stays out"},
+			"count tie at the counting cross round groups 1 to 10, 100 ends so far; not the one just laid"},
 		{"every 100, 200 by 20", 200, 20, 100, []plan.Tie{{7, 1, 5, 100, 100}},
-			"count tie at the counting cross: passes 1 to 5, 100 ends so far; the last 2 groups stay out"},
+			"count tie at the counting cross round groups 1 to 5, 100 ends so far; not the last 2"},
 		{"a tie at each group, made bout by bout", 60, 10, 10, []plan.Tie{{3, 1, 2, 20, 20}, {5, 3, 4, 20, 40}},
-			"count tie at the counting cross: passes 1 to 2, 20 ends so far; the group just laid stays out"},
+			"count tie at the counting cross round groups 1 to 2, 20 ends so far; not the one just laid"},
 		{"no round number with whole groups", 90, 9, 50, []plan.Tie{{7, 1, 6, 54, 54}},
-			"count tie at the counting cross: passes 1 to 6, 54 ends so far; the group just laid stays out"},
+			"count tie at the counting cross round groups 1 to 6, 54 ends so far; not the one just laid"},
 		{"one group in a tie", 60, 12, 12, []plan.Tie{{3, 1, 2, 24, 24}}, ""},
 		{"the last pass arrives, and needs no tie", 110, 10, 100, nil, ""},
 		{"none asked for", 400, 10, 0, nil, ""},

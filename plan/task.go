@@ -37,9 +37,14 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	if number < 1 || number > len(c.Passes) {
 		return nil
 	}
-	tasks := p.workTasks(p.WorkBefore(c.Number, number))
+	w := p.WorkBefore(c.Number, number)
 	pass := c.Passes[number-1]
 	out := p.LeftOut(pass)
+	if !p.Striped() && w.Halt() && w.Cut == out && w.Tie == 0 {
+		// A plain warp that gets narrower: one sentence for the hands and the eye.
+		return []Task{{Kind: LeaveOut, Text: fmt.Sprintf("cut off %s at the %s and leave %s out", positionsText(out), w.Peg, them(out))}}
+	}
+	tasks := p.workTasks(w)
 	switch {
 	case out == 0:
 	case p.Striped() && number > 1 && c.Passes[number-2].Carried == pass.Carried:
@@ -52,27 +57,36 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	return tasks
 }
 
-// workTasks puts the work before a pass into words: cut off, thread, tie on.
+// workTasks puts the work before a pass into words, in the order of the hands: cut off, thread, tie on.
+// The first says at which peg.
 func (p *Plan) workTasks(w PegWork) []Task {
 	at := " at the " + w.Peg.String()
 	var tasks []Task
-	switch n := w.Threaded().Count(); {
+	add := func(kind TaskKind, text string) {
+		tasks = append(tasks, Task{Kind: kind, Text: text + at})
+		at = ""
+	}
+	threaded := w.Threaded()
+	switch {
 	case w.Chain == 1 && w.Starts():
-		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", Counted(n, "position", "positions"))})
+		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", Counted(threaded.Count(), "position", "positions"))})
+	case w.Halt() && w.Cut == threaded && w.Tie == threaded:
+		add(ChangeSetUp, "cut off, thread anew and tie on "+positionsText(threaded))
+		return tasks
 	default:
 		if w.Cut != 0 {
-			tasks = append(tasks, Task{Kind: CutOff, Text: "cut off " + positionsText(w.Cut) + at})
+			add(CutOff, "cut off "+positionsText(w.Cut))
 		}
-		if n > 0 {
-			tasks = append(tasks, Task{Kind: ChangeSetUp, Text: "thread " + positionsText(w.Threaded()) + " anew" + at})
+		if threaded != 0 {
+			add(ChangeSetUp, "thread "+positionsText(threaded)+" anew")
 		}
 	}
 	switch {
 	case w.Tie == 0:
 	case w.Starts():
-		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie on " + p.groupText(w) + at + ", beside the lease"})
+		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie on " + p.groupText(w) + " at the near end peg, beside the lease"})
 	default:
-		tasks = append(tasks, Task{Kind: TieOn, Text: "tie on " + positionsText(w.Tie) + at})
+		add(TieOn, "tie on "+positionsText(w.Tie))
 	}
 	return tasks
 }
@@ -132,4 +146,11 @@ func positionsText(p Positions) string {
 		return "position " + p.String()
 	}
 	return "positions " + p.String()
+}
+
+func them(p Positions) string {
+	if p.Count() == 1 {
+		return "it"
+	}
+	return "them"
 }

@@ -24,7 +24,7 @@ func TestTasksByPass(t *testing.T) {
 	before := map[at]string{
 		{1, 1}: "thread the paddle: 10 positions, one end in each; tie on the group at the near end peg, beside the lease",
 		{2, 1}: "tie on the group at the near end peg, beside the lease",
-		{2, 5}: "cut off positions 6 to 10 at the near end peg; leave out positions 6 to 10",
+		{2, 5}: "cut off positions 6 to 10 at the near end peg and leave them out",
 	}
 	after := map[at][]plan.TaskKind{
 		{1, 2}: {plan.CheckLease}, {1, 3}: {plan.TwoPassesLeft}, {1, 4}: {plan.LastPassIsNext}, {1, 5}: {plan.TieOff},

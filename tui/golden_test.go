@@ -63,7 +63,7 @@ var pages = []struct {
 		s.Hand, s.ReturnOrder = plan.LeftHanded, plan.MirroredOrder
 		return b.winding(s, 17)
 	}},
-	{"count-tie", func(b *bench) screen { return b.winding(towels(), 10) }},
+	{"count-tie", func(b *bench) screen { return b.winding(towels(), 11) }},
 	{"two-left", func(b *bench) screen { return b.winding(towels(), 38) }},
 	{"last-pass", func(b *bench) screen { return b.winding(towels(), 39) }},
 	{"ignored", func(b *bench) screen {
@@ -98,7 +98,7 @@ var pages = []struct {
 	{"keys", func(b *bench) screen { return b.press(b.winding(towels(), 17), "?") }},
 	{"striped-thread", func(b *bench) screen { return b.winding(plaid(), 0) }},
 	{"striped-outward", func(b *bench) screen { return b.press(b.winding(plaid(), 0), "space") }},
-	{"striped-lease", func(b *bench) screen { return b.press(b.winding(plaid(), 0), "space", "space", "space") }},
+	{"striped-lease", func(b *bench) screen { return atMode(b, b.press(b.winding(plaid(), 0), "space"), modeLease) }},
 	{"striped-change", func(b *bench) screen { return atChange(b) }},
 	{"striped-after-change", func(b *bench) screen { return b.press(atChange(b), "space") }},
 	{"settings", func(b *bench) screen {
@@ -158,17 +158,21 @@ var (
 	fade = striped("Fading runner", "20 cream, 20 moss, 18 ochre, 24 plum where cream is #f2ead7, moss is #5b7a3a, ochre is #d9962b, plum is #6a2c55", 6)
 )
 
-// atChange winds the fading runner up to its first change of the paddle.
-func atChange(b *bench) screen {
-	s := b.press(b.winding(fade(), 0), "space")
+// atMode winds on until a page comes up.
+func atMode(b *bench, s screen, want mode) screen {
 	for range 60 {
-		if w := s.(winding); w.mode == modeChange {
+		if s.(winding).mode == want {
 			return s
 		}
 		s = b.press(s, "space")
 	}
-	b.t.Fatal("no change of the paddle")
+	b.t.Fatal("the page never came")
 	return nil
+}
+
+// atChange winds the fading runner up to its first change of the paddle.
+func atChange(b *bench) screen {
+	return atMode(b, b.press(b.winding(fade(), 0), "space"), modeChange)
 }
 
 // homePage has half-wound, finished and damaged records.
