@@ -11,6 +11,8 @@ import (
 type Sheet struct {
 	// Title is the name of the warp.
 	Title string `json:"title"`
+	// Date is the day on which it was made, such as "25 November 2026"; empty for none.
+	Date string `json:"date,omitzero"`
 	// Units is the family of units in which the sheet is written.
 	Units LengthUnitSystem `json:"units"`
 	// Ends, Passes and Chains are the totals that the parts below add up to.

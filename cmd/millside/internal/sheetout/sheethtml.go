@@ -1,10 +1,11 @@
 package sheetout
 
 import (
-	_ "embed"
+	"embed"
 	"html/template"
 	"io"
 	"regexp"
+	"strings"
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/drawing"
@@ -12,19 +13,35 @@ import (
 	"millside/plan"
 )
 
-// The page is one file: its style is within it, it has no script and refers to nothing outside.
+// Each page is one file: its style is within it, it has no script and refers to nothing outside.
 //
-//go:embed sheet.html.tmpl
-var sheetPage string
+//go:embed *.tmpl *.css
+var pageFiles embed.FS
 
-var sheetTemplate = template.Must(template.New("sheet").Funcs(template.FuncMap{
+var pages = template.Must(template.New("pages").Funcs(template.FuncMap{
 	"how": howText, "drawings": partDrawings, "numbers": numberColumns, "summary": sheetSummary, "clean": unbroken,
-	"short": short,
-}).Parse(sheetPage))
+	"short": short, "style": style, "boxes": boxes, "stripes": wallStripes, "paddle": wallPaddle, "fill": fillOf,
+}).ParseFS(pageFiles, "*.tmpl"))
+
+// style is what the pages look like, those of the wall sheet's own last. It is the program's own text, so
+// it may stand in a page as it is.
+func style() (template.HTML, error) {
+	var all strings.Builder
+	all.WriteString("<style>\n")
+	for _, name := range []string{"sheet.css", "wall.css"} {
+		text, err := pageFiles.ReadFile(name)
+		if err != nil {
+			return "", err
+		}
+		all.Write(text)
+	}
+	all.WriteString("</style>")
+	return template.HTML(all.String()), nil
+}
 
 // sheetHTML writes the sheet as one page that prints on A4 and Letter.
 func sheetHTML(w io.Writer, s *plan.Sheet, how bool) error {
-	return sheetTemplate.Execute(w, struct {
+	return pages.ExecuteTemplate(w, "sheet.html.tmpl", struct {
 		Sheet *plan.Sheet
 		How   bool
 	}{s, how})
