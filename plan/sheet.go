@@ -42,6 +42,7 @@ const (
 	PartRaddle   PartID = "raddle"
 	PartReed     PartID = "reed"
 	PartCautions PartID = "cautions"
+	PartWords    PartID = "words"
 	PartRecord   PartID = "record" // what happened at the mill: package counter makes it
 )
 
@@ -92,7 +93,7 @@ func NewSheet(a SheetAsk) (*Sheet, error) {
 	}
 	p := a.Plan
 	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains), Length: p.Path.Length, Yarn: p.WarpYarn()}
-	for _, part := range []SheetPart{a.cloth(), a.plan(), a.chains(), a.passes(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.cautions()} {
+	for _, part := range []SheetPart{a.cloth(), a.plan(), a.chains(), a.passes(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}
@@ -126,13 +127,13 @@ func (p SheetPart) holdsAnything() bool {
 	return len(p.Rows) > 0 || p.Table != nil || len(p.Notes) > 0
 }
 
-// Insert puts a part that was made elsewhere, such as what happened at the mill, before the cautions,
-// which come last. A part that holds nothing is left out.
+// Insert puts a part that was made elsewhere, such as what happened at the mill, before the words and the
+// cautions, which come last. A part that holds nothing is left out.
 func (s *Sheet) Insert(part SheetPart) {
 	if !part.holdsAnything() {
 		return
 	}
-	at := slices.IndexFunc(s.Parts, func(p SheetPart) bool { return p.ID == PartCautions })
+	at := slices.IndexFunc(s.Parts, func(p SheetPart) bool { return p.ID == PartWords || p.ID == PartCautions })
 	if at < 0 {
 		at = len(s.Parts)
 	}

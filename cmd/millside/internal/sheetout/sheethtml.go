@@ -20,7 +20,7 @@ var pageFiles embed.FS
 
 var pages = template.Must(template.New("pages").Funcs(template.FuncMap{
 	"how": howText, "drawings": partDrawings, "numbers": numberColumns, "summary": sheetSummary, "clean": unbroken,
-	"short": short, "style": style, "boxes": boxes, "stripes": wallStripes, "paddle": wallPaddle, "fill": fillOf,
+	"short": short, "many": manyLines, "style": style, "boxes": boxes, "stripes": wallStripes, "paddle": wallPaddle, "fill": fillOf,
 }).ParseFS(pageFiles, "*.tmpl"))
 
 // style is what the pages look like, those of the wall sheet's own last. It is the program's own text, so
@@ -61,6 +61,17 @@ var percents = regexp.MustCompile(`([0-9]) %`)
 func numberColumns(t *plan.SheetTable) []bool {
 	_, numbers := measure(t)
 	return numbers
+}
+
+// manyLines says whether a table is so long and so narrow that it is printed in two columns.
+func manyLines(t *plan.SheetTable) bool {
+	const lines, narrow = 24, 40
+	widths, _ := measure(t)
+	all := 0
+	for _, n := range widths {
+		all += n + 3
+	}
+	return len(t.Lines) > lines && all <= narrow
 }
 
 // short says whether a cell is better kept on one line.
