@@ -93,6 +93,13 @@ func (s State) countRows() []plan.Row {
 	for _, r := range s.Recounts {
 		add("recounted", fmt.Sprintf("%sfrom %d to %d: %s", chainWords(s, r.Chain), r.From, r.To, r.Reason))
 	}
+	for _, l := range s.Losses {
+		value := l.String()
+		if !l.Settled {
+			value += "; the count was not set right since"
+		}
+		add("lost", value)
+	}
 	for _, n := range s.Notes {
 		add("note", fmt.Sprintf("%safter pass %d: %s", chainWords(s, n.Chain), n.Pass, n.Text))
 	}

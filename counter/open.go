@@ -152,7 +152,7 @@ func (r *Record) mend(got reading) error {
 // that died, or by a sync that failed: then the system may take its bytes for written though they are not. So it is
 // written once more, from memory and over itself, and synced.
 func (r *Record) secure(data []byte, got reading) error {
-	again, err := r.fsys.OpenFile(r.path, os.O_RDWR, 0)
+	again, err := r.fsys.OpenFile(r.path, os.O_WRONLY, 0)
 	if err != nil {
 		return err
 	}

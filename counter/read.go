@@ -60,6 +60,9 @@ func read(path string, data []byte) (reading, error) {
 		if err != nil && r.fold != nil && r.tail(rest) {
 			return r, nil
 		}
+		if err != nil && r.fold == nil && !ended {
+			err = errUnmade
+		}
 		if err == nil {
 			err = r.take(body)
 		}
@@ -70,6 +73,9 @@ func read(path string, data []byte) (reading, error) {
 			return r, r.damaged(path, data, err)
 		}
 		r.took(line, n, sum, ended)
+		if ended && string(rest[len(line):n]) != "\n" {
+			r.foreign = true
+		}
 	}
 	if r.fold == nil {
 		return r, r.damaged(path, data, errUnmade)
@@ -79,7 +85,7 @@ func read(path string, data []byte) (reading, error) {
 }
 
 // errUnmade is what is wrong with a file that holds no plan yet.
-var errUnmade = errors.New("it is empty, as after a power cut while the record was made: no pass was counted in it")
+var errUnmade = errors.New("the file ends before its plan does, as after a power cut while the record was made: then no pass was counted in it")
 
 // beginning is where a record begins: after a byte order mark and blank lines.
 func beginning(data []byte) int {
@@ -126,7 +132,6 @@ func (r *reading) took(line []byte, n int, sum uint32, ended bool) {
 	r.size += len(line) + 1
 	r.end += n
 	r.unended = !ended
-	r.foreign = r.foreign || ended && n != len(line)+1
 }
 
 // take reads the next line, less its checksum, and folds it in.

@@ -45,13 +45,10 @@ func (r *reading) tail(rest []byte) bool {
 		return false
 	}
 	ended := bytes.HasSuffix(rest, []byte{'\n'})
-	hollow := bytes.IndexByte(rest, 0) >= 0
+	hollow := r.hollow(rest)
 	line := r.lines + 1
 	if (ended && !hollow) || len(rest) > r.mostInFlight(text) {
 		r.lost = r.missing(rest)
-		if ended && !hollow {
-			r.lost.Lines, r.lost.About = 1, false
-		}
 		r.tornLine = line
 		r.torn = fmt.Sprintf("%s at the end can't be read, from line %d on: more than a power cut takes, so passes that were counted are missing", r.lost, line)
 		return true
@@ -63,6 +60,25 @@ func (r *reading) tail(rest []byte) bool {
 	}
 	r.torn = fmt.Sprintf("line %d was cut short, as a power cut can do, and is not counted: %s", line, quote(text))
 	return true
+}
+
+// sector is what a disk writes at one stroke, in bytes; larger ones are multiples of it.
+const sector = 512
+
+// hollow says whether the bytes have empty places such as a write leaves that was not finished: up to the end of a
+// sector, or to the end of the file.
+func (r *reading) hollow(rest []byte) bool {
+	found := false
+	for i := 0; i < len(rest); i++ {
+		if rest[i] != 0 || i+1 < len(rest) && rest[i+1] == 0 {
+			continue
+		}
+		if i+1 < len(rest) && (r.end+i+1)%sector != 0 {
+			return false
+		}
+		found = true
+	}
+	return found
 }
 
 // mostInFlight is the longest that the rest of one line may be, from what can be read of it.
