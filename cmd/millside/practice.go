@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"millside/cmd/millside/internal/asked"
 	"millside/counter"
 	"millside/plan"
 	"millside/tui"
@@ -35,7 +36,7 @@ func (a *app) practiceCmd() *cobra.Command {
 	var fresh, plain bool
 	cmd := &cobra.Command{
 		Use: "practice [--fresh] [--plain] [--say COMMAND]", Short: "try it on an invented warp", Long: practiceLong,
-		Example: "  millside practice\n  millside practice --fresh\n  millside practice --plain", Args: args(0, 0, ""),
+		Example: "  millside practice\n  millside practice --fresh\n  millside practice --plain", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			store, err := a.store()

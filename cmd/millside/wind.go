@@ -5,6 +5,9 @@ import (
 	"path/filepath"
 	"strings"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/recordout"
 	"millside/counter"
 	"millside/tui"
 
@@ -24,14 +27,14 @@ func (a *app) windCmd() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "wind NAME|PATH [--look|--plain] [--say COMMAND]", Short: "wind a warp, or go on with it", Long: windLong,
 		Example: "  millside wind sea-blue-tea-towels\n  millside wind \"sea-blue tea towels\" --look\n  millside wind tea-towels --plain --say \"speak --slowly\"\n  millside wind ./stick/scarves.millside",
-		Args:    args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			store, record, err := a.look(given[0])
 			if err != nil {
 				return err
 			}
 			if plain && look {
-				return usage(cmd, errors.New("--plain winds and --look only looks; 'millside show' tells where a warp stands, line by line"))
+				return asked.Usage(cmd, errors.New("--plain winds and --look only looks; 'millside show' tells where a warp stands, line by line"))
 			}
 			if plain {
 				return a.plainMode(record.Path())
@@ -63,7 +66,7 @@ func (a *app) look(nameOrPath string) (counter.Store, *counter.Record, error) {
 		return store, nil, err
 	}
 	record, err := counter.Look(store.FS, path)
-	return store, record, helpDamaged(err, path)
+	return store, record, recordout.HelpDamaged(err, path)
 }
 
 // completeRecords offers the records of the folder: by file with its ending, which fits one record only,
@@ -82,9 +85,9 @@ func (a *app) completeRecords(_ *cobra.Command, given []string, begun string) ([
 	}
 	var found []cobra.Completion
 	for _, sum := range list {
-		name := clean(filepath.Base(sum.Path))
+		name := prose.Clean(filepath.Base(sum.Path))
 		if strings.HasPrefix(strings.ToLower(name), strings.ToLower(begun)) {
-			found = append(found, cobra.CompletionWithDesc(name, clean(sum.Name)))
+			found = append(found, cobra.CompletionWithDesc(name, prose.Clean(sum.Name)))
 		}
 	}
 	if len(found) == 0 {
