@@ -180,7 +180,7 @@ func TestColoursOfTheTerminal(t *testing.T) {
 			term.see("THREAD THE PADDLE")
 			term.press("space")
 			term.see("0 of 16 passes laid")
-			for _, part := range []string{"to the counting cross", "paddle     A   A   A   A", "COUNTERCLOCKWISE"} {
+			for _, part := range []string{"to the counting cross", "paddle     C   C   C   C", "COUNTERCLOCKWISE"} {
 				term.see(part)
 			}
 			term.wind(0, 5, 16)
