@@ -65,16 +65,16 @@ type choiceJSON struct {
 }
 
 type chainJSON struct {
-	Number    int        `json:"number"`
-	FirstEnd  int        `json:"first_end"`
-	LastEnd   int        `json:"last_end"`
-	Ends      int        `json:"ends"`
-	Finish    string     `json:"finish"`
-	TieAfter  []int      `json:"tie_after"` // numbers of the passes that a count tie follows
-	Passes    []PassJSON `json:"passes"`
+	Number   int        `json:"number"`
+	FirstEnd int        `json:"first_end"`
+	LastEnd  int        `json:"last_end"`
+	Ends     int        `json:"ends"`
+	Finish   string     `json:"finish"`
+	TieAfter []int      `json:"tie_after"` // numbers of the passes that a count tie follows
+	Passes   []PassJSON `json:"passes"`
 	// PegWorkAfter is what is left to do at the peg after the last pass.
 	PegWorkAfter pegWorkJSON `json:"peg_work_after"`
-	Finishing []StepJSON `json:"finishing"`
+	Finishing    []StepJSON  `json:"finishing"`
 }
 
 // PassJSON is one pass.

@@ -85,15 +85,20 @@ func stopsText(p *plan.Plan) string {
 
 // leftAtFarEnd says what begins or finishes at the far end all the same.
 func leftAtFarEnd(p *plan.Plan) string {
-	ends := 0
+	var all plan.Knots
 	for _, c := range p.Chains {
 		k := p.OnTheWay(c, plan.FarPeg)
-		ends += k.Begin + k.Finish
+		all.Begin += k.Begin
+		all.Finish += k.Finish
 	}
-	if ends == 0 {
+	switch {
+	case all == plan.Knots{}:
 		return ", so nothing is left at the far end"
+	case all.Begin == 0:
+		return fmt.Sprintf("; on the way %s cut off at the far end peg", plan.Counted(all.Finish, "end is", "ends are"))
+	default:
+		return fmt.Sprintf("; on the way %s cut off and %d tied on at the far end peg", plan.Counted(all.Finish, "end is", "ends are"), all.Begin)
 	}
-	return fmt.Sprintf("; but on the way %s at the far end peg", plan.Counted(ends, "end begins or finishes", "ends begin or finish"))
 }
 
 func leaseText(p *plan.Plan) string {
