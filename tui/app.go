@@ -69,21 +69,15 @@ type app struct {
 
 func newApp(d deps) app { return app{deps: d, w: 80, h: 24} }
 
-// firstScreen chooses what is shown at the start. A record that can't be opened is an error here,
-// before the screen is taken over.
-func (a app) firstScreen(o Options) (screen, error) {
+// firstScreen chooses what is shown at the start.
+func (a app) firstScreen(o Options) screen {
 	switch {
-	case o.Open != "":
-		rec, err := openRecord(o.Store, o.Open, o.ReadOnly)
-		if err != nil {
-			return nil, err
-		}
-		return newWinding(a.deps, rec), nil
+	case o.Record != nil:
+		return newWinding(a.deps, o.Record)
 	case o.Spec != nil:
-		return newForm(a.deps, *o.Spec), nil
+		return newForm(a.deps, *o.Spec)
 	default:
-		list, err := o.Store.List()
-		return newHome(a.deps, list, err), nil
+		return newHome(a.deps, o.List, o.ListErr)
 	}
 }
 
