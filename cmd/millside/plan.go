@@ -46,8 +46,9 @@ direction, first_end, last_end, positions, mirrored, spare_ends, first_peg,
 first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
 keeps_opening, before and after (texts) and peg_work: what is done at the end peg
 before it (peg, cut, thread, tie, halt; positions are numbers, thread has position,
-from and to). peg_work_after is the same after the last pass. A length is given as exact text and in whole nanometres. Fields may
-be added under this format's name, but none renamed or taken away.`
+from and to). peg_work_after is the same after the last pass. A length is given as
+exact text and in whole nanometres. Fields may be added under this format's
+name, but none renamed or taken away.`
 
 const planExample = `  millside plan --ends 396
   millside plan --ends 396 --length "7 1/2 yd" --rise "3 in" --passes

@@ -186,7 +186,7 @@ func TestColoursOfTheTerminal(t *testing.T) {
 			term.wind(0, 5, 16)
 			term.see("back to the lease")
 			term.press("space")
-			term.see("A  white  ▶   B  red")
+			term.see("C  white  ▶   D  red")
 			term.press("space")
 			term.see("paddle     B   B   B   B")
 			term.press("q")
