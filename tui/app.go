@@ -63,21 +63,15 @@ type app struct {
 
 func newApp(d deps, now time.Time) app { return app{deps: d, w: 80, h: 24, now: now} }
 
-// firstScreen chooses what is shown at the start. A record that can't be opened is an error here,
-// before the screen is taken over.
-func (a app) firstScreen(o Options) (screen, error) {
+// firstScreen chooses what is shown at the start.
+func (a app) firstScreen(o Options) screen {
 	switch {
-	case o.Open != "":
-		rec, err := mill.Open(o.Store, o.Open, o.ReadOnly)
-		if err != nil {
-			return nil, err
-		}
-		return winding{mill.New(a.forMill(), rec, a.now)}, nil
+	case o.Record != nil:
+		return winding{mill.New(a.forMill(), o.Record, a.now)}
 	case o.Spec != nil:
-		return planning{form.New(a.forForm(), *o.Spec)}, nil
+		return planning{form.New(a.forForm(), *o.Spec)}
 	default:
-		list, err := o.Store.List()
-		return newHome(a.deps, list, err, a.now), nil
+		return newHome(a.deps, o.List, o.ListErr, a.now)
 	}
 }
 

@@ -32,12 +32,13 @@ func ParseSettings(text string) (Settings, error) { return mill.ParseSettings(te
 type Options struct {
 	// Store is where records are kept.
 	Store counter.Store
-	// Open is the path of a record to wind at once; empty opens home.
-	Open string
+	// Record is an open record to wind, or to look at, at once; nil opens home. It is closed at the end.
+	Record *counter.Record
+	// List holds the records as home shows them at first, and ListErr why they can't be listed.
+	List    []counter.Summary
+	ListErr error
 	// Spec opens the new-warp form filled with these values; nil doesn't.
 	Spec *plan.Spec
-	// ReadOnly opens the record only to look at it.
-	ReadOnly bool
 	// Now is the clock.
 	Now counter.Clock
 	// In and Out are the terminal.
@@ -75,7 +76,7 @@ const framesPerSecond = 20
 
 // Run shows the screens until the weaver leaves. It returns nil when the weaver left,
 // [ErrInterrupted] after Ctrl-C, a [*SignalError] after SIGTERM, SIGHUP, SIGQUIT or SIGINT, and
-// any other error when the screens could not be shown or the record asked for could not be opened.
+// any other error when the screens could not be shown.
 func Run(ctx context.Context, o Options) error {
 	profile := termenv.NewOutput(o.Out).EnvColorProfile()
 	if o.NoColor {
@@ -84,11 +85,7 @@ func Run(ctx context.Context, o Options) error {
 	bell := func() { _, _ = o.Out.WriteString("\a") }
 	a := newApp(deps{store: o.Store, styles: look.NewStyles(o.Out, profile), keys: keys.Default(), bell: bell,
 		practice: o.Practice, atHand: o.AtHand, pace: o.Pace, say: o.Say, settings: o.Settings, save: o.SaveSettings}, o.Now())
-	first, err := a.firstScreen(o)
-	if err != nil {
-		return err
-	}
-	a.screen = first
+	a.screen = a.firstScreen(o)
 	p := tea.NewProgram(a, tea.WithContext(ctx), tea.WithInput(o.In), tea.WithOutput(o.Out),
 		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
 		tea.WithFilter(stamp(o.Now)))

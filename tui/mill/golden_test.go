@@ -29,7 +29,7 @@ var pages = []struct {
 		s.Hand, s.ReturnOrder = plan.LeftHanded, plan.MirroredOrder
 		return b.winding(s, 17)
 	}},
-	{"count-tie", func(b *bench) page { return b.winding(hand.Towels(), 10) }},
+	{"count-tie", func(b *bench) page { return b.winding(hand.Towels(), 11) }},
 	{"two-left", func(b *bench) page { return b.winding(hand.Towels(), 38) }},
 	{"last-pass", func(b *bench) page { return b.winding(hand.Towels(), 39) }},
 	{"ignored", func(b *bench) page {
@@ -66,7 +66,7 @@ var pages = []struct {
 	{"keys", func(b *bench) page { return b.press(b.winding(hand.Towels(), 17), "?") }},
 	{"striped-thread", func(b *bench) page { return b.winding(hand.Plaid(), 0) }},
 	{"striped-outward", func(b *bench) page { return b.press(b.winding(hand.Plaid(), 0), "space") }},
-	{"striped-lease", func(b *bench) page { return b.press(b.winding(hand.Plaid(), 0), "space", "space", "space") }},
+	{"striped-lease", func(b *bench) page { return atMode(b, b.press(b.winding(hand.Plaid(), 0), "space"), modeLease) }},
 	{"striped-change", func(b *bench) page { return atChange(b) }},
 	{"striped-after-change", func(b *bench) page { return b.press(atChange(b), "space") }},
 	{"settings", func(b *bench) page {
@@ -94,17 +94,21 @@ type page interface{ View(w, h int) string }
 var yarnPages = map[string]bool{"striped-thread": true, "striped-outward": true, "striped-lease": true,
 	"striped-change": true, "striped-after-change": true}
 
-// atChange winds the fading runner up to its first change of the paddle.
-func atChange(b *bench) Model {
-	s := b.press(b.winding(hand.Fade(), 0), "space")
+// atMode winds on until a page comes up.
+func atMode(b *bench, s Model, want mode) Model {
 	for range 60 {
-		if w := s; w.mode == modeChange {
+		if s.mode == want {
 			return s
 		}
 		s = b.press(s, "space")
 	}
-	b.t.Fatal("no change of the paddle")
+	b.t.Fatal("the page never came")
 	return Model{}
+}
+
+// atChange winds the fading runner up to its first change of the paddle.
+func atChange(b *bench) Model {
+	return atMode(b, b.press(b.winding(hand.Fade(), 0), "space"), modeChange)
 }
 
 // finished goes through all finishing steps; closed also closes the record.

@@ -32,12 +32,13 @@ func TestSpoken(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	var heard []string
 	b.deps.Say = func(text string) { heard = append(heard, text) }
-	s := b.press(b.winding(hand.Towels(), 8), "space", "space")
+	s := b.press(b.winding(hand.Towels(), 9), "space", "space")
 	b.send(s, hand.Key("space"))
 	if len(heard) != 3 {
 		t.Fatalf("heard %q", heard)
 	}
-	for i, want := range []string{"Pass 10 of 40, return. 90 ends stand.", "Count tie round the last 10 groups", "One press ignored"} {
+	for i, want := range []string{"Pass 11 of 40, outward. 100 ends stand.",
+		"Count tie at the counting cross round groups 1 to 10, 100 ends so far; not the one just laid", "One press ignored"} {
 		if !strings.HasPrefix(heard[i], want) {
 			t.Errorf("heard %q, want %q first", heard[i], want)
 		}
