@@ -188,7 +188,7 @@ func TestColoursOfTheTerminal(t *testing.T) {
 			term.press("space")
 			term.see("C  white  ▶   D  red")
 			term.press("space")
-			term.see("paddle     B   B   B   B")
+			term.see("paddle     D   D   D   D")
 			term.press("q")
 			term.exit()
 			out := term.written()
