@@ -77,8 +77,8 @@ func (s Session) packageItems(pass int) []Item {
 	return items
 }
 
-// reminders are what stays open until it is done, at whichever end the paddle is.
-func (s Session) reminders(now time.Time) []Item {
+// Reminders are what stays open until it is done, at whichever end the paddle is.
+func (s Session) Reminders(now time.Time) []Item {
 	var items []Item
 	if t, ok := s.DueTie(); ok {
 		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("tie %d ends", t.Total)})
@@ -91,11 +91,14 @@ func (s Session) reminders(now time.Time) []Item {
 		items = append(items, Item{ItemQuestion, Due, "the look at the lease is open: " + q.Text, "the lease is still to be looked at"})
 	}
 	if s.RestDue(now) {
-		items = append(items, Item{ItemRest, Quiet,
-			fmt.Sprintf("%s without a break: rest your hands, neck and shoulders", plan.Counted(s.st.Plan.Spec.RestMinutes, "minute", "minutes")),
-			"time for a rest"})
+		items = append(items, Item{ItemRest, Quiet, s.restWords(), "time for a rest"})
 	}
 	return items
+}
+
+// restWords is the reminder to rest. It is a sentence.
+func (s Session) restWords() string {
+	return fmt.Sprintf("%s without a break: rest your hands, neck and shoulders.", plan.Counted(s.st.Plan.Spec.RestMinutes, "minute", "minutes"))
 }
 
 // comingAfter is what follows the pass in hand, announced one pass ahead.

@@ -16,7 +16,7 @@ func (s Session) Announce(now time.Time) []string {
 	case Looking:
 		return append(s.Standing().Words(), "If it is so, press the pass key to go on. If not, count at the pegs.")
 	case AtPeg:
-		return s.stopWords()
+		return s.stopWords(now)
 	case AtQuestion:
 		return s.questionWords()
 	case Finishing:
@@ -48,10 +48,19 @@ func (s Session) passWords(now time.Time) []string {
 	if len(in.Now) > 0 {
 		said = append(said, "Now: "+joined(in.Now)+".")
 	}
-	for _, r := range in.Reminders {
-		said = append(said, sentence(r.Text))
-	}
+	said = append(said, reminded(in.Reminders)...)
 	return append(said, "Next: "+joined(in.Next)+".")
+}
+
+// reminded puts what stays open into sentences of its own.
+func reminded(items []Item) []string {
+	var said []string
+	for _, r := range items {
+		if r.Kind != ItemRest { // said once in a stretch of winding, see [Session.laid]
+			said = append(said, sentence(r.Text))
+		}
+	}
+	return said
 }
 
 func joined(items []Item) string {
@@ -63,7 +72,7 @@ func joined(items []Item) string {
 }
 
 // stopWords is the work at the peg.
-func (s Session) stopWords() []string {
+func (s Session) stopWords(now time.Time) []string {
 	stop, _ := s.Stop()
 	said := []string{fmt.Sprintf("Stop at the %s before pass %d: %s.", stop.Work.Peg, stop.Work.Before, stop.Title)}
 	if k := s.st.Laid(); k > 0 {
@@ -75,7 +84,8 @@ func (s Session) stopWords() []string {
 	if stop.Stays != "" {
 		said = append(said, sentence(stop.Stays))
 	}
-	return append(said, stop.How, "The pass key confirms that it is done, and counts no pass.")
+	said = append(append(said, stop.How), reminded(s.Reminders(now))...)
+	return append(said, "The pass key confirms that it is done, and counts no pass.")
 }
 
 // questionWords asks about the lease.
