@@ -89,7 +89,7 @@ func (s Session) cueAfter(e counter.Event) Cue {
 // newlyDue says whether something has to be seen that had not been there on the pass before.
 func (s Session) newlyDue(in Instruction) bool {
 	for _, item := range in.Now {
-		if item.Kind == ItemPackage || item.Kind == ItemCarry {
+		if item.Level == Due && (item.Kind == ItemPackage || item.Kind == ItemCarry) {
 			return true
 		}
 	}

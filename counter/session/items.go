@@ -46,15 +46,15 @@ func (s Session) dueNow(p plan.Pass) []Item {
 	if p.Number == len(c.Passes) {
 		add(ItemLast, Due, fmt.Sprintf("last pass: %s, then tie off", plan.Counted(p.Ends(), "end", "ends")), "Last pass")
 	}
-	for _, t := range s.st.Plan.Before(c, p.Number) {
-		switch t.Kind {
-		case plan.LeaveOut, plan.CarryOnly:
-			add(ItemCarry, Due, t.Text, t.Text)
-		case plan.ThreadPaddle, plan.FastenStart:
-			if w, ok := s.work(); ok && w.Starts() {
-				add(ItemDress, Due, t.Text, t.Text)
-			}
+	if carry, ok := s.carryItem(p); ok {
+		items = append(items, carry)
+	}
+	if w, ok := s.work(); ok && w.Starts() {
+		text := "tie the group on at the near end peg, beside the lease"
+		if n := len(w.Thread); n > 0 {
+			text = fmt.Sprintf("thread the paddle: %s, one end in each; ", plan.Counted(n, "position", "positions")) + text
 		}
+		add(ItemDress, Due, text, "tie the group on")
 	}
 	if p.Number == 1 {
 		add(ItemFoot, Due, fmt.Sprintf("position %d goes to the foot of the peg", p.FootPosition()), fmt.Sprintf("position %d at the foot", p.FootPosition()))
@@ -64,6 +64,23 @@ func (s Session) dueNow(p plan.Pass) []Item {
 		add(ItemOpening, Due, s.saidWrongOpenings(wrong), fmt.Sprintf("pass %d had the wrong opening", s.st.Laid()))
 	}
 	return items
+}
+
+// carryItem says which positions carry no end on the pass, loudly where that is new.
+func (s Session) carryItem(p plan.Pass) (Item, bool) {
+	out := s.st.Plan.LeftOut(p)
+	if out == 0 {
+		return Item{}, false
+	}
+	item := Item{Kind: ItemCarry, Level: Quiet, Text: "leave out " + positionsWords(out)}
+	if s.st.Plan.Striped() {
+		item.Text = "carry only " + positionsWords(p.Carried)
+	}
+	item.Short = item.Text
+	if p.Number == 1 || s.st.Current().Passes[p.Number-2].Carried != p.Carried {
+		item.Level = Due
+	}
+	return item, true
 }
 
 // packageItems are the packages that run out on a pass.

@@ -18,9 +18,9 @@ func (s Session) Announce(now time.Time) []string {
 	case AtPeg:
 		return s.stopWords(now)
 	case AtQuestion:
-		return s.questionWords()
+		return s.questionWords(now)
 	case Finishing:
-		return s.stepWords()
+		return s.stepWords(now)
 	case Broken:
 		return []string{"The record can't be written. Nothing is counted until it is opened again."}
 	}
@@ -31,7 +31,7 @@ func (s Session) Announce(now time.Time) []string {
 func (s Session) passWords(now time.Time) []string {
 	in, ok := s.Instruction(now)
 	if !ok {
-		return s.stepWords() // only looking at a warp that is wound
+		return s.stepWords(now) // only looking at a warp that is wound
 	}
 	chain := ""
 	if in.Chains > 1 {
@@ -89,17 +89,17 @@ func (s Session) stopWords(now time.Time) []string {
 }
 
 // questionWords asks about the lease.
-func (s Session) questionWords() []string {
+func (s Session) questionWords(now time.Time) []string {
 	q, _ := s.Question()
-	return []string{
-		fmt.Sprintf("Pass %d is laid, %s stand.", s.st.Laid(), plan.Counted(s.st.EndsStanding(), "end", "ends")), q.Text,
+	said := append([]string{
+		fmt.Sprintf("Pass %d is laid, %s stand.", s.st.Laid(), plan.Counted(s.st.EndsStanding(), "end", "ends"))}, reminded(s.Reminders(now))...)
+	return append(said, q.Text,
 		fmt.Sprintf("Answer yes: %s; other: %s; or later: %s. The pass key %s.",
-			strings.TrimPrefix(q.Yes, "yes, "), strings.TrimPrefix(q.Other, "no, "), q.Later, q.PressDoes),
-	}
+			strings.TrimPrefix(q.Yes, "yes, "), strings.TrimPrefix(q.Other, "no, "), q.Later, q.PressDoes))
 }
 
 // stepWords is the finishing step in hand.
-func (s Session) stepWords() []string {
+func (s Session) stepWords(now time.Time) []string {
 	step, more := s.st.NextStep()
 	if !more {
 		return []string{"All steps are done.", "The pass key closes the record: the warp is finished."}
@@ -109,6 +109,7 @@ func (s Session) stepWords() []string {
 	if done == 0 {
 		said = append(said, fmt.Sprintf("Wound: %s in %s. Now tie it off; the pass key says that a step is done.",
 			plan.Counted(s.st.EndsStanding(), "end", "ends"), plan.Counted(s.st.Laid(), "pass", "passes")))
+		said = append(said, reminded(s.Reminders(now))...)
 	}
 	said = append(said, fmt.Sprintf("Step %d of %d. %s: %s", done+1, all, step.Title, step.Detail))
 	if step.Caution != "" {
