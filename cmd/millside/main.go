@@ -21,6 +21,7 @@ import (
 	"time"
 
 	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
 	"millside/counter"
 	"millside/plan"
@@ -46,6 +47,8 @@ type app struct {
 	now     counter.Clock
 	// terminal says whether a file is a terminal.
 	terminal func(*os.File) bool
+	// fs is the file system that records are on.
+	fs counter.FS
 	// screen runs the full screen.
 	screen func(context.Context, tui.Options) error
 
@@ -53,12 +56,14 @@ type app struct {
 	voice                   *speaker // what --say asks for; nil without it
 	// hand is what is at hand, nil until it is asked for.
 	hand *plan.AtHand
+	// folder is the folder of records, nil until it is asked for.
+	folder *records.Folder
 }
 
 func newApp() *app {
 	return &app{
 		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(os.Stdout), errOut: os.Stderr,
-		env: os.Getenv, now: time.Now, screen: tui.Run,
+		env: os.Getenv, now: time.Now, screen: tui.Run, fs: counter.OS(),
 		terminal: func(f *os.File) bool { return isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd()) },
 	}
 }
@@ -82,7 +87,19 @@ func (a *app) store() (counter.Store, error) {
 	if err != nil {
 		return counter.Store{}, err
 	}
-	return counter.Store{Dir: dir, FS: counter.OS()}, nil
+	return counter.Store{Dir: dir, FS: a.fs}, nil
+}
+
+// records is that folder for the length of a command: each record in it is read once.
+func (a *app) records() (*records.Folder, error) {
+	if a.folder == nil {
+		store, err := a.store()
+		if err != nil {
+			return nil, err
+		}
+		a.folder = records.New(store)
+	}
+	return a.folder, nil
 }
 
 // errNoTerminal is what the commands that need a screen say without one. The detail names the command
@@ -97,8 +114,11 @@ func (a *app) needTerminal(instead string) error {
 	return fmt.Errorf("%w; without one, %s", errNoTerminal, instead)
 }
 
-// open runs the full screen. Store and what to show come from the command, the rest is the same for all.
-func (a *app) open(ctx context.Context, o tui.Options) error {
+// open runs the full screen. What to show comes from the command, the rest is the same for all.
+func (a *app) open(ctx context.Context, o tui.Options) (err error) {
+	if o.Store, err = a.store(); err != nil {
+		return err
+	}
 	if a.voice != nil {
 		o.Say = a.voice.say
 		defer a.hush()
@@ -115,5 +135,6 @@ func (a *app) open(ctx context.Context, o tui.Options) error {
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"
+	a.folder = nil // what was read is not kept for as long as the screen lives
 	return a.screen(ctx, o)
 }

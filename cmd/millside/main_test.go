@@ -17,6 +17,7 @@ import (
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/counter"
 	"millside/plan"
 	"millside/tui"
 )
@@ -43,7 +44,7 @@ func runIn(dir string, args ...string) (code int, out, errOut string) {
 	var o, e bytes.Buffer
 	a := &app{
 		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(&o), errOut: &e,
-		env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
+		fs: counter.OS(), env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
 		terminal: func(*os.File) bool { return false },
 		screen:   func(context.Context, tui.Options) error { return errors.New("no screen in this test") },
 	}

@@ -26,14 +26,10 @@ func (a *app) newCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			store, err := a.store()
-			if err != nil {
-				return err
-			}
 			if err := a.needTerminal("'millside plan --ends N --save' makes a record"); err != nil {
 				return err
 			}
-			return a.open(cmd.Context(), tui.Options{Store: store, Spec: &project.Plan.Spec})
+			return a.open(cmd.Context(), tui.Options{Spec: &project.Plan.Spec})
 		},
 	}
 	asked.SpecFlags(cmd, &ask)
@@ -62,11 +58,11 @@ func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.Str
 // folder of records, or the published range. A folder that can't be read is no reason to plan no warp, and
 // what is printed says whose pace it is. The practice warp is wound without yarn, so it doesn't count.
 func (a *app) ownPace() plan.Pace {
-	store, err := a.store()
+	folder, err := a.records()
 	if err != nil {
 		return plan.PublishedPace()
 	}
-	list, err := store.List()
+	list, err := folder.List()
 	if err != nil {
 		return plan.PublishedPace()
 	}

@@ -8,9 +8,9 @@ import (
 	"path/filepath"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/records"
 	"millside/counter"
 	"millside/plan"
-	"millside/tui"
 
 	"github.com/spf13/cobra"
 )
@@ -39,7 +39,7 @@ func (a *app) practiceCmd() *cobra.Command {
 		Example: "  millside practice\n  millside practice --fresh\n  millside practice --plain", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			store, err := a.store()
+			folder, err := a.records()
 			if err != nil {
 				return err
 			}
@@ -48,14 +48,14 @@ func (a *app) practiceCmd() *cobra.Command {
 					return err
 				}
 			}
-			path, err := practiceRecord(store, fresh)
+			path, err := a.practiceRecord(folder, fresh)
 			if err != nil {
 				return err
 			}
 			if plain {
 				return a.plainMode(path)
 			}
-			return a.open(cmd.Context(), tui.Options{Store: store, Open: path})
+			return a.openRecord(cmd.Context(), path, folder.Open)
 		},
 	}
 	a.sayFlag(cmd)
@@ -66,9 +66,9 @@ func (a *app) practiceCmd() *cobra.Command {
 
 // practiceRecord gives the path of the practice record to wind: the unfinished one that was touched last,
 // or a new one.
-func practiceRecord(store counter.Store, fresh bool) (string, error) {
+func (a *app) practiceRecord(folder *records.Folder, fresh bool) (string, error) {
 	if !fresh {
-		list, err := store.List()
+		list, err := folder.List()
 		if err != nil {
 			return "", err
 		}
@@ -77,6 +77,10 @@ func practiceRecord(store counter.Store, fresh bool) (string, error) {
 				return sum.Path, nil
 			}
 		}
+	}
+	store, err := a.store()
+	if err != nil {
+		return "", err
 	}
 	p, err := plan.New(practiceSpec())
 	if err != nil {

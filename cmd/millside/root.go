@@ -63,14 +63,16 @@ func (a *app) root() *cobra.Command {
 }
 
 func (a *app) home(cmd *cobra.Command) error {
-	store, err := a.store()
+	folder, err := a.records()
 	if err != nil {
 		return err
 	}
 	if err := a.needTerminal("'millside plan' works out a warp and 'millside list' lists the records"); err != nil {
 		return err
 	}
-	return a.open(cmd.Context(), tui.Options{Store: store})
+	var o tui.Options
+	o.List, o.ListErr = folder.List()
+	return a.open(cmd.Context(), o)
 }
 
 // knownCommand refuses a word that is no command, and offers those that look alike.

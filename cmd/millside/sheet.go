@@ -52,7 +52,7 @@ func (a *app) sheetCmd() *cobra.Command {
 			if err := flags.check(cmd); err != nil {
 				return err
 			}
-			_, record, err := a.look(given[0])
+			record, err := a.look(given[0])
 			if err != nil {
 				return err
 			}

@@ -34,7 +34,7 @@ func (a *app) showCmd() *cobra.Command {
 		Example: "  millside show sea-blue-tea-towels\n  millside show tea-towels --events\n  millside show tea-towels --json",
 		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(_ *cobra.Command, given []string) error {
-			_, record, err := a.look(given[0])
+			record, err := a.look(given[0])
 			if err != nil {
 				return err
 			}
