@@ -8,16 +8,27 @@ import (
 	"os/signal"
 	"syscall"
 
+	"millside/plan/athand"
+
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
 	"millside/counter"
 	"millside/plan"
 	"millside/tui/ground"
+	"millside/tui/keys"
+	"millside/tui/look"
+	"millside/tui/mill"
 )
 
 // Bubble Tea is loaded by now: see package ground.
 func init() { ground.Restore() }
+
+// Settings is what a weaver sets once for all warps.
+type Settings = mill.Settings
+
+// ParseSettings reads a settings file. See [mill.ParseSettings].
+func ParseSettings(text string) (Settings, error) { return mill.ParseSettings(text) }
 
 // Options says how the screens start.
 type Options struct {
@@ -39,7 +50,7 @@ type Options struct {
 	// Say is told each step as a line of plain text; nil for no one. It returns at once.
 	Say func(text string)
 	// AtHand is what the weaver has at hand, offered on the form.
-	AtHand plan.AtHand
+	AtHand athand.AtHand
 	// Settings are the weaver's own, and SaveSettings keeps changed ones; nil doesn't.
 	Settings     Settings
 	SaveSettings func(Settings) error
@@ -74,11 +85,12 @@ func Run(ctx context.Context, o Options) error {
 		profile = termenv.Ascii
 	}
 	bell := func() { _, _ = o.Out.WriteString("\a") }
-	a := newApp(deps{store: o.Store, now: o.Now, styles: newStyles(o.Out, profile), keys: defaultKeys(), bell: bell, practice: o.Practice,
-		atHand: o.AtHand, pace: o.Pace, say: o.Say, prefs: &o.Settings, savePrefs: o.SaveSettings})
+	a := newApp(deps{store: o.Store, styles: look.NewStyles(o.Out, profile), keys: keys.Default(), bell: bell,
+		practice: o.Practice, atHand: o.AtHand, pace: o.Pace, say: o.Say, settings: o.Settings, save: o.SaveSettings}, o.Now())
 	a.screen = a.firstScreen(o)
 	p := tea.NewProgram(a, tea.WithContext(ctx), tea.WithInput(o.In), tea.WithOutput(o.Out),
-		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
+		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
+		tea.WithFilter(stamp(o.Now)))
 	caught, stop := quitOnSignal(p)
 	final, err := p.Run()
 	stop()

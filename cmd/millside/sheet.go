@@ -15,6 +15,7 @@ import (
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/plan/sheet"
 
 	"github.com/spf13/cobra"
@@ -94,18 +95,18 @@ func (s *sheetFlags) add(cmd *cobra.Command) {
 // check refuses a format that isn't known, and settles it and the formulas where nothing was said.
 func (s *sheetFlags) check(cmd *cobra.Command) error {
 	if cmd.Flags().Changed("output") && strings.TrimSpace(s.file) == "" {
-		return asked.Usage(cmd, &plan.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
 	}
 	if s.file == "-" {
 		s.file = ""
 	}
 	ending := strings.ToLower(filepath.Ext(s.file))
 	if ending == counter.Extension {
-		return asked.Usage(cmd, &plan.FieldError{Field: "--output", Value: s.file, Want: "another ending: " + counter.Extension + " is that of a record, which a sheet never replaces"})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "another ending: " + counter.Extension + " is that of a record, which a sheet never replaces"})
 	}
 	if s.format == "" && s.file != "" {
 		if s.format = sheetout.FormatOf[ending]; s.format == "" {
-			return asked.Usage(cmd, &plan.FieldError{Field: "--output", Value: s.file, Want: "an ending that says the format, one of .txt, .md, .html and .json, or a --format too"})
+			return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "an ending that says the format, one of .txt, .md, .html and .json, or a --format too"})
 		}
 	}
 	switch s.format {
@@ -117,13 +118,13 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 			s.how = true
 		}
 	default:
-		return asked.Usage(cmd, &plan.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
 	}
 	return nil
 }
 
 // printSheet writes the sheet of a project, with more parts before the cautions, to where the flags say.
-func (a *app) printSheet(project *plan.Project, flags sheetFlags, more ...plan.SheetPart) error {
+func (a *app) printSheet(project *plan.Project, flags sheetFlags, more ...sheet.Part) error {
 	write, err := a.sheetWriter(project, flags, more)
 	if err != nil {
 		return err
@@ -146,7 +147,7 @@ func (a *app) printSheet(project *plan.Project, flags sheetFlags, more ...plan.S
 }
 
 // sheetWriter makes the sheet, and gives what writes it.
-func (a *app) sheetWriter(project *plan.Project, flags sheetFlags, more []plan.SheetPart) (func(io.Writer) error, error) {
+func (a *app) sheetWriter(project *plan.Project, flags sheetFlags, more []sheet.Part) (func(io.Writer) error, error) {
 	day := flags.day.Or(a.today())
 	if flags.wall {
 		wall := sheet.NewWall(project.Plan, project.Pace, day)
@@ -156,7 +157,7 @@ func (a *app) sheetWriter(project *plan.Project, flags sheetFlags, more []plan.S
 	if err != nil {
 		return nil, err
 	}
-	whole, err := project.SheetWith(plan.SheetOptions{AllPasses: flags.passes, Reeds: hand.Reeds})
+	whole, err := sheet.New(project, sheet.Options{AllPasses: flags.passes, Reeds: hand.Reeds})
 	if err != nil {
 		return nil, fmt.Errorf("working out the sheet: %w", err)
 	}

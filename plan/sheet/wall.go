@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"millside/plan"
@@ -105,10 +107,12 @@ type Chain struct {
 	Ties []Tie `json:"count_ties,omitempty"`
 }
 
-// Ending is the finishing steps of chains that stop alike, in a few words each.
+// Ending is the finishing steps of chains that stop alike, in a few words each. A step that the last chain
+// does in another way has both, with a stroke between.
 type Ending struct {
 	Chains []int    `json:"chains"`
 	Steps  []string `json:"steps"`
+	ids    []plan.StepID
 }
 
 // Block is some steps that are gone through so many times.
@@ -170,11 +174,17 @@ func NewWall(p *plan.Plan, pace plan.Pace, day time.Time) *Wall {
 func (w *Wall) addEnding(chain int, steps []plan.Step) {
 	one := Ending{Chains: []int{chain}}
 	for _, step := range steps {
-		one.Steps = append(one.Steps, step.Title)
+		one.ids = append(one.ids, step.ID)
+		one.Steps = append(one.Steps, strings.ReplaceAll(step.Title, fmt.Sprintf("chain %d", chain+1), "the next chain"))
 	}
 	for i := range w.After {
-		if slices.Equal(w.After[i].Steps, one.Steps) {
-			w.After[i].Chains = append(w.After[i].Chains, chain)
+		if had := &w.After[i]; slices.Equal(had.ids, one.ids) {
+			had.Chains = append(had.Chains, chain)
+			for k, title := range one.Steps {
+				if !strings.Contains(had.Steps[k], title) {
+					had.Steps[k] += " / " + title
+				}
+			}
 			return
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // ways lists the kinds of pass by pegs and turn, in the order in which they first come. A kind names its
@@ -132,7 +133,7 @@ func steps(p *plan.Plan, c plan.Chain) []Step {
 func workText(p *plan.Plan, c plan.Chain, pass plan.Pass) string {
 	work := p.WorkBefore(c.Number, pass.Number)
 	if c.Number == 1 && work.Starts() {
-		return "Thread the paddle. " + plan.Capital(work.Peg.String()) + ": tie on " + work.Tie.String() + "."
+		return "Thread the paddle. " + measure.Capital(work.Peg.String()) + ": tie on " + work.Tie.String() + "."
 	}
 	var parts []string
 	if work.Cut != 0 {
@@ -148,7 +149,7 @@ func workText(p *plan.Plan, c plan.Chain, pass plan.Pass) string {
 	if text == "" {
 		return ""
 	}
-	return plan.Capital(work.Peg.String()) + ": " + text + "."
+	return measure.Capital(work.Peg.String()) + ": " + text + "."
 }
 
 func positionsText(set plan.Positions) string {

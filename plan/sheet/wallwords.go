@@ -6,11 +6,12 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Summary is the line below the title.
 func (w *Wall) Summary() string {
-	text := fmt.Sprintf("%s, %s", plan.Counted(w.Ends, "end", "ends"), plan.Counted(w.Passes, "pass", "passes"))
+	text := fmt.Sprintf("%s, %s", measure.Counted(w.Ends, "end", "ends"), measure.Counted(w.Passes, "pass", "passes"))
 	if w.Chains > 1 {
 		text += fmt.Sprintf(", %d chains", w.Chains)
 	}
@@ -23,7 +24,7 @@ func (w *Wall) Summary() string {
 
 // String names the colour with its letter, and what the warp takes of it.
 func (c Colour) String() string {
-	return fmt.Sprintf("%s %s: %s, %s at once", c.Letter, c.Name, plan.Counted(c.Ends, "end", "ends"), plan.Counted(c.Packages, "package", "packages"))
+	return fmt.Sprintf("%s %s: %s, %s at once", c.Letter, c.Name, measure.Counted(c.Ends, "end", "ends"), measure.Counted(c.Packages, "package", "packages"))
 }
 
 // Title says which passes go so.
@@ -34,9 +35,9 @@ func (w Way) Title() string {
 	case w.Passes == othersPasses:
 		return "Every other " + w.Direction + " pass"
 	case strings.ContainsAny(w.Passes, " ,;"):
-		return plan.Capital(w.Direction) + ", passes " + w.Passes
+		return measure.Capital(w.Direction) + ", passes " + w.Passes
 	}
-	return plan.Capital(w.Direction) + ", pass " + w.Passes
+	return measure.Capital(w.Direction) + ", pass " + w.Passes
 }
 
 // String says what the group meets on the pass, in the order in which it meets it.
@@ -91,11 +92,11 @@ func (s Step) Carried() string {
 	if !strings.ContainsAny(s.Positions, ", ") {
 		word = "position"
 	}
-	return fmt.Sprintf("%s in %s %s", plan.Counted(s.Ends, "end", "ends"), word, s.Positions)
+	return fmt.Sprintf("%s in %s %s", measure.Counted(s.Ends, "end", "ends"), word, s.Positions)
 }
 
 // EachEnds says how many ends each pass of the step lays.
-func (s Step) EachEnds() string { return plan.Counted(s.Ends, "end", "ends") }
+func (s Step) EachEnds() string { return measure.Counted(s.Ends, "end", "ends") }
 
 // String says when the tie is made, and round what.
 func (t Tie) String() string {
@@ -103,7 +104,7 @@ func (t Tie) String() string {
 	if t.From == t.To {
 		groups = fmt.Sprintf("group %d", t.To)
 	}
-	return fmt.Sprintf("after pass %d round %s, %s so far", t.After, groups, plan.Counted(t.Total, "end", "ends"))
+	return fmt.Sprintf("after pass %d round %s, %s so far", t.After, groups, measure.Counted(t.Total, "end", "ends"))
 }
 
 // Key explains the signs of the sheet, as far as they are on it.

@@ -3,7 +3,7 @@ package asked
 import (
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Day is a day that may be left to the program, or left out.
@@ -42,7 +42,7 @@ func (d *Day) Set(s string) error {
 	}
 	at, err := time.Parse(time.DateOnly, s)
 	if err != nil {
-		return &plan.FieldError{Value: s, Want: "a day such as 2026-11-25, or none"}
+		return &measure.FieldError{Value: s, Want: "a day such as 2026-11-25, or none"}
 	}
 	*d = Day{at: at, given: true}
 	return nil

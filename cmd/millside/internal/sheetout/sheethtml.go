@@ -10,7 +10,7 @@ import (
 
 	"millside/cmd/millside/internal/drawing"
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
+	"millside/plan/sheet"
 )
 
 // Each page is one file: its style is within it, it has no script and refers to nothing outside.
@@ -40,9 +40,9 @@ func style() (template.HTML, error) {
 }
 
 // sheetHTML writes the sheet as one page that prints on A4 and Letter.
-func sheetHTML(w io.Writer, s *plan.Sheet, how bool) error {
+func sheetHTML(w io.Writer, s *sheet.Sheet, how bool) error {
 	return pages.ExecuteTemplate(w, "sheet.html.tmpl", struct {
-		Sheet *plan.Sheet
+		Sheet *sheet.Sheet
 		How   bool
 	}{s, how})
 }
@@ -58,15 +58,15 @@ func unbroken(s string) string {
 var percents = regexp.MustCompile(`([0-9]) %`)
 
 // numberColumns says for each column whether it holds nothing but numbers.
-func numberColumns(t *plan.SheetTable) []bool {
-	_, numbers := measure(t)
+func numberColumns(t *sheet.Table) []bool {
+	_, numbers := columnWidths(t)
 	return numbers
 }
 
 // manyLines says whether a table is so long and so narrow that it is printed in two columns.
-func manyLines(t *plan.SheetTable) bool {
+func manyLines(t *sheet.Table) bool {
 	const lines, narrow = 24, 40
-	widths, _ := measure(t)
+	widths, _ := columnWidths(t)
 	all := 0
 	for _, n := range widths {
 		all += n + 3
@@ -81,16 +81,16 @@ func short(cell string) bool {
 }
 
 // partDrawings draws what belongs to a part of the sheet.
-func partDrawings(s *plan.Sheet, id plan.PartID) []drawing.Drawing {
+func partDrawings(s *sheet.Sheet, id sheet.PartID) []drawing.Drawing {
 	d := s.Drawings
 	switch {
-	case id == plan.PartPlan && d.Mill != nil:
+	case id == sheet.PartPlan && d.Mill != nil:
 		return []drawing.Drawing{drawing.DrawMill(d.Mill)}
-	case id == plan.PartPlan && len(d.Board) > 0:
+	case id == sheet.PartPlan && len(d.Board) > 0:
 		return []drawing.Drawing{drawing.DrawBoard(d.Board, s.Units)}
-	case id == plan.PartRaddle && d.Raddle != nil:
+	case id == sheet.PartRaddle && d.Raddle != nil:
 		return []drawing.Drawing{drawing.DrawRaddle(d.Raddle)}
-	case id == plan.PartReed && d.Reed != nil:
+	case id == sheet.PartReed && d.Reed != nil:
 		return []drawing.Drawing{drawing.DrawReed(d.Reed)}
 	}
 	return nil
