@@ -126,13 +126,13 @@ func (p Part) holdsAnything() bool {
 	return len(p.Rows) > 0 || p.Table != nil || len(p.Notes) > 0
 }
 
-// Insert puts a part that was made elsewhere, such as what happened at the mill, before the words and the
-// cautions, which come last. A part that holds nothing is left out.
+// Insert puts a part that was made elsewhere, such as what happened at the mill, before the cautions,
+// which come last. A part that holds nothing is left out.
 func (s *Sheet) Insert(part Part) {
 	if !part.holdsAnything() {
 		return
 	}
-	at := slices.IndexFunc(s.Parts, func(p Part) bool { return p.ID == PartWords || p.ID == PartCautions })
+	at := slices.IndexFunc(s.Parts, func(p Part) bool { return p.ID == PartCautions })
 	if at < 0 {
 		at = len(s.Parts)
 	}
