@@ -156,13 +156,8 @@ func NewWall(p *plan.Plan, pace plan.Pace, day time.Time) *Wall {
 	if len(s.Board) == 0 {
 		w.Turns = p.Path.Turns()
 	}
-	for _, use := range p.ColourUses() {
-		c, _ := p.Colour(use.Colour) // one of the plan's own
-		w.Colours = append(w.Colours, Colour{string(plan.Letter(use.Colour)), c.Name, c.Shade, use.Ends, use.Packages})
-	}
-	for _, run := range p.EndRuns() {
-		w.Runs = append(w.Runs, Run(run))
-	}
+	stripes := stripesOf(p)
+	w.Colours, w.Runs = stripes.Colours, stripes.Runs
 	for _, c := range p.Chains {
 		w.Wound = append(w.Wound, chain(p, c))
 		w.addEnding(c.Number, p.Finishing(c))

@@ -60,8 +60,8 @@ type box struct {
 // mostBoxes is how many passes get a box each; a longer warp has one for every tenPasses of a stretch.
 const mostBoxes, tenPasses = 400, 10
 
-// boxes makes the boxes of passes that follow one another.
-func boxes(all int, passes []int) []box {
+// makeBoxes makes the boxes of passes that follow one another.
+func makeBoxes(all int, passes []int) []box {
 	var list []box
 	for i := 0; i < len(passes); i++ {
 		one := box{Text: fmt.Sprint(passes[i]), Back: passes[i]%2 == 0}
