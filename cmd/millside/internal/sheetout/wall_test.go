@@ -19,7 +19,7 @@ import (
 // stripedSpecs are a few striped warps, cut into passes once.
 var stripedSpecs = sync.OnceValue(func() []plan.Spec {
 	var list []plan.Spec
-	for _, stripes := range []string{"8 white, 5 times (4 red, 14 white), 20 red where red is #b03a2e", "3 a-b, 7 c_, 1 d_e_f, 12 a-b",
+	for _, stripes := range []string{"8 white, 5 times (4 red, 14 white), 20 red where red is #b03a2e", "3 sand, 7 slate, 1 rust, 12 sand",
 		"4 times (3 sea blue, 2 grey, 9 white), 3 sea blue"} {
 		s := plan.DefaultSpec()
 		s.Stripes = stripes
@@ -27,6 +27,7 @@ var stripedSpecs = sync.OnceValue(func() []plan.Spec {
 		if err != nil {
 			panic(err)
 		}
+		made.Spec.Schedule.Colours[0].Name = "*a_b* | <c> `d`"
 		list = append(list, made.Spec)
 	}
 	return list
