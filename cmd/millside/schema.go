@@ -24,8 +24,12 @@ format's name.`
 // formats lists the structures that are printed for programs.
 func formats() []schema.Format {
 	list := slices.Concat(planout.Formats(), recordout.Formats(), sheetout.Formats())
-	return append(list, schema.Format{Name: atHandFormat, Value: atHandJSON{}})
+	return append(list, schema.Format{Name: atHandFormat, Value: atHandJSON{}, About: aboutAtHand})
 }
+
+const aboutAtHand = `One object with "format": "millside-at-hand-1", path, found (whether the
+file is there), errors (texts) and at_hand: mills, boards, paddles, reeds, raddles and
+yarns, those that there are.`
 
 func (a *app) schemaCmd() *cobra.Command {
 	var names []string
@@ -43,7 +47,7 @@ func (a *app) schemaCmd() *cobra.Command {
 			}
 			for _, f := range formats() {
 				if f.Name == given[0] {
-					return prose.WriteJSON(a.out, schema.Of(f.Name, f.Value))
+					return prose.WriteJSON(a.out, f.Schema())
 				}
 			}
 			return asked.Usage(cmd, &measure.FieldError{Field: "format", Value: given[0], Want: "one of " + strings.Join(names, ", ")})

@@ -8,7 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	"millside/cmd/millside/internal/schema"
 	"millside/counter"
 	"millside/plan"
 
@@ -23,7 +22,7 @@ func compiled(t *testing.T, name string) *jsonschema.Schema {
 		if f.Name != name {
 			continue
 		}
-		data, err := json.Marshal(schema.Of(f.Name, f.Value))
+		data, err := json.Marshal(f.Schema())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -11,6 +11,9 @@ import (
 	"millside/plan/stripe"
 )
 
+// FromInput stands for standard input where a file is asked for.
+const FromInput = "-"
+
 // DraftFile is a draft that was read, and what the weaver said of it.
 type DraftFile struct {
 	*draft.Draft
@@ -19,14 +22,17 @@ type DraftFile struct {
 	SideGiven bool
 }
 
-// ReadDraft reads a draft. No more of the file is read than a draft may have.
-func ReadDraft(path string) (*DraftFile, error) {
-	file, err := os.Open(path)
-	if err != nil {
-		return nil, fmt.Errorf("reading the draft: %w", err)
+// ReadDraft reads a draft, from in where the path is [FromInput]. No more is read than a draft may have.
+func ReadDraft(path string, in io.Reader) (*DraftFile, error) {
+	if path != FromInput {
+		file, err := os.Open(path)
+		if err != nil {
+			return nil, fmt.Errorf("reading the draft: %w", err)
+		}
+		defer file.Close()
+		in = file
 	}
-	defer file.Close()
-	data, err := io.ReadAll(io.LimitReader(file, draft.MaxBytes+1))
+	data, err := io.ReadAll(io.LimitReader(in, draft.MaxBytes+1))
 	if err != nil {
 		return nil, fmt.Errorf("reading the draft: %w", err)
 	}

@@ -34,15 +34,15 @@ const (
 func SpecFlags(cmd *cobra.Command, ask *SpecAsk) {
 	f := cmd.Flags()
 	f.SortFlags = false // in the order in which a weaver decides
-	about(f, aboutWarp, func() { warpFlags(cmd, &ask.Spec, &ask.paddle) })
-	about(f, aboutMill, func() { millFlags(f, ask) })
-	about(f, aboutCloth, func() { clothFlags(cmd, ask) })
-	about(f, aboutYarn, func() { yarnFlags(f, ask) })
-	about(f, aboutLoom, func() { loomFlags(cmd, ask) })
+	About(f, aboutWarp, func() { warpFlags(cmd, &ask.Spec, &ask.paddle) })
+	About(f, aboutMill, func() { millFlags(f, ask) })
+	About(f, aboutCloth, func() { clothFlags(cmd, ask) })
+	About(f, aboutYarn, func() { yarnFlags(f, ask) })
+	About(f, aboutLoom, func() { loomFlags(cmd, ask) })
 }
 
-// about puts the flags that add adds under a heading of the help.
-func about(f *pflag.FlagSet, heading string, add func()) {
+// About puts the flags that add adds under a heading of the help.
+func About(f *pflag.FlagSet, heading string, add func()) {
 	had := map[string]bool{}
 	f.VisitAll(func(flag *pflag.Flag) { had[flag.Name] = true })
 	add()

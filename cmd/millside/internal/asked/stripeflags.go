@@ -6,6 +6,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -37,18 +38,6 @@ The warp is cut into passes and set-ups of the paddle that take the least time, 
 the --minutes options say it; whether it is proved that nothing takes less is told,
 and how much other ways to wind the same warp would take.`
 
-// StripesJSONLong is what the help tells about stripes in the answer of --json.
-const StripesJSONLong = `
-
-With stripes the list choices is empty, and there is also: stripes (notation;
-colours: letter, name, shade, ends, packages; set_ups: number, chain, before_pass,
-colours; cost; weights; proof: optimal, bound, gap, every_way, why; compared: way,
-possible, cost, saved; draft as in 'millside draft --json'). A cost has: passes,
-short_passes, threaded, changes, stops, finish, one_direction, total. A pass has:
-set_up, colours (of the positions that carry an end) and changes (position, from, to;
-"" is an empty position). colours in a set-up lists all positions. A time is given as
-text and in whole nanoseconds.`
-
 // StripeAsk is what the flags say about the stripes.
 type StripeAsk struct {
 	text, draft, packages string
@@ -68,17 +57,21 @@ type Striped struct {
 // StripeFlags adds the flags for stripes.
 func StripeFlags(cmd *cobra.Command) *StripeAsk {
 	a := &StripeAsk{weights: stripe.DefaultWeights()}
-	f := cmd.Flags()
-	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
-	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes")
-	ThreadFlag(cmd, &a.side, &a.sideGiven)
-	f.BoolVar(&a.limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
-	f.StringVar(&a.packages, "packages-of", "", "stripes: packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
-	f.Var(sizesValue{&a.limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
-	for _, w := range weightFlags(&a.weights) {
-		f.Var(w.value, w.name, "stripes: "+w.help)
-	}
+	About(cmd.Flags(), "Stripes", func() { a.flags(cmd) })
 	return a
+}
+
+func (a *StripeAsk) flags(cmd *cobra.Command) {
+	f := cmd.Flags()
+	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"; - reads it from standard input")
+	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes; - is standard input")
+	ThreadFlag(cmd, &a.side, &a.sideGiven)
+	f.BoolVar(&a.limits.FinishAtLease, "finish-at-lease", false, "an even number of passes only")
+	f.StringVar(&a.packages, "packages-of", "", "packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
+	f.Var(sizesValue{&a.limits.Sizes}, "group-sizes", "the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
+	for _, w := range weightFlags(&a.weights) {
+		f.Var(w.value, w.name, w.help)
+	}
 }
 
 // ThreadFlag adds the flag for the side of a draft's thread 1.
@@ -109,7 +102,7 @@ func weightFlags(w *stripe.Weights) []weightFlag {
 func (a *StripeAsk) given() bool { return a.text != "" || a.draft != "" }
 
 // Fill cuts the stripes into passes and fills them into the spec. It is nil where there are none.
-func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) (*Striped, error) {
+func (a *StripeAsk) Fill(cmd *cobra.Command, in io.Reader, errOut io.Writer, spec *plan.Spec) (*Striped, error) {
 	if err := a.check(cmd); err != nil {
 		return nil, Usage(cmd, err)
 	}
@@ -117,7 +110,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 		return nil, nil
 	}
 	made := &Striped{Weights: a.weights}
-	order, err := a.order(cmd, errOut, made, spec.Loom.FirstEnd)
+	order, err := a.order(cmd, in, errOut, made, spec.Loom.FirstEnd)
 	if err != nil {
 		return nil, err
 	}
@@ -164,12 +157,19 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 }
 
 // order is the stripe order, typed or from the draft.
-func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, firstEnd loom.Side) (stripe.Order, error) {
+func (a *StripeAsk) order(cmd *cobra.Command, in io.Reader, errOut io.Writer, made *Striped, firstEnd loom.Side) (stripe.Order, error) {
 	if a.draft == "" {
+		if a.text == FromInput {
+			text, err := io.ReadAll(io.LimitReader(in, plan.MaxStripes+1))
+			if err != nil {
+				return stripe.Order{}, fmt.Errorf("reading the stripes: %w", err)
+			}
+			a.text = strings.TrimSpace(string(text))
+		}
 		order, err := stripe.Parse(a.text)
 		return order, Usage(cmd, pointAt(err, a.text))
 	}
-	d, err := ReadDraft(a.draft)
+	d, err := ReadDraft(a.draft, in)
 	if err != nil {
 		return stripe.Order{}, err
 	}

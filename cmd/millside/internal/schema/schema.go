@@ -119,8 +119,19 @@ func (m maker) fields(t reflect.Type, properties map[string]any, required *[]str
 	}
 }
 
-// Format is a structure that is printed: its name, and a value of the type that is printed.
+// Format is a structure that is printed: its name, a value of the type that is printed, and what its fields
+// mean.
 type Format struct {
 	Name  string
 	Value any
+	About string
+}
+
+// Schema is the schema of the format.
+func (f Format) Schema() map[string]any {
+	s := Of(f.Name, f.Value)
+	if f.About != "" {
+		s["description"] = strings.Join(strings.Fields(f.About), " ")
+	}
+	return s
 }
