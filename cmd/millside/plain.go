@@ -7,6 +7,7 @@ import (
 	"os/signal"
 	"syscall"
 
+	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/plain"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
@@ -38,8 +39,9 @@ func (a *app) plainMode(path string) (err error) {
 	}
 	defer func() { err = errors.Join(err, rec.Close()) }()
 	defer a.hush()
-	t := plain.New(rec, session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn()}, keys.Default())
-	if a.terminal(a.in) && a.terminal(a.tty) {
+	open := session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn(), Piped: !a.terminal(a.in)}
+	t := plain.New(rec, open, keys.Default())
+	if !open.Piped && a.terminal(a.tty) {
 		if restore, ok := plain.KeyByKey(a.in); ok {
 			defer restore()
 			return a.talk(t, plain.Keys(a.in, a.now), true)
@@ -133,7 +135,7 @@ func (a *app) sayFlag(cmd *cobra.Command) {
 		if cmd.Flags().Changed("say") {
 			a.voice, err = voice.New(command)
 		}
-		return usage(cmd, err)
+		return asked.Usage(cmd, err)
 	}
 }
 

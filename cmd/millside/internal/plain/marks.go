@@ -9,6 +9,7 @@ import (
 	"millside/counter"
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // mark is the word for something that went wrong.
@@ -62,7 +63,7 @@ func firstOf(fields []string) string {
 
 // readPlace reads a length, or turns of the mill, from the front of some words, as many as belong to it, and says how
 // many that are.
-func readPlace(p *plan.Plan, fields []string) (place plan.Length, words int, wrong string) {
+func readPlace(p *plan.Plan, fields []string) (place measure.Length, words int, wrong string) {
 	const most = 5 // "4 yd 17 1/2 in"
 	why := "Where? Type a length from the lease after at, such as at 2.5 yd, or at 3 turns."
 	for n := min(len(fields), most); n > 0; n-- {
@@ -70,7 +71,7 @@ func readPlace(p *plan.Plan, fields []string) (place plan.Length, words int, wro
 		if err == nil {
 			return l, n, ""
 		}
-		if _, bad := plan.ParseLength(strings.Join(fields[:n], " ")); bad == nil { // a length, but none of this warp
+		if _, bad := measure.ParseLength(strings.Join(fields[:n], " ")); bad == nil { // a length, but none of this warp
 			why = "Not done: place: " + err.Error() + "."
 		}
 	}
@@ -94,7 +95,7 @@ func (t *Talk) newPackage(rest string, at time.Time) (session.Reply, error) {
 		in.Pass, fields = k, fields[2:]
 	}
 	if len(fields) > 0 {
-		if in.Weight, err = plan.ParseMass(strings.Join(fields, " ")); err != nil {
+		if in.Weight, err = measure.ParseMass(strings.Join(fields, " ")); err != nil {
 			return refused("Not done: weight: " + err.Error() + "."), nil
 		}
 	}

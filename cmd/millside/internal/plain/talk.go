@@ -7,7 +7,7 @@ import (
 
 	"millside/counter"
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/keys"
 )
 
@@ -94,7 +94,7 @@ func (t *Talk) do(in session.Intent, at time.Time) (session.Reply, error) {
 	if err != nil {
 		t.s, r = next.NotSaved(err)
 		if broken := t.s.Err(); broken != nil {
-			return r, fmt.Errorf("the count did not move, %s laid on the disk: %w", plan.Counted(t.s.State().Laid(), "pass", "passes"), broken)
+			return r, fmt.Errorf("the count did not move, %s laid on the disk: %w", measure.Counted(t.s.State().Laid(), "pass", "passes"), broken)
 		}
 		return r, nil
 	}
@@ -115,7 +115,7 @@ func told(said ...string) session.Reply {
 // shorten cuts what was typed for an answer.
 func shorten(s string) string {
 	const most = 40
-	s = plan.Clean(s)
+	s = measure.Clean(s)
 	if r := []rune(s); len(r) > most {
 		return string(r[:most]) + "…"
 	}

@@ -10,7 +10,7 @@ import (
 	"sync"
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 const (
@@ -41,14 +41,14 @@ type Speaker struct {
 }
 
 // New makes a speaker for a command line. Blanks part its words; what stands between two ' or between two " is kept as
-// it is. A program that can't be found is refused at once, with a [*plan.FieldError].
+// it is. A program that can't be found is refused at once, with a [*measure.FieldError].
 func New(command string) (*Speaker, error) {
 	words, err := splitCommand(command)
 	if err == nil {
 		_, err = exec.LookPath(words[0])
 	}
 	if err != nil {
-		return nil, &plan.FieldError{Field: "--say", Value: command, Want: fmt.Sprintf("a command that can be run: %v", err)}
+		return nil, &measure.FieldError{Field: "--say", Value: command, Want: fmt.Sprintf("a command that can be run: %v", err)}
 	}
 	return begin(func(ctx context.Context, text string) error { return say(ctx, words, text) }, time.After), nil
 }
@@ -80,7 +80,7 @@ func begin(run func(context.Context, string) error, after func(time.Duration) <-
 
 // Say hands a text over and returns at once. Control characters are taken out; an empty text is nothing.
 func (s *Speaker) Say(text string) {
-	text = plan.Clean(text)
+	text = measure.Clean(text)
 	if s == nil || text == "" {
 		return
 	}
