@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
@@ -119,8 +120,8 @@ func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetF
 	if flags.file == "" {
 		return sheetout.WriteSheet(a.out, sheet, flags.format, flags.how)
 	}
-	err = writeFile(flags.file, flags.force, func(w io.Writer) error { return sheetout.WriteSheet(w, sheet, flags.format, flags.how) })
-	if errors.Is(err, errFileThere) {
+	err = files.Write(flags.file, flags.force, func(w io.Writer) error { return sheetout.WriteSheet(w, sheet, flags.format, flags.how) })
+	if errors.Is(err, files.ErrThere) {
 		return fmt.Errorf("%w; --force replaces it", err)
 	}
 	if err != nil {
