@@ -65,7 +65,9 @@ func TestPutAsideAndTakenUp(t *testing.T) {
 				t.Errorf("%d passes, want 4", st.Laid())
 			}
 			term.press("q")
-			term.until("the end", func() bool { return strings.HasSuffix(strings.TrimSpace(term.written()), "#") || strings.HasSuffix(strings.TrimSpace(term.written()), "$") })
+			term.until("the end", func() bool {
+				return strings.HasSuffix(strings.TrimSpace(term.written()), "#") || strings.HasSuffix(strings.TrimSpace(term.written()), "$")
+			})
 			if out := term.written(); strings.LastIndex(out, "\x1b[?1002l") < strings.LastIndex(out, mouseOn) {
 				t.Error("the mouse was not let go")
 			}
