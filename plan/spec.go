@@ -67,6 +67,8 @@ type Spec struct {
 	Stripes  string    `json:"stripes,omitzero"`
 	Schedule *Schedule `json:"schedule,omitzero"`
 	Other    *Schedule `json:"other_schedule,omitzero"`
+	// StripesFrom is the side from which Stripes is written.
+	StripesFrom WrittenFrom `json:"stripes_from,omitzero"`
 }
 
 // WithOrder is the spec with another return order, and with the schedule that was made for it.
@@ -117,6 +119,7 @@ func (s Spec) Check() error {
 	errs.count("position at the foot", int(s.Foot), 0, 1, "")
 	errs.count("last pass", int(s.LastPass), 0, 1, "")
 	errs.count("dressing", int(s.Dressing), 0, 1, "")
+	errs.count("stripes are written from", int(s.StripesFrom), 0, 2, "")
 	return errors.Join(append(errs, s.checkWhole()...)...)
 }
 
