@@ -7,11 +7,44 @@ import (
 	"strings"
 	"unicode/utf8"
 
+<<<<<<< HEAD
 	"golang.org/x/text/unicode/norm"
 
 	"millside/plan"
 )
 
+=======
+	"millside/plan/measure"
+)
+
+// TextError says where a stripe order can't be read, and what would do there. It unwraps to a
+// [*measure.FieldError] of the field "stripes".
+type TextError struct {
+	// Offset is the place in the text, in bytes from 0.
+	Offset int
+	// Line and Column are the same place for a person: both from 1, the column in characters.
+	Line, Column int
+	// Found is what stands there, "" at the end of the text.
+	Found string
+	// Want says what would do.
+	Want string
+}
+
+// Error names the place, what stands there, and what would do.
+func (e *TextError) Error() string {
+	found := "the end"
+	if e.Found != "" {
+		found = strconv.Quote(e.Found)
+	}
+	return fmt.Sprintf("stripes, line %d, column %d: %s won't do; %s", e.Line, e.Column, found, e.Want)
+}
+
+// Unwrap gives the same as an error of a field.
+func (e *TextError) Unwrap() error {
+	return &measure.FieldError{Field: "stripes", Value: e.Found, Want: e.Want}
+}
+
+>>>>>>> main
 // Parse reads a stripe order in the notation that the package comment describes. The text is at most
 // MaxText bytes, the order at most plan.MaxEnds ends and MaxColours colours, brackets at most
 // MaxDepth deep. Every error is a [*TextError] that points at the first place that can't be read, or that
@@ -79,8 +112,8 @@ func (p *parser) parts(depth int) ([]Part, error) {
 			return nil, err
 		}
 		list = append(list, part)
-		if size += part.size(); size > plan.MaxEnds {
-			return nil, p.errorAt(start, fmt.Sprintf("with it there are more than %d ends", plan.MaxEnds))
+		if size += part.size(); size > measure.MaxEnds {
+			return nil, p.errorAt(start, fmt.Sprintf("with it there are more than %d ends", measure.MaxEnds))
 		}
 		parted := p.tok.newLine
 		if p.tok.is(",") {
@@ -164,8 +197,8 @@ func (p *parser) bracket(part Part, depth int) (Part, error) {
 // count reads a number of ends or times.
 func (p *parser) count() (int, error) {
 	n, err := strconv.Atoi(p.tok.text)
-	if err != nil || n < 1 || n > plan.MaxEnds {
-		return 0, p.errorAt(p.tok, fmt.Sprintf("give 1 to %d", plan.MaxEnds))
+	if err != nil || n < 1 || n > measure.MaxEnds {
+		return 0, p.errorAt(p.tok, fmt.Sprintf("give 1 to %d", measure.MaxEnds))
 	}
 	p.next()
 	return n, nil

@@ -7,6 +7,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/sheet"
 	"millside/tui/look"
 )
 
@@ -16,10 +17,14 @@ type reckoning struct {
 	pace counter.PaceResult
 	yarn *plan.YarnUse
 	rest bool
+<<<<<<< HEAD
 	over plan.SheetPart
 	// runs is the stripes of the plan it was made for; they are made anew only for another plan.
 	of   *plan.Plan
 	runs []plan.EndRun
+=======
+	over sheet.Part
+>>>>>>> main
 }
 
 func (m Model) reckon() reckoning {
