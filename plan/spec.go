@@ -103,17 +103,6 @@ func (s Spec) Check() error {
 	if s.TieEvery != 0 {
 		errs.Count("count tie every", s.TieEvery, 1, measure.MaxEnds, " ends, or 0 for none")
 	}
-<<<<<<< HEAD
-	errs.count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
-	errs.count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
-	errs.count("units", int(s.Units), 0, 1, "")
-	errs.count("hand", int(s.Hand), 0, 1, "")
-	errs.count("return order", int(s.ReturnOrder), 0, 1, "")
-	errs.count("position at the foot", int(s.Foot), 0, 1, "")
-	errs.count("last pass", int(s.LastPass), 0, 1, "")
-	errs.count("dressing", int(s.Dressing), 0, 1, "")
-	errs.count("stripes are written from", int(s.StripesFrom), 0, 2, "")
-=======
 	errs.Count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
 	errs.Count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
 	errs.Count("units", int(s.Units), 0, 1, "")
@@ -122,6 +111,6 @@ func (s Spec) Check() error {
 	errs.Count("position at the foot", int(s.Foot), 0, 1, "")
 	errs.Count("last pass", int(s.LastPass), 0, 1, "")
 	errs.Count("dressing", int(s.Dressing), 0, 1, "")
->>>>>>> main
+	errs.Count("stripes are written from", int(s.StripesFrom), 0, 2, "")
 	return errors.Join(append(errs, s.checkWhole()...)...)
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // runsOf makes runs of ends, of colours in turn.
-func runsOf(lengths []int) []EndRun {
+func stripesOf(lengths []int) []EndRun {
 	var runs []EndRun
 	next := 1
 	for i, n := range lengths {
@@ -48,7 +48,7 @@ func TestDrawStripes(t *testing.T) {
 		{[]int{9, 1, 1, 1, 1}, 3, 11, "BCA", false},
 		{nil, 5, 1, "", false},
 	} {
-		d := DrawStripes(runsOf(c.lengths), c.cells, c.end)
+		d := DrawStripes(stripesOf(c.lengths), c.cells, c.end)
 		if drawn(d) != c.want || d.Whole != c.whole {
 			t.Errorf("%v in %d cells at end %d: %s, whole %v", c.lengths, c.cells, c.end, drawn(d), d.Whole)
 		}
@@ -60,7 +60,7 @@ func TestDrawStripes(t *testing.T) {
 // are as wide as a cell.
 func TestDrawnStripesDontAlias(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		runs := runsOf(rapid.SliceOfN(rapid.IntRange(1, 30), 1, 60).Draw(t, "runs"))
+		runs := stripesOf(rapid.SliceOfN(rapid.IntRange(1, 30), 1, 60).Draw(t, "runs"))
 		cells := rapid.IntRange(1, 90).Draw(t, "cells")
 		total := runs[len(runs)-1].Last
 		end := rapid.IntRange(1, total).Draw(t, "end")

@@ -50,7 +50,7 @@ const (
 // Part is one part of a stripe order.
 type Part struct {
 	Kind Kind
-	// Count is the ends of a Stripe or the times of a Repeat or Balanced, 1 to plan.MaxEnds; it is 0
+	// Count is the ends of a Stripe or the times of a Repeat or Balanced, 1 to measure.MaxEnds; it is 0
 	// for the other kinds.
 	Count int
 	// Colour is the colour of a Stripe, counted from 1 in the order's Colours; else 0.
@@ -68,7 +68,7 @@ type Order struct {
 }
 
 // Check reports the first thing that keeps an order made by hand from being written and read: a name
-// that isn't one, a count out of its range, more than plan.MaxEnds ends, and so on. The error is a
+// that isn't one, a count out of its range, more than measure.MaxEnds ends, and so on. The error is a
 // [*measure.FieldError]. An order that [Parse] or [FromEnds] gave is always in order.
 func (o Order) Check() error {
 	if len(o.Colours) > MaxColours {
@@ -126,7 +126,7 @@ func (o Order) checkParts(parts []Part, depth, next int) (int, error) {
 // Size is how many ends the order has.
 func (o Order) Size() int { return int(min(sizeOf(o.Parts), 1<<30)) }
 
-// sizeOf counts the ends of some parts; far above plan.MaxEnds it stops counting.
+// sizeOf counts the ends of some parts; far above measure.MaxEnds it stops counting.
 func sizeOf(parts []Part) int64 {
 	var n int64
 	for _, p := range parts {

@@ -7,46 +7,13 @@ import (
 	"strings"
 	"unicode/utf8"
 
-<<<<<<< HEAD
 	"golang.org/x/text/unicode/norm"
 
-	"millside/plan"
-)
-
-=======
 	"millside/plan/measure"
 )
 
-// TextError says where a stripe order can't be read, and what would do there. It unwraps to a
-// [*measure.FieldError] of the field "stripes".
-type TextError struct {
-	// Offset is the place in the text, in bytes from 0.
-	Offset int
-	// Line and Column are the same place for a person: both from 1, the column in characters.
-	Line, Column int
-	// Found is what stands there, "" at the end of the text.
-	Found string
-	// Want says what would do.
-	Want string
-}
-
-// Error names the place, what stands there, and what would do.
-func (e *TextError) Error() string {
-	found := "the end"
-	if e.Found != "" {
-		found = strconv.Quote(e.Found)
-	}
-	return fmt.Sprintf("stripes, line %d, column %d: %s won't do; %s", e.Line, e.Column, found, e.Want)
-}
-
-// Unwrap gives the same as an error of a field.
-func (e *TextError) Unwrap() error {
-	return &measure.FieldError{Field: "stripes", Value: e.Found, Want: e.Want}
-}
-
->>>>>>> main
 // Parse reads a stripe order in the notation that the package comment describes. The text is at most
-// MaxText bytes, the order at most plan.MaxEnds ends and MaxColours colours, brackets at most
+// MaxText bytes, the order at most measure.MaxEnds ends and MaxColours colours, brackets at most
 // MaxDepth deep. Every error is a [*TextError] that points at the first place that can't be read, or that
 // could be meant in two ways, and shows the text as it is likely to be meant.
 func Parse(text string) (Order, error) {

@@ -6,11 +6,11 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // TextError says where a stripe order can't be read, and what would do there. It unwraps to a
-// [*plan.FieldError] of the field "stripes".
+// [*measure.FieldError] of the field "stripes".
 type TextError struct {
 	// Offset is the place in the text, in bytes from 0.
 	Offset int
@@ -42,7 +42,7 @@ func (e *TextError) Error() string {
 
 // Unwrap gives the same as an error of a field.
 func (e *TextError) Unwrap() error {
-	return &plan.FieldError{Field: "stripes", Value: e.Found, Want: e.advice()}
+	return &measure.FieldError{Field: "stripes", Value: e.Found, Want: e.advice()}
 }
 
 // advice says what would do, and shows it with its number of ends, so that a mistake isn't made into
@@ -63,7 +63,7 @@ func (e *TextError) advice() string {
 			shown += "..."
 		}
 	}
-	return fmt.Sprintf("%s; it would read: %s (%s)", e.Want, shown, plan.Counted(e.TryEnds, "end", "ends"))
+	return fmt.Sprintf("%s; it would read: %s (%s)", e.Want, shown, measure.Counted(e.TryEnds, "end", "ends"))
 }
 
 func (p *parser) errorAt(t token, want string) *TextError {

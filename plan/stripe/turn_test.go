@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/loom"
 	"millside/plan/stripe"
 )
 
@@ -14,12 +15,12 @@ func TestWrittenFromASide(t *testing.T) {
 	forth, back := []int{1, 1, 2, 3}, []int{3, 2, 1, 1}
 	for _, c := range []struct {
 		from  plan.WrittenFrom
-		first plan.Side
+		first loom.Side
 		ends  []int
 	}{
-		{plan.FromEndOne, plan.LeftSide, forth}, {plan.FromEndOne, plan.RightSide, forth},
-		{plan.FromTheLeft, plan.LeftSide, forth}, {plan.FromTheLeft, plan.RightSide, back},
-		{plan.FromTheRight, plan.LeftSide, back}, {plan.FromTheRight, plan.RightSide, forth},
+		{plan.FromEndOne, loom.LeftSide, forth}, {plan.FromEndOne, loom.RightSide, forth},
+		{plan.FromTheLeft, loom.LeftSide, forth}, {plan.FromTheLeft, loom.RightSide, back},
+		{plan.FromTheRight, loom.LeftSide, back}, {plan.FromTheRight, loom.RightSide, forth},
 	} {
 		spec := plan.DefaultSpec()
 		spec.Stripes, spec.StripesFrom, spec.Loom.FirstEnd = "2 red, white, blue", c.from, c.first

@@ -17,14 +17,10 @@ type reckoning struct {
 	pace counter.PaceResult
 	yarn *plan.YarnUse
 	rest bool
-<<<<<<< HEAD
-	over plan.SheetPart
+	over sheet.Part
 	// runs is the stripes of the plan it was made for; they are made anew only for another plan.
 	of   *plan.Plan
 	runs []plan.EndRun
-=======
-	over sheet.Part
->>>>>>> main
 }
 
 func (m Model) reckon() reckoning {
