@@ -21,7 +21,7 @@ func stripesOf(lengths []int) []EndRun {
 func drawn(d StripeDrawing) string {
 	var b strings.Builder
 	for _, c := range d.Cells {
-		b.WriteRune(Letter(c.Colour))
+		b.WriteRune(rune('A' + c.Colour - 1))
 	}
 	return b.String()
 }

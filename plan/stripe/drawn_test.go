@@ -3,8 +3,6 @@ package stripe
 import (
 	"strings"
 	"testing"
-
-	"millside/plan"
 )
 
 func TestDrawn(t *testing.T) {
@@ -29,7 +27,7 @@ func TestDrawn(t *testing.T) {
 		d, said := o.Drawn(c.cells)
 		var b strings.Builder
 		for _, cell := range d.Cells {
-			b.WriteRune(plan.Letter(cell.Colour))
+			b.WriteRune(rune('A' + cell.Colour - 1))
 		}
 		if b.String() != c.want || !strings.Contains(said, c.said) || (said == "") != (c.said == "") {
 			t.Errorf("%s in %d cells: %s, %q", c.text, c.cells, b.String(), said)

@@ -33,8 +33,9 @@ too. Parts stand with commas between them:
   4 "8/2 navy"                  a name with figures or other signs stands in quotes
 --draft takes the colours of the warp from a draft in the open format WIF instead.
 An order that is printed from right to left is written as it is printed, with
---stripes-from right. End 1 is on the left, seen by the weaver at the loom; --thread-1 says on which side
-the draft's thread 1 is. The sett that the draft gives is shown, never taken over.
+--stripes-from right. End 1 is on the left, seen by the weaver at the loom;
+--thread-1 says on which side the draft's thread 1 is. The sett that the
+draft gives is shown, never taken over.
 
 The warp is cut into passes and set-ups of the paddle that take the least time, as
 the --minutes options say it; whether it is proved that nothing takes less is told,
