@@ -48,6 +48,8 @@ type Spec struct {
 	// RestMinutes is how long the weaver winds before a reminder to rest the hands, in minutes, 1 to 240;
 	// 0 asks for none.
 	RestMinutes int `json:"rest_minutes,omitempty"`
+	// Times is how long each kind of work takes the weaver; the zero value is the usual times.
+	Times HandTimes `json:"hand_times,omitzero"`
 	// Dyed says that the warp will be dyed, so that ties are loose.
 	Dyed bool `json:"dyed"`
 	// Dressing is which end of the warp the loom takes first.
@@ -111,6 +113,7 @@ func (s Spec) Check() error {
 	}
 	errs.count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
 	errs.count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
+	errs = append(errs, s.Times.check()...)
 	errs.count("units", int(s.Units), 0, 1, "")
 	errs.count("hand", int(s.Hand), 0, 1, "")
 	errs.count("return order", int(s.ReturnOrder), 0, 1, "")

@@ -73,7 +73,7 @@ func (m Model) warpResult(w, room int) []string {
 	if pr.Room != nil {
 		lines = append(lines, fmt.Sprintf("%s turns of the mill", p.Path.Turns()))
 	}
-	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+pr.Pace.For(p.Passes()).String())
+	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+p.Time(pr.Pace).Words()+", by "+p.Spec.TimeSource(pr.Pace))
 	if n := len(p.Chains); n > 1 {
 		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), largest(p)))
 	}
