@@ -7,6 +7,9 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
 )
 
 // HandTimes are the weaver's weights: how long each kind of work takes. All are 0 to [LongestHandTime].
@@ -48,12 +51,12 @@ func (t HandTimes) PassTime(turns *big.Rat) time.Duration {
 	if turns == nil || turns.Sign() <= 0 {
 		return t.Handling
 	}
-	return roundedPass(new(big.Rat).Add(ratOf(t.Handling), mul(turns, ratOf(t.Turn))))
+	return roundedPass(new(big.Rat).Add(ratio.Of(t.Handling), ratio.Mul(turns, ratio.Of(t.Turn))))
 }
 
 // roundedPass rounds the nanoseconds of a pass to the nearest, and holds them to longestPassTime.
 func roundedPass(ns *big.Rat) time.Duration {
-	n, ok := roundNearest.whole(ns)
+	n, ok := ratio.Nearest.Whole(ns)
 	if !ok {
 		return longestPassTime
 	}
@@ -110,7 +113,7 @@ func (t HandTimes) MarshalJSON() ([]byte, error) {
 func (t *HandTimes) UnmarshalJSON(b []byte) error {
 	var texts map[string]string
 	if err := json.Unmarshal(b, &texts); err != nil {
-		return &FieldError{Field: "hand times", Value: string(b), Want: "times by their names, such as {\"halt\":\"30s\"}"}
+		return &measure.FieldError{Field: "hand times", Value: string(b), Want: "times by their names, such as {\"halt\":\"30s\"}"}
 	}
 	var got HandTimes
 	for _, f := range handTimeFields {
@@ -120,13 +123,13 @@ func (t *HandTimes) UnmarshalJSON(b []byte) error {
 		}
 		d, err := time.ParseDuration(text)
 		if err != nil {
-			return &FieldError{Field: f.field, Value: text, Want: "a time such as 30s"}
+			return &measure.FieldError{Field: f.field, Value: text, Want: "a time such as 30s"}
 		}
 		*f.at(&got) = d
 		delete(texts, f.key)
 	}
 	for name := range texts {
-		return &FieldError{Field: "hand times", Value: name, Want: "pass, handling, turn, halt, cut, tie, thread or far"}
+		return &measure.FieldError{Field: "hand times", Value: name, Want: "pass, handling, turn, halt, cut, tie, thread or far"}
 	}
 	*t = got
 	return nil
@@ -137,7 +140,7 @@ func (t HandTimes) check() []error {
 	var errs []error
 	for _, f := range handTimeFields {
 		if d := *f.at(&t); d < 0 || d > LongestHandTime {
-			errs = append(errs, &FieldError{Field: f.field, Value: d.String(), Want: "0 to " + LongestHandTime.String()})
+			errs = append(errs, &measure.FieldError{Field: f.field, Value: d.String(), Want: "0 to " + LongestHandTime.String()})
 		}
 	}
 	return errs
@@ -152,7 +155,7 @@ const (
 // ParseMinutes reads a time in minutes as a weaver's guess is written: "0.6" is 36 seconds. The error is a
 // [*FieldError] without a field name.
 func ParseMinutes(s string) (time.Duration, error) {
-	wrong := &FieldError{Value: s, Want: minutesWants}
+	wrong := &measure.FieldError{Value: s, Want: minutesWants}
 	text := strings.Replace(strings.TrimSpace(s), ",", ".", 1)
 	whole, part, _ := strings.Cut(text, ".")
 	if whole+part == "" || len(whole) > 2 || len(part) > 4 || strings.Trim(whole+part, "0123456789") != "" {
@@ -167,4 +170,6 @@ func ParseMinutes(s string) (time.Duration, error) {
 
 // MinutesText writes a time in minutes with up to four decimals, which is exact for what ParseMinutes
 // reads, and rounded to the nearest for another.
-func MinutesText(d time.Duration) string { return decimal(quo(ratOf(d), ratOf(time.Minute)), 4) }
+func MinutesText(d time.Duration) string {
+	return ratio.Decimal(ratio.Quo(ratio.Of(d), ratio.Of(time.Minute)), 4)
+}

@@ -5,6 +5,9 @@ import (
 	"math/big"
 	"slices"
 	"time"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
 )
 
 // Pace is how long a pass of three and a half turns takes ([PaceTurns]), with its spread; [Pace.At] scales it to
@@ -32,14 +35,14 @@ const longestPass = 24 * time.Hour
 
 // PaceOf is the pace of timed passes, breaks left out: the median and the quartiles, each one of the
 // times themselves (the nearest rank, the lower one of two). There is at least one; each is above
-// nothing and at most a day. The error is a [*FieldError].
+// nothing and at most a day. The error is a [*measure.FieldError].
 func PaceOf(passes []time.Duration) (Pace, error) {
 	if len(passes) == 0 {
-		return Pace{}, &FieldError{Field: "timed passes", Value: "0", Want: "at least one"}
+		return Pace{}, &measure.FieldError{Field: "timed passes", Value: "0", Want: "at least one"}
 	}
 	for _, d := range passes {
 		if d <= 0 || d > longestPass {
-			return Pace{}, &FieldError{Field: "timed pass", Value: d.String(), Want: "above nothing, at most a day"}
+			return Pace{}, &measure.FieldError{Field: "timed pass", Value: d.String(), Want: "above nothing, at most a day"}
 		}
 	}
 	sorted := slices.Sorted(slices.Values(passes))
@@ -76,9 +79,9 @@ func (p Pace) From(turns *big.Rat) Pace {
 
 func (p Pace) scaled(from, to *big.Rat) Pace {
 	usual := DefaultHandTimes()
-	share := quo(ratOf(usual.PassTime(to)), ratOf(usual.PassTime(from)))
+	share := ratio.Quo(ratio.Of(usual.PassTime(to)), ratio.Of(usual.PassTime(from)))
 	for _, d := range []*time.Duration{&p.Low, &p.Middle, &p.High} {
-		*d = max(roundedPass(mul(ratOf(*d), share)), 1)
+		*d = max(roundedPass(ratio.Mul(ratio.Of(*d), share)), 1)
 	}
 	return p
 }
@@ -111,13 +114,15 @@ func JoinPaces(paces ...Pace) Pace {
 // Source says whose pace it is: "a practised hand's usual times", "your own pace over 39 passes of 1 warp".
 func (p Pace) Source() string {
 	if p = p.orPublished(); p.Passes > 0 {
-		return fmt.Sprintf("your own pace over %s of %s", Counted(p.Passes, "pass", "passes"), Counted(max(p.Warps, 1), "warp", "warps"))
+		return fmt.Sprintf("your own pace over %s of %s", measure.Counted(p.Passes, "pass", "passes"), measure.Counted(max(p.Warps, 1), "warp", "warps"))
 	}
 	return "a practised hand's usual times"
 }
 
 // seconds writes a time in seconds with at most one decimal, rounded to the nearest.
-func seconds(d time.Duration) string { return decimal(quo(ratOf(d), ratOf(time.Second)), 1) }
+func seconds(d time.Duration) string {
+	return ratio.Decimal(ratio.Quo(ratio.Of(d), ratio.Of(time.Second)), 1)
+}
 
 // minutes rounds a time up to whole minutes.
 func minutes(d time.Duration) int {

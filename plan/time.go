@@ -5,6 +5,9 @@ import (
 	"math/big"
 	"strings"
 	"time"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
 )
 
 // TimeSpan is how long a warp takes at the mill.
@@ -15,7 +18,7 @@ type TimeSpan struct {
 	// AtPegs is the part of it for the work at the end pegs; the rest is winding.
 	AtPegs time.Duration
 	// How says how it was reached.
-	How How
+	How measure.How
 }
 
 // String gives the middle of the span in whole minutes, rounded up: "about 37 min"; without "about" where
@@ -98,7 +101,7 @@ func (p *Plan) TimeOf(w WorkSum, pace Pace) TimeSpan {
 	one, t := p.PassPace(pace), p.Spec.HandTimes()
 	s := TimeSpan{AtPegs: t.AtPegs(w)}
 	s.Low, s.Middle, s.High = timesOver(w.Passes, one.Low)+s.AtPegs, timesOver(w.Passes, one.Middle)+s.AtPegs, timesOver(w.Passes, one.High)+s.AtPegs
-	terms := []string{fmt.Sprintf("%s x %s s", Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
+	terms := []string{fmt.Sprintf("%s x %s s", measure.Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
 	for _, part := range []struct {
 		n         int
 		one, many string
@@ -108,11 +111,11 @@ func (p *Plan) TimeOf(w WorkSum, pace Pace) TimeSpan {
 		{w.Threads, "package", "packages", t.Thread}, {w.FarFinishes, "far finish", "far finishes", t.Far},
 	} {
 		if part.n > 0 && part.d > 0 {
-			terms = append(terms, fmt.Sprintf("%s x %s s", Counted(part.n, part.one, part.many), seconds(part.d)))
+			terms = append(terms, fmt.Sprintf("%s x %s s", measure.Counted(part.n, part.one, part.many), seconds(part.d)))
 		}
 	}
-	s.How = How{"passes x seconds a pass (" + p.passRule(pace) + ") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
-		strings.Join(terms, " + ") + " = " + hours(minutes(s.Middle))}
+	s.How = measure.How{Formula: "passes x seconds a pass (" + p.passRule(pace) + ") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
+		WithNumbers: strings.Join(terms, " + ") + " = " + hours(minutes(s.Middle))}
 	return s
 }
 
@@ -123,8 +126,8 @@ func (p *Plan) passRule(pace Pace) string {
 	case p.Spec.ownPass() && t.Pass > 0:
 		return "as you gave it"
 	case p.Spec.ownPass() || pace.orPublished().Passes == 0:
-		return fmt.Sprintf("%s min + %s turns x %s min", MinutesText(t.Handling), decimal(p.Path.PassTurns(), 2), MinutesText(t.Turn))
+		return fmt.Sprintf("%s min + %s turns x %s min", MinutesText(t.Handling), ratio.Decimal(p.Path.PassTurns(), 2), MinutesText(t.Turn))
 	default:
-		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), decimal(p.Path.PassTurns(), 2))
+		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), ratio.Decimal(p.Path.PassTurns(), 2))
 	}
 }

@@ -6,12 +6,14 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
+
+	"millside/plan/measure"
 )
 
 // A mill of two yards round and a seven yard warp: three and a half turns (common practice, no source).
 func sevenYards() Spec {
 	s := DefaultSpec()
-	s.Ends, s.Length = 400, 7*Yard
+	s.Ends, s.Length = 400, 7*measure.Yard
 	return s
 }
 
@@ -50,7 +52,7 @@ func TestTimeFor400Ends(t *testing.T) {
 // 600 ends of 4 yards, 3 or 4 at once, took about two hours (a weaver's web log, 2022): 150 to 200 passes.
 func TestTimeFor600Ends(t *testing.T) {
 	s := DefaultSpec()
-	s.Ends, s.Length = 600, 4*Yard
+	s.Ends, s.Length = 600, 4*measure.Yard
 	s.Group = 4
 	low := planOf(t, s).Time(Pace{}).Low
 	s.Group = 3
@@ -62,7 +64,7 @@ func TestTimeFor600Ends(t *testing.T) {
 // A longer warp takes longer.
 func TestTimeGrowsWithTheTurns(t *testing.T) {
 	short, long := sevenYards(), sevenYards()
-	short.Length, long.Length = 3*Yard, 95*Yard
+	short.Length, long.Length = 3*measure.Yard, 95*measure.Yard
 	a, b := planOf(t, short).Time(Pace{}), planOf(t, long).Time(Pace{})
 	// By hand: 1.5 turns are 0.39 min a pass, 47.5 turns 4.07 min; 40 passes, and 15 min at the pegs.
 	if a.String() != "about 31 min" || b.String() != "about 2 h 58 min" {
@@ -90,7 +92,7 @@ func TestTimeByTheWeaversOwnFigures(t *testing.T) {
 	if got := s.TimeSource(own); got != "the times that you gave" {
 		t.Errorf("by %s", got)
 	}
-	s.Length = 95 * Yard
+	s.Length = 95 * measure.Yard
 	if got := planOf(t, s).Time(own); got.String() != "1 h 25 min" {
 		t.Errorf("the same, longer: %s", got)
 	}
@@ -103,7 +105,7 @@ func TestOneTime(t *testing.T) {
 		s.Positions = rapid.IntRange(1, 24).Draw(t, "positions")
 		s.Group = rapid.IntRange(1, s.Positions).Draw(t, "group")
 		s.Ends = rapid.IntRange(1, 600).Draw(t, "ends")
-		s.Length = Yard.Times(rapid.IntRange(1, 90).Draw(t, "yards"))
+		s.Length = measure.Yard.Times(rapid.IntRange(1, 90).Draw(t, "yards"))
 		s.LastPass = LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
 		if rapid.Bool().Draw(t, "chains") {
 			s.ChainEnds = rapid.IntRange(s.Group, 200).Draw(t, "chain ends")
@@ -151,7 +153,7 @@ func TestHandTimesInAPlanFile(t *testing.T) {
 		}
 	}
 	s.Times.Cut = 2 * time.Hour
-	if errs := FieldErrors(s.Check()); len(errs) != 1 || errs[0].Field != "minutes to cut off an end" {
+	if errs := measure.FieldErrors(s.Check()); len(errs) != 1 || errs[0].Field != "minutes to cut off an end" {
 		t.Errorf("errors %v", errs)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/draft"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 )
 
@@ -48,8 +49,8 @@ func (v sizesValue) Set(s string) error {
 	var sizes []int
 	for item := range strings.SplitSeq(s, ",") {
 		n, err := strconv.Atoi(strings.TrimSpace(item))
-		if err != nil || n < 1 || n > plan.MaxPositions {
-			return &plan.FieldError{Value: s, Want: fmt.Sprintf("numbers from 1 to %d with commas between them, such as \"10, 12\"", plan.MaxPositions)}
+		if err != nil || n < 1 || n > measure.MaxPositions {
+			return &measure.FieldError{Value: s, Want: fmt.Sprintf("numbers from 1 to %d with commas between them, such as \"10, 12\"", measure.MaxPositions)}
 		}
 		sizes = append(sizes, n)
 	}
@@ -77,7 +78,7 @@ func (v sideValue) Set(s string) error {
 			return nil
 		}
 	}
-	return &plan.FieldError{Value: s, Want: "one of right, left"}
+	return &measure.FieldError{Value: s, Want: "one of right, left"}
 }
 
 // parsePackages reads how many packages of each colour are at hand: "red 2, white 4". The list has an
@@ -86,12 +87,12 @@ func parsePackages(text string, colours []stripe.Colour) ([]int, error) {
 	packages := make([]int, len(colours))
 	for item := range strings.SplitSeq(text, ",") {
 		words := strings.Fields(item)
-		wrong := &plan.FieldError{Value: strings.TrimSpace(item), Want: "a colour and its number of packages, such as red 2, with commas between them"}
+		wrong := &measure.FieldError{Value: strings.TrimSpace(item), Want: "a colour and its number of packages, such as red 2, with commas between them"}
 		if len(words) < 2 {
 			return nil, wrong
 		}
 		n, err := strconv.Atoi(words[len(words)-1])
-		if err != nil || n < 1 || n > plan.MaxEnds {
+		if err != nil || n < 1 || n > measure.MaxEnds {
 			return nil, wrong
 		}
 		at := colourNamed(strings.Join(words[:len(words)-1], " "), colours)
