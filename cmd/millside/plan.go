@@ -40,8 +40,8 @@ are read too. A length is rounded up to what the pegs of the mill can give.
 turns, length, per_turn), warp_yarn, pace (low_ms, middle_ms, high_ms of a pass,
 timed_passes and timed_warps: those that your own pace was taken from, 0 for a
 practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the part of
-it for the work at the pegs, text: the figure that is shown), lease_faults (chain, pass, end,
-why), work (halts, cuts, ties, threads, far_finishes over the whole warp), choices
+it for the work at the pegs, text: the figure that is shown), lease_faults (chain,
+pass, end, why), work (halts, cuts, ties, threads, far_finishes over the whole warp), choices
 (label, group, passes, last_ends, spare_ends, finish, reasons; the least trouble
 first), chains (number, first_end, last_end, ends, finish, tie_after, passes,
 peg_work_after, finishing) and, after --save, record (the path). A pass has: number,
