@@ -16,7 +16,7 @@ const NoColour = -1
 type Draft struct {
 	// Title is the draft's title on one line, "" if it has none. It holds printable characters only.
 	Title string
-	// Threads is the number of warp threads, 1 to plan.MaxEnds.
+	// Threads is the number of warp threads, 1 to measure.MaxEnds.
 	Threads int
 	// Coloured says whether the draft gives any thread a colour.
 	Coloured bool

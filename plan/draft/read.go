@@ -18,7 +18,7 @@ const (
 	maxList   = 100 // numbers with commas between them; what is behind is left out
 )
 
-// Read reads a draft of at most MaxBytes bytes, MaxLines lines and plan.MaxEnds warp threads. The
+// Read reads a draft of at most MaxBytes bytes, MaxLines lines and measure.MaxEnds warp threads. The
 // error is a [*measure.FieldError] if it is larger, if it isn't a WIF draft, or if it doesn't say how
 // many warp threads there are; everything else that is wrong with it is a warning.
 func Read(data []byte) (*Draft, error) {

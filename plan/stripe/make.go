@@ -22,7 +22,7 @@ const (
 )
 
 // Make cuts a warp into passes and set-ups. Ends is the colour of each end, from 1, as [Order.Ends]
-// gives it; 1 to plan.MaxEnds ends and at most MaxColours colours.
+// gives it; 1 to measure.MaxEnds ends and at most MaxColours colours.
 //
 // First an exact search tries to find the least there can be and to prove it (see exact.go), as long as
 // that doesn't take too many looks; where packages are short another one does (see search.go). Failing

@@ -76,7 +76,7 @@ func (w Weights) check() error {
 // That the carried positions are neighbours is part of the model: a set such as 1, 4, 5 would keep
 // the lease as well, but it would lead parked ends through the midst of those that are laid.
 type Limits struct {
-	// Positions is the number of positions in the paddle, 1 to plan.MaxPositions.
+	// Positions is the number of positions in the paddle, 1 to measure.MaxPositions.
 	Positions int
 	// Sizes lists the numbers of ends that a pass may carry, each 1 to Positions; none means any.
 	Sizes []int

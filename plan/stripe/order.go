@@ -3,7 +3,6 @@ package stripe
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"millside/plan/measure"
 )
@@ -26,7 +25,8 @@ func (s Shade) String() string { return fmt.Sprintf("#%02x%02x%02x", s.R, s.G, s
 
 // Colour is one colour of yarn.
 type Colour struct {
-	// Name is what the weaver calls it; see [Parse] for what may stand in it.
+	// Name is what the weaver calls it: 1 to 40 printable characters but quotation marks, one space
+	// between words.
 	Name string
 	// Shade is how it looks, if Known.
 	Shade Shade
@@ -50,7 +50,7 @@ const (
 // Part is one part of a stripe order.
 type Part struct {
 	Kind Kind
-	// Count is the ends of a Stripe or the times of a Repeat or Balanced, 1 to plan.MaxEnds; it is 0
+	// Count is the ends of a Stripe or the times of a Repeat or Balanced, 1 to measure.MaxEnds; it is 0
 	// for the other kinds.
 	Count int
 	// Colour is the colour of a Stripe, counted from 1 in the order's Colours; else 0.
@@ -68,7 +68,7 @@ type Order struct {
 }
 
 // Check reports the first thing that keeps an order made by hand from being written and read: a name
-// that isn't one, a count out of its range, more than plan.MaxEnds ends, and so on. The error is a
+// that isn't one, a count out of its range, more than measure.MaxEnds ends, and so on. The error is a
 // [*measure.FieldError]. An order that [Parse] or [FromEnds] gave is always in order.
 func (o Order) Check() error {
 	if len(o.Colours) > MaxColours {
@@ -97,7 +97,7 @@ func (o Order) Check() error {
 
 // checkParts checks a list of parts and returns the number of the first colour not yet met.
 func (o Order) checkParts(parts []Part, depth, next int) (int, error) {
-	if depth > MaxDepth {
+	if depth > MaxDepth+1 { // one more than can be written, so that any order can be turned
 		return 0, wrong("stripes", depth, fmt.Sprintf("brackets at most %d deep", MaxDepth))
 	}
 	if len(parts) == 0 {
@@ -126,7 +126,7 @@ func (o Order) checkParts(parts []Part, depth, next int) (int, error) {
 // Size is how many ends the order has.
 func (o Order) Size() int { return int(min(sizeOf(o.Parts), 1<<30)) }
 
-// sizeOf counts the ends of some parts; far above plan.MaxEnds it stops counting.
+// sizeOf counts the ends of some parts; far above measure.MaxEnds it stops counting.
 func sizeOf(parts []Part) int64 {
 	var n int64
 	for _, p := range parts {
@@ -239,6 +239,3 @@ func FromEnds(colours []Colour, ends []int) (Order, error) {
 func wrong(field string, value int, want string) *measure.FieldError {
 	return &measure.FieldError{Field: field, Value: strconv.Itoa(value), Want: want}
 }
-
-// fold makes names that differ in capitals alike.
-func fold(name string) string { return strings.ToLower(name) }
