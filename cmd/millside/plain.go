@@ -23,7 +23,8 @@ import (
 const plainHelp = `--plain winds line by line, without the full screen: for a screen reader, a very small
 terminal, or another program. In a terminal each key works as on the full screen, and a
 colon begins a word; from a pipe an empty line means that the pass is laid, and 'help'
-lists the words that may stand in its place. At the end of the input the winding is paused.`
+lists the words that may stand in its place. At the end of the input the winding
+is paused.`
 
 const sayHelp = `--say runs a command of your own at every step, such as one that speaks: without a
 shell, with a few words as its last argument, one at a time. A newer step ends the
