@@ -8,13 +8,14 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/settings"
 	"millside/plan/athand"
 	"millside/plan/measure"
+
+	"github.com/spf13/cobra"
 )
 
 const atHandLong = `Prints where the file of things at hand is, and what it holds: mills, boards, paddles,
@@ -202,8 +203,8 @@ func writeAtHandTemplate(path string) (made bool, err error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return false, fmt.Errorf("making the folder: %w", err)
 	}
-	err = writeFile(path, false, func(w io.Writer) error { _, err := io.WriteString(w, settings.AtHandTemplate); return err })
-	if errors.Is(err, errFileThere) {
+	err = files.Write(path, false, func(w io.Writer) error { _, err := io.WriteString(w, settings.AtHandTemplate); return err })
+	if errors.Is(err, files.ErrThere) {
 		return false, nil
 	}
 	return err == nil, err

@@ -2,12 +2,14 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
 	"time"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/files"
 
 	"github.com/spf13/cobra"
 )
@@ -33,10 +35,11 @@ func manCmd() *cobra.Command {
 	}
 }
 
-// writeMan writes the page of a command and of those below it.
+// writeMan writes the page of a command and of those below it, each whole or not at all.
 func writeMan(cmd *cobra.Command, dir string) error {
 	name := strings.ReplaceAll(cmd.CommandPath(), " ", "-") + ".1"
-	if err := os.WriteFile(filepath.Join(dir, name), manPage(cmd), 0o644); err != nil {
+	write := func(w io.Writer) error { _, err := w.Write(manPage(cmd)); return err }
+	if err := files.Write(filepath.Join(dir, name), true, write); err != nil {
 		return fmt.Errorf("writing the manual pages: %w", err)
 	}
 	for _, below := range cmd.Commands() {

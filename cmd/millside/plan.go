@@ -17,8 +17,10 @@ const planLong = `Works out a warp and prints it: passes, turns round the mill, 
 the yarn, the count ties, and other ways to reach the same number of ends. What
 is not given has the value that stands in the list below.
 
-The time is that of your own pace once a warp has been finished: the one finished last
-of which four passes or more were timed. Until then it is a practised hand's usual range.
+The time is one figure: each pass by the turns of the mill and the handling at its
+ends, and what is cut off, tied on and threaded at the pegs, by the --minutes options.
+Once warps have been finished, a pass is that of your own pace, scaled to the turns: of
+the last five warps of which four passes or more were timed.
 
 --passes adds every pass: the ends it lays, the opening that goes first over the
 first lease peg, the peg of the counting cross that the group goes over, and the

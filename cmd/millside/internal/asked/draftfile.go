@@ -4,9 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"slices"
 
+	"millside/cmd/millside/internal/files"
 	"millside/plan/draft"
 	"millside/plan/stripe"
 )
@@ -24,15 +24,13 @@ type DraftFile struct {
 
 // ReadDraft reads a draft, from in where the path is [FromInput]. No more is read than a draft may have.
 func ReadDraft(path string, in io.Reader) (*DraftFile, error) {
-	if path != FromInput {
-		file, err := os.Open(path)
-		if err != nil {
-			return nil, fmt.Errorf("reading the draft: %w", err)
-		}
-		defer file.Close()
-		in = file
+	var data []byte
+	var err error
+	if path == FromInput {
+		data, err = io.ReadAll(io.LimitReader(in, draft.MaxBytes+1))
+	} else {
+		data, err = files.Read(path, draft.MaxBytes)
 	}
-	data, err := io.ReadAll(io.LimitReader(in, draft.MaxBytes+1))
 	if err != nil {
 		return nil, fmt.Errorf("reading the draft: %w", err)
 	}

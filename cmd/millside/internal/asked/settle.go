@@ -3,12 +3,12 @@ package asked
 import (
 	"errors"
 
-	"github.com/spf13/pflag"
-
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/loom"
 	"millside/plan/measure"
+
+	"github.com/spf13/pflag"
 )
 
 // Settle makes the spec of what the flags say: what is named is looked up among the things at hand, and a
@@ -22,6 +22,7 @@ func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error
 			return s, err
 		}
 	}
+	settleTimes(&s)
 	errs := ask.settleCloth(f, &s)
 	s.Cloth.Length.Fibre = s.Cloth.Width.Fibre
 	errs = append(errs, ask.settleMill(f, &s, hand)...)
