@@ -219,9 +219,12 @@ const longestName = 60
 // the name where named is false. The stripes run from end 1 on, which lies on the side that the spec says;
 // they are still to be cut into passes (see stripe.ForPlan).
 func (w *Warp) Into(s plan.Spec, named bool) plan.Spec {
-	s.Ends, s.Stripes, s.StripesFrom, s.Loom.Threading = w.Ends, "", plan.FromEndOne, slices.Clone(w.Threading)
-	if s.Loom.FirstEnd == loom.RightSide {
-		slices.Reverse(s.Loom.Threading)
+	s.Ends, s.Stripes, s.StripesFrom = w.Ends, "", plan.FromEndOne
+	if len(w.Threading) > 0 {
+		s.Loom.Threading = slices.Clone(w.Threading)
+		if s.Loom.FirstEnd == loom.RightSide {
+			slices.Reverse(s.Loom.Threading)
+		}
 	}
 	if title := strings.TrimSpace(w.Title); !named && title != "" {
 		runes := []rune(title)

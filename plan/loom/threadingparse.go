@@ -14,7 +14,8 @@ const threadingWants = "the shaft of each end from end 1 on, such as 24 times (1
 // deepestThreading is how many brackets may stand in each other.
 const deepestThreading = 8
 
-// ParseThreading reads a threading as [Threading.String] writes it. The error is a [*measure.FieldError].
+// ParseThreading reads a threading as [Threading.String] writes it. The error is a [*measure.FieldError]
+// without a field.
 func ParseThreading(text string) (Threading, error) {
 	p := threadingParser{words: threadingWords(text)}
 	t, ok := p.list(0)
@@ -23,7 +24,7 @@ func ParseThreading(text string) (Threading, error) {
 		if len(p.words) > 0 {
 			found = strings.Join(p.words[:min(3, len(p.words))], " ")
 		}
-		return nil, &measure.FieldError{Field: "threading", Value: found, Want: threadingWants}
+		return nil, &measure.FieldError{Value: found, Want: threadingWants}
 	}
 	return t, t.Check()
 }
@@ -101,10 +102,10 @@ func (p *threadingParser) repeat(depth int) (Threading, bool) {
 	return t, true
 }
 
-// ParseHeddles reads how many heddles each shaft has, shaft 1 first, with commas between them; with one
-// number alone, "100 on 4 shafts". The error is a [*measure.FieldError].
+// ParseHeddles reads how many heddles each shaft has, shaft 1 first, with commas between them; or all
+// alike, "100 on 4 shafts". The error is a [*measure.FieldError] without a field.
 func ParseHeddles(text string) ([]int, error) {
-	wrong := &measure.FieldError{Field: "heddles", Value: text, Want: "the heddles on each shaft, such as 100, 100, 80, 80 or 100 on 4 shafts"}
+	wrong := &measure.FieldError{Value: text, Want: "the heddles on each shaft, such as 100, 100, 80, 80 or 100 on 4 shafts"}
 	var n, shafts int
 	if k, err := fmt.Sscanf(text, "%d on %d shafts", &n, &shafts); err == nil && k == 2 {
 		if n < 0 || n > measure.MaxEnds || shafts < 1 || shafts > MaxShafts {

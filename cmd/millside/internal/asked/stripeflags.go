@@ -60,7 +60,6 @@ type StripeAsk struct {
 	use                   *DraftAsk
 	read                  *DraftFile // the draft, once it is read
 	limits                stripe.Limits
-	weights               stripe.Weights
 }
 
 // Striped is a striped warp as it was planned, for what a plan of it says. It is nil for a plain one.
@@ -72,7 +71,7 @@ type Striped struct {
 
 // StripeFlags adds the flags for stripes.
 func StripeFlags(cmd *cobra.Command) *StripeAsk {
-	a := &StripeAsk{weights: stripe.DefaultWeights()}
+	a := &StripeAsk{}
 	f := cmd.Flags()
 	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
 	Words(cmd, "stripes-from", &a.from, "stripes: where the order that you write begins; in print that is mostly on the right", "end 1", "left", "right")
@@ -81,27 +80,7 @@ func StripeFlags(cmd *cobra.Command) *StripeAsk {
 	f.BoolVar(&a.limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
 	f.StringVar(&a.packages, "packages-of", "", "stripes: packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
 	f.Var(sizesValue{&a.limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
-	for _, w := range weightFlags(&a.weights) {
-		f.Var(w.value, w.name, "stripes: "+w.help)
-	}
 	return a
-}
-
-// weightFlag is the flag of one of the times that a schedule is judged by.
-type weightFlag struct {
-	name, help string
-	value      minutesValue
-}
-
-func weightFlags(w *stripe.Weights) []weightFlag {
-	return []weightFlag{
-		{"minutes-pass", "minutes that a pass takes", minutesValue{&w.Pass}},
-		{"minutes-change", "minutes to cut, tie in and thread a cone", minutesValue{&w.Change}},
-		{"minutes-stop", "minutes to halt for changes, however many", minutesValue{&w.Stop}},
-		{"minutes-short", "minutes that a pass of fewer ends costs on top", minutesValue{&w.Short}},
-		{"minutes-cross", "minutes that it costs to finish at the counting cross", minutesValue{&w.AtCross}},
-		{"minutes-back", "minutes for the empty way back, where every pass goes outward", minutesValue{&w.Back}},
-	}
 }
 
 // given says whether there are stripes.
@@ -115,7 +94,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	if !a.given() {
 		return nil, nil
 	}
-	made := &Striped{Weights: a.weights}
+	made := &Striped{Weights: weightsOf(*spec)}
 	order, err := a.order(cmd, errOut, spec)
 	if err != nil || len(order.Parts) == 0 {
 		return nil, err
@@ -129,7 +108,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
 		}
 	}
-	if made.Plan, err = stripe.ForPlan(*spec, a.limits, a.weights); err != nil {
+	if made.Plan, err = stripe.ForPlan(*spec, a.limits, made.Weights); err != nil {
 		return nil, Usage(cmd, inStripeFlags(err))
 	}
 	*spec = made.Spec
@@ -158,9 +137,8 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 	if changed("stripes-from") && !changed("stripes") {
 		return errors.New("--stripes-from is about stripes that you write; give --stripes too")
 	}
-	names := a.stripedFlags()
-	if i := slices.IndexFunc(names, changed); i >= 0 && !a.given() {
-		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", names[i])
+	if i := slices.IndexFunc(stripedFlags, changed); i >= 0 && !a.given() {
+		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", stripedFlags[i])
 	}
 	return nil
 }
@@ -194,7 +172,11 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec)
 		return stripe.Order{}, err
 	}
 	a.read = d
+	threading := spec.Loom.Threading
 	*spec = w.Into(*spec, cmd.Flags().Changed("name"))
+	if cmd.Flags().Changed("threading") { // the weaver's own
+		spec.Loom.Threading = threading
+	}
 	if w.Plain() {
 		return stripe.Order{}, Usage(cmd, a.onlyStriped(cmd))
 	}
@@ -203,21 +185,14 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec)
 
 // onlyStriped refuses the flags that are about stripes where the draft makes a plain warp.
 func (a *StripeAsk) onlyStriped(cmd *cobra.Command) error {
-	names := a.stripedFlags()
-	if i := slices.IndexFunc(names, cmd.Flags().Changed); i >= 0 {
-		return fmt.Errorf("--%s is about stripes, and the draft makes a warp of one colour", names[i])
+	if i := slices.IndexFunc(stripedFlags, cmd.Flags().Changed); i >= 0 {
+		return fmt.Errorf("--%s is about stripes, and the draft makes a warp of one colour", stripedFlags[i])
 	}
 	return nil
 }
 
 // stripedFlags lists the flags that say how stripes are wound.
-func (a *StripeAsk) stripedFlags() []string {
-	names := []string{"finish-at-lease", "packages-of", "group-sizes"}
-	for _, w := range weightFlags(&a.weights) {
-		names = append(names, w.name)
-	}
-	return names
-}
+var stripedFlags = []string{"finish-at-lease", "packages-of", "group-sizes"}
 
 // Draft is the draft that was read, nil where there was none.
 func (a *StripeAsk) Draft() *DraftFile { return a.read }
