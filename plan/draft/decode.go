@@ -3,7 +3,6 @@ package draft
 import (
 	"bytes"
 	"encoding/binary"
-	"fmt"
 	"io"
 	"strconv"
 	"strings"
@@ -12,11 +11,11 @@ import (
 )
 
 // From reads a draft from a file, a pipe or whatever else gives bytes. No more of it is read than a draft
-// may have. The error is that of the reader, wrapped, or that of [Read].
+// may have. The error is that of the reader, or that of [Read].
 func From(r io.Reader) (*Draft, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
 	if err != nil {
-		return nil, fmt.Errorf("reading the draft: %w", err)
+		return nil, err
 	}
 	if len(data) > MaxBytes { // how much more isn't known
 		return nil, refuse("more than "+strconv.Itoa(MaxBytes)+" bytes", atMostBytes)

@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
+	"millside/cmd/millside/internal/files"
 	"millside/plan/draft"
 	"millside/plan/measure"
 )
@@ -25,19 +27,34 @@ const FromPipe = "-"
 
 // ReadDraft reads a draft from a path, or from in where the path is [FromPipe].
 func ReadDraft(path string, in io.Reader) (*DraftFile, error) {
-	if path != FromPipe {
-		file, err := os.Open(path)
-		if err != nil {
-			return nil, fmt.Errorf("reading the draft: %w", err)
-		}
-		defer file.Close()
-		in = file
-	}
-	d, err := draft.From(in)
+	d, err := readDraft(path, in)
 	if len(measure.FieldErrors(err)) > 0 {
 		return nil, fmt.Errorf("draft %s: %w", path, err)
 	}
-	return &DraftFile{Draft: d, Path: path}, err
+	if err != nil {
+		return nil, fmt.Errorf("reading the draft: %w", err)
+	}
+	return &DraftFile{Draft: d, Path: path}, nil
+}
+
+// readDraft reads what is piped in, and of all else plain files only, so that it never waits for a device.
+func readDraft(path string, in io.Reader) (*draft.Draft, error) {
+	if path == FromPipe {
+		return draft.From(in)
+	}
+	if strings.HasPrefix(path, "/dev/fd/") || strings.HasPrefix(path, "/proc/self/fd/") || path == "/dev/stdin" { // so a shell passes on what another program writes
+		file, err := os.Open(path)
+		if err != nil {
+			return nil, err
+		}
+		defer file.Close()
+		return draft.From(file)
+	}
+	data, err := files.Read(path, draft.MaxBytes)
+	if err != nil {
+		return nil, err
+	}
+	return draft.Read(data)
 }
 
 // Warp makes a warp of the draft with thread 1 on a side.
