@@ -23,6 +23,7 @@ import (
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
@@ -131,7 +132,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
 	}
 	o.AtHand, o.Pace = hand, a.ownPace()
-	o.Settings, o.SaveSettings = settings.LoadSettings(a.env, a.errOut, writeFile)
+	o.Settings, o.SaveSettings = settings.LoadSettings(a.env, a.errOut, files.Write)
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"
