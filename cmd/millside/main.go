@@ -27,6 +27,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
+	"millside/cmd/millside/internal/voice"
 	"millside/counter"
 	"millside/plan/athand"
 	"millside/tui"
@@ -54,7 +55,7 @@ type app struct {
 	screen func(context.Context, tui.Options) error
 
 	recordsFlag, atHandFlag string
-	voice                   *speaker // what --say asks for; nil without it
+	voice                   *voice.Speaker // what --say asks for; nil without it
 	// hand is what is at hand, nil until it is asked for.
 	hand *athand.AtHand
 	// folder is the folder of records, nil until it is asked for.
@@ -121,7 +122,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		return err
 	}
 	if a.voice != nil {
-		o.Say = a.voice.say
+		o.Say = a.voice.Say
 		defer a.hush()
 	}
 	hand, err := a.atHand()
