@@ -46,7 +46,7 @@ func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.Str
 	if err != nil {
 		return nil, nil, asked.NamedFlags(cmd, err, asked.FlagOf)
 	}
-	made, err := stripes.Fill(cmd, a.in, a.errOut, &spec)
+	made, err := stripes.Fill(cmd, a.errOut, &spec)
 	if err != nil {
 		return nil, nil, err
 	}
