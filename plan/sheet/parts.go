@@ -32,6 +32,7 @@ func (a maker) yarn() Part {
 			value += ", " + a.Weft.Mass.In(units.Heavy(), 3)
 		}
 		part.Rows = append(part.Rows, measure.Row{Name: "weft, an estimate", Value: value, How: a.Weft.How})
+		part.Rows = append(part.Rows, a.Weft.ByColour(a.Plan.Spec.Cloth.WeftColours, units)...)
 	}
 	return part
 }
