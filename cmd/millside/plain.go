@@ -28,7 +28,11 @@ const maxTyped = 8 << 10
 // plainMode winds a record line by line until the winder leaves, the input ends or a signal comes. In each
 // case the record is left paused.
 func (a *app) plainMode(path string) (err error) {
-	rec, err := counter.Open(counter.OS(), path)
+	store, err := a.store()
+	if err != nil {
+		return err
+	}
+	rec, err := counter.Open(store.FS, path)
 	if err != nil {
 		return helpDamaged(err, path)
 	}
