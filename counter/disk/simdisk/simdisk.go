@@ -36,6 +36,8 @@ type Disk struct {
 	durable map[string]*node // what is on the disk, by path
 	pending []nameOp         // changes of names that are not synced
 	folders map[string]bool
+
+	noUnnamed bool
 }
 
 // node is a file, whatever it is called.
@@ -147,6 +149,48 @@ func (d *Disk) Stat(name string) (fs.FileInfo, error) {
 		return nil, &fs.PathError{Op: "stat", Path: name, Err: fs.ErrNotExist}
 	}
 	return n.info(name), nil
+}
+
+// Lstat is Stat: there are no links.
+func (d *Disk) Lstat(name string) (fs.FileInfo, error) { return d.Stat(name) }
+
+// Link gives a file a second name.
+func (d *Disk) Link(from, to string) error {
+	n, ok := d.seen[from]
+	if !ok {
+		return &fs.PathError{Op: "link", Path: from, Err: fs.ErrNotExist}
+	}
+	return d.name(n, to)
+}
+
+// NoUnnamed makes the disk one that knows no files without a name.
+func (d *Disk) NoUnnamed() { d.noUnnamed = true }
+
+// Unnamed makes a file without a name.
+func (d *Disk) Unnamed(dir string) (disk.File, error) {
+	if d.noUnnamed {
+		return nil, errors.ErrUnsupported
+	}
+	if err := d.call("open"); err != nil {
+		return nil, &fs.PathError{Op: "open", Path: dir, Err: err}
+	}
+	d.nextID++
+	return &file{d: d, n: &node{id: d.nextID, mode: 0o600}, name: dir}, nil
+}
+
+// Name gives a file its first name.
+func (d *Disk) Name(f disk.File, name string) error { return d.name(f.(*file).n, name) }
+
+func (d *Disk) name(n *node, name string) error {
+	if _, taken := d.seen[name]; taken {
+		return &fs.PathError{Op: "link", Path: name, Err: fs.ErrExist}
+	}
+	if err := d.call("link"); err != nil {
+		return &fs.PathError{Op: "link", Path: name, Err: err}
+	}
+	d.rename("", name, n)
+	d.after("link")
+	return nil
 }
 
 // Same says whether two descriptions are of one file.
