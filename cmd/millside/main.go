@@ -27,6 +27,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
+	"millside/cmd/millside/internal/voice"
 	"millside/counter"
 	"millside/counter/disk"
 	"millside/plan/athand"
@@ -55,8 +56,8 @@ type app struct {
 	screen func(context.Context, tui.Options) error
 
 	recordsFlag, atHandFlag string
-	alone                   bool     // wind without a lock where there are none
-	voice                   *speaker // what --say asks for; nil without it
+	alone                   bool           // wind without a lock where there are none
+	voice                   *voice.Speaker // what --say asks for; nil without it
 	// hand is what is at hand, nil until it is asked for.
 	hand *athand.AtHand
 	// folder is the folder of records, nil until it is asked for.
@@ -77,6 +78,7 @@ func (a *app) run(args []string) int {
 	root.SetArgs(args)
 	root.SetOut(a.out)
 	root.SetErr(a.errOut)
+	root.SetIn(a.in)
 	err := root.ExecuteContext(context.Background())
 	if flush := a.out.Flush(); err == nil && flush != nil {
 		err = fmt.Errorf("writing the answer: %w", flush)
@@ -127,7 +129,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		return err
 	}
 	if a.voice != nil {
-		o.Say = a.voice.say
+		o.Say = a.voice.Say
 		defer a.hush()
 	}
 	hand, err := a.atHand()

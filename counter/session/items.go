@@ -103,7 +103,7 @@ func (s Session) Reminders(now time.Time) []Item {
 		items = append(items, lost)
 	}
 	if t, ok := s.DueTie(); ok {
-		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("tie %d ends", t.Total)})
+		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("count tie, %d ends", t.Total)})
 	}
 	if advice := s.st.TwistAdvice(); advice != "" {
 		items = append(items, Item{ItemTurn, Due, "wrong turn: " + measure.Capital(advice), "wrong turn is open"})
