@@ -170,7 +170,6 @@ func (f *folder) laid(e Event) error {
 		return fmt.Errorf("pass %d can't be counted: the next pass of chain %d is %d", e.Pass, e.Chain, c.Laid+1)
 	}
 	c.Laid++
-	c.WrongOpenings = without(c.WrongOpenings, e.Pass)
 	f.s.Paddle = paddleFor(f.s.Plan, e.Chain, e.Pass)
 	return nil
 }
