@@ -4,20 +4,23 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
+	"millside/counter"
 
 	"github.com/spf13/cobra"
 )
 
 const listLong = `Lists the records in the folder: those that are not finished first, and those
 touched last before others. A damaged record is listed with what is wrong with it.
-Of a finished warp it tells the time of a pass, breaks left out, and the yarn that went
+Of a warp that isn't finished it tells the time that is planned for the whole of it, of
+a finished one the time of a pass, breaks left out, and the yarn that went
 into it: the length of all ends together, nothing added for waste.
 
 --json prints one object with "format": "millside-list-1" and records, each with:
 path, name, passes, passes_laid, ends, ends_standing, wound, finished, started and
-last (times, left out if nothing has happened), cut_short, pace (low_ms, middle_ms,
-high_ms, timed_passes) and yarn_used of a finished warp, error (left out if the record
-is sound) and spec (left out if the plan can't be read).`
+last (times, left out if nothing has happened), cut_short, time (low_ms, middle_ms,
+high_ms, at_pegs_ms, text) of one that isn't finished, pace (low_ms, middle_ms, high_ms,
+timed_passes, timed_warps) and yarn_used of a finished warp, error (left out if the
+record is sound) and spec (left out if the plan can't be read).`
 
 func (a *app) listCmd() *cobra.Command {
 	var asJSON bool
@@ -35,9 +38,9 @@ func (a *app) listCmd() *cobra.Command {
 				return err
 			}
 			if asJSON {
-				return prose.WriteJSON(a.out, recordout.ListToJSON(list))
+				return prose.WriteJSON(a.out, recordout.ListToJSON(list, counter.OwnPace(list, practiceName)))
 			}
-			recordout.ListText(a.out, store.Dir, list)
+			recordout.ListText(a.out, store.Dir, list, counter.OwnPace(list, practiceName))
 			return nil
 		},
 	}

@@ -44,9 +44,10 @@ part of it for the work at the pegs, text: the figure that is shown), lease_faul
 (chain, pass, end, why), work (halts, cuts, ties, threads, far_finishes over the
 whole warp), choices (label, group, passes, last_ends, spare_ends, finish, reasons;
 the least trouble first), chains (number, first_end, last_end, ends, finish,
-tie_after, passes, peg_work_after, finishing) and, after --save, record (the path).
-A pass has: number, direction, first_end, last_end, positions, mirrored, spare_ends,
-first_peg, first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
+tie_after, count_ties (after_pass, from_group, to_group, ends, ends_so_far), passes,
+peg_work_after, finishing) and, after --save, record (the path). A pass has: number,
+direction, first_end, last_end, positions, mirrored, spare_ends, first_peg,
+first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
 keeps_opening, before and after (texts) and peg_work: what is done at the end peg
 before it (peg, cut, thread, tie, halt; positions are numbers, thread has position,
 from and to). peg_work_after is the same after the last pass. A length is given as
