@@ -133,7 +133,7 @@ func (a *app) planCmd() *cobra.Command {
 			if flags.sheet {
 				return a.planSheet(project, flags, sheet)
 			}
-			return a.printPlan(project, made, flags)
+			return a.printPlan(project, made, stripes.Draft(), flags)
 		},
 	}
 	asked.SpecFlags(cmd, &ask)
@@ -148,7 +148,8 @@ func (a *app) planCmd() *cobra.Command {
 	return cmd
 }
 
-func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, flags planFlags) error {
+// printPlan prints a plan. The draft is nil where the warp was made of none.
+func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, draft *asked.DraftFile, flags planFlags) error {
 	p, path := project.Plan, ""
 	if flags.save {
 		var err error
@@ -162,11 +163,17 @@ func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, flags pla
 		if stripes != nil {
 			out.Stripes = planout.StripesToJSON(p, stripes)
 		}
+		if stripes == nil && draft != nil {
+			d := planout.DraftToJSON(draft)
+			out.Draft = &d
+		}
 		return prose.WriteJSON(a.out, out)
 	}
 	planout.PlanText(a.out, p, project.Pace)
 	if stripes != nil {
 		planout.StripesText(a.out, p, stripes)
+	} else if draft != nil {
+		planout.DraftRows(a.out, draft)
 	}
 	if err := planout.WholeText(a.out, project); err != nil {
 		return err

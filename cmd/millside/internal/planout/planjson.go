@@ -27,6 +27,7 @@ type planJSON struct {
 	Choices    []choiceJSON `json:"choices"`
 	Chains     []chainJSON  `json:"chains"`
 	Stripes    *stripesJSON `json:"stripes,omitempty"` // of a striped warp
+	Draft      *draftJSON   `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
 	Record     string       `json:"record,omitempty"`  // the path of the record that --save made
 }
 
