@@ -15,12 +15,8 @@ Of a warp that isn't finished it tells the time that is planned for the whole of
 a finished one the time of a pass, breaks left out, and the yarn that went
 into it: the length of all ends together, nothing added for waste.
 
---json prints one object with "format": "millside-list-1" and records, each with:
-path, name, passes, passes_laid, ends, ends_standing, wound, finished, started and
-last (times, left out if nothing has happened), cut_short, time (low_ms, middle_ms,
-high_ms, at_pegs_ms, text) of one that isn't finished, pace (low_ms, middle_ms, high_ms,
-timed_passes, timed_warps) and yarn_used of a finished warp, error (left out if the
-record is sound) and spec (left out if the plan can't be read).`
+--json prints for a program to read; 'millside schema millside-list-1'
+tells how it is made up.`
 
 func (a *app) listCmd() *cobra.Command {
 	var asJSON bool
