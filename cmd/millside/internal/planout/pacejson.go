@@ -16,16 +16,16 @@ type PaceJSON struct {
 	TimedWarps  int `json:"timed_warps"`
 }
 
-// TimeJSON is how long the warp takes; Text is the figure that is shown everywhere.
-type TimeJSON struct {
+// WarpTimeJSON is how long the warp takes; Text is the figure that is shown everywhere.
+type WarpTimeJSON struct {
 	spanJSON
 	AtPegs int64  `json:"at_pegs_ms"` // the part of it for the work at the end pegs
 	Text   string `json:"text"`
 }
 
-// TimeToJSON is the time of a warp.
-func TimeToJSON(t plan.TimeSpan) *TimeJSON {
-	return &TimeJSON{spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()}, t.AtPegs.Milliseconds(), t.String()}
+// WarpTimeToJSON is the time of a warp.
+func WarpTimeToJSON(t plan.TimeSpan) *WarpTimeJSON {
+	return &WarpTimeJSON{spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()}, t.AtPegs.Milliseconds(), t.String()}
 }
 
 func paceToJSON(p plan.Pace) PaceJSON {

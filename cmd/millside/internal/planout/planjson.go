@@ -11,24 +11,24 @@ const planFormat = "millside-plan-1"
 
 // planJSON is what 'millside plan --json' prints. Counts are whole numbers; a list is never null.
 type planJSON struct {
-	Format     string       `json:"format"` // planFormat
-	Spec       plan.Spec    `json:"spec"`   // what was asked for, as a record keeps it
-	EndsWanted int          `json:"ends_wanted"`
-	EndsWound  int          `json:"ends_wound"` // spare ends included
-	SpareEnds  int          `json:"spare_ends"`
-	Passes     int          `json:"passes"` // over all chains
-	Path       pathJSON     `json:"path"`
-	WarpYarn   LengthJSON   `json:"warp_yarn"` // all ends together, nothing added
-	TailYarn   LengthJSON   `json:"tail_yarn"` // for the tails of the ends that are tied on
-	Pace       PaceJSON     `json:"pace"`
-	Time       *TimeJSON    `json:"time"` // for all passes at that pace
-	Faults     []faultJSON  `json:"lease_faults"`
-	Work       workSumJSON  `json:"work"`
-	Choices    []choiceJSON `json:"choices"`
-	Chains     []chainJSON  `json:"chains"`
-	Stripes    *stripesJSON `json:"stripes,omitempty"` // of a striped warp
-	Draft      *draftJSON   `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
-	Record     string       `json:"record,omitempty"`  // the path of the record that --save made
+	Format     string        `json:"format"` // planFormat
+	Spec       plan.Spec     `json:"spec"`   // what was asked for, as a record keeps it
+	EndsWanted int           `json:"ends_wanted"`
+	EndsWound  int           `json:"ends_wound"` // spare ends included
+	SpareEnds  int           `json:"spare_ends"`
+	Passes     int           `json:"passes"` // over all chains
+	Path       pathJSON      `json:"path"`
+	WarpYarn   LengthJSON    `json:"warp_yarn"` // all ends together, nothing added
+	TailYarn   LengthJSON    `json:"tail_yarn"` // for the tails of the ends that are tied on
+	Pace       PaceJSON      `json:"pace"`
+	Time       *WarpTimeJSON `json:"time"` // for all passes at that pace
+	Faults     []faultJSON   `json:"lease_faults"`
+	Work       workSumJSON   `json:"work"`
+	Choices    []choiceJSON  `json:"choices"`
+	Chains     []chainJSON   `json:"chains"`
+	Stripes    *stripesJSON  `json:"stripes,omitempty"` // of a striped warp
+	Draft      *draftJSON    `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
+	Record     string        `json:"record,omitempty"`  // the path of the record that --save made
 }
 
 // LengthJSON is a length, exactly, in two ways.
@@ -140,7 +140,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 	out := planJSON{
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
 		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()), TailYarn: LengthToJSON(p.TailYarn(plan.DefaultExtras())),
-		Pace: paceToJSON(p.PassPace(project.Pace)), Time: TimeToJSON(p.Time(project.Pace)),
+		Pace: paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}
 	for _, f := range p.LeaseFaults {

@@ -34,7 +34,7 @@ type summaryJSON struct {
 	// LinesLost is how many lines that had been counted are missing at the end, as well as can be told.
 	LinesLost int `json:"lines_lost,omitempty"`
 	// Time is what is planned for a warp that isn't finished; left out where the plan can't be read.
-	Time *planout.TimeJSON `json:"time,omitempty"`
+	Time *planout.WarpTimeJSON `json:"time,omitempty"`
 	// Pace and YarnUsed are those of a finished warp.
 	Pace     *planout.PaceJSON   `json:"pace,omitempty"`
 	YarnUsed *planout.LengthJSON `json:"yarn_used,omitempty"` // all ends together, nothing added for waste
@@ -57,7 +57,7 @@ func ListToJSON(list []counter.Summary, pace plan.Pace) listJSON {
 			one.Spec = &sum.Spec
 		}
 		if !sum.Finished && sum.Err == nil {
-			one.Time = planout.TimeToJSON(sum.Spec.TimeOf(sum.Work, pace))
+			one.Time = planout.WarpTimeToJSON(sum.Spec.TimeOf(sum.Work, pace))
 		}
 		if sum.Finished {
 			one.Pace, one.YarnUsed = planout.KnownPaceToJSON(sum.Pace.Timed()), placeToJSON(sum.Yarn, true)
