@@ -19,7 +19,7 @@ import (
 )
 
 const atHandLong = `Prints where the file of things at hand is, and what it holds: mills, boards, paddles,
-reeds, raddles and yarns, each with a name that 'millside plan' and 'millside new' take
+reeds, raddles, looms and yarns, each with a name that 'millside plan' and 'millside new' take
 in place of its figures, as in --mill "floor mill" or --yarn "white cotton".
 
 The file is plain text, one thing a line, and yours to write with any editor.
@@ -30,7 +30,7 @@ It is the file that --at-hand names, else $MILLSIDE_AT_HAND, else
 $XDG_CONFIG_HOME/millside/at-hand.txt, else ~/.config/millside/at-hand.txt.
 
 --json prints one object with "format": "millside-at-hand-1", path, found (whether the
-file is there), errors (texts) and at_hand: mills, boards, paddles, reeds, raddles and
+file is there), errors (texts) and at_hand: mills, boards, paddles, reeds, raddles, looms and
 yarns, those that there are.`
 
 func (a *app) atHandCmd() *cobra.Command {
@@ -180,6 +180,9 @@ func (a *app) completeNames(cmd *cobra.Command) {
 		},
 		"raddle": func(h athand.AtHand) []string {
 			return namesOf(h.Raddles, func(n athand.NamedRaddle) string { return n.Name })
+		},
+		"loom": func(h athand.AtHand) []string {
+			return namesOf(h.Looms, func(n athand.NamedLoom) string { return n.Name })
 		},
 		"yarn": namesOfYarns, "weft": namesOfYarns,
 	} {
