@@ -19,8 +19,8 @@ import (
 )
 
 const atHandLong = `Prints where the file of things at hand is, and what it holds: mills, boards, paddles,
-reeds, raddles, looms and yarns, each with a name that 'millside plan' and 'millside new' take
-in place of its figures, as in --mill "floor mill" or --yarn "white cotton".
+reeds, raddles, looms and yarns, each with a name that 'millside plan' and
+'millside new' take in place of its figures, as in --mill "floor mill" or --yarn "white cotton".
 
 The file is plain text, one thing a line, and yours to write with any editor.
 --write makes it, with an explanation and examples in it, where it is missing; a file
@@ -30,8 +30,8 @@ It is the file that --at-hand names, else $MILLSIDE_AT_HAND, else
 $XDG_CONFIG_HOME/millside/at-hand.txt, else ~/.config/millside/at-hand.txt.
 
 --json prints one object with "format": "millside-at-hand-1", path, found (whether the
-file is there), errors (texts) and at_hand: mills, boards, paddles, reeds, raddles, looms and
-yarns, those that there are.`
+file is there), errors (texts) and at_hand: mills, boards, paddles, reeds, raddles,
+looms and yarns, those that there are.`
 
 func (a *app) atHandCmd() *cobra.Command {
 	var write, asJSON bool
