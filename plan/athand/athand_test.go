@@ -7,13 +7,13 @@ import (
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"millside/plan"
 	"millside/plan/internal/loomtest"
 	"millside/plan/internal/measuretest"
 	"millside/plan/loom"
 	"millside/plan/measure"
+
+	"pgregory.net/rapid"
 )
 
 const studio = `# The studio, invented.
@@ -64,6 +64,28 @@ func TestParseAtHand(t *testing.T) {
 	}
 }
 
+// What editors and habits make of a line is read as well.
+func TestParseAtHandAsWritten(t *testing.T) {
+	want, err := Parse("mill floor mill: circumference 2 yd, peg step 18 in\nreed ten: 10 dents an inch\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, text := range []string{
+		"mill\tfloor mill:\tcircumference\t2 yd,\tpeg step\t18 in\r\nreed ten:\t10 dents an inch",
+		"mill floor mill = circumference = 2 yd, peg step = 18 in\nreed ten = 10 dents an inch",
+		"mill floor mill: circumference: 2 yd, peg step: 18 in   # the big one\nreed ten: 10 dents an inch\t#\tnew",
+		"\xFF\xFEr\x00e\x00e\x00d\x00 \x00t\x00e\x00n\x00:\x001\x000\x00 \x00d\x00e\x00n\x00t\x00s\x00 \x00a\x00n\x00 \x00i\x00n\x00c\x00h\x00",
+	} {
+		got, err := Parse(text)
+		if strings.HasPrefix(text, "\xFF") {
+			got.Mills = want.Mills // this one has the reed only
+		}
+		if err != nil || !reflect.DeepEqual(got, want) {
+			t.Errorf("%q: %+v, %v", text, got, err)
+		}
+	}
+}
+
 // Every error names the line, the field, what was given and what would do.
 func TestParseAtHandRefuses(t *testing.T) {
 	for _, tt := range []struct{ line, field, want string }{
@@ -95,8 +117,9 @@ func TestParseAtHandRefuses(t *testing.T) {
 		{"reed a: 10 dents an inch\nREED  A: 12 dents an inch", "line 3, reed", "another name"},
 		{"reed a\x1b[31m: 10 dents an inch", "line 2", "control characters"},
 		{"reed a\xff: 10 dents an inch", "line 2", "control characters"},
-		{"# " + strings.Repeat("x", 5000), "line 2", "at most 2100 bytes"},
-		{"# \u202e", "line 2", "control characters"},
+		{"reed " + strings.Repeat("x", 5000), "line 2", "at most 2100 bytes"},
+		{"reed \u202e", "line 2", "control characters"},
+		{"mill m: circumfrence 2 yd, peg step 18 in", "line 2", "one of these and its value: circumference"},
 	} {
 		_, err := Parse("# first\n" + tt.line + "\n")
 		list := measure.FieldErrors(err)
@@ -164,9 +187,9 @@ func drawAtHand(t *rapid.T) AtHand {
 	length := func(low, high measure.Length) measure.Length {
 		return measure.Length(rapid.Int64Range(int64(low), int64(high)).Draw(t, "length"))
 	}
-	word := rapid.StringMatching(`[a-zé#][a-z0-9 /é#]{0,20}[a-z0-9]`)
+	word := rapid.StringMatching(`[a-zé#][a-z0-9 /é]{0,20}[a-z0-9]#?`)
 	for i := range rapid.IntRange(0, 3).Draw(t, "of each") {
-		name := strings.Join(strings.Fields(word.Draw(t, "name")), " ") + fmt.Sprint(i)
+		name := strings.ReplaceAll(strings.Join(strings.Fields(word.Draw(t, "name")), " "), "# ", "#") + fmt.Sprint(i)
 		round := length(20*measure.Centimetre, 20*measure.Metre)
 		h.Mills = append(h.Mills, NamedMill{name, plan.Mill{Circumference: round, PegStep: length(measure.Centimetre, round), Rise: length(0, round), Height: length(0, 10*measure.Metre)},
 			plan.Pegs{Length: length(0, measure.Metre), Layers: rapid.IntRange(0, 100).Draw(t, "layers")}})

@@ -5,12 +5,11 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"millside/plan"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
+	"millside/plan/textfile"
 )
 
 // What the file of things at hand may hold.
@@ -39,26 +38,29 @@ const atHandWants = "a line such as \"reed ten dent: 10 dents an inch, width 36 
 //	yarn white: cotton 8/2, colour natural white, cones 250 g and 180 g, tube 30 g, packages 12
 //
 // A mill may also have peg length and layers; a loom's heddles may be told shaft by shaft, "heddles 100 and
-// 100 and 80 and 80". Empty lines and lines that begin with # are passed over. A
-// comma that a digit follows at once is a decimal comma. Two things of a kind can't have the same name.
+// 100 and 80 and 80". Empty lines and remarks are passed over: see [textfile.Lines]. An = does as well as
+// the colon, and may stand behind the name of a field. A comma that a digit follows at once is a decimal
+// comma. Two things of a kind can't have the same name.
 //
-// The text is UTF-8, at most [MaxAtHandText] bytes, without control characters but for tabs and ends of
-// lines; it names at most [MaxAtHand] things. The error joins one [measure.FieldError] for each value that won't
-// do, the first ten at the most; each names the line and the field. What could be read comes beside it.
+// The text is UTF-8 or UTF-16, at most [MaxAtHandText] bytes, without control characters but for tabs and
+// ends of lines; it names at most [MaxAtHand] things. One fault gives one error. The error joins one
+// [measure.FieldError] for each value that won't do, the first ten at the most; each names the line and the
+// field. What could be read comes beside it.
 func Parse(text string) (AtHand, error) {
 	var h AtHand
 	if len(text) > MaxAtHandText {
 		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
 	}
-	text = strings.TrimPrefix(text, "\uFEFF")
-	text = strings.ReplaceAll(text, "\r\n", "\n")
+	text, err := textfile.Decode(text)
+	if err != nil {
+		return h, err
+	}
 	var errs []error
-	number := 0
-	for line := range strings.SplitSeq(text, "\n") {
-		number++
-		errs = append(errs, FieldErrorsIn(h.readLine(line), fmt.Sprintf("line %d", number))...)
+	for number, line := range textfile.Lines(text) {
+		place := fmt.Sprintf("line %d", number)
+		errs = append(errs, FieldErrorsIn(h.readLine(line), place)...)
 		if h.things() > MaxAtHand {
-			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("line %d", number), Value: plan.Shortened(line), Want: fmt.Sprintf("at most %d things", MaxAtHand)})
+			errs = append(errs, &measure.FieldError{Field: place, Value: plan.Shortened(line), Want: fmt.Sprintf("at most %d things", MaxAtHand)})
 			break
 		}
 		if len(errs) >= maxAtHandErrors {
@@ -85,17 +87,10 @@ func FieldErrorsIn(err error, place string) []error {
 
 // readLine reads one line and adds what it names.
 func (h *AtHand) readLine(line string) error {
-	if len(line) > maxAtHandLine {
-		return &measure.FieldError{Value: plan.Shortened(line), Want: fmt.Sprintf("a line of at most %d bytes", maxAtHandLine)}
+	if err := textfile.CheckLine(line, maxAtHandLine); err != nil {
+		return err
 	}
-	if !utf8.ValidString(line) || strings.ContainsFunc(line, func(r rune) bool { return r != '\t' && !unicode.IsPrint(r) }) {
-		return &measure.FieldError{Value: plan.Shortened(line), Want: "plain text without control characters"}
-	}
-	line = strings.TrimSpace(line)
-	if line == "" || strings.HasPrefix(line, "#") {
-		return nil
-	}
-	head, rest, colon := strings.Cut(line, ":")
+	head, rest, colon := textfile.Cut(line)
 	kind, name, _ := strings.Cut(strings.Join(strings.Fields(head), " "), " ")
 	kind = strings.ToLower(kind)
 	read, known := atHandKinds[kind]
@@ -166,7 +161,7 @@ func readKeyed(fields []string, known ...*keyed) []error {
 	}
 	for _, field := range fields {
 		i := slices.IndexFunc(known, func(k *keyed) bool {
-			return len(field) > len(k.key) && strings.EqualFold(field[:len(k.key)], k.key) && field[len(k.key)] == ' '
+			return len(field) > len(k.key) && strings.EqualFold(field[:len(k.key)], k.key) && strings.ContainsRune(" :=", rune(field[len(k.key)]))
 		})
 		switch {
 		case i < 0:
@@ -175,9 +170,12 @@ func readKeyed(fields []string, known ...*keyed) []error {
 			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field), Want: "it only once"})
 		default:
 			known[i].given = true
-			value := strings.TrimSpace(field[len(known[i].key):])
+			value := strings.Trim(field[len(known[i].key):], " :=")
 			errs = append(errs, measure.InField(known[i].take(value), known[i].key))
 		}
+	}
+	if errors.Join(errs...) != nil {
+		return errs // what seems to be left out may be what couldn't be read
 	}
 	for _, k := range known {
 		if k.needed && !k.given {

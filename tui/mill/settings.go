@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"millside/plan/measure"
+	"millside/plan/textfile"
 )
 
 // Bell says when the terminal's bell rings.
@@ -38,29 +39,27 @@ const (
 	maxKeyName  = 40
 )
 
-// ParseSettings reads a settings file: lines such as "bell: warnings" and "key: f5"; empty lines and those
-// that begin with # are left out. The error is a [*measure.FieldError] that names the line.
+// ParseSettings reads a settings file: lines such as "bell: warnings" and "key: f5", written as the file of
+// things at hand is (see [textfile.Lines]). The error is a [*measure.FieldError] that names the line.
 func ParseSettings(text string) (Settings, error) {
 	var s Settings
 	if len(text) > maxSettings {
 		return s, &measure.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d", maxSettings)}
 	}
-	for i, line := range strings.Split(text, "\n") {
-		line = strings.TrimSpace(line)
-		if line == "" || line[0] == '#' {
-			continue
-		}
-		name, value, _ := strings.Cut(line, ":")
-		value = strings.TrimSpace(value)
-		wrong := &measure.FieldError{Field: fmt.Sprintf("settings, line %d", i+1), Value: line}
+	text, err := textfile.Decode(text)
+	if err != nil {
+		return s, measure.InField(err, "settings")
+	}
+	for number, line := range textfile.Lines(text) {
+		name, value, _ := textfile.Cut(line)
 		switch {
-		case strings.TrimSpace(name) == "bell" && slices.Contains(bellNames, value):
+		case name == "bell" && slices.Contains(bellNames, value):
 			s.Bell = Bell(slices.Index(bellNames, value))
-		case strings.TrimSpace(name) == "key" && value != "" && len(value) <= maxKeyName && len(s.Keys) < maxKeys && !slices.Contains(s.Keys, value):
+		case name == "key" && value != "" && len(value) <= maxKeyName && len(s.Keys) < maxKeys && !slices.Contains(s.Keys, value):
 			s.Keys = append(s.Keys, value)
 		default:
-			wrong.Want = "bell: warnings, always or off; or key: and the name of a key, each once"
-			return Settings{}, wrong
+			return Settings{}, &measure.FieldError{Field: fmt.Sprintf("settings, line %d", number), Value: line,
+				Want: "bell: warnings, always or off; or key: and the name of a key, each once"}
 		}
 	}
 	return s, nil

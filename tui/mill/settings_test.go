@@ -18,6 +18,11 @@ func TestSettingsText(t *testing.T) {
 			t.Errorf("%q is read as %+v, %v", s.String(), back, err)
 		}
 	}
+	for _, text := range []string{"bell=always # so that the next room hears it\r\nkey\t=\tf5", "\xFF\xFEb\x00e\x00l\x00l\x00:\x00a\x00l\x00w\x00a\x00y\x00s\x00\r\x00\n\x00k\x00e\x00y\x00:\x00f\x005\x00"} {
+		if s, err := ParseSettings(text); err != nil || !reflect.DeepEqual(s, Settings{Keys: []string{"f5"}, Bell: BellAlways}) {
+			t.Errorf("%q is read as %+v, %v", text, s, err)
+		}
+	}
 	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " + strings.Repeat("x", 41), strings.Repeat("#", 5000)} {
 		_, err := ParseSettings(text)
 		var fe *measure.FieldError

@@ -5,8 +5,9 @@ const AtHandTemplate = `# Things at hand: the mills, boards, paddles, reeds, rad
 # have.
 #
 # One thing a line: what it is, what you call it, a colon, and its figures with commas
-# between. Lines that begin with # are passed over; take the # away from an example and
-# put in your own figures. "millside at-hand" shows what is read.
+# between. Lines that begin with # are passed over, and so is what stands behind # between
+# blanks; take the # away from an example and put in your own figures. "millside at-hand"
+# shows what is read.
 #
 # A mill has a circumference and a peg step, the way from one place for the end pegs to
 # the next. If you know them, add rise (how far the warp climbs in a turn), height, peg
