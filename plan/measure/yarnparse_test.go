@@ -139,6 +139,12 @@ func TestYarnThereAndBack(t *testing.T) {
 		// The trade's own notation is read back, or is asked about, or has too many plies for a slash.
 		got, err := ParseYarn(y.Notation())
 		var ask *AmbiguousYarn
+		if countSystems[y.System()].never { // rounded to whole yards or metres, as a label is
+			if off := got.Number() - y.Number(); err == nil && (off > YarnNumberOne/2 || off < -YarnNumberOne/2) {
+				t.Fatalf("%q written as %q is read back as %q", y, y.Notation(), got)
+			}
+			return
+		}
 		if err == nil && got != y && y.Plies() <= mostReadPlies {
 			t.Fatalf("%q written as %q is read back as %q", y, y.Notation(), got)
 		}
