@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"millside/plan"
 	"millside/plan/draft"
 	"millside/plan/measure"
 	"millside/plan/stripe"
@@ -126,4 +127,21 @@ func inDraftFlags(cmd *cobra.Command, err error) error {
 		}
 	}
 	return err
+}
+
+// fitDraft says how many ends the draft is to make: those that were asked for, or those that the width of
+// the cloth takes. Where it is told how often the draft is laid, that counts.
+func fitDraft(cmd *cobra.Command, d *DraftFile, spec plan.Spec) error {
+	changed := cmd.Flags().Changed
+	switch {
+	case changed("ends"):
+		d.Use.Ends = spec.Ends
+	case spec.Cloth.Used && !changed("draft-times"):
+		fitted, err := spec.FromCloth()
+		if err != nil {
+			return NamedFlags(cmd, err, FlagOf)
+		}
+		d.Use.Ends = fitted.Ends
+	}
+	return nil
 }
