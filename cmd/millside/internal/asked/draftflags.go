@@ -49,7 +49,8 @@ func (a *DraftAsk) Of(d *DraftFile) error {
 	}
 	for index, name := range a.use.Names {
 		if !used[index] {
-			return &measure.FieldError{Field: "--name-colour", Value: strconv.Itoa(index) + "=" + name, Want: "the number of a colour that the draft uses; 'millside draft' lists them"}
+			return &measure.FieldError{Field: "--name-colour", Value: strconv.Itoa(index) + "=" + name,
+				Want: "the number of a colour that the draft uses; 'millside draft' lists them"}
 		}
 	}
 	return nil
@@ -107,7 +108,8 @@ func (v coloursValue) Set(s string) error {
 		return &measure.FieldError{Value: s, Want: "the number of a colour and its name, such as 3=navy"}
 	}
 	if err := stripe.CheckName(name); err != nil {
-		return &measure.FieldError{Value: s, Want: "the number of a colour and its name, such as 3=navy: " + measure.FieldErrors(err)[0].Want}
+		return &measure.FieldError{Value: s,
+			Want: "the number of a colour and its name, such as 3=navy: " + measure.FieldErrors(err)[0].Want}
 	}
 	if v.use.Names == nil {
 		v.use.Names = map[int]string{}
