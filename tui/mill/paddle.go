@@ -29,7 +29,7 @@ func paddleOrder(p *plan.Plan, pass plan.Pass) []int {
 // paddleLines shows the paddle as it must be threaded, position by position, in the order in which it
 // lies in the lease for this pass. Parked positions have no ground and stand in brackets.
 func (m Model) paddleLines(pass plan.Pass, w, rows int) []string {
-	p, s := m.st.Plan, m.Styles
+	p, s := m.s.State().Plan, m.Styles
 	order, set := paddleOrder(p, pass), p.SetUpOf(pass)
 	label := "paddle    "
 	cell := min(max((w-len(label)-4)/max(len(order), 1), 1), 4)
@@ -63,20 +63,28 @@ func (m Model) paddleLines(pass plan.Pass, w, rows int) []string {
 // stripeBar is the whole warp across the screen in the yarns' own colours, and below it how much of it
 // stands.
 func (m Model) stripeBar(w int) []string {
-	p, s := m.st.Plan, m.Styles
+	p, s := m.s.State().Plan, m.Styles
 	all, width := p.EndsWound(), max(w-4, 1)
 	bar := look.StripeCells(s, p, width, func(x int) int { return p.EndColour(x*all/width + 1) })
-	laid := m.st.EndsStandingAll() * width / all
-	text := fmt.Sprintf(" %d of %d passes laid", m.st.PassesLaidAll(), p.Passes())
+	laid := m.s.State().EndsStandingAll() * width / all
+	text := fmt.Sprintf(" %d of %d passes laid", m.s.State().PassesLaidAll(), p.Passes())
 	marks := []rune(strings.Repeat("━", max(laid-1, 0)) + "▲")
 	if len(marks)+lipgloss.Width(text) > width {
 		marks = []rune(look.Spread(text, "▲", max(laid, 1)))
 		text = ""
 	}
-	for _, i := range m.st.Incidents { // an x under each end to look for at the loom
+	for _, i := range m.s.State().Incidents { // an x under each end to look for at the loom
 		if x := (i.End - 1) * width / all; i.Stands() && i.End > 0 && x < len(marks)-1 {
 			marks[x] = 'x'
 		}
 	}
 	return []string{"  " + bar, "  " + s.Outward.Render(string(marks)) + text}
+}
+
+// paddleSizes shows the paddle of a striped warp: its colours, and below them the positions.
+func (m Model) paddleSizes(p plan.Pass, w int) [][]string {
+	if !m.s.State().Plan.Striped() {
+		return [][]string{nil}
+	}
+	return [][]string{nil, m.paddleLines(p, w, 1), m.paddleLines(p, w, 2)}
 }

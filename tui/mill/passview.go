@@ -1,0 +1,329 @@
+package mill
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/lipgloss"
+
+	"millside/counter/session"
+	"millside/plan"
+	"millside/tui/keys"
+	"millside/tui/look"
+)
+
+// passPage is the screen at the mill: what it is made of, each in its sizes. The instruction for the pass in
+// hand and the message have their rows first; all else gives way to them.
+type passPage struct {
+	// bare are the steps before they are set on their side.
+	bare [][]string
+
+	header, band, steps, now, reminders, paddle, pegs, mill, ends, progress, next, message, keys *look.Part
+}
+
+// viewPass is the screen at the mill, from three metres.
+func (m Model) viewPass(w, h int) string {
+	in, _ := m.s.Instruction(m.at)
+	p := m.passPage(in, w)
+	rows := look.Arrange(h, p.parts(), p.wishes(h))
+	if beside := m.besideSteps(in, p, w, h); beside != nil {
+		rows = beside
+	}
+	return look.Screenful(rows, w, h)
+}
+
+func (p *passPage) parts() []*look.Part {
+	return []*look.Part{p.header, p.band, p.steps, p.now, p.reminders, p.paddle, p.pegs, p.mill, p.ends, p.progress, p.next, p.message, p.keys}
+}
+
+// millFrom is the height from which the mill is drawn.
+const millFrom = 46
+
+// wishes are in the order of what matters at three metres.
+func (p *passPage) wishes(h int) []look.Wish {
+	block := look.Blocks
+	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, false)), p.band.At(1), p.progress.At(1),
+		p.steps.At(sizeOf(block, false)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.header.At(1), p.paddle.At(1), p.pegs.At(1), p.paddle.At(2)}
+	if h >= millFrom {
+		wishes = append(wishes, p.mill.At(1))
+	}
+	wishes = append(wishes, p.ends.At(1), p.message.At(1))
+	for i := 1; i <= 8; i++ {
+		z := block + look.Size(i)
+		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, false)),
+			p.steps.At(sizeOf(z-1, true)), p.ends.At(i), p.pegs.At(i),
+			p.mill.At(i))
+	}
+	return append(wishes, p.now.At(2), p.ends.At(2))
+}
+
+func (m Model) passPage(in session.Instruction, w int) *passPage {
+	s, dir := m.Styles, in.Pass.Direction
+	steps := stepSizes(s, stepsOf(in), w-4, s.Way(dir))
+	placed := make([][]string, len(steps))
+	for i := range steps {
+		placed[i] = m.onSide(steps[i], dir, w)
+	}
+	return &passPage{
+		bare:      steps,
+		header:    &look.Part{Sizes: [][]string{nil, {m.passHeader(in, w)}}, Tight: true},
+		band:      &look.Part{Sizes: m.bandSizes(in, w)},
+		steps:     &look.Part{Sizes: placed},
+		now:       &look.Part{Sizes: m.itemSizes(in.Now, "NOW  ", w)},
+		reminders: &look.Part{Sizes: m.itemSizes(in.Reminders, "", w)},
+		paddle:    &look.Part{Sizes: m.paddleSizes(in.Pass, w)},
+		pegs:      &look.Part{Sizes: m.pegSizes(in.Pass, w)},
+		mill:      &look.Part{Sizes: m.millSizes(in.Pass, w)},
+		ends:      &look.Part{Sizes: m.endSizes(in, w)},
+		progress:  &look.Part{Sizes: [][]string{nil, m.progress(w)}, Tight: true},
+		next:      &look.Part{Sizes: m.nextSizes(in.Next, w), Tight: true},
+		message:   &look.Part{Sizes: m.messageSizes(w), Tight: true},
+		keys:      &look.Part{Sizes: [][]string{nil, {m.passKeys(w)}}},
+	}
+}
+
+// besideSteps draws the mill beside the steps where that is wide enough; nil where it isn't.
+func (m Model) besideSteps(in session.Instruction, p *passPage, w, h int) []string {
+	if h < millFrom {
+		return nil
+	}
+	p.mill.Sizes = [][]string{nil}
+	look.Arrange(h, p.parts(), p.wishes(h))
+	steps := p.bare[p.steps.Size()]
+	wide := widest(steps)
+	c := look.DrawMill(m.s.State().Plan, in.Pass, min(w-wide-10, 90), min(len(steps), 24))
+	if c == nil {
+		return nil
+	}
+	mill := middle(c.Lines(m.Styles.Inks(in.Pass.Direction)), len(steps))
+	if m.onRight(in.Pass.Direction) {
+		p.steps.Sizes = [][]string{look.Beside(look.Indent(mill, 2), steps, w-wide-4, 2)}
+	} else {
+		p.steps.Sizes = [][]string{look.Beside(look.Indent(steps, 2), mill, wide+6, 2)}
+	}
+	return look.Arrange(h, p.parts(), p.wishes(h))
+}
+
+// widest is the width of the widest row.
+func widest(rows []string) int {
+	wide := 0
+	for _, r := range rows {
+		wide = max(wide, lipgloss.Width(r))
+	}
+	return wide
+}
+
+// passHeader names the warp and the chain; on the last pass it says so, in its own colours.
+func (m Model) passHeader(in session.Instruction, w int) string {
+	if in.Last {
+		const word = "LAST PASS"
+		side := strings.Repeat("═", max((w-len(word)-2)/2, 0))
+		return m.Styles.Warn.Render(look.Pad(side+" "+word+" "+side+"═", w))
+	}
+	return m.header(w)
+}
+
+// header names the warp and the chain.
+func (m Model) header(w int) string {
+	s, st := m.Styles, m.s.State()
+	spec := st.Plan.Spec
+	right := fmt.Sprintf("%d ends by %d ", spec.Ends, spec.Group)
+	if left, ok := m.s.TimeLeft(); ok {
+		right = leftText(left.Likely, left.Low, left.High) + " "
+	}
+	if n := len(st.Chains); n > 1 {
+		right = fmt.Sprintf("chain %d of %d, %d of %d ends in all ", st.Chain, n, st.EndsStandingAll(), st.Plan.EndsWound())
+	}
+	if m.rec.ReadOnly() {
+		right = s.Warn.Render(" only looking ")
+	}
+	return look.Spread(" "+s.Title.Render(spec.Name), s.Dim.Render(right), w)
+}
+
+// leftText says how long the rest of the chain takes at the winder's own pace.
+func leftText(likely, low, high time.Duration) string {
+	text := "about " + look.Roughly(likely) + " left"
+	if low, high := low.Round(time.Minute), high.Round(time.Minute); low < high {
+		text += fmt.Sprintf(" (%s to %s)", strings.TrimSuffix(look.Roughly(low), " min"), look.Roughly(high))
+	}
+	return text
+}
+
+// itemSizes says what must be done or known: short, in full, and in full with a line for each.
+func (m Model) itemSizes(items []session.Item, label string, w int) [][]string {
+	if len(items) == 0 {
+		return [][]string{nil}
+	}
+	s := m.Styles
+	var short, full []string
+	loud := false
+	for _, item := range items {
+		text := item.Short
+		if item.Kind == session.ItemTurn {
+			text = item.Text // both ways out are needed at any size
+		}
+		short, full = append(short, text), append(full, item.Text)
+		loud = loud || item.Level != session.Quiet
+	}
+	style := s.Plain
+	if loud {
+		style = s.Warn
+	}
+	draw := func(texts ...string) []string {
+		var out []string
+		for _, t := range texts {
+			for _, l := range look.Wrap(t, w-4) {
+				out = append(out, style.Render(look.Pad("  "+l, w)))
+			}
+		}
+		return out
+	}
+	full[0] = label + full[0]
+	return [][]string{draw(strings.Join(short, "; ")), draw(strings.Join(full, "; ")), draw(full...)}
+}
+
+// nextSizes announces what comes after the pass.
+func (m Model) nextSizes(items []session.Item, w int) [][]string {
+	if len(items) == 0 {
+		return [][]string{nil}
+	}
+	style := m.Styles.Plain
+	var short, full []string
+	for _, item := range items {
+		text := item.Short
+		if text == "" {
+			text = item.Text
+		}
+		short, full = append(short, text), append(full, item.Text)
+		if item.Level != session.Quiet {
+			style = m.Styles.Strong
+		}
+	}
+	draw := func(texts []string) []string {
+		label := m.Styles.Dim.Render("next ") + " "
+		var out []string
+		for _, l := range look.Wrap(strings.Join(texts, "; "), w-10) {
+			out = append(out, "  "+label+style.Render(l))
+			label = "      "
+		}
+		return out
+	}
+	return [][]string{nil, draw(short), draw(full)}
+}
+
+// messageSizes is what just happened: one row that is always there, so that nothing else moves, and more
+// where there is room.
+func (m Model) messageSizes(w int) [][]string {
+	msg := m.message()
+	rows := m.messageRows(msg, w)
+	if len(rows) <= 1 {
+		return [][]string{append(rows, look.Blanks(1-len(rows))...)}
+	}
+	first := m.levelStyle(msg.Level).Render(look.Pad("  "+look.Fit(mark(msg)+msg.Text, w-4), w))
+	return [][]string{{first}, rows}
+}
+
+// message is what the skin itself has to say, or else what the session says.
+func (m Model) message() session.Message {
+	if m.word.Text != "" {
+		return m.word
+	}
+	return m.s.Message()
+}
+
+func mark(msg session.Message) string {
+	if msg.Level == session.Alarm {
+		return "! "
+	}
+	return ""
+}
+
+func (m Model) messageRows(msg session.Message, w int) []string {
+	var out []string
+	for _, l := range look.Wrap(mark(msg)+plan.Clean(msg.Text), w-4) {
+		out = append(out, m.levelStyle(msg.Level).Render(look.Pad("  "+l, w)))
+	}
+	return out
+}
+
+func (m Model) levelStyle(l session.Level) lipgloss.Style {
+	switch l {
+	case session.Alarm:
+		return m.Styles.Alarm
+	case session.Due:
+		return m.Styles.Warn
+	}
+	return m.Styles.Plain
+}
+
+// pegSizes draws the end of the mill that the group is heading for; where there is room, both ends.
+func (m Model) pegSizes(p plan.Pass, w int) [][]string {
+	sizes := [][]string{nil}
+	for _, rows := range []int{look.PegRows, 9, 11} {
+		sizes = append(sizes, m.drawing(p, w, rows))
+	}
+	return sizes
+}
+
+func (m Model) drawing(p plan.Pass, w, rows int) []string {
+	hand, style := m.s.State().Plan.Spec.Hand, m.Styles.Inks(p.Direction)
+	if w < 100 {
+		draw := look.DrawLease
+		if p.Direction.Far() {
+			draw = look.DrawCross
+		}
+		return look.Indent(draw(p, w-4, rows, hand).Lines(style), 2)
+	}
+	half := (w - 8) / 2
+	// The end that is left behind is drawn faint, the one that the group is heading for in full.
+	behind := func(k look.Ink) lipgloss.Style { return style(k).Bold(false).Faint(true) }
+	nearStyle, farStyle := behind, style
+	if !p.Direction.Far() {
+		nearStyle, farStyle = style, behind
+	}
+	lease := look.DrawLease(p, half, rows, hand).Lines(nearStyle)
+	cross := look.DrawCross(p, half, rows, hand).Lines(farStyle)
+	if hand == plan.LeftHanded {
+		lease, cross = cross, lease
+	}
+	return look.Indent(look.Beside(lease, cross, half, 4), 2)
+}
+
+// millSizes draws the mill below the rest, where it isn't drawn beside the steps.
+func (m Model) millSizes(p plan.Pass, w int) [][]string {
+	sizes := [][]string{nil}
+	for _, rows := range []int{look.MillHeight, 12, 16, 20} {
+		c := look.DrawMill(m.s.State().Plan, p, min(w-4, 100), rows)
+		if c == nil {
+			return sizes
+		}
+		sizes = append(sizes, look.Indent(c.Lines(m.Styles.Inks(p.Direction)), 2))
+	}
+	return sizes
+}
+
+// progress is the bar over all chains, with its numbers; in a striped warp the stripes are the bar.
+func (m Model) progress(w int) []string {
+	st := m.s.State()
+	if st.Plan.Striped() {
+		return m.stripeBar(w)
+	}
+	laid, all := st.PassesLaidAll(), st.Plan.Passes()
+	text := fmt.Sprintf("  %d of %d passes laid", laid, all)
+	bar := m.Styles.Bar(laid, all, max(w-lipgloss.Width(text)-4, 4))
+	return []string{"  " + bar + text}
+}
+
+func (m Model) passKeys(w int) string {
+	k := m.Keys
+	if m.rec.ReadOnly() {
+		return m.Styles.KeyLine(w, k.Refresh, k.Far, k.Home, k.Leave)
+	}
+	if w < 78 {
+		k.Recount, k.Laid, k.Undo, k.Help = keys.As(k.Recount, "count"), keys.As(k.Laid, "laid"), keys.As(k.Undo, "back"), keys.As(k.Help, "")
+	}
+	line := []key.Binding{k.Laid, k.Undo, k.Pause, k.Recount, k.Note, k.Far, k.Help, k.Leave}
+	return m.Styles.KeyLine(w, line...)
+}
