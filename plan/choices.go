@@ -3,6 +3,8 @@ package plan
 import (
 	"fmt"
 	"sort"
+
+	"millside/plan/measure"
 )
 
 // ChoiceKind is one of the ways to reach a number of ends.
@@ -51,7 +53,7 @@ const (
 // The cost is ten for each pass, fifteen more for a finish at the counting cross, five more for a
 // short last pass and two for each spare end.
 func Choices(ends, group, positions int) []Choice {
-	if ends < 1 || ends > MaxEnds || positions < 1 || positions > MaxPositions || group < 1 || group > positions {
+	if ends < 1 || ends > measure.MaxEnds || positions < 1 || positions > measure.MaxPositions || group < 1 || group > positions {
 		return nil
 	}
 	var list []Choice
@@ -73,27 +75,51 @@ func newChoice(kind ChoiceKind, ends, group int) Choice {
 	c := Choice{Kind: kind, Group: group, Passes: (ends + group - 1) / group, LastEnds: group}
 	c.Finish = finishAfter(c.Passes)
 	c.Cost = costPass * c.Passes
-	c.Reasons = append(c.Reasons, Counted(c.Passes, "pass", "passes"))
+	c.Reasons = append(c.Reasons, measure.Counted(c.Passes, "pass", "passes"))
 	switch kind {
 	case ShortPass:
 		c.LastEnds = ends % group
 		c.Cost += costShort
-		c.Reasons = append(c.Reasons, fmt.Sprintf("the last pass carries %d, so %s parked before it", c.LastEnds,
-			Counted(group-c.LastEnds, "position is", "positions are")))
+		c.Reasons = append(c.Reasons, c.shortReason())
 	case SpareEnds:
 		c.Spares = group - ends%group
 		c.Cost += costSpare * c.Spares
-		c.Reasons = append(c.Reasons, Counted(c.Spares, "spare end is wound", "spare ends are wound"))
+		c.Reasons = append(c.Reasons, measure.Counted(c.Spares, "spare end is wound", "spare ends are wound"))
 	default:
 		c.Reasons = append(c.Reasons, "every pass is full")
 	}
-	if c.Finish == AtLease {
-		c.Reasons = append(c.Reasons, "stops at the lease, where it began: nothing is left at the far end")
-	} else {
+	if c.Finish == AtCountingCross {
 		c.Cost += costFinishCross
-		c.Reasons = append(c.Reasons, "stops at the counting cross: the last group is fastened at the far end, which is harder")
 	}
+	c.Reasons = append(c.Reasons, c.finishReason())
 	return c
+}
+
+// cutBefore is how many ends are cut off before the last pass, as [Plan.WorkBefore] has it.
+func (c Choice) cutBefore() int {
+	if c.Kind != ShortPass || c.Passes == 1 {
+		return 0
+	}
+	return c.Group - c.LastEnds
+}
+
+func (c Choice) shortReason() string {
+	if c.Passes == 1 {
+		return fmt.Sprintf("the only pass carries %d", c.LastEnds)
+	}
+	return fmt.Sprintf("the last pass carries %d, so %s cut off at the %s before it", c.LastEnds,
+		measure.Counted(c.cutBefore(), "end is", "ends are"), pegAfter(c.Passes-1))
+}
+
+func (c Choice) finishReason() string {
+	switch {
+	case c.Finish == AtCountingCross:
+		return "stops at the counting cross: the last group is fastened at the far end, which is harder"
+	case c.cutBefore() > 0: // before a return pass, so at the far end
+		return "stops at the lease, where it began"
+	default:
+		return "stops at the lease, where it began: nothing is left at the far end"
+	}
 }
 
 // Label names the choice in a few words.
@@ -102,7 +128,7 @@ func (c Choice) Label() string {
 	case ShortPass:
 		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
 	case SpareEnds:
-		return fmt.Sprintf("group of %d, %s", c.Group, Counted(c.Spares, "spare end", "spare ends"))
+		return fmt.Sprintf("group of %d, %s", c.Group, measure.Counted(c.Spares, "spare end", "spare ends"))
 	default:
 		return fmt.Sprintf("group of %d, all full", c.Group)
 	}

@@ -5,9 +5,10 @@ import (
 	"strings"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 func stepIDs(steps []plan.Step) string {
@@ -30,13 +31,13 @@ func TestFinishingOrder(t *testing.T) {
 	)
 	for _, tt := range []struct {
 		ends   int
-		length plan.Length
+		length measure.Length
 		want   string
 	}{
-		{200, 2 * plan.Yard, free + " " + near + " " + far + " " + off},
-		{210, 2 * plan.Yard, free + " " + far + " " + near + " " + off},
-		{200, 9 * plan.Yard, free + " " + near + " " + far + " along " + off},
-		{210, 9 * plan.Yard, free + " " + far + " " + near + " along " + off},
+		{200, 2 * measure.Yard, free + " " + near + " " + far + " " + off},
+		{210, 2 * measure.Yard, free + " " + far + " " + near + " " + off},
+		{200, 9 * measure.Yard, free + " " + near + " " + far + " along " + off},
+		{210, 9 * measure.Yard, free + " " + far + " " + near + " along " + off},
 	} {
 		for _, dyed := range []bool{false, true} {
 			t.Run(fmt.Sprintf("%d ends, %v, dyed %v", tt.ends, tt.length, dyed), func(t *testing.T) {
@@ -80,14 +81,14 @@ func checkTies(t *testing.T, steps []plan.Step, dyed bool) {
 func TestAlongTies(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := plan.DefaultSpec()
-		s.Length = plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(200*plan.Metre)).Draw(t, "length"))
+		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(200*measure.Metre)).Draw(t, "length"))
 		p := must(t, s)
-		between := p.Path.Length - 2*min(plan.Yard, p.Path.Length/3)
+		between := p.Path.Length - 2*min(measure.Yard, p.Path.Length/3)
 		n := p.AlongTies()
-		if n < 0 || between > 2*plan.Yard*plan.Length(n+1) {
+		if n < 0 || between > 2*measure.Yard*measure.Length(n+1) {
 			t.Fatalf("%d ties along %v leave gaps of more than two yards", n, between)
 		}
-		if n > 0 && between <= 2*plan.Yard*plan.Length(n) {
+		if n > 0 && between <= 2*measure.Yard*measure.Length(n) {
 			t.Fatalf("%d ties along %v: one less would do", n, between)
 		}
 	})
@@ -97,10 +98,10 @@ func TestAlongTies(t *testing.T) {
 func TestFinishingStepsAreSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSpec(t)
-		s.Length = plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(30*plan.Metre)).Draw(t, "length"))
-		s.Mill.PegStep = plan.Centimetre
+		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(30*measure.Metre)).Draw(t, "length"))
+		s.Mill.PegStep = measure.Centimetre
 		s.Dyed = rapid.Bool().Draw(t, "dyed")
-		s.Units = rapid.SampledFrom([]plan.LengthUnitSystem{plan.Imperial, plan.Metric}).Draw(t, "units")
+		s.Units = rapid.SampledFrom([]measure.LengthUnitSystem{measure.Imperial, measure.Metric}).Draw(t, "units")
 		p := must(t, s)
 		for _, c := range p.Chains {
 			seen := map[plan.StepID]bool{}
@@ -144,5 +145,75 @@ func stepByID(steps []plan.Step, id plan.StepID) plan.Step {
 			return s
 		}
 	}
+	return plan.Step{}
+}
+
+// Ends that were cut off or tied on while the warp was wound don't go round their peg: they are knotted before
+// the loop is tied, at the peg where they are. 37 by 10: ten begin at the near peg, three were cut off at the
+// far one, seven are cut now.
+func TestFinishingSecuresEveryCutEnd(t *testing.T) {
+	s := plan.DefaultSpec()
+	s.Ends, s.Group = 37, 10
+	p := must(t, s)
+	for id, want := range map[plan.StepID]string{
+		plan.StepFasten:   "Take the 7 ends round the peg",
+		plan.StepNearLoop: "On the way 10 ends were tied on here",
+		plan.StepFarLoop:  "On the way 3 ends were cut off here",
+	} {
+		if got := stepOf(t, p, 1, id).Detail; !strings.Contains(got, want) {
+			t.Errorf("%s: %q doesn't say %q", id, got, want)
+		}
+	}
+	s.Ends = 40 // nothing is cut off at the far end
+	if got := stepOf(t, must(t, s), 1, plan.StepFarLoop).Detail; strings.Contains(got, "On the way") {
+		t.Errorf("a far loop without cut ends: %q", got)
+	}
+}
+
+// Over all chains the steps name each tie and each cut that the hands did: those on the way with the loops,
+// those after the last pass with the fastening.
+func TestFinishingNamesAllCuts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := must(t, rapid.OneOf(rapid.Custom(drawSpec), rapid.Custom(drawStriped)).Draw(t, "spec"))
+		begin, finish := 0, 0
+		for _, c := range p.Chains {
+			for _, peg := range []plan.EndPeg{plan.NearPeg, plan.FarPeg} {
+				k := p.OnTheWay(c, peg)
+				begin += k.Begin
+				finish += k.Finish
+			}
+			finish += c.Passes[len(c.Passes)-1].Ends()
+		}
+		sum := p.WorkSum()
+		if begin != sum.Ties || finish != sum.Cuts {
+			t.Fatalf("%d begin and %d finish, the sum is %+v", begin, finish, sum)
+		}
+		if n := len(p.PegEnds()); n != begin+finish {
+			t.Fatalf("%d ends at the pegs, not %d", n, begin+finish)
+		}
+	})
+}
+
+// The paddle is parked after the last chain only; before that it is laid aside for the next one.
+func TestPaddleIsParkedAfterTheLastChain(t *testing.T) {
+	s := plan.DefaultSpec()
+	s.Ends, s.ChainEnds = 90, 50
+	p := must(t, s)
+	if got := stepOf(t, p, 1, plan.StepPark).Title; got != "Lay the paddle aside, still threaded, for chain 2" {
+		t.Errorf("after chain 1: %s", got)
+	}
+	if got := stepOf(t, p, 2, plan.StepPark).Title; got != "Park the paddle, still threaded" {
+		t.Errorf("after chain 2: %s", got)
+	}
+}
+
+func stepOf(t *testing.T, p *plan.Plan, chain int, id plan.StepID) plan.Step {
+	t.Helper()
+	for _, s := range p.Finishing(p.Chains[chain-1]) {
+		if s.ID == id {
+			return s
+		}
+	}
+	t.Fatalf("no step %s", id)
 	return plan.Step{}
 }

@@ -1,8 +1,11 @@
 package plan
 
 import (
+	"fmt"
 	"math/big"
 	"time"
+
+	"millside/plan/measure"
 )
 
 // WorkSum counts the work of a whole warp, its start and its end included.
@@ -16,6 +19,12 @@ type WorkSum struct {
 	Cuts, Ties, Threads int
 	// FarFinishes is how many chains stop at the counting cross.
 	FarFinishes int
+}
+
+// String says it in words: "1 halt; 10 ends tied on, 10 cut off, 10 packages threaded".
+func (s WorkSum) String() string {
+	return fmt.Sprintf("%s; %s tied on, %d cut off, %s threaded", measure.Counted(s.Halts, "halt", "halts"),
+		measure.Counted(s.Ties, "end", "ends"), s.Cuts, measure.Counted(s.Threads, "package", "packages"))
 }
 
 // WorkSum adds up the ledger of [Plan.WorkBefore].

@@ -11,6 +11,7 @@ import (
 	"millside/counter"
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/tui/form"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -24,7 +25,7 @@ type deps struct {
 	keys     keys.Map
 	sound    func(session.Cue)
 	practice plan.Spec
-	atHand   plan.AtHand
+	atHand   athand.AtHand
 	pace     plan.Pace // the weaver's own, or zero for the published range
 	say      func(string)
 	settings mill.Settings

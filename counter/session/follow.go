@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // follows says what came of a saved event.
@@ -54,11 +54,13 @@ func (s Session) quietly(kind counter.Kind) bool {
 // laid says what follows a pass that was counted.
 func (s Session) laid(e counter.Event) (Session, Reply) {
 	at := e.At
-	if !s.RestDue(at) {
-		s.rest = false
-	}
 	r := Reply{Said: s.Announce(at), Short: s.Speak(at), Cue: s.cueAfter(e)}
-	s.rest = s.RestDue(at)
+	due := s.RestDue(at)
+	if due && !s.rest {
+		r.Said = append(r.Said, s.restWords())
+		r.Short += " Time for a rest."
+	}
+	s.rest = due
 	return s, r
 }
 
@@ -87,7 +89,7 @@ func (s Session) cueAfter(e counter.Event) Cue {
 // newlyDue says whether something has to be seen that had not been there on the pass before.
 func (s Session) newlyDue(in Instruction) bool {
 	for _, item := range in.Now {
-		if item.Kind == ItemPackage || item.Kind == ItemCarry {
+		if item.Level == Due && (item.Kind == ItemPackage || item.Kind == ItemCarry) {
 			return true
 		}
 	}
@@ -137,7 +139,7 @@ func (s Session) saidRecount(before Session) string {
 	text := fmt.Sprintf("the count was %d, now it is %d", before.st.Laid(), s.st.Laid())
 	if n := len(s.st.Ties); n > 0 && s.st.Ties[n-1].Chain == s.st.Chain {
 		tie := s.st.Ties[n-1]
-		text += fmt.Sprintf("; the last count tie holds %s, so %s loose", plan.Counted(tie.Ends, "end", "ends"), plan.Counted(s.st.Laid()-tie.Pass, "group", "groups"))
+		text += fmt.Sprintf("; the last count tie holds %s, so %s loose", measure.Counted(tie.Ends, "end", "ends"), measure.Counted(s.st.Laid()-tie.Pass, "group", "groups"))
 	}
 	return text
 }

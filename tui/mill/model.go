@@ -4,11 +4,12 @@ import (
 	"fmt"
 	"time"
 
+	"millside/plan/sheet"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
 	"millside/counter/session"
-	"millside/plan"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -70,7 +71,7 @@ type Model struct {
 	// word is what the skin itself has to say, until the next key; the session's own message otherwise.
 	word session.Message
 	// handOver is what the loom must know, once the warp is finished.
-	handOver plan.SheetPart
+	handOver sheet.Part
 }
 
 // New shows a record, opened for winding or only to look, at the time now.
@@ -229,8 +230,12 @@ type reopenedMsg struct {
 
 func reopenCmd(s counter.Store, old *counter.Record, look bool) tea.Cmd {
 	return func() tea.Msg {
-		_ = old.Close() // a broken record may not close well either; what counts is what is on the disk
-		rec, err := Open(s, old.Path(), look)
+		if look {
+			_ = old.Close()
+			rec, err := Open(s, old.Path(), true)
+			return reopenedMsg{rec, err}
+		}
+		rec, err := old.Reopen()
 		return reopenedMsg{rec, err}
 	}
 }

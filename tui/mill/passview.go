@@ -10,6 +10,7 @@ import (
 
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -242,7 +243,7 @@ func mark(msg session.Message) string {
 
 func (m Model) messageRows(msg session.Message, w int) []string {
 	var out []string
-	for _, l := range look.Wrap(mark(msg)+plan.Clean(msg.Text), w-4) {
+	for _, l := range look.Wrap(mark(msg)+measure.Clean(msg.Text), w-4) {
 		out = append(out, m.levelStyle(msg.Level).Render(look.Pad("  "+l, w)))
 	}
 	return out

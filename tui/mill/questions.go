@@ -8,6 +8,7 @@ import (
 	"millside/counter"
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // noteQuestion keeps a few words with the pass.
@@ -84,7 +85,7 @@ func (q endQuestion) mark(st counter.State, t []string) (session.Mark, string) {
 			return mark, problem
 		}
 	}
-	if mark.Position, problem = countOf("position", t[0], 1, plan.MaxPositions); problem != "" {
+	if mark.Position, problem = countOf("position", t[0], 1, measure.MaxPositions); problem != "" {
 		return mark, problem
 	}
 	if pass := st.Current().Passes[mark.Pass-1]; !pass.Carried.Has(mark.Position) {
@@ -102,13 +103,13 @@ func (q endQuestion) mark(st counter.State, t []string) (session.Mark, string) {
 }
 
 // placeOf reads a length from the lease, or a number of turns of the mill.
-func placeOf(p *plan.Plan, text string) (plan.Length, error) {
-	place, err := plan.ParseLength(text)
+func placeOf(p *plan.Plan, text string) (measure.Length, error) {
+	place, err := measure.ParseLength(text)
 	if turns, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), "turn"); ok {
 		place, err = p.Path.AtTurns(strings.TrimSpace(turns))
 	}
 	if err == nil && place > p.Path.Length {
-		err = &plan.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) + ", the length of the warp"}
+		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) + ", the length of the warp"}
 	}
 	return place, err
 }
@@ -133,7 +134,7 @@ func (q packageQuestion) intent(st counter.State, t []string) (session.Intent, s
 	if t[1] == "" {
 		return in, ""
 	}
-	weight, err := plan.ParseMass(t[1])
+	weight, err := measure.ParseMass(t[1])
 	if err != nil {
 		return nil, "weight: " + err.Error()
 	}
@@ -179,7 +180,7 @@ func (recountQuestion) seen(st counter.State, t []string) (counter.Seen, string)
 		if t[i] == "" {
 			continue
 		}
-		n, problem := countOf(recountQuestion{}.labels()[i], t[i], 0, plan.MaxEnds)
+		n, problem := countOf(recountQuestion{}.labels()[i], t[i], 0, measure.MaxEnds)
 		if problem != "" {
 			return seen, problem
 		}
@@ -195,7 +196,7 @@ func (recountQuestion) seen(st counter.State, t []string) (counter.Seen, string)
 		return seen, fmt.Sprintf("last group: %q won't do; give o or r", way)
 	}
 	if t[atLoose] != "" {
-		n, problem := countOf("groups after the last tie", t[atLoose], 0, plan.MaxEnds)
+		n, problem := countOf("groups after the last tie", t[atLoose], 0, measure.MaxEnds)
 		if problem != "" {
 			return seen, problem
 		}
@@ -233,7 +234,7 @@ func (q recountQuestion) preview(st counter.State, t []string) string {
 	}
 	cross := counter.CrossOf(n)
 	text := fmt.Sprintf("%s: %d over peg 1 and %d over peg 2, %d ends. Now the count says %d; both numbers are kept.",
-		plan.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, st.Current().EndsAfter(n), st.Laid())
+		measure.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, st.Current().EndsAfter(n), st.Laid())
 	if tie := st.LastTie(); tie > 0 {
 		text += fmt.Sprintf(" The last count tie holds %d groups.", tie)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -66,7 +67,7 @@ func (m Model) standingRows(st session.Standing, w int) []string {
 		row("stopped", look.When(st.Stopped, m.at))
 	}
 	if st.Ticked > 0 {
-		row("finishing", plan.Counted(st.Ticked, "step is done", "steps are done"))
+		row("finishing", measure.Counted(st.Ticked, "step is done", "steps are done"))
 		return out
 	}
 	where := "at the near end, by the lease"
@@ -79,9 +80,9 @@ func (m Model) standingRows(st session.Standing, w int) []string {
 	}
 	row("paddle", where)
 	row("last turn", turn)
-	row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", plan.Counted(st.Cross.OverPeg1, "group", "groups"), st.Cross.OverPeg2))
+	row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", measure.Counted(st.Cross.OverPeg1, "group", "groups"), st.Cross.OverPeg2))
 	if st.Tie.Pass > 0 {
-		row("last count tie", fmt.Sprintf("%s; %s loose", plan.Counted(st.Tie.Ends, "end", "ends"), plan.Counted(st.Laid-st.Tie.Pass, "group", "groups")))
+		row("last count tie", fmt.Sprintf("%s; %s loose", measure.Counted(st.Tie.Ends, "end", "ends"), measure.Counted(st.Laid-st.Tie.Pass, "group", "groups")))
 	}
 	if st.Twist != "" {
 		row("twist", st.Twist)
@@ -106,8 +107,8 @@ func (m Model) crossPicture(over1, over2, w int) []string {
 	c.Set(mid, f.Mid, '╳', look.InkPath)
 	c.Peg(x1, f, '1')
 	c.Peg(x2, f, '2')
-	c.Text(x1, f.Label, plan.Counted(over1, "group", "groups")+" over", look.InkStrong)
-	c.Text(x2, f.Label, plan.Counted(over2, "group", "groups")+" over", look.InkStrong)
+	c.Text(x1, f.Label, measure.Counted(over1, "group", "groups")+" over", look.InkStrong)
+	c.Text(x2, f.Label, measure.Counted(over2, "group", "groups")+" over", look.InkStrong)
 	c.Text(x1, f.Names, "peg 1", look.InkLabel)
 	c.Text(x2, f.Names, "peg 2", look.InkLabel)
 	return look.Indent(c.Lines(m.Styles.Inks(plan.Outward)), 2)

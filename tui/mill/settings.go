@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Settings is what a weaver sets once for all warps.
@@ -67,11 +67,11 @@ const (
 
 // ParseSettings reads a settings file: lines such as "silent: return laid" and "key: f5"; empty lines and
 // those that begin with # are left out. The lines "bell: warnings", "bell: always" and "bell: off" of
-// earlier files are read too. The error is a [*plan.FieldError] that names the line.
+// earlier files are read too. The error is a [*measure.FieldError] that names the line.
 func ParseSettings(text string) (Settings, error) {
 	var s Settings
 	if len(text) > maxSettings {
-		return s, &plan.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d", maxSettings)}
+		return s, &measure.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d", maxSettings)}
 	}
 	for i, line := range strings.Split(text, "\n") {
 		line = strings.TrimSpace(line)
@@ -79,7 +79,7 @@ func ParseSettings(text string) (Settings, error) {
 			continue
 		}
 		if !s.read(line) {
-			return Settings{}, &plan.FieldError{Field: fmt.Sprintf("settings, line %d", i+1), Value: line,
+			return Settings{}, &measure.FieldError{Field: fmt.Sprintf("settings, line %d", i+1), Value: line,
 				Want: "silent: and the name of a sound; or key: and the name of a key, each once"}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -110,6 +111,6 @@ func (m Model) yarnBlock(p *plan.Plan, colour, rows int) []string {
 		}
 		out[i] = ground.Render(look.Pad(look.Center(text, 2+2*rows), 2+2*rows))
 	}
-	name := middle([]string{plan.Clean(c.Name)}, rows)
+	name := middle([]string{measure.Clean(c.Name)}, rows)
 	return look.Beside(out, name, lipgloss.Width(out[0]), 1)
 }
