@@ -16,7 +16,7 @@ type ringer struct {
 
 func newRinger(ring func()) ringer {
 	r := ringer{cues: make(chan session.Cue, 1), done: make(chan struct{})}
-	go r.run(ring, time.NewTimer)
+	go r.run(ring, time.After)
 	return r
 }
 
@@ -38,7 +38,7 @@ func (r ringer) sound(c session.Cue) {
 func (r ringer) stop() { close(r.done) }
 
 // run rings until it is stopped. A bell that fails takes nothing with it.
-func (r ringer) run(ring func(), timer func(time.Duration) *time.Timer) {
+func (r ringer) run(ring func(), after func(time.Duration) <-chan time.Time) {
 	defer func() { _ = recover() }()
 	var gaps []time.Duration
 	var next <-chan time.Time
@@ -55,7 +55,7 @@ func (r ringer) run(ring func(), timer func(time.Duration) *time.Timer) {
 			ring()
 		}
 		if len(gaps) > 0 && next == nil {
-			next = timer(gaps[0]).C
+			next = after(gaps[0])
 		}
 	}
 }

@@ -1,16 +1,37 @@
 package look
 
+// Drawing is some rows of a page that are drawn only if they are shown.
+type Drawing struct {
+	// Rows is how many rows Draw gives.
+	Rows int
+	Draw func() []string
+}
+
+// Drawn are rows that are drawn already.
+func Drawn(rows []string) Drawing { return Drawing{len(rows), func() []string { return rows }} }
+
 // Part is a piece of a page that can be drawn in several sizes.
 type Part struct {
-	// Sizes are its rows, from the smallest to the largest; the first may be empty.
-	Sizes [][]string
+	// Sizes are its drawings, from the smallest to the largest; the first may be empty.
+	Sizes []Drawing
 	// Tight says that no empty row is wanted below it.
 	Tight bool
 	at    int
 }
 
 // Shown is the size that Arrange has chosen.
-func (p *Part) Shown() []string { return p.Sizes[p.at] }
+func (p *Part) Shown() []string { return p.Sizes[p.at].Draw() }
+
+func (p *Part) rows() int { return p.Sizes[p.at].Rows }
+
+// NewPart is a part with rows that are drawn already, from the smallest to the largest.
+func NewPart(sizes ...[]string) *Part {
+	p := &Part{}
+	for _, rows := range sizes {
+		p.Sizes = append(p.Sizes, Drawn(rows))
+	}
+	return p
+}
 
 // Size is the number of that size.
 func (p *Part) Size() int { return p.at }
@@ -31,11 +52,11 @@ func Arrange(h int, parts []*Part, wishes []Wish) []string {
 	used := 0
 	for _, p := range parts {
 		p.at = 0
-		used += len(p.Shown())
+		used += p.rows()
 	}
 	for _, w := range wishes {
 		size := min(w.Size, len(w.Part.Sizes)-1)
-		more := len(w.Part.Sizes[size]) - len(w.Part.Shown())
+		more := w.Part.Sizes[size].Rows - w.Part.rows()
 		if size > w.Part.at && used+more <= h {
 			w.Part.at, used = size, used+more
 		}
@@ -56,7 +77,7 @@ func shareGaps(parts []*Part, left int) []int {
 	for given := true; left > 0 && given; {
 		given = false
 		for i, p := range parts[:max(len(parts)-1, 0)] {
-			if left > 0 && !p.Tight && len(p.Shown()) > 0 {
+			if left > 0 && !p.Tight && p.rows() > 0 {
 				gaps[i], left, given = gaps[i]+1, left-1, true
 			}
 		}

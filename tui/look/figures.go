@@ -2,8 +2,6 @@ package look
 
 import (
 	"strings"
-
-	"github.com/charmbracelet/lipgloss"
 )
 
 const glyphHeight = 5
@@ -37,11 +35,15 @@ func (s Styles) Rows(z Size) int {
 func (s Styles) Width(text string, z Size) int {
 	switch {
 	case z == AsItIs:
-		return lipgloss.Width(text)
+		return Wide(text)
 	case z == Double:
-		return max(2*lipgloss.Width(text)-1, 0)
+		return max(2*Wide(text)-1, 0)
 	}
-	return len(pixels(text)[0]) * z.scale()
+	wide := -1 // the pixel between glyphs
+	for _, r := range text {
+		wide += len(glyphOf(r)[0]) + 1
+	}
+	return max(wide, 0) * z.scale()
 }
 
 // Big draws words at a size, without colours: all rows are equally wide. Block letters know capitals,
@@ -113,14 +115,19 @@ func (s Styles) signs(text string) string {
 	return strings.NewReplacer(string(SignThen), "▸").Replace(text)
 }
 
-// pixels draws text on a grid, one pixel between glyphs. A rune without a glyph is a blank.
+// glyphOf is the glyph of a rune; a rune without one is a blank.
+func glyphOf(r rune) [glyphHeight]string {
+	if g, ok := glyphs[r]; ok {
+		return g
+	}
+	return glyphs[' ']
+}
+
+// pixels draws text on a grid, one pixel between glyphs.
 func pixels(text string) [glyphHeight]string {
 	var rows [glyphHeight]string
 	for i, r := range []rune(text) {
-		g, ok := glyphs[r]
-		if !ok {
-			g = glyphs[' ']
-		}
+		g := glyphOf(r)
 		for y := range rows {
 			if i > 0 {
 				rows[y] += " "

@@ -37,13 +37,15 @@ func (m Model) directionWord(d plan.Direction) string {
 // bandSizes is the direction with the pass that is wound, on the ground of the direction: as a line, and in
 // block letters of every size that finds room. The number of the pass stands on this ground and nowhere else,
 // the ends that stand never do.
-func (m Model) bandSizes(in session.Instruction, w int) [][]string {
+func (m Model) bandSizes(in session.Instruction, w int) []look.Drawing {
 	word := m.directionWord(in.Pass.Direction)
 	line := strings.NewReplacer(">", "━━▶", "<", "◀━━").Replace(word)
-	sizes := [][]string{m.bandRows(in, []string{line}, []string{fmt.Sprintf("pass %d of %d", in.Pass.Number, in.Of)}, w)}
+	sizes := []look.Drawing{look.Drawn(m.bandRows(in, []string{line}, []string{fmt.Sprintf("pass %d of %d", in.Pass.Number, in.Of)}, w))}
 	for z := look.Blocks; m.Styles.Width(word, z) <= w-4; z++ {
-		big := m.Styles.Big(word, z)
-		sizes = append(sizes, m.bandRows(in, big, m.passNumber(in, w-6-lipgloss.Width(big[0]), z), w))
+		sizes = append(sizes, look.Drawing{Rows: m.Styles.Rows(z), Draw: func() []string {
+			big := m.Styles.Big(word, z)
+			return m.bandRows(in, big, m.passNumber(in, w-6-lipgloss.Width(big[0]), z), w)
+		}})
 	}
 	return sizes
 }
@@ -79,18 +81,19 @@ func (m Model) bandRows(in session.Instruction, word, pass []string, w int) []st
 }
 
 // endSizes are the ends that stand on the mill, with their word as large as the number.
-func (m Model) endSizes(in session.Instruction, w int) [][]string {
+func (m Model) endSizes(in session.Instruction, w int) []look.Drawing {
 	s := m.Styles
-	sizes := [][]string{nil}
+	sizes := []look.Drawing{look.Drawn(nil)}
 	text := fmt.Sprintf("%d ENDS", in.Standing)
 	words := fmt.Sprintf("on the mill, of %d", in.ChainEnds)
 	for z := look.Blocks; s.Width(text, z)+4 <= w; z++ {
-		big := s.Big(text, z)
-		rows := look.Painted(big, s.Plain)
-		if lipgloss.Width(big[0])+len(words)+8 <= w {
-			rows = look.Beside(rows, append(look.Blanks(len(big)-1), s.Dim.Render(words)), lipgloss.Width(big[0]), 2)
-		}
-		sizes = append(sizes, look.Indent(rows, 2))
+		sizes = append(sizes, look.Drawing{Rows: s.Rows(z), Draw: func() []string {
+			rows := s.Big(text, z)
+			if wide := lipgloss.Width(rows[0]); wide+len(words)+8 <= w {
+				rows = look.Beside(rows, append(look.Blanks(len(rows)-1), s.Dim.Render(words)), wide, 2)
+			}
+			return look.Indent(rows, 2)
+		}})
 	}
 	return sizes
 }

@@ -22,8 +22,8 @@ func (m Model) viewFinish(w, h int) string {
 		title, word = fmt.Sprintf("ALL %d STEPS DONE", len(steps)), "close the record: the warp is finished"
 		step = plan.Step{Title: strings.Join(m.s.Announce(m.at), " ")}
 	}
-	name := &look.Part{Sizes: m.wordSizes(step.Title, w)}
-	detail, caution := textPart(step.Detail, s.Plain, w), &look.Part{Sizes: [][]string{nil}}
+	name := look.NewPart(m.wordSizes(step.Title, w)...)
+	detail, caution := textPart(step.Detail, s.Plain, w), look.NewPart(nil)
 	if step.Caution != "" {
 		caution = textPart("Take care: "+step.Caution, s.Warn, w)
 	}
@@ -31,9 +31,9 @@ func (m Model) viewFinish(w, h int) string {
 	if text := m.marksText(); text != "" {
 		marks = mayGo([]string{s.Warn.Render(look.Fit("  "+text+" ", w))})
 	}
-	list := &look.Part{Sizes: [][]string{nil}}
+	list := look.NewPart(nil)
 	for _, rows := range []int{3, 5, 8, 14, 20} {
-		list.Sizes = append(list.Sizes, m.stepList(steps, w, rows))
+		list.Sizes = append(list.Sizes, look.Drawn(m.stepList(steps, w, rows)))
 	}
 	wishes := []look.Wish{marks.At(1), name.At(1), name.At(2), list.At(1), list.At(2),
 		name.At(3), list.At(3), name.At(4), list.At(4), name.At(5), list.At(5)}

@@ -64,7 +64,7 @@ func (b *bench) winding(spec plan.Spec, laid int) Model {
 		}
 		m = b.press(m, "space")
 	}
-	m.word = session.Message{}
+	b.clock.Wait(27 * time.Second)
 	return m
 }
 

@@ -19,7 +19,7 @@ import (
 // hand and the message have their rows first; all else gives way to them.
 type passPage struct {
 	// bare are the steps before they are set on their side.
-	bare [][]string
+	bare [][]sized
 
 	header, band, steps, now, reminders, paddle, pegs, mill, ends, progress, next, message, keys *look.Part
 }
@@ -28,9 +28,9 @@ type passPage struct {
 func (m Model) viewPass(w, h int) string {
 	in, _ := m.s.Instruction(m.at)
 	p := m.passPage(in, w)
-	rows := look.Arrange(h, p.parts(), p.wishes(h))
-	if beside := m.besideSteps(in, p, w, h); beside != nil {
-		rows = beside
+	rows := m.besideSteps(in, p, w, h)
+	if rows == nil {
+		rows = look.Arrange(h, p.parts(), p.wishes(h))
 	}
 	return look.Screenful(rows, w, h)
 }
@@ -62,26 +62,26 @@ func (p *passPage) wishes(h int) []look.Wish {
 
 func (m Model) passPage(in session.Instruction, w int) *passPage {
 	s, dir := m.Styles, in.Pass.Direction
-	steps := stepSizes(s, stepsOf(in), w-4, s.Way(dir))
-	placed := make([][]string, len(steps))
+	steps := stepSizes(s, stepsOf(in), w-4)
+	placed := make([]look.Drawing, len(steps))
 	for i := range steps {
-		placed[i] = m.onSide(steps[i], dir, w)
+		placed[i] = look.Drawing{Rows: rowsOf(steps[i]), Draw: func() []string { return m.onSide(coloured(steps[i], s.Way(dir)), dir, w) }}
 	}
 	return &passPage{
 		bare:      steps,
-		header:    &look.Part{Sizes: [][]string{nil, {m.passHeader(in, w)}}, Tight: true},
+		header:    tight(look.NewPart(nil, []string{m.passHeader(in, w)})),
 		band:      &look.Part{Sizes: m.bandSizes(in, w)},
 		steps:     &look.Part{Sizes: placed},
-		now:       &look.Part{Sizes: m.itemSizes(in.Now, "NOW  ", w)},
-		reminders: &look.Part{Sizes: m.itemSizes(in.Reminders, "", w)},
-		paddle:    &look.Part{Sizes: m.paddleSizes(in.Pass, w)},
+		now:       look.NewPart(m.itemSizes(in.Now, "NOW  ", w)...),
+		reminders: look.NewPart(m.itemSizes(in.Reminders, "", w)...),
+		paddle:    look.NewPart(m.paddleSizes(in.Pass, w)...),
 		pegs:      &look.Part{Sizes: m.pegSizes(in.Pass, w)},
 		mill:      &look.Part{Sizes: m.millSizes(in.Pass, w)},
 		ends:      &look.Part{Sizes: m.endSizes(in, w)},
-		progress:  &look.Part{Sizes: [][]string{nil, m.progress(w)}, Tight: true},
-		next:      &look.Part{Sizes: m.nextSizes(in.Next, w), Tight: true},
-		message:   &look.Part{Sizes: m.messageSizes(w), Tight: true},
-		keys:      &look.Part{Sizes: [][]string{nil, {m.passKeys(w)}}},
+		progress:  tight(look.NewPart(nil, m.progress(in, w))),
+		next:      tight(look.NewPart(m.nextSizes(in.Next, w)...)),
+		message:   tight(look.NewPart(m.messageSizes(w)...)),
+		keys:      look.NewPart(nil, []string{m.passKeys(w)}),
 	}
 }
 
@@ -90,20 +90,22 @@ func (m Model) besideSteps(in session.Instruction, p *passPage, w, h int) []stri
 	if h < millFrom {
 		return nil
 	}
-	p.mill.Sizes = [][]string{nil}
+	below := p.mill.Sizes
+	p.mill.Sizes = below[:1]
 	look.Arrange(h, p.parts(), p.wishes(h))
-	steps := p.bare[p.steps.Size()]
+	steps := coloured(p.bare[p.steps.Size()], m.Styles.Way(in.Pass.Direction))
 	wide := widest(steps)
 	c := look.DrawMill(m.s.State().Plan, in.Pass, min(w-wide-10, 90), min(len(steps), 24))
 	if c == nil {
+		p.mill.Sizes = below
 		return nil
 	}
 	mill := middle(c.Lines(m.Styles.Inks(in.Pass.Direction)), len(steps))
+	rows := look.Beside(look.Indent(steps, 2), mill, wide+6, 2)
 	if m.onRight(in.Pass.Direction) {
-		p.steps.Sizes = [][]string{look.Beside(look.Indent(mill, 2), steps, w-wide-4, 2)}
-	} else {
-		p.steps.Sizes = [][]string{look.Beside(look.Indent(steps, 2), mill, wide+6, 2)}
+		rows = look.Beside(look.Indent(mill, 2), steps, w-wide-4, 2)
 	}
+	p.steps.Sizes = []look.Drawing{look.Drawn(rows)}
 	return look.Arrange(h, p.parts(), p.wishes(h))
 }
 
@@ -111,9 +113,14 @@ func (m Model) besideSteps(in session.Instruction, p *passPage, w, h int) []stri
 func widest(rows []string) int {
 	wide := 0
 	for _, r := range rows {
-		wide = max(wide, lipgloss.Width(r))
+		wide = max(wide, look.Wide(r))
 	}
 	return wide
+}
+
+func tight(p *look.Part) *look.Part {
+	p.Tight = true
+	return p
 }
 
 // passHeader names the warp and the chain; on the last pass it says so, in its own colours.
@@ -260,10 +267,10 @@ func (m Model) levelStyle(l session.Level) lipgloss.Style {
 }
 
 // pegSizes draws the end of the mill that the group is heading for; where there is room, both ends.
-func (m Model) pegSizes(p plan.Pass, w int) [][]string {
-	sizes := [][]string{nil}
+func (m Model) pegSizes(p plan.Pass, w int) []look.Drawing {
+	sizes := []look.Drawing{look.Drawn(nil)}
 	for _, rows := range []int{look.PegRows, 9, 11} {
-		sizes = append(sizes, m.drawing(p, w, rows))
+		sizes = append(sizes, look.Drawing{Rows: rows, Draw: func() []string { return m.drawing(p, w, rows) }})
 	}
 	return sizes
 }
@@ -293,26 +300,32 @@ func (m Model) drawing(p plan.Pass, w, rows int) []string {
 }
 
 // millSizes draws the mill below the rest, where it isn't drawn beside the steps.
-func (m Model) millSizes(p plan.Pass, w int) [][]string {
-	sizes := [][]string{nil}
+func (m Model) millSizes(p plan.Pass, w int) []look.Drawing {
+	sizes := []look.Drawing{look.Drawn(nil)}
+	if look.DrawMill(m.s.State().Plan, p, w-4, look.MillHeight) == nil {
+		return sizes
+	}
 	for _, rows := range []int{look.MillHeight, 12, 16, 20} {
-		c := look.DrawMill(m.s.State().Plan, p, min(w-4, 100), rows)
-		if c == nil {
-			return sizes
-		}
-		sizes = append(sizes, look.Indent(c.Lines(m.Styles.Inks(p.Direction)), 2))
+		sizes = append(sizes, look.Drawing{Rows: rows, Draw: func() []string {
+			return look.Indent(look.DrawMill(m.s.State().Plan, p, min(w-4, 100), rows).Lines(m.Styles.Inks(p.Direction)), 2)
+		}})
 	}
 	return sizes
 }
 
-// progress is the bar over all chains, with its numbers; in a striped warp the stripes are the bar.
-func (m Model) progress(w int) []string {
+// progress is the bar over all chains, with its numbers; in a striped warp the stripes are the bar. The ends that stand
+// are named here, away from the number of the pass.
+func (m Model) progress(in session.Instruction, w int) []string {
 	st := m.s.State()
+	ends := fmt.Sprintf("  %s of %d on the mill", m.Styles.Strong.Render(measure.Counted(in.Standing, "end", "ends")), in.ChainEnds)
 	if st.Plan.Striped() {
-		return m.stripeBar(w)
+		return append(m.stripeBar(w), ends)
 	}
 	laid, all := st.PassesLaidAll(), st.Plan.Passes()
-	text := fmt.Sprintf("  %d of %d passes laid", laid, all)
+	text := fmt.Sprintf("%s  %d of %d passes laid", ends, laid, all)
+	if lipgloss.Width(text)+12 > w {
+		text = ends
+	}
 	bar := m.Styles.Bar(laid, all, max(w-lipgloss.Width(text)-4, 4))
 	return []string{"  " + bar + text}
 }

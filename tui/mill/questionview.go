@@ -15,11 +15,11 @@ func (m Model) viewQuestion(w, h int) string {
 	s, k := m.Styles, m.Keys
 	q, _ := m.s.Question()
 	ask := textPart(q.Text, s.Strong, w)
-	seam := &look.Part{Sizes: [][]string{nil}}
+	seam := look.NewPart(nil)
 	for _, rows := range []int{6, 8, 10, 13, 16} {
-		seam.Sizes = append(seam.Sizes, m.seamRows(q, w, rows))
+		seam.Sizes = append(seam.Sizes, look.Drawing{Rows: rows, Draw: func() []string { return m.seamRows(q, w, rows) }})
 	}
-	answers := &look.Part{Sizes: m.answerSizes(q, w)}
+	answers := look.NewPart(m.answerSizes(q, w)...)
 	wishes := []look.Wish{seam.At(1), seam.At(2), answers.At(1), seam.At(3),
 		answers.At(2), seam.At(4), seam.At(5)}
 	line := s.KeyLine(w, k.Yes, k.Other, k.Later, k.Undo, keys.As(k.Laid, q.PressDoes), k.Leave)

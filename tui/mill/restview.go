@@ -20,9 +20,9 @@ func (m Model) viewLooking(w, h int) string {
 	if standing.Paused {
 		title = "PAUSED"
 	}
-	rows := &look.Part{Sizes: [][]string{m.standingRows(standing, w)}}
+	rows := look.NewPart(m.standingRows(standing, w))
 	picture := mayGo(m.crossPicture(standing.Cross.OverPeg1, standing.Cross.OverPeg2, w))
-	big := &look.Part{Sizes: m.standingBig(standing, w)}
+	big := look.NewPart(m.standingBig(standing, w)...)
 	if standing.Laid == 0 || standing.Ticked > 0 {
 		picture = mayGo(nil)
 	}
@@ -35,11 +35,11 @@ func (m Model) viewLooking(w, h int) string {
 func (m Model) standingBig(st session.Standing, w int) [][]string {
 	sizes := [][]string{nil}
 	for z := look.Blocks; z < look.Blocks+4; z++ {
-		rows := joined(m.Styles, []string{fmt.Sprintf("%d PASSES", st.Laid), fmt.Sprintf("%d ENDS", st.Ends)}, z, w-4)
-		if rows == nil {
+		big, ok := phrasesAt(m.Styles, []string{fmt.Sprintf("%d PASSES", st.Laid), fmt.Sprintf("%d ENDS", st.Ends)}, z, w-4)
+		if !ok {
 			break
 		}
-		sizes = append(sizes, look.Indent(look.Painted(rows, m.Styles.Figure), 2))
+		sizes = append(sizes, look.Indent(look.Painted(big.Draw(), m.Styles.Figure), 2))
 	}
 	return sizes
 }

@@ -57,38 +57,57 @@ func openingWord(o plan.Opening) string {
 // narrow is the width below which instructions in words lose the words that can be missed.
 const narrow = 56
 
+// sized is a step at a size, without colours, and its words where they stand below it.
+type sized struct {
+	big   look.Drawing
+	words []string
+}
+
 // stepSizes draws the steps in all sizes that find room in w cells: in words, at double width, and in block
 // letters, each once without and once with the words below.
-func stepSizes(s look.Styles, steps []step, w int, big lipgloss.Style) [][]string {
+func stepSizes(s look.Styles, steps []step, w int) [][]sized {
 	words := make([][]string, len(steps))
-	plainRows := []string{}
+	var plain []sized
 	for i, st := range steps {
 		text := st.words
-		if w < narrow {
-			_, after, found := strings.Cut(text, ": ")
-			if found {
-				text = after
-			}
+		if _, after, found := strings.Cut(text, ": "); found && w < narrow {
+			text = after
 		}
 		words[i] = look.Wrap(text, w)
-		plainRows = append(plainRows, look.Painted(words[i], big)...)
+		plain = append(plain, sized{big: look.Drawn(words[i])})
 	}
-	sizes := [][]string{plainRows}
+	sizes := [][]sized{plain}
 	for z := look.Double; ; z++ {
-		var bare, worded []string
+		var bare, worded []sized
 		for i, st := range steps {
-			rows, ok := st.draw(s, z, w)
+			big, ok := st.at(s, z, w)
 			if !ok {
 				return sizes
 			}
-			rows = look.Painted(rows, big)
-			bare, worded = append(bare, rows...), append(append(worded, rows...), words[i]...)
+			bare, worded = append(bare, sized{big: big}), append(worded, sized{big, words[i]})
 		}
 		sizes = append(sizes, bare)
 		if z >= look.Blocks {
 			sizes = append(sizes, worded)
 		}
 	}
+}
+
+// coloured are the rows of sized steps in a style, the words below them as they are.
+func coloured(steps []sized, style lipgloss.Style) []string {
+	var out []string
+	for _, st := range steps {
+		out = append(append(out, look.Painted(st.big.Draw(), style)...), st.words...)
+	}
+	return out
+}
+
+func rowsOf(steps []sized) int {
+	n := 0
+	for _, st := range steps {
+		n += st.big.Rows + len(st.words)
+	}
+	return n
 }
 
 // sizeOf is the place of a size among those of stepSizes.
@@ -103,79 +122,53 @@ func sizeOf(z look.Size, worded bool) int {
 	return at
 }
 
-// draw draws a step at a size: its phrases side by side where they find room, else one below the other.
-func (st step) draw(s look.Styles, z look.Size, w int) ([]string, bool) {
-	if st.turn != 0 {
-		return st.drawTurn(s, z, w)
+// at is a step at a size: its phrases side by side where they find room, else one below the other; false where one
+// is too wide. The sign of a turn is drawn only in block letters.
+func (st step) at(s look.Styles, z look.Size, w int) (look.Drawing, bool) {
+	if st.turn == 0 || z < look.Blocks {
+		return phrasesAt(s, st.phrases, z, w)
 	}
-	if rows := joined(s, st.phrases, z, w); rows != nil {
-		return rows, true
-	}
-	var rows []string
-	for _, p := range st.phrases {
-		if s.Width(p, z) > w {
-			return nil, false
+	left := s.Width(string(st.turn), z) + 2
+	for word := z; word > look.AsItIs; word-- {
+		if beside, ok := phrasesAt(s, st.phrases, word, w-left); ok && beside.Rows <= s.Rows(z) {
+			return look.Drawing{Rows: s.Rows(z), Draw: func() []string {
+				return look.Beside(s.Big(string(st.turn), z), middle(beside.Draw(), s.Rows(z)), left-2, 2)
+			}}, true
 		}
-		rows = append(rows, padded(s.Big(p, z), w)...)
 	}
-	return rows, true
+	return look.Drawing{}, false
 }
 
-// joined sets phrases side by side at a size; nil if they are too wide.
-func joined(s look.Styles, phrases []string, z look.Size, w int) []string {
+// phrasesAt sets phrases side by side at a size where they find room, else one below the other.
+func phrasesAt(s look.Styles, phrases []string, z look.Size, w int) (look.Drawing, bool) {
 	gap := 4 * max(int(z-look.Blocks)+1, 1)
-	var rows []string
-	for i, p := range phrases {
-		big := s.Big(p, z)
-		if i == 0 {
-			rows = big
-			continue
-		}
-		rows = look.Beside(rows, big, lipgloss.Width(rows[0]), gap)
+	joined, widest := -gap, 0
+	for _, p := range phrases {
+		joined, widest = joined+gap+s.Width(p, z), max(widest, s.Width(p, z))
 	}
-	if lipgloss.Width(rows[0]) > w {
-		return nil
+	switch {
+	case joined <= w:
+		return look.Drawing{Rows: s.Rows(z), Draw: func() []string { return joinedRows(s, phrases, z, gap) }}, true
+	case widest <= w:
+		return look.Drawing{Rows: s.Rows(z) * len(phrases), Draw: func() []string { return stackedRows(s, phrases, z, widest) }}, true
+	}
+	return look.Drawing{}, false
+}
+
+func joinedRows(s look.Styles, phrases []string, z look.Size, gap int) []string {
+	rows := s.Big(phrases[0], z)
+	for _, p := range phrases[1:] {
+		rows = look.Beside(rows, s.Big(p, z), look.Wide(rows[0]), gap)
 	}
 	return rows
 }
 
-// drawTurn draws the sign of the turn at a size, and its words beside it as large as they find room. The sign
-// is drawn only in block letters.
-func (st step) drawTurn(s look.Styles, z look.Size, w int) ([]string, bool) {
-	if z < look.Blocks {
-		var rows []string
-		for _, p := range st.phrases {
-			if s.Width(p, z) > w {
-				return nil, false
-			}
-			rows = append(rows, s.Big(p, z)...)
-		}
-		if one := joined(s, st.phrases, z, w); one != nil {
-			rows = one
-		}
-		return rows, true
-	}
-	sign := s.Big(string(st.turn), z)
-	left := lipgloss.Width(sign[0]) + 2
-	for word := z; word > look.AsItIs; word-- {
-		if beside := joined(s, st.phrases, word, w-left); beside != nil {
-			return look.Beside(sign, middle(beside, len(sign)), left-2, 2), true
-		}
-		if rows := stacked(s, st.phrases, word, w-left); rows != nil && len(rows) <= len(sign) {
-			return look.Beside(sign, middle(rows, len(sign)), left-2, 2), true
-		}
-	}
-	return nil, false
-}
-
-// stacked sets phrases one below the other at a size; nil if they are too wide.
-func stacked(s look.Styles, phrases []string, z look.Size, w int) []string {
+func stackedRows(s look.Styles, phrases []string, z look.Size, wide int) []string {
 	var rows []string
 	for _, p := range phrases {
-		if s.Width(p, z) > w {
-			return nil
+		for _, l := range s.Big(p, z) {
+			rows = append(rows, look.Pad(l, wide))
 		}
-		rows = append(rows, s.Big(p, z)...)
 	}
 	return rows
 }
@@ -183,13 +176,4 @@ func stacked(s look.Styles, phrases []string, z look.Size, w int) []string {
 // middle sets rows in the middle of a height.
 func middle(rows []string, h int) []string {
 	return append(look.Blanks(max((h-len(rows))/2, 0)), rows...)
-}
-
-// padded makes rows equally wide.
-func padded(rows []string, w int) []string {
-	out := make([]string, len(rows))
-	for i, r := range rows {
-		out[i] = look.Pad(r, w)
-	}
-	return out
 }

@@ -21,8 +21,8 @@ func (m Model) viewStop(w, h int) string {
 	if stop.Work.Starts() {
 		title = "THREAD THE PADDLE"
 	}
-	lines := &look.Part{Sizes: m.stopSizes(stop, w)}
-	paddle := &look.Part{Sizes: m.paddleSizes(m.wholePaddle(), w)}
+	lines := look.NewPart(m.stopSizes(stop, w)...)
+	paddle := look.NewPart(m.paddleSizes(m.wholePaddle(), w)...)
 	stays, how := textPart(stop.Stays, s.Strong, w), mayGo(m.sentences([]string{stop.How}, w))
 	count := mayGo([]string{look.Fit("  "+s.Dim.Render(strings.Join(m.s.Announce(m.at)[:1], " ")), w)})
 	body := []*look.Part{lines, stays, paddle, how, count}

@@ -76,10 +76,10 @@ func (m Model) viewFar(w, h int) string {
 // titled is a page with a title on a ground of its own, as large as it finds room, and a line of keys. The body's
 // first size has its rows before the title grows.
 func (m Model) titled(title string, ground lipgloss.Style, keyLine string, body []*look.Part, wishes []look.Wish, w, h int) string {
-	head := &look.Part{Sizes: m.titleSizes(title, ground, w)}
-	top := &look.Part{Sizes: [][]string{nil, {m.header(w)}}, Tight: true}
-	message := &look.Part{Sizes: m.messageSizes(w), Tight: true}
-	foot := &look.Part{Sizes: [][]string{nil, {keyLine}}}
+	head := look.NewPart(m.titleSizes(title, ground, w)...)
+	top := tight(look.NewPart(nil, []string{m.header(w)}))
+	message := tight(look.NewPart(m.messageSizes(w)...))
+	foot := look.NewPart(nil, []string{keyLine})
 	parts := append(append([]*look.Part{top, head}, body...), message, foot)
 	all := []look.Wish{foot.At(1)}
 	if len(wishes) > 0 {
@@ -112,11 +112,11 @@ func (m Model) titleSizes(title string, ground lipgloss.Style, w int) [][]string
 
 // textPart is a part of words only.
 func textPart(text string, style lipgloss.Style, w int) *look.Part {
-	return &look.Part{Sizes: [][]string{look.Indent(look.Painted(look.Wrap(text, w-4), style), 2)}}
+	return look.NewPart(look.Indent(look.Painted(look.Wrap(text, w-4), style), 2))
 }
 
 // mayGo is a part that is left out where there is no room for it.
-func mayGo(rows []string) *look.Part { return &look.Part{Sizes: [][]string{nil, rows}} }
+func mayGo(rows []string) *look.Part { return look.NewPart(nil, rows) }
 
 // viewBroken says loudly that nothing was counted.
 func (m Model) viewBroken(w, h int) string {
