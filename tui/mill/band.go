@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/look"
@@ -41,13 +39,20 @@ func (m Model) bandSizes(in session.Instruction, w int) []look.Drawing {
 	word := m.directionWord(in.Pass.Direction)
 	line := strings.NewReplacer(">", "━━▶", "<", "◀━━").Replace(word)
 	sizes := []look.Drawing{look.Drawn(m.bandRows(in, []string{line}, []string{fmt.Sprintf("pass %d of %d", in.Pass.Number, in.Of)}, w))}
-	for z := look.Blocks; m.Styles.Width(word, z) <= w-4; z++ {
+	number := fmt.Sprint(in.Pass.Number)
+	for z := look.Blocks; ; z++ {
+		beside := "PASS " + number
+		if z == look.Blocks {
+			beside = number
+		}
+		if m.Styles.Width(word, z)+m.Styles.Width(beside, look.Blocks)+10 > w {
+			return sizes
+		}
 		sizes = append(sizes, look.Drawing{Rows: m.Styles.Rows(z), Draw: func() []string {
 			big := m.Styles.Big(word, z)
-			return m.bandRows(in, big, m.passNumber(in, w-6-lipgloss.Width(big[0]), z), w)
+			return m.bandRows(in, big, m.passNumber(in, w-10-look.Wide(big[0]), z), w)
 		}})
 	}
-	return sizes
 }
 
 // passNumber is the number of the pass as large as it finds room beside the direction.
@@ -58,7 +63,7 @@ func (m Model) passNumber(in session.Instruction, w int, most look.Size) []strin
 			return m.Styles.Big(text, z)
 		}
 	}
-	return []string{"", look.Fit(fmt.Sprintf("pass %d", in.Pass.Number), max(w, 0))}
+	return []string{number} // bandSizes leaves room for more
 }
 
 // bandRows sets the direction on its side and the pass on the other.
@@ -89,7 +94,7 @@ func (m Model) endSizes(in session.Instruction, w int) []look.Drawing {
 	for z := look.Blocks; s.Width(text, z)+4 <= w; z++ {
 		sizes = append(sizes, look.Drawing{Rows: s.Rows(z), Draw: func() []string {
 			rows := s.Big(text, z)
-			if wide := lipgloss.Width(rows[0]); wide+len(words)+8 <= w {
+			if wide := look.Wide(rows[0]); wide+len(words)+8 <= w {
 				rows = look.Beside(rows, append(look.Blanks(len(rows)-1), s.Dim.Render(words)), wide, 2)
 			}
 			return look.Indent(rows, 2)

@@ -45,17 +45,17 @@ const millFrom = 46
 // wishes are in the order of what matters at three metres.
 func (p *passPage) wishes(h int) []look.Wish {
 	block := look.Blocks
-	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, false)), p.band.At(1), p.progress.At(1),
-		p.steps.At(sizeOf(block, false)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.header.At(1), p.paddle.At(1), p.pegs.At(1), p.paddle.At(2)}
+	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, bare)), p.band.At(1), p.progress.At(1),
+		p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.header.At(1), p.paddle.At(1), p.pegs.At(1),
+		p.paddle.At(2), p.steps.At(sizeOf(block, roomy))}
 	if h >= millFrom {
 		wishes = append(wishes, p.mill.At(1))
 	}
 	wishes = append(wishes, p.ends.At(1), p.message.At(1))
 	for i := 1; i <= 8; i++ {
 		z := block + look.Size(i)
-		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, false)),
-			p.steps.At(sizeOf(z-1, true)), p.ends.At(i), p.pegs.At(i),
-			p.mill.At(i))
+		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, bare)), p.steps.At(sizeOf(z, roomy)), p.ends.At(i),
+			p.pegs.At(i), p.mill.At(i), p.steps.At(sizeOf(z-1, worded)))
 	}
 	return append(wishes, p.now.At(2), p.ends.At(2))
 }
@@ -72,7 +72,7 @@ func (m Model) passPage(in session.Instruction, w int) *passPage {
 		header:    tight(look.NewPart(nil, []string{m.passHeader(in, w)})),
 		band:      &look.Part{Sizes: m.bandSizes(in, w)},
 		steps:     &look.Part{Sizes: placed},
-		now:       look.NewPart(m.itemSizes(in.Now, "NOW  ", w)...),
+		now:       look.NewPart(m.itemSizes(otherItems(in.Now), "NOW  ", w)...),
 		reminders: look.NewPart(m.itemSizes(in.Reminders, "", w)...),
 		paddle:    look.NewPart(m.paddleSizes(in.Pass, w)...),
 		pegs:      &look.Part{Sizes: m.pegSizes(in.Pass, w)},

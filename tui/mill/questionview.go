@@ -2,6 +2,7 @@ package mill
 
 import (
 	"fmt"
+	"slices"
 
 	"millside/counter/session"
 	"millside/plan"
@@ -22,7 +23,7 @@ func (m Model) viewQuestion(w, h int) string {
 	answers := look.NewPart(m.answerSizes(q, w)...)
 	wishes := []look.Wish{seam.At(1), seam.At(2), answers.At(1), seam.At(3),
 		answers.At(2), seam.At(4), seam.At(5)}
-	line := s.KeyLine(w, k.Yes, k.Other, k.Later, k.Undo, keys.As(k.Laid, q.PressDoes), k.Leave)
+	line := s.KeyLine(w, keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave)
 	return m.titled("LOOK AT THE LEASE", s.Warn, line, []*look.Part{ask, seam, answers}, wishes, w, h)
 }
 
@@ -32,10 +33,9 @@ func (m Model) answerSizes(q session.Question, w int) [][]string {
 	row := func(key, text string) []string {
 		return look.Beside([]string{"  " + m.Styles.Strong.Render(key)}, look.Wrap(text, w-12), 8, 1)
 	}
-	short := append(row(k.Yes.Help().Key, q.Yes), row(k.Other.Help().Key, q.Other)...)
-	long := append(append(row(k.Yes.Help().Key, q.Yes), row(k.Other.Help().Key, q.Other)...), row(k.Later.Help().Key, q.Later)...)
-	long = append(long, row(k.Laid.Help().Key, q.PressDoes)...)
-	return [][]string{short, long}
+	answers := append(row(k.Yes.Help().Key, q.Yes), row(k.Other.Help().Key, q.Other)...)
+	press := row(k.Laid.Help().Key, q.PressDoes)
+	return [][]string{slices.Concat(answers, press), slices.Concat(answers, row(k.Later.Help().Key, q.Later), press)}
 }
 
 // seamRows draws the seam twice, side by side where there is room: as it should be, and as it is in the other order.
@@ -50,10 +50,11 @@ func (m Model) seamRows(q session.Question, w, h int) []string {
 // crosses it, an end under it is hidden behind it.
 func (m Model) drawSeam(q session.Question, second []session.SeamEnd, w, h int, label string) []string {
 	first := q.Seam.First
-	cell := min(max((w-6)/max(len(first)+len(second)+1, 1), 2), 7)
-	for len(first) > 1 && len(second) > 1 && cell*(len(first)+len(second)+1) > w-4 {
+	wide := func() int { return (w - 6) / max(len(first)+len(second)+1, 1) }
+	for len(first) > 2 && len(second) > 2 && wide() < 4 {
 		first, second = first[1:], second[:len(second)-1]
 	}
+	cell := min(max(wide(), 2), 7)
 	c := look.NewCanvas(w, h, false)
 	peg, bottom := (h-2)/2+1, h-3
 	c.Across(1, w-2, peg, '═', look.InkPeg)
@@ -79,6 +80,7 @@ func (m Model) drawSeam(q session.Question, second []session.SeamEnd, w, h int, 
 	}
 	seam := 3 + cell*len(first) + cell/2
 	c.Text(seam, 0, label, look.InkStrong)
-	c.Text(seam, h-1, "▲ where they meet", look.InkLabel)
+	c.Set(seam, h-1, '▲', look.InkStrong)
+	c.Text(seam+10, h-1, "where they meet", look.InkLabel)
 	return c.Lines(m.Styles.Inks(plan.Outward))
 }

@@ -2,6 +2,7 @@ package mill
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -16,6 +17,8 @@ type step struct {
 	phrases []string
 	words   string
 	turn    rune // the sign of a turn, drawn before the first phrase
+	// loose says that the phrase may be drawn smaller than the others, since positions can be many.
+	loose bool
 }
 
 // stepsOf are the steps of a pass, in the order of the hands.
@@ -40,10 +43,32 @@ func stepsOf(in session.Instruction) []step {
 	if in.Round != session.RoundNone {
 		turn.words += "; " + in.Round.String()
 	}
-	if in.Pass.Direction.Far() {
-		return []step{lease, cross, turn}
+	steps := []step{lease, cross, turn}
+	if !in.Pass.Direction.Far() {
+		steps = []step{cross, lease, turn}
 	}
-	return []step{cross, lease, turn}
+	return append(carrySteps(in), steps...)
+}
+
+// carrySteps say what is carried or left out on the pass.
+func carrySteps(in session.Instruction) []step {
+	var steps []step
+	for _, item := range in.Now {
+		if item.Kind != session.ItemCarry {
+			continue
+		}
+		phrase := "CARRY " + in.Pass.Carried.String()
+		if in.LeftOut != 0 && in.LeftOut.Count() < in.Pass.Carried.Count() {
+			phrase = "LEAVE OUT " + in.LeftOut.String()
+		}
+		steps = append(steps, step{phrases: []string{phrase}, words: item.Text, loose: true})
+	}
+	return steps
+}
+
+// otherItems are the items that are no steps.
+func otherItems(items []session.Item) []session.Item {
+	return slices.DeleteFunc(slices.Clone(items), func(item session.Item) bool { return item.Kind == session.ItemCarry })
 }
 
 // openingWord names the half of the group that is up.
@@ -64,7 +89,7 @@ type sized struct {
 }
 
 // stepSizes draws the steps in all sizes that find room in w cells: in words, at double width, and in block
-// letters, each once without and once with the words below.
+// letters, each once as tight as it goes, once with room between, and once with the words below.
 func stepSizes(s look.Styles, steps []step, w int) [][]sized {
 	words := make([][]string, len(steps))
 	var plain []sized
@@ -78,17 +103,18 @@ func stepSizes(s look.Styles, steps []step, w int) [][]sized {
 	}
 	sizes := [][]sized{plain}
 	for z := look.Double; ; z++ {
-		var bare, worded []sized
+		var tight, spread, told []sized
 		for i, st := range steps {
 			big, ok := st.at(s, z, w)
 			if !ok {
 				return sizes
 			}
-			bare, worded = append(bare, sized{big: big}), append(worded, sized{big, words[i]})
+			tight, told = append(tight, sized{big: big}), append(told, sized{big, words[i]})
+			spread = append(spread, sized{big, look.Blanks(min(len(steps)-1-i, 1))})
 		}
-		sizes = append(sizes, bare)
+		sizes = append(sizes, tight)
 		if z >= look.Blocks {
-			sizes = append(sizes, worded)
+			sizes = append(sizes, spread, told)
 		}
 	}
 }
@@ -110,21 +136,32 @@ func rowsOf(steps []sized) int {
 	return n
 }
 
+// How much stands below a step.
+const (
+	bare = iota
+	roomy
+	worded
+)
+
 // sizeOf is the place of a size among those of stepSizes.
-func sizeOf(z look.Size, worded bool) int {
-	at := int(z)
-	if z > look.Blocks {
-		at += int(z - look.Blocks)
+func sizeOf(z look.Size, below int) int {
+	if z < look.Blocks {
+		return int(z)
 	}
-	if worded {
-		at++
-	}
-	return at
+	return int(look.Blocks) + 3*int(z-look.Blocks) + below
 }
 
 // at is a step at a size: its phrases side by side where they find room, else one below the other; false where one
 // is too wide. The sign of a turn is drawn only in block letters.
 func (st step) at(s look.Styles, z look.Size, w int) (look.Drawing, bool) {
+	if st.loose {
+		for smaller := z; smaller > look.AsItIs; smaller-- {
+			if d, ok := phrasesAt(s, st.phrases, smaller, w); ok {
+				return d, true
+			}
+		}
+		return look.Drawn(look.Wrap(st.words, w)), true
+	}
 	if st.turn == 0 || z < look.Blocks {
 		return phrasesAt(s, st.phrases, z, w)
 	}

@@ -67,7 +67,7 @@ func (m Model) viewFar(w, h int) string {
 	parts := []*look.Part{p.band, p.steps, p.now, p.reminders, p.ends, p.next, p.message}
 	wishes := []look.Wish{p.next.At(1), p.steps.At(1), p.band.At(1), p.now.At(1)}
 	for i := range 9 {
-		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(look.Blocks+look.Size(i), false)),
+		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(look.Blocks+look.Size(i), bare)), p.steps.At(sizeOf(look.Blocks+look.Size(i), roomy)),
 			p.ends.At(i), p.now.At(2), p.message.At(1))
 	}
 	return look.Screenful(look.Arrange(h, parts, wishes), w, h)
@@ -102,7 +102,7 @@ func (m Model) titleSizes(title string, ground lipgloss.Style, w int) [][]string
 	sizes := [][]string{look.Filled(look.Indent(look.Wrap(title, w-4), 2), ground, w), {blank, line, blank}}
 	for z := look.Blocks; z < look.Blocks+4; z++ {
 		rows := m.Styles.Wrapped(strings.ToUpper(title), z, w-4)
-		if rows == nil || len(rows) > 2*m.Styles.Rows(z)+1 {
+		if rows == nil || len(rows) > m.Styles.Rows(z) {
 			break
 		}
 		sizes = append(sizes, look.Filled(look.Indent(rows, 2), ground, w))
