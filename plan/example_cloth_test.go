@@ -27,8 +27,8 @@ func Example_fromTheCloth() {
 		return
 	}
 	fmt.Printf("%d ends, %s\n", ends.Wanted, warp.Total.In(measure.Yards, 2))
-	fmt.Printf("groups of %d: %d passes, %s\n", groups[0].Group, groups[0].Passes, groups[0].Time)
+	fmt.Printf("groups of %d: %d passes\n", groups[0].Group, groups[0].Passes)
 	// Output:
 	// 484 ends, 4.86 yd
-	// groups of 10: 49 passes, 25 to 31 min
+	// groups of 10: 49 passes
 }

@@ -26,8 +26,8 @@ type GroupAsk struct {
 	// Sett and RaddleSpace, where both are known, tell how groups suit the raddle.
 	Sett        measure.Sett
 	RaddleSpace measure.Length
-	// Pace is how long a pass takes; the zero value is the published range.
-	Pace Pace
+	// Time is how long so much work takes; nil stands for [DefaultHandTimes] with no turns.
+	Time func(WorkSum) TimeSpan
 }
 
 // RaddleFit says how groups suit the sections of a raddle.
@@ -128,7 +128,7 @@ func (a GroupAsk) check() error {
 func (a GroupAsk) row(kind ChoiceKind, group int) (GroupRow, error) {
 	c := newChoice(kind, a.Ends, group)
 	r := GroupRow{Kind: kind, Group: group, Packages: group, Passes: c.Passes, LastEnds: c.LastEnds, Spares: c.Spares,
-		EvenLease: group%2 == 0 && a.ReturnOrder == SameOrder, Time: a.Pace.For(c.Passes)}
+		EvenLease: group%2 == 0 && a.ReturnOrder == SameOrder}
 	last := ShortLast
 	if kind == SpareEnds {
 		last = FullLast
@@ -137,7 +137,7 @@ func (a GroupAsk) row(kind ChoiceKind, group int) (GroupRow, error) {
 	if err != nil {
 		return r, err
 	}
-	r.Chains, r.Finish = len(chains), chains[len(chains)-1].Finish()
+	r.Chains, r.Finish, r.Time = len(chains), chains[len(chains)-1].Finish(), a.timeOf(workOf(chains))
 	for _, part := range chains {
 		if part.Finish() == AtCountingCross {
 			r.AtCross++
@@ -153,6 +153,14 @@ func (a GroupAsk) row(kind ChoiceKind, group int) (GroupRow, error) {
 	a.rateRaddle(&r)
 	r.Reasons = append(r.Reasons, measure.Counted(group, "package", "packages")+", one for each end of the group", r.Time.String())
 	return r, nil
+}
+
+func (a GroupAsk) timeOf(w WorkSum) TimeSpan {
+	if a.Time != nil {
+		return a.Time(w)
+	}
+	d := DefaultHandTimes().Total(w, nil)
+	return TimeSpan{Low: d, Middle: d, High: d, AtPegs: DefaultHandTimes().AtPegs(w)}
 }
 
 func (r GroupRow) finishReason(c Choice) string {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"math/big"
 	"testing"
 	"time"
 
@@ -62,13 +63,15 @@ func TestNothingPanics(t *testing.T) {
 			_ = l.DentOf(n("end"))
 		}
 		_ = loom.RankReeds(reeds, at, n("ends"))
-		_, _ = GroupTable(GroupAsk{n("ends"), n("positions"), n("packages"), ReturnOrder(kind), n("chain"), at, length("space"), Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes")}})
+		_, _ = GroupTable(GroupAsk{n("ends"), n("positions"), n("packages"), ReturnOrder(kind), n("chain"), at, length("space"), nil})
 		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, loom.Raddle{Space: length("space"), Spaces: n("spaces")}, n("repeat"), n("before")})
 		_, _ = RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = Board{length("one"), length("two")}.Path(length("wanted"), units)
 		_, _ = Mill{length("round"), length("step"), length("rise"), length("high")}.Room(length("wanted"), length("height"), units)
 		_, _ = PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
-		_ = Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes")}.For(n("passes")).String()
+		pace := Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes"), n("warps")}
+		_ = JoinPaces(pace, pace.At(big.NewRat(int64(n("turns")), 7)), pace.From(nil)).Source()
+		_, _ = ParseMinutes(length("minutes").String())
 		_ = measure.Mass(n("mass")).String() + measure.Mass(n("mass")).In(measure.MassUnit(kind), n("decimals"))
 		_ = share("shown").String()
 	})

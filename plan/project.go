@@ -94,7 +94,8 @@ func (p *Plan) Project(pace Pace) (*Project, error) {
 		return nil, err
 	}
 	pr.Groups, err = GroupTable(GroupAsk{Ends: s.Ends, Positions: s.Positions, Packages: s.Yarn.Packages, ReturnOrder: s.ReturnOrder,
-		ChainEnds: s.ChainEnds, Sett: s.Loom.Sett, RaddleSpace: s.Loom.Raddle.Space, Pace: pace})
+		ChainEnds: s.ChainEnds, Sett: s.Loom.Sett, RaddleSpace: s.Loom.Raddle.Space,
+		Time: func(w WorkSum) TimeSpan { return p.TimeOf(w, pace) }})
 	return pr, err
 }
 

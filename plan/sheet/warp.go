@@ -93,8 +93,8 @@ func (a maker) plan() Part {
 	if row, ok := a.pegRow(); ok {
 		part.Rows = append(part.Rows, row)
 	}
-	span := a.Pace.For(n)
-	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease", Value: p.Spec.ReturnOrder.String()}, measure.Row{Name: "time", Value: span.String() + ", by " + a.Pace.Source(), How: span.How})
+	span := p.Time(a.Pace)
+	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease", Value: p.Spec.ReturnOrder.String()}, measure.Row{Name: "time", Value: span.Words() + ", by " + p.Spec.TimeSource(a.Pace), How: span.How})
 	for _, f := range p.LeaseFaults {
 		part.Notes = append(part.Notes, fmt.Sprintf("Chain %d, pass %d: ends %d and %d lie over the same lease peg, since %s.", f.Chain, f.Pass, f.End-1, f.End, f.Why))
 	}

@@ -70,6 +70,9 @@ type Model struct {
 	prompt prompt
 	// word is what the skin itself has to say, until the next key; the session's own message otherwise.
 	word session.Message
+	// runs are the stripes of the plan that they were made for; they are made anew only for another plan.
+	of   *plan.Plan
+	runs []plan.EndRun
 	// handOver is what the loom must know, once the warp is finished.
 	handOver sheet.Part
 }
@@ -79,7 +82,7 @@ func New(d Deps, rec *counter.Record, now time.Time) Model {
 	m := Model{Deps: d, rec: rec, at: now}
 	m.Keys = d.Keys.WithOwn(d.Settings.Keys)
 	m.s = session.New(session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn(), OnlyLooking: rec.ReadOnly()})
-	return m.finished()
+	return m.followed()
 }
 
 // Init says where the winding stands.
@@ -103,10 +106,17 @@ func (m Model) Told(text string) Model {
 	return m
 }
 
-// finished works out the hand-over once the warp is finished.
-func (m Model) finished() Model {
-	if m.s.State().Finished && len(m.handOver.Rows) == 0 {
-		m.handOver = counter.HandOver(m.s.State(), m.rec.Events())
+// followed works out what is dear and follows from the record: the stripes, and once the warp is finished the hand-over.
+func (m Model) followed() Model {
+	st := m.s.State()
+	if st.Plan != m.of {
+		m.of, m.runs = st.Plan, nil
+		if st.Plan.Striped() {
+			m.runs = st.Plan.EndRuns()
+		}
+	}
+	if st.Finished && len(m.handOver.Rows) == 0 {
+		m.handOver = counter.HandOver(st, m.rec.Events())
 	}
 	return m
 }
@@ -201,7 +211,7 @@ func (m Model) saved(msg savedMsg) (Model, tea.Cmd) {
 	if m.over == overPrompt {
 		m.over = overNothing
 	}
-	m = m.finished()
+	m = m.followed()
 	if reply.Over {
 		return m, m.heard(reply)
 	}

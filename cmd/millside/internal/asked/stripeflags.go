@@ -28,10 +28,14 @@ too. Parts stand with commas between them:
   mirror (...)                  what is in the brackets, then the same backwards
   point (...)                   as mirror, with its last part once in the middle
   back (...)                    what is in the brackets, backwards
-  where red is #b03a2e          at the very end: how a colour looks
+  where red is #b03a2e          at the very end: how a colour looks; a name known on
+                                the web, such as navy or sea green, is drawn so anyway
+  4 "8/2 navy"                  a name with figures or other signs stands in quotes
 --draft takes the colours of the warp from a draft in the open format WIF instead.
-End 1 is on the left, seen by the weaver at the loom; --thread-1 says on which side
-the draft's thread 1 is. The sett that the draft gives is shown, never taken over.
+An order that is printed from right to left is written as it is printed, with
+--stripes-from right. End 1 is on the left, seen by the weaver at the loom;
+--thread-1 says on which side the draft's thread 1 is. The sett that the
+draft gives is shown, never taken over.
 
 The warp is cut into passes and set-ups of the paddle that take the least time, as
 the --minutes options say it; whether it is proved that nothing takes less is told,
@@ -52,10 +56,10 @@ text and in whole nanoseconds.`
 // StripeAsk is what the flags say about the stripes.
 type StripeAsk struct {
 	text, draft, packages string
+	from                  plan.WrittenFrom
 	side                  draft.Side
 	sideGiven             bool
 	limits                stripe.Limits
-	weights               stripe.Weights
 }
 
 // Striped is a striped warp as it was planned, for what a plan of it says. It is nil for a plain one.
@@ -67,17 +71,15 @@ type Striped struct {
 
 // StripeFlags adds the flags for stripes.
 func StripeFlags(cmd *cobra.Command) *StripeAsk {
-	a := &StripeAsk{weights: stripe.DefaultWeights()}
+	a := &StripeAsk{}
 	f := cmd.Flags()
 	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
+	Words(cmd, "stripes-from", &a.from, "stripes: where the order that you write begins; in print that is mostly on the right", "end 1", "left", "right")
 	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes")
 	ThreadFlag(cmd, &a.side, &a.sideGiven)
 	f.BoolVar(&a.limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
 	f.StringVar(&a.packages, "packages-of", "", "stripes: packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
 	f.Var(sizesValue{&a.limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
-	for _, w := range weightFlags(&a.weights) {
-		f.Var(w.value, w.name, "stripes: "+w.help)
-	}
 	return a
 }
 
@@ -86,23 +88,6 @@ func ThreadFlag(cmd *cobra.Command, side *draft.Side, given *bool) {
 	cmd.Flags().Var(sideValue{side, given}, "thread-1", "the side that the draft's thread 1 is on, seen by the weaver at the loom: right or left")
 	// The error would say that there is no such flag, or that it is completed already.
 	_ = cmd.RegisterFlagCompletionFunc("thread-1", cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
-}
-
-// weightFlag is the flag of one of the times that a schedule is judged by.
-type weightFlag struct {
-	name, help string
-	value      minutesValue
-}
-
-func weightFlags(w *stripe.Weights) []weightFlag {
-	return []weightFlag{
-		{"minutes-pass", "minutes that a pass takes", minutesValue{&w.Pass}},
-		{"minutes-change", "minutes to cut, tie in and thread a cone", minutesValue{&w.Change}},
-		{"minutes-stop", "minutes to halt for changes, however many", minutesValue{&w.Stop}},
-		{"minutes-short", "minutes that a pass of fewer ends costs on top", minutesValue{&w.Short}},
-		{"minutes-cross", "minutes that it costs to finish at the counting cross", minutesValue{&w.AtCross}},
-		{"minutes-back", "minutes for the empty way back, where every pass goes outward", minutesValue{&w.Back}},
-	}
 }
 
 // given says whether there are stripes.
@@ -116,7 +101,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	if !a.given() {
 		return nil, nil
 	}
-	made := &Striped{Weights: a.weights}
+	made := &Striped{Weights: weightsOf(*spec)}
 	order, err := a.order(cmd, errOut, made, spec.Loom.FirstEnd)
 	if err != nil {
 		return nil, err
@@ -124,13 +109,13 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	if err := a.agree(cmd, order, *spec); err != nil {
 		return nil, Usage(cmd, err)
 	}
-	spec.Stripes = order.String()
+	spec.Stripes, spec.StripesFrom = order.String(), a.from
 	if a.packages != "" {
 		if a.limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
 			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
 		}
 	}
-	if made.Plan, err = stripe.ForPlan(*spec, a.limits, a.weights); err != nil {
+	if made.Plan, err = stripe.ForPlan(*spec, a.limits, made.Weights); err != nil {
 		return nil, Usage(cmd, inStripeFlags(err))
 	}
 	*spec = made.Spec
@@ -153,10 +138,10 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 	if changed("thread-1") && !changed("draft") {
 		return errors.New("--thread-1 is about a draft; give --draft too")
 	}
-	names := []string{"finish-at-lease", "packages-of", "group-sizes"}
-	for _, w := range weightFlags(&a.weights) {
-		names = append(names, w.name)
+	if changed("stripes-from") && !changed("stripes") {
+		return errors.New("--stripes-from is about stripes that you write; give --stripes too")
 	}
+	names := []string{"finish-at-lease", "packages-of", "group-sizes"}
 	if i := slices.IndexFunc(names, changed); i >= 0 && !a.given() {
 		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", names[i])
 	}

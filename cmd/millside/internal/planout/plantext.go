@@ -25,7 +25,7 @@ func PlanText(w io.Writer, p *plan.Plan, pace plan.Pace) {
 		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
 	prose.Row(w, "Length", "%s", lengthText(p))
 	prose.Row(w, "Yarn", "%s for the warp, nothing added for waste", prose.Length(p.WarpYarn(), s.Units.Long()))
-	prose.Row(w, "Time", "%s, by %s", pace.For(p.Passes()), pace.Source())
+	prose.Row(w, "Time", "%s, by %s", p.Time(pace).Words(), p.Spec.TimeSource(pace))
 	prose.Row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {
