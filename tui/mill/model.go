@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"millside/plan"
 	"millside/plan/sheet"
 
 	tea "github.com/charmbracelet/bubbletea"
