@@ -17,9 +17,11 @@ func (m Model) viewFinish(w, h int) string {
 	steps := st.Steps()
 	done := len(st.Chains[st.Chain-1].Ticked)
 	step, more := st.NextStep()
-	title, word := fmt.Sprintf("WOUND  %d ENDS  STEP %d OF %d", st.EndsStanding(), done+1, len(steps)), "this step is done"
+	title, word := heading{fmt.Sprintf("WOUND  ·  %d ends in %d passes  ·  step %d of %d", st.EndsStanding(), st.Laid(), done+1, len(steps)),
+		fmt.Sprintf("STEP %d OF %d", done+1, len(steps)), s.OutBand}, "this step is done"
 	if !more {
-		title, word = fmt.Sprintf("ALL %d STEPS DONE", len(steps)), "close the record: the warp is finished"
+		all := fmt.Sprintf("ALL %d STEPS DONE", len(steps))
+		title, word = heading{all, all, s.OutBand}, "close the record: the warp is finished"
 		step = plan.Step{Title: strings.Join(m.s.Announce(m.at), " ")}
 	}
 	name := look.NewPart(m.wordSizes(step.Title, w)...)
@@ -41,7 +43,7 @@ func (m Model) viewFinish(w, h int) string {
 	if m.rec.ReadOnly() {
 		line = m.passKeys(w)
 	}
-	return m.titled(title, s.OutBand, line, []*look.Part{name, detail, caution, marks, list}, wishes, w, h)
+	return m.titled(title, line, []*look.Part{name, detail, caution, marks, list}, wishes, w, h)
 }
 
 // wordSizes draws a sentence as it is, at double width, and in block letters.
@@ -91,7 +93,7 @@ func (m Model) viewDone(w, h int) string {
 	row := func(name, value string) string {
 		return look.Fit("  "+s.Dim.Render(look.Pad(name, 18))+s.Strong.Render(value), w)
 	}
-	lines := []string{m.header(w)}
+	lines := []string{m.header("", w)}
 	lines = append(lines, look.Filled([]string{"", "  FINISHED  ·  the warp is off the mill", ""}, s.OutBand, w)...)
 	if h >= 18 {
 		lines = append(lines, "")

@@ -17,7 +17,7 @@ func (m Model) viewPrompt(w, h int) string {
 	if len(m.prompt.fields) > 1 {
 		line = append(line, k.NextAnswer)
 	}
-	lines := []string{m.header(w)}
+	lines := []string{m.header("", w)}
 	lines = append(lines, look.Filled([]string{"", "  " + m.prompt.question.title(), ""}, s.Warn, w)...)
 	lines = append(lines, "")
 	lines = append(lines, m.prompt.lines(s, m.s.State(), w)...)
@@ -48,7 +48,7 @@ var millWords = []string{
 // viewHelp lists the keys that work at the mill, made from the keys themselves.
 func (m Model) viewHelp(w, h int) string {
 	s := m.Styles
-	lines := []string{m.header(w), "  " + s.Title.Render("Keys while winding")}
+	lines := []string{m.header("", w), "  " + s.Title.Render("Keys while winding")}
 	bindings := m.Keys.MillKeys()
 	guard := time.Duration(m.s.State().Plan.Spec.GuardMillis) * time.Millisecond
 	about := fmt.Sprintf("A press sooner than %s after the last is not counted.", guard)

@@ -69,9 +69,9 @@ func (m Model) stripeBar(w int) []string {
 	drawn := plan.DrawStripes(m.runs, width, min(stands+1, all))
 	bar := look.StripeCells(s, p, len(drawn.Cells), func(x int) int { return drawn.Cells[x].Colour })
 	laid := drawn.Laid(stands)
-	text := fmt.Sprintf(" %d of %d passes laid", m.s.State().PassesLaidAll(), p.Passes())
+	text := ""
 	if !drawn.Whole {
-		text += fmt.Sprintf("; drawn: ends %d to %d", drawn.First(), drawn.Last())
+		text = fmt.Sprintf(" drawn: ends %d to %d", drawn.First(), drawn.Last())
 	}
 	marks := []rune(strings.Repeat("━", max(laid-1, 0)) + "▲")
 	if len(marks)+lipgloss.Width(text) > width {

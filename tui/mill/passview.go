@@ -130,11 +130,11 @@ func (m Model) passHeader(in session.Instruction, w int) string {
 		side := strings.Repeat("═", max((w-len(word)-2)/2, 0))
 		return m.Styles.Warn.Render(look.Pad(side+" "+word+" "+side+"═", w))
 	}
-	return m.header(w)
+	return m.header(fmt.Sprintf("pass %d of %d, %s", in.Pass.Number, in.Of, in.Pass.Direction), w)
 }
 
-// header names the warp and the chain.
-func (m Model) header(w int) string {
+// header names the warp and the chain, and says in words what the page draws large.
+func (m Model) header(words string, w int) string {
 	s, st := m.Styles, m.s.State()
 	spec := st.Plan.Spec
 	right := fmt.Sprintf("%d ends by %d ", spec.Ends, spec.Group)
@@ -147,7 +147,12 @@ func (m Model) header(w int) string {
 	if m.rec.ReadOnly() {
 		right = s.Warn.Render(" only looking ")
 	}
-	return look.Spread(" "+s.Title.Render(spec.Name), s.Dim.Render(right), w)
+	left := " " + s.Title.Render(measure.Clean(spec.Name))
+	if words != "" {
+		room := w - look.Wide(right) - look.Wide(words) - 4
+		left = " " + look.Fit(left[1:], room) + "  " + words
+	}
+	return look.Spread(left, s.Dim.Render(right), w)
 }
 
 // leftText says how long the rest of the chain takes at the winder's own pace.
@@ -317,17 +322,19 @@ func (m Model) millSizes(p plan.Pass, w int) []look.Drawing {
 // are named here, away from the number of the pass.
 func (m Model) progress(in session.Instruction, w int) []string {
 	st := m.s.State()
-	ends := fmt.Sprintf("  %s of %d on the mill", m.Styles.Strong.Render(measure.Counted(in.Standing, "end", "ends")), in.ChainEnds)
-	if st.Plan.Striped() {
-		return append(m.stripeBar(w), ends)
-	}
 	laid, all := st.PassesLaidAll(), st.Plan.Passes()
-	text := fmt.Sprintf("%s  %d of %d passes laid", ends, laid, all)
-	if lipgloss.Width(text)+12 > w {
-		text = ends
+	ends := measure.Counted(in.Standing, "end", "ends")
+	text := fmt.Sprintf("  %s of %d on the mill  %d of %d passes laid", m.Styles.Strong.Render(ends), in.ChainEnds, laid, all)
+	if look.Wide(text)+8 > w {
+		text = fmt.Sprintf("  %s  %d of %d passes laid", m.Styles.Strong.Render(ends), laid, all)
 	}
-	bar := m.Styles.Bar(laid, all, max(w-lipgloss.Width(text)-4, 4))
-	return []string{"  " + bar + text}
+	if st.Plan.Striped() {
+		return append(m.stripeBar(w), text)
+	}
+	if look.Wide(text)+8 > w {
+		return []string{text}
+	}
+	return []string{"  " + m.Styles.Bar(laid, all, w-look.Wide(text)-4) + text}
 }
 
 func (m Model) passKeys(w int) string {

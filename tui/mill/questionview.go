@@ -24,7 +24,7 @@ func (m Model) viewQuestion(w, h int) string {
 	wishes := []look.Wish{seam.At(1), seam.At(2), answers.At(1), seam.At(3),
 		answers.At(2), seam.At(4), seam.At(5)}
 	line := s.KeyLine(w, keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave)
-	return m.titled("LOOK AT THE LEASE", s.Warn, line, []*look.Part{ask, seam, answers}, wishes, w, h)
+	return m.titled(heading{"LOOK AT THE LEASE", "LOOK AT THE LEASE", s.Warn}, line, []*look.Part{ask, seam, answers}, wishes, w, h)
 }
 
 // answerSizes are the answers with their keys.

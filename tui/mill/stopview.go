@@ -1,6 +1,7 @@
 package mill
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -17,9 +18,10 @@ import (
 func (m Model) viewStop(w, h int) string {
 	s, k := m.Styles, m.Keys
 	stop, _ := m.s.Stop()
-	title := "STOP  " + strings.ToUpper(strings.Replace(stop.Work.Peg.String(), " end", "", 1))
+	peg := strings.ToUpper(stop.Work.Peg.String())
+	title := heading{fmt.Sprintf("STOP AT THE %s BEFORE PASS %d", peg, stop.Work.Before), "STOP  " + strings.Replace(peg, " END", "", 1), s.Warn}
 	if stop.Work.Starts() {
-		title = "THREAD THE PADDLE"
+		title = heading{"THREAD THE PADDLE", "THREAD THE PADDLE", s.Warn}
 	}
 	lines := look.NewPart(m.stopSizes(stop, w)...)
 	paddle := look.NewPart(m.paddleSizes(m.wholePaddle(), w)...)
@@ -28,7 +30,7 @@ func (m Model) viewStop(w, h int) string {
 	body := []*look.Part{lines, stays, paddle, how, count}
 	wishes := []look.Wish{lines.At(1), how.At(1), paddle.At(1), lines.At(2), lines.At(3),
 		paddle.At(2), count.At(1), lines.At(4), lines.At(5), lines.At(6), lines.At(7)}
-	return m.titled(title, s.Warn, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w, h)
+	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w, h)
 }
 
 // wholePaddle is the pass in hand as if it carried all threaded positions, in paddle order.

@@ -2,6 +2,7 @@ package mill
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -73,11 +74,22 @@ func (m Model) viewFar(w, h int) string {
 	return look.Screenful(look.Arrange(h, parts, wishes), w, h)
 }
 
-// titled is a page with a title on a ground of its own, as large as it finds room, and a line of keys. The body's
-// first size has its rows before the title grows.
-func (m Model) titled(title string, ground lipgloss.Style, keyLine string, body []*look.Part, wishes []look.Wish, w, h int) string {
-	head := look.NewPart(m.titleSizes(title, ground, w)...)
-	top := tight(look.NewPart(nil, []string{m.header(w)}))
+// heading is what a page is about: in words, and shorter to be drawn large.
+type heading struct {
+	words, large string
+	ground       lipgloss.Style
+}
+
+// titled is a page with a heading as large as it finds room, and a line of keys. The body's first size has its rows
+// before the heading grows. Where the heading is drawn in block letters, its words stand in the header.
+func (m Model) titled(title heading, keyLine string, body []*look.Part, wishes []look.Wish, w, h int) string {
+	head := look.NewPart(m.titleSizes(title, w)...)
+	top := tight(&look.Part{Sizes: []look.Drawing{look.Drawn(nil), {Rows: 1, Draw: func() []string {
+		if head.Size() > 1 {
+			return []string{m.header(title.words, w)}
+		}
+		return []string{m.header("", w)}
+	}}}})
 	message := tight(look.NewPart(m.messageSizes(w)...))
 	foot := look.NewPart(nil, []string{keyLine})
 	parts := append(append([]*look.Part{top, head}, body...), message, foot)
@@ -85,7 +97,7 @@ func (m Model) titled(title string, ground lipgloss.Style, keyLine string, body 
 	if len(wishes) > 0 {
 		all = append(all, wishes[0])
 	}
-	all = append(all, head.At(1), top.At(1), message.At(1))
+	all = append(all, top.At(1), head.At(1), message.At(1))
 	for i, wish := range wishes {
 		all = append(all, wish)
 		if i%2 == 1 {
@@ -95,13 +107,14 @@ func (m Model) titled(title string, ground lipgloss.Style, keyLine string, body 
 	return look.Screenful(look.Arrange(h, parts, all), w, h)
 }
 
-// titleSizes draws a title on its ground: as a line, with room around it, and in block letters.
-func (m Model) titleSizes(title string, ground lipgloss.Style, w int) [][]string {
-	line := ground.Render(look.Pad("  "+title, w))
+// titleSizes draws a heading on its ground: as a line, with room around it, and in block letters.
+func (m Model) titleSizes(title heading, w int) [][]string {
+	ground := title.ground
 	blank := ground.Render(look.Pad("", w))
-	sizes := [][]string{look.Filled(look.Indent(look.Wrap(title, w-4), 2), ground, w), {blank, line, blank}}
+	plain := look.Filled(look.Indent(look.Wrap(title.words, w-4), 2), ground, w)
+	sizes := [][]string{plain, slices.Concat([]string{blank}, plain, []string{blank})}
 	for z := look.Blocks; z < look.Blocks+4; z++ {
-		rows := m.Styles.Wrapped(strings.ToUpper(title), z, w-4)
+		rows := m.Styles.Wrapped(title.large, z, w-4)
 		if rows == nil || len(rows) > m.Styles.Rows(z) {
 			break
 		}
@@ -126,7 +139,7 @@ func (m Model) viewBroken(w, h int) string {
 	}
 	body := []*look.Part{textPart(why, m.Styles.Plain, w), mayGo(m.sentences(m.s.Announce(m.at), w)),
 		textPart("Stop winding. Make room on the disk, or put the stick back, then try again: the record is read anew, and the page after it says what must stand on the mill.", m.Styles.Strong, w)}
-	return m.titled("NOT SAVED", m.Styles.Alarm, m.Styles.KeyLine(w, m.Keys.Retry, m.Keys.Leave), body, []look.Wish{body[1].At(1)}, w, h)
+	return m.titled(heading{"NOT SAVED", "NOT SAVED", m.Styles.Alarm}, m.Styles.KeyLine(w, m.Keys.Retry, m.Keys.Leave), body, []look.Wish{body[1].At(1)}, w, h)
 }
 
 func (m Model) sentences(said []string, w int) []string {
