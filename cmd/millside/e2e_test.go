@@ -90,7 +90,7 @@ func TestWholeWarp(t *testing.T) {
 			term.see("9 groups over peg 1, 8 over peg 2")
 			term.goes("space", "17 of 40 passes laid")
 			term.wind(17, 38, 40)
-			term.goes("space", "STOP AT THE NEAR END PEG BEFORE PASS 40") // four ends are cut off before the short pass
+			term.goes("space", "STOP AT THE FAR END PEG BEFORE PASS 40") // four ends are cut off before the short pass
 			term.goes("space", "LAST PASS")
 			term.wind(39, 40, 40)
 			steps := len(onlyRecord(t, dir).State().Steps())
@@ -237,7 +237,7 @@ func TestPutAside(t *testing.T) {
 	term.see("Stopped")
 	term.press("fg", "enter")
 	term.see("LOOK AT THE MILL")
-	term.press("space")
+	term.goes("space", fmt.Sprintf("%d of %d passes laid", 3, 40))
 	term.wind(3, 4, 40)
 }
 

@@ -81,10 +81,10 @@ func TestResizeOnEachPage(t *testing.T) {
 	term.see("LOOK AT THE MILL")
 	term.squeezes("LOOK AT THE MILL", "space")
 	term.goes("space", "BEFORE PASS 7")
-	term.press("space")
+	term.goes("space", fmt.Sprintf("%d of %d passes laid", 6, 16))
 	term.wind(6, 11, 16)
 	term.goes("space", "BEFORE PASS 13")
-	term.press("space")
+	term.goes("space", fmt.Sprintf("%d of %d passes laid", 12, 16))
 	term.wind(12, 16, 16)
 	term.squeezes("WOUND", "space")
 	term.finish(dir)
@@ -99,10 +99,11 @@ func TestExtremeSizes(t *testing.T) {
 			dir := t.TempDir()
 			term := start(t, size[0], size[1], dir, "wind", saved(t, dir, func(s *plan.Spec) { s.Ends = 56 }))
 			term.see("0 of 6 passes laid")
-			for _, part := range []string{"holes up over A, flick, slots up over B", "over 1, under 2", "counterclockwise round the far end peg", "tie the group on"} {
+			for _, part := range []string{"pass 1 of 6, outward", "tie the group on", "next"} {
 				term.see(part)
 			}
 			term.wind(0, 4, 6)
+			term.goes("space", "BEFORE PASS 6")
 			term.goes("space", "LAST PASS") // in the smallest window the bar gives way to what the last pass needs
 			term.wind(5, 6, 6)
 			term.finish(dir)

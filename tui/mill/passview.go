@@ -46,12 +46,12 @@ const millFrom = 46
 func (p *passPage) wishes(h int) []look.Wish {
 	block := look.Blocks
 	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, bare)), p.band.At(1), p.progress.At(1),
-		p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.header.At(1), p.paddle.At(1), p.pegs.At(1),
+		p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.pegs.At(1),
 		p.paddle.At(2), p.steps.At(sizeOf(block, roomy))}
 	if h >= millFrom {
 		wishes = append(wishes, p.mill.At(1))
 	}
-	wishes = append(wishes, p.ends.At(1), p.message.At(1))
+	wishes = append(wishes, p.ends.At(1))
 	for i := 1; i <= 8; i++ {
 		z := block + look.Size(i)
 		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, bare)), p.steps.At(sizeOf(z, roomy)), p.ends.At(i),
