@@ -26,19 +26,26 @@ func onlyRecord(t *testing.T, dir string) *counter.Record {
 	return rec
 }
 
-// wind lays passes until so many are laid, waiting for each to be shown as counted.
+// wind lays passes until so many are laid, waiting for each to be shown as counted, and does the work at a peg that comes
+// before the next one.
 func (term *terminal) wind(from, to, of int) {
 	term.t.Helper()
 	for k := from + 1; k <= to; k++ {
+		want := fmt.Sprintf("%d of %d passes laid", k, of)
 		switch {
 		case k == of:
-			term.goes("space", "WOUND")
+			term.goes("space", "this step is done")
 			return
 		case k == 2:
 			term.goes("space", "LOOK AT THE LEASE")
-			term.goes("y", "2 of "+fmt.Sprint(of)+" passes laid")
+			term.goes("y", want)
 		default:
-			term.goes("space", fmt.Sprintf("%d of %d passes laid", k, of))
+			term.goesUntil("space", want, func() bool {
+				return strings.Contains(term.screen(), want) || strings.Contains(term.screen(), "the work is done")
+			})
+			if !strings.Contains(term.screen(), want) {
+				term.goes("space", want)
+			}
 		}
 	}
 }
@@ -94,11 +101,10 @@ func TestWholeWarp(t *testing.T) {
 			term.goes("space", "LAST PASS")
 			term.wind(39, 40, 40)
 			steps := len(onlyRecord(t, dir).State().Steps())
-			for i := range steps {
-				term.see(fmt.Sprintf("step %d of %d", i+1, steps))
-				term.press("space")
+			for i := 1; i < steps; i++ {
+				term.goes("space", fmt.Sprintf("step %d of %d", i+1, steps))
 			}
-			term.see("STEPS DONE")
+			term.goes("space", "STEPS DONE")
 			term.goes("space", "FINISHED")
 			term.press("q")
 			if code := term.exit(); code != 0 {

@@ -28,7 +28,7 @@ type Map struct {
 	// On the form.
 	Left, Right, NextField, PrevField, NextPage, PrevPage, Begin, Choice, How, Rest, AtHand key.Binding
 	// On every page.
-	Stop, Suspend key.Binding
+	Stop, Suspend, AnyBack key.Binding
 }
 
 // Bind makes a binding: its label and its meaning in the help, and the keys as the terminal names them.
@@ -110,6 +110,7 @@ func Default() Map {
 
 		Stop:    Bind("ctrl+c", "leave at once", "ctrl+c"),
 		Suspend: Bind("ctrl+z", "put aside until fg", "ctrl+z"),
+		AnyBack: Bind("any other key", "back", "any other key"),
 	}
 }
 

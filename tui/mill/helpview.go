@@ -55,7 +55,7 @@ func (m Model) viewHelp(w, h int) string {
 	if guard == 0 {
 		about = "The guard is off: only a key held down is not counted."
 	}
-	foot := []string{look.Fit("  "+about, w), s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), keys.Bind("any other key", "back", "any"))}
+	foot := []string{look.Fit("  "+about, w), s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), m.Keys.AnyBack)}
 	room := h - len(lines) - len(foot)
 	lines = append(lines, m.helpRows(bindings, w, room)...)
 	for _, word := range millWords {
@@ -66,22 +66,30 @@ func (m Model) viewHelp(w, h int) string {
 	return look.WithFoot(lines, foot, w, h)
 }
 
-// helpRows sets the keys one below the other, or in two or more columns where there are too many.
+// helpRows sets the keys one below the other, or in columns where there are too many. Those that find no room are
+// counted, the least needed first.
 func (m Model) helpRows(bindings []key.Binding, w, room int) []string {
-	columns := max((len(bindings)+room-1)/max(room, 1), 1)
-	each := (len(bindings) + columns - 1) / columns
-	wide := max((w-2)/columns, 1)
+	columns := max(min((len(bindings)+room-1)/max(room, 1), w/36), 1)
+	wide, label := (w-2)/columns, 8
+	if columns == 1 && w >= 80 {
+		label = 34
+	}
+	each := max(min((len(bindings)+columns-1)/columns, room), 1)
 	rows := make([]string, each)
-	for i, b := range bindings {
+	shown := bindings[:min(each*columns, len(bindings))]
+	if more := len(bindings) - len(shown); more > 0 {
+		shown = shown[:len(shown)-1]
+		rows[each-1] = m.Styles.Dim.Render(fmt.Sprintf("and %d more, in a larger window", more+1))
+	}
+	for i, b := range shown {
 		name := keys.Names(b)
-		if columns > 1 {
+		if label < 20 {
 			name = b.Help().Key
 		}
-		label := max(min(wide/3, 34), 9)
-		if columns > 1 {
-			label = 7
+		if columns > 1 && i/each == columns-1 && len(shown) < len(bindings) && i%each == each-1 {
+			break
 		}
-		rows[i%each] += look.Pad(m.Styles.Strong.Render(look.Pad(name, label))+" "+b.Help().Desc, wide)
+		rows[i%each] = look.Pad(rows[i%each], wide*(i/each)) + look.Pad(m.Styles.Strong.Render(look.Pad(name, label))+" "+b.Help().Desc, wide-1)
 	}
 	return look.Indent(rows, 2)
 }

@@ -28,8 +28,10 @@ func (m Model) viewStop(w, h int) string {
 	stays, how := textPart(stop.Stays, s.Strong, w), mayGo(m.sentences([]string{stop.How}, w))
 	count := mayGo([]string{look.Fit("  "+s.Dim.Render(strings.Join(m.s.Announce(m.at)[:1], " ")), w)})
 	body := []*look.Part{lines, stays, paddle, how, count}
-	wishes := []look.Wish{lines.At(1), how.At(1), paddle.At(1), lines.At(2), lines.At(3),
-		paddle.At(2), count.At(1), lines.At(4), lines.At(5), lines.At(6), lines.At(7)}
+	wishes := []look.Wish{lines.At(1), lines.At(2), lines.At(3), paddle.At(1), how.At(1), paddle.At(2), count.At(1)}
+	for z := 4; z < 8; z++ {
+		wishes = append(wishes, lines.At(z))
+	}
 	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w, h)
 }
 

@@ -111,7 +111,11 @@ func (m Model) titled(title heading, keyLine string, body []*look.Part, wishes [
 func (m Model) titleSizes(title heading, w int) [][]string {
 	ground := title.ground
 	blank := ground.Render(look.Pad("", w))
-	plain := look.Filled(look.Indent(look.Wrap(title.words, w-4), 2), ground, w)
+	words := title.words
+	if look.Wide(words) > w-4 {
+		words = title.large
+	}
+	plain := look.Filled(look.Indent(look.Wrap(words, w-4), 2), ground, w)
 	sizes := [][]string{plain, slices.Concat([]string{blank}, plain, []string{blank})}
 	for z := look.Blocks; z < look.Blocks+4; z++ {
 		rows := m.Styles.Wrapped(title.large, z, w-4)
