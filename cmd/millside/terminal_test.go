@@ -189,7 +189,7 @@ func (term *terminal) goesUntil(key, what string, ok func() bool) {
 		if ok() {
 			return true
 		}
-		if time.Since(pressed) > time.Second && strings.Contains(term.screen(), "ignored") {
+		if time.Since(pressed) > 3*time.Second && strings.Contains(term.screen(), "ignored") {
 			term.press(key)
 			pressed = time.Now()
 		}

@@ -63,8 +63,7 @@ func TestResizeOnEachPage(t *testing.T) {
 		term.press(page.key)
 		term.see(page.title)
 		term.squeezes(page.title, page.keys)
-		term.press(page.back)
-		term.see("0 of 16 passes laid")
+		term.goes(page.back, "0 of 16 passes laid")
 	}
 	term.goes("space", "1 of 16 passes laid")
 	term.goes("space", "LOOK AT THE LEASE")
