@@ -8,17 +8,16 @@ import (
 	"os/signal"
 	"syscall"
 
-	"millside/plan/athand"
-
-	tea "github.com/charmbracelet/bubbletea"
-	"github.com/muesli/termenv"
-
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/tui/ground"
 	"millside/tui/keys"
 	"millside/tui/look"
 	"millside/tui/mill"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
 )
 
 // Bubble Tea is loaded by now: see package ground.
@@ -87,15 +86,25 @@ func Run(ctx context.Context, o Options) error {
 	a := newApp(deps{store: o.Store, styles: o.styles(), keys: keys.Default(), sound: ring.sound, practice: o.Practice,
 		atHand: o.AtHand, pace: o.Pace, say: o.Say, settings: o.Settings, save: o.SaveSettings}, o.Now())
 	a.screen = a.firstScreen(o)
+	var put *aside
+	filter := stamp(o.Now)
 	p := tea.NewProgram(a, tea.WithContext(ctx), tea.WithInput(o.In), tea.WithOutput(o.Out),
 		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
-		tea.WithFilter(stamp(o.Now)))
+		tea.WithFilter(func(m tea.Model, msg tea.Msg) tea.Msg {
+			if _, ok := msg.(tea.SuspendMsg); ok {
+				put.suspend()
+				return nil
+			}
+			return filter(m, msg)
+		}))
+	put, end := putAside(p)
 	caught, stop := quitOnSignal(p)
 	final, err := p.Run()
 	stop()
-	if end, ok := final.(app); ok {
-		end.close()
-		if err == nil && end.interrupted {
+	end()
+	if last, ok := final.(app); ok {
+		last.close()
+		if err == nil && last.interrupted {
 			err = ErrInterrupted
 		}
 	}

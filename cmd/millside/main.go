@@ -21,16 +21,19 @@ import (
 	"runtime"
 	"time"
 
-	"github.com/mattn/go-isatty"
-	"github.com/spf13/cobra"
-
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
+	"millside/cmd/millside/internal/voice"
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/plan/athand"
 	"millside/tui"
 	"millside/tui/look"
+
+	"github.com/mattn/go-isatty"
+	"github.com/spf13/cobra"
 )
 
 func main() {
@@ -55,7 +58,8 @@ type app struct {
 	screen func(context.Context, tui.Options) error
 
 	recordsFlag, atHandFlag string
-	voice                   *speaker // what --say asks for; nil without it
+	alone                   bool           // wind without a lock where there are none
+	voice                   *voice.Speaker // what --say asks for; nil without it
 	// hand is what is at hand, nil until it is asked for.
 	hand *athand.AtHand
 	// folder is the folder of records, nil until it is asked for.
@@ -76,6 +80,7 @@ func (a *app) run(args []string) int {
 	root.SetArgs(args)
 	root.SetOut(a.out)
 	root.SetErr(a.errOut)
+	root.SetIn(a.in)
 	err := root.ExecuteContext(context.Background())
 	if flush := a.out.Flush(); err == nil && flush != nil {
 		err = fmt.Errorf("writing the answer: %w", flush)
@@ -89,7 +94,11 @@ func (a *app) store() (counter.Store, error) {
 	if err != nil {
 		return counter.Store{}, err
 	}
-	return counter.Store{Dir: dir, FS: a.fs}, nil
+	fsys := a.fs
+	if a.alone {
+		fsys = disk.WithoutLocks(fsys)
+	}
+	return counter.Store{Dir: dir, FS: fsys}, nil
 }
 
 // records is that folder for the length of a command: each record in it is read once.
@@ -111,6 +120,9 @@ var errNoTerminal = errors.New("this needs a terminal to draw on and to read key
 // needTerminal is nil if there is a screen, and otherwise an error that names a way without one.
 func (a *app) needTerminal(instead string) error {
 	if a.terminal(a.in) && a.terminal(a.tty) {
+		if a.env("TERM") == "dumb" {
+			return fmt.Errorf("%w: TERM is dumb, so the terminal can't place the cursor; %s", errNoTerminal, instead)
+		}
 		return nil
 	}
 	return fmt.Errorf("%w; without one, %s", errNoTerminal, instead)
@@ -122,7 +134,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		return err
 	}
 	if a.voice != nil {
-		o.Say = a.voice.say
+		o.Say = a.voice.Say
 		defer a.hush()
 	}
 	hand, err := a.atHand()
@@ -133,7 +145,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
 	}
 	o.AtHand, o.Pace = hand, a.ownPace()
-	o.Settings, o.SaveSettings = settings.LoadSettings(a.env, a.errOut, writeFile)
+	o.Settings, o.SaveSettings = settings.LoadSettings(a.env, a.errOut, files.Write)
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"

@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -10,6 +11,15 @@ import (
 
 // Announce is the page in long words, in the order in which the winder needs them.
 func (s Session) Announce(now time.Time) []string {
+	said := s.announce(now)
+	if lost, ok := s.missingItem(); ok && !slices.Contains(said, sentence(lost.Text)) {
+		said = append([]string{sentence(lost.Text)}, said...)
+	}
+	return said
+}
+
+// announce is the page by itself.
+func (s Session) announce(now time.Time) []string {
 	switch s.Stage(now) {
 	case Done:
 		return []string{fmt.Sprintf("The warp is finished and off the mill: %s.", measure.Counted(s.st.EndsStandingAll(), "end", "ends"))}
@@ -22,7 +32,7 @@ func (s Session) Announce(now time.Time) []string {
 	case Finishing:
 		return s.stepWords(now)
 	case Broken:
-		return []string{"The record can't be written. Nothing is counted until it is opened again."}
+		return append([]string{"The record can't be written. Nothing is counted."}, s.Trouble()...)
 	}
 	return s.passWords(now)
 }
@@ -155,17 +165,27 @@ func (s Session) speakPass(now time.Time) string {
 	}
 	text := ""
 	for _, item := range append(in.Now, in.Reminders...) {
-		if item.Level != Quiet {
+		if item.Level != Quiet && s.nowSpoken(item) {
 			text += sentence(item.Short) + " "
+		}
+	}
+	then := ""
+	for _, item := range in.Next {
+		if item.Level != Quiet {
+			then += " " + sentence("then: "+item.Short)
 		}
 	}
 	lease := fmt.Sprintf("%s %s", in.Lease[0].Peg, in.Lease[0].Opening)
 	if in.Pass.Direction.Far() {
-		return text + fmt.Sprintf("Outward %d: %s, over %d, %s.", in.Pass.Number, lease, in.Over, in.Turn)
+		return text + fmt.Sprintf("Outward %d: %s, over %d, %s.", in.Pass.Number, lease, in.Over, in.Turn) + then
 	}
 	text += fmt.Sprintf("Return %d: over %d, %s, %s", in.Pass.Number, in.Over, lease, in.Turn)
 	if in.Round == RoundFlick {
 		text += ", flick"
 	}
-	return text + "."
+	return text + "." + then
 }
+
+// nowSpoken says whether what is due is spoken with this pass: a count tie only where the hands are at the counting
+// cross, so that it isn't heard at every pass.
+func (s Session) nowSpoken(item Item) bool { return item.Kind != ItemTie || s.st.Laid()%2 == 1 }

@@ -1,22 +1,46 @@
 package sheet
 
 import (
+	"millside/plan"
 	"millside/plan/measure"
 )
 
 // Drawings is what can be drawn on a sheet. What isn't known is nil.
 type Drawings struct {
-	Mill   *MillDrawing     `json:"mill,omitempty"`
-	Board  []measure.Length `json:"board,omitempty"`
-	Raddle *RaddleDrawing   `json:"raddle,omitempty"`
-	Reed   *ReedDrawing     `json:"reed,omitempty"`
+	Mill    *MillDrawing     `json:"mill,omitempty"`
+	Board   []measure.Length `json:"board,omitempty"`
+	Stripes *StripesDrawing  `json:"stripes,omitempty"`
+	Raddle  *RaddleDrawing   `json:"raddle,omitempty"`
+	Reed    *ReedDrawing     `json:"reed,omitempty"`
+}
+
+// StripesDrawing is the stripes of the warp, from end 1 on.
+type StripesDrawing struct {
+	Colours []Colour `json:"colours"`
+	Runs    []Run    `json:"runs"`
+}
+
+// stripesOf gathers the stripes of a plan; both lists are empty in a plain warp.
+func stripesOf(p *plan.Plan) StripesDrawing {
+	var d StripesDrawing
+	for _, use := range p.ColourUses() {
+		c, _ := p.Colour(use.Colour) // one of the plan's own
+		d.Colours = append(d.Colours, Colour{string(plan.Letter(use.Colour)), c.Name, c.Shade, use.Ends, use.Packages})
+	}
+	for _, run := range p.EndRuns() {
+		d.Runs = append(d.Runs, Run(run))
+	}
+	return d
 }
 
 // MillDrawing is the way of the warp round a mill.
 type MillDrawing struct {
-	// Turns is whole turns, and Steps the peg steps beyond them to the far end peg.
-	Turns int `json:"turns"`
-	Steps int `json:"steps"`
+	// Turns is whole turns, and Steps the peg steps beyond them to the far end peg; 0 where a turn isn't a whole
+	// number of steps. Beyond is the same as a length along the circumference, and Where says it in words.
+	Turns  int            `json:"turns"`
+	Steps  int            `json:"steps"`
+	Beyond measure.Length `json:"beyond"`
+	Where  string         `json:"where"`
 	// Circumference and PegStep are the mill's, so that the steps can be drawn to scale.
 	Circumference measure.Length `json:"circumference"`
 	PegStep       measure.Length `json:"peg_step"`
@@ -55,7 +79,11 @@ func (a maker) drawings() Drawings {
 	case a.Board != nil:
 		d.Board = s.Board[:a.Board.Distances]
 	case a.Room != nil:
-		d.Mill = &MillDrawing{Turns: a.Room.Turns, Steps: a.Room.Steps, Circumference: s.Mill.Circumference, PegStep: s.Mill.PegStep}
+		d.Mill = &MillDrawing{Turns: a.Room.Turns, Steps: a.Room.Steps, Beyond: a.Room.Beyond, Where: a.Room.Where(), Circumference: s.Mill.Circumference, PegStep: s.Mill.PegStep}
+	}
+	if a.Plan.Striped() {
+		stripes := stripesOf(a.Plan)
+		d.Stripes = &stripes
 	}
 	if a.Raddle != nil {
 		d.Raddle = &RaddleDrawing{MiddleSpace: a.Raddle.MiddleSpace}

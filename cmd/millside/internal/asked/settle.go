@@ -3,12 +3,12 @@ package asked
 import (
 	"errors"
 
-	"github.com/spf13/pflag"
-
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/loom"
 	"millside/plan/measure"
+
+	"github.com/spf13/pflag"
 )
 
 // Settle makes the spec of what the flags say: what is named is looked up among the things at hand, and a
@@ -94,7 +94,7 @@ func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 	var errs []error
 	l := &s.Loom
 	if l.Sett.IsZero() {
-		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end")
+		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end", "threading", "heddles")
 	}
 	if ask.raddle != "" {
 		r, err := nameOr(ask.raddle, "raddle", func() (loom.Raddle, error) { r, err := hand.FindRaddle(ask.raddle); return r.Raddle, err },
