@@ -175,7 +175,7 @@ func (m Model) itemSizes(items []session.Item, label string, w int) [][]string {
 	for _, item := range items {
 		text := item.Short
 		if item.Kind == session.ItemTurn {
-			text = item.Text // both ways out are needed at any size
+			text = m.s.State().TwistBrief() // both ways out are needed at any size
 		}
 		short, full = append(short, text), append(full, item.Text)
 		loud = loud || item.Level != session.Quiet

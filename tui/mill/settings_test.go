@@ -67,7 +67,7 @@ func TestSpoken(t *testing.T) {
 	if len(heard) != 3 {
 		t.Fatalf("heard %q", heard)
 	}
-	for i, want := range []string{"Outward 11: A holes up, over 1, counterclockwise.", "Tie 100 ends.", "Ignored, too soon."} {
+	for i, want := range []string{"Outward 11: A holes up, over 1, counterclockwise.", "Count tie, 100 ends.", "Ignored, too soon."} {
 		if !strings.HasPrefix(heard[i], want) {
 			t.Errorf("heard %q, want %q first", heard[i], want)
 		}

@@ -15,30 +15,32 @@ import (
 // step is one thing that the hands do on a pass: in one or two short phrases to be drawn large, and in words.
 type step struct {
 	phrases []string
-	words   string
-	turn    rune // the sign of a turn, drawn before the first phrase
+	// words are the step in full, brief without the words that can be missed.
+	words, brief string
+	turn         rune // the sign of a turn, drawn before the first phrase
 	// loose says that the phrase may be drawn smaller than the others, since positions can be many.
 	loose bool
 }
 
 // stepsOf are the steps of a pass, in the order of the hands.
 func stepsOf(in session.Instruction) []step {
-	lease := step{words: fmt.Sprintf("lease: %s over %s, flick, %s over %s", in.Lease[0].Opening, in.Lease[0].Peg, in.Lease[1].Opening, in.Lease[1].Peg)}
+	lease := step{brief: fmt.Sprintf("%s %s, flick, %s %s", in.Lease[0].Peg, in.Lease[0].Opening, in.Lease[1].Peg, in.Lease[1].Opening),
+		words: fmt.Sprintf("lease: %s over %s, flick, %s over %s", in.Lease[0].Opening, in.Lease[0].Peg, in.Lease[1].Opening, in.Lease[1].Peg)}
 	for _, d := range in.Lease {
 		lease.phrases = append(lease.phrases, d.Peg.String()+" "+openingWord(d.Opening))
 	}
 	cross := step{phrases: []string{fmt.Sprintf("OVER %d", in.Over), fmt.Sprintf("UNDER %d", in.Under)},
-		words: fmt.Sprintf("counting cross: over %d, under %d", in.Over, in.Under)}
+		words: fmt.Sprintf("counting cross: over %d, under %d", in.Over, in.Under), brief: fmt.Sprintf("over %d, under %d", in.Over, in.Under)}
 	turn := step{phrases: []string{strings.ToUpper(in.Turn.String())}, turn: look.SignCounterclockwise,
-		words: fmt.Sprintf("%s round the %s", in.Turn, in.TurnPeg)}
+		words: fmt.Sprintf("%s round the %s", in.Turn, in.TurnPeg), brief: fmt.Sprintf("%s, %s", in.Turn, in.TurnPeg)}
 	if in.Turn == plan.Clockwise {
 		turn.turn = look.SignClockwise
 	}
 	switch in.Round {
 	case session.RoundKeep:
-		turn.phrases = append(turn.phrases, "KEEP")
+		turn.phrases, turn.brief = append(turn.phrases, "KEEP"), turn.brief+"; keep"
 	case session.RoundFlick:
-		turn.phrases = append(turn.phrases, "FLICK")
+		turn.phrases, turn.brief = append(turn.phrases, "FLICK"), turn.brief+"; flick"
 	}
 	if in.Round != session.RoundNone {
 		turn.words += "; " + in.Round.String()
@@ -61,7 +63,7 @@ func carrySteps(in session.Instruction) []step {
 		if in.LeftOut != 0 && in.LeftOut.Count() < in.Pass.Carried.Count() {
 			phrase = "LEAVE OUT " + in.LeftOut.String()
 		}
-		steps = append(steps, step{phrases: []string{phrase}, words: item.Text, loose: true})
+		steps = append(steps, step{phrases: []string{phrase}, words: item.Text, brief: item.Text, loose: true})
 	}
 	return steps
 }
@@ -95,8 +97,8 @@ func stepSizes(s look.Styles, steps []step, w int) [][]sized {
 	var plain []sized
 	for i, st := range steps {
 		text := st.words
-		if _, after, found := strings.Cut(text, ": "); found && w < narrow {
-			text = after
+		if w < narrow {
+			text = st.brief
 		}
 		words[i] = look.Wrap(text, w)
 		plain = append(plain, sized{big: look.Drawn(words[i])})
