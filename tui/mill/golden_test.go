@@ -165,8 +165,8 @@ func TestPagesFitEverySize(t *testing.T) {
 	for _, page := range pages {
 		t.Run(page.name, func(t *testing.T) {
 			s := page.make(newBench(t, termenv.Ascii))
-			for w := 1; w <= 301; w += 23 {
-				for h := 1; h <= 101; h += 9 {
+			for w := 1; w <= 301; w += 50 {
+				for h := 1; h <= 101; h += 11 {
 					hand.Fits(t, s.View(w, h), hand.Size{W: w, H: h})
 				}
 			}
