@@ -8,22 +8,24 @@ import (
 
 	"github.com/muesli/termenv"
 
+	"millside/counter/session"
 	"millside/plan/measure"
 	"millside/tui/internal/hand"
 )
 
 func TestSettingsText(t *testing.T) {
-	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Bell: BellAlways}, {Bell: BellOff}} {
+	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Off: []session.Cue{session.CueReturn}}, {Off: Cues()}} {
 		if back, err := ParseSettings(s.String()); err != nil || !reflect.DeepEqual(back, s) {
 			t.Errorf("%q is read as %+v, %v", s.String(), back, err)
 		}
 	}
-	for _, text := range []string{"bell=always # so that the next room hears it\r\nkey\t=\tf5", "\xFF\xFEb\x00e\x00l\x00l\x00:\x00a\x00l\x00w\x00a\x00y\x00s\x00\r\x00\n\x00k\x00e\x00y\x00:\x00f\x005\x00"} {
-		if s, err := ParseSettings(text); err != nil || !reflect.DeepEqual(s, Settings{Keys: []string{"f5"}, Bell: BellAlways}) {
+	for _, text := range []string{"silent=stop # the bell wakes the cat\r\nkey\t=\tf5", "\xFF\xFEk\x00e\x00y\x00:\x00f\x005\x00\r\x00\n\x00s\x00i\x00l\x00e\x00n\x00t\x00:\x00s\x00t\x00o\x00p\x00"} {
+		if s, err := ParseSettings(text); err != nil || !reflect.DeepEqual(s, Settings{Keys: []string{"f5"}, Off: []session.Cue{session.CueStop}}) {
 			t.Errorf("%q is read as %+v, %v", text, s, err)
 		}
 	}
-	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " + strings.Repeat("x", 41), strings.Repeat("#", 5000)} {
+	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " + strings.Repeat("x", 41), strings.Repeat("#", 5000),
+		"silent: thunder", "silent: stop\nsilent: stop"} {
 		_, err := ParseSettings(text)
 		var fe *measure.FieldError
 		if !errors.As(err, &fe) {
@@ -32,18 +34,45 @@ func TestSettingsText(t *testing.T) {
 	}
 }
 
-// The next step is told to whoever listens, after every pass and when a press was ignored.
+// Files of earlier versions keep their meaning.
+func TestSettingsOfEarlierFiles(t *testing.T) {
+	for text, heard := range map[string]int{"bell: always": 7, "bell: warnings\nkey: f5": 4, "bell: off": 0} {
+		s, err := ParseSettings(text)
+		if n := len(Cues()) - len(s.Off); err != nil || n != heard {
+			t.Errorf("%q: %d cues are heard, want %d; %v", text, n, heard, err)
+		}
+	}
+}
+
+// Two rhythms can be told apart: they differ in the number of rings, or in a gap that is three times as long.
+func TestRhythmsDiffer(t *testing.T) {
+	for i, a := range Cues() {
+		for _, b := range Cues()[:i] {
+			ra, rb := Rhythm(a), Rhythm(b)
+			differ := len(ra) != len(rb)
+			for j := range min(len(ra), len(rb)) {
+				differ = differ || max(ra[j], rb[j]) >= 3*min(ra[j], rb[j])
+			}
+			if !differ {
+				t.Errorf("%s and %s sound alike", a, b)
+			}
+		}
+	}
+}
+
+// The next step is told to whoever listens, after every pass and when a press was refused.
 func TestSpoken(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	var heard []string
 	b.deps.Say = func(text string) { heard = append(heard, text) }
-	s := b.press(b.winding(hand.Towels(), 9), "space", "space")
-	b.send(s, hand.Key("space"))
+	m := b.winding(hand.Towels(), 9)
+	heard = nil
+	m = b.press(m, "space", "space")
+	b.send(m, hand.Key("space"))
 	if len(heard) != 3 {
 		t.Fatalf("heard %q", heard)
 	}
-	for i, want := range []string{"Pass 11 of 40, outward. 100 ends stand.",
-		"Count tie at the counting cross round groups 1 to 10, 100 ends so far; not the one just laid", "One press ignored"} {
+	for i, want := range []string{"Outward 11: A holes up, over 1, counterclockwise.", "Count tie, 100 ends.", "Ignored, too soon."} {
 		if !strings.HasPrefix(heard[i], want) {
 			t.Errorf("heard %q, want %q first", heard[i], want)
 		}
