@@ -103,7 +103,8 @@ func TestHeldKeyStopsAtThePeg(t *testing.T) {
 // Right after a mark, an answer or anything else that is no pass, the pass key counts none.
 func TestNothingElseLooksLikeAPass(t *testing.T) {
 	for _, in := range []Intent{
-		Mark{What: counter.MissedOpening}, Mark{What: counter.Knot, Position: 3}, Note{"a few words"}, WrongTurn{}, TieMade{},
+		Mark{What: counter.MissedOpening}, Mark{What: counter.Knot, Position: 3}, Note{"a few words"}, WrongTurn{},
+		TieMade{},
 		NewPackage{Position: 2}, Recount{Passes: 3}, TakeBack{}, Answer{Yes}, Foot{plan.FootLast},
 	} {
 		b := newBench(t, nil)

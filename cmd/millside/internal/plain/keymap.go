@@ -29,9 +29,11 @@ func (t *Talk) meanings() []meaning {
 		{k.Other, "other", nil}, {k.WrongTurn, "turn", nil}, {k.Cone, "", session.AskPackage{}},
 	}
 	if _, open := t.s.Question(); open {
-		all = append([]meaning{{keys.Bind("y", "yes", "y"), "yes", nil}, {keys.Bind("l", "later", "l"), "later", nil}}, all...)
+		all = append([]meaning{{keys.Bind("y", "yes", "y"), "yes", nil}, {keys.Bind("l", "later", "l"), "later", nil}},
+			all...)
 	}
-	return append(all, meaning{keys.Bind("r", "bring back", "r"), "redo", nil}, meaning{keys.Bind("i", "where", "i"), "where", nil})
+	return append(all, meaning{keys.Bind("r", "bring back", "r"), "redo", nil},
+		meaning{keys.Bind("i", "where", "i"), "where", nil})
 }
 
 // isPass says whether a key is the pass key.
