@@ -228,3 +228,17 @@ func TestPressesAreJudgedByTheirTime(t *testing.T) {
 		t.Errorf("%+v", r)
 	}
 }
+
+// Coming back is no way round the guard.
+func TestGuardOutlivesACrash(t *testing.T) {
+	b := newBench(t, func(s *plan.Spec) { s.GuardMillis = 5000 })
+	b.press(1)
+	b.reopen()
+	b.after(time.Second, GoOn{})
+	if b.after(3*time.Second, Press{}); b.laid() != 1 || b.last.Cue != CueRefused {
+		t.Errorf("%d passes, %v", b.laid(), b.last.Cue)
+	}
+	if b.after(time.Second, Press{}); b.laid() != 2 {
+		t.Errorf("%d passes, %v", b.laid(), b.last.Cue)
+	}
+}

@@ -71,6 +71,9 @@ func New(o Opening) Session {
 	}
 	for _, e := range o.Events {
 		s.reckon.tempo = s.reckon.tempo.After(e)
+		if e.Kind == counter.Laid {
+			s.guards.pass = s.guards.pass.Counted(e.At) // coming back is no way round the guard
+		}
 	}
 	s.reckon = s.reckon.packagesOf(s.st)
 	if o.Torn != "" {
