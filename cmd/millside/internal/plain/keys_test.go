@@ -157,3 +157,18 @@ func TestLines(t *testing.T) {
 		t.Errorf("%d lines: %.40q", len(got), got)
 	}
 }
+
+// A key of the weaver's own is the pass key here too, and a finished warp is opened again by its key.
+func TestOwnKeyAndReopening(t *testing.T) {
+	tk := newBench(t, nil)
+	tk.p.keys = tk.p.keys.WithOwn([]string{"f5"})
+	tk.wants(tk.presses("f5"), "Pass 1 is laid, 10 ends stand.")
+	for range 30 {
+		tk.presses("f5")
+	}
+	if !tk.state().Finished {
+		t.Fatal("not finished")
+	}
+	tk.wants(tk.presses("r"), "OPEN THE RECORD AGAIN")
+	tk.wants(tk.presses("x", "enter"), "The record is open again.")
+}
