@@ -6,13 +6,13 @@
 // ([Pass]). A pass says which way the group goes, which opening of the paddle goes first over which
 // lease peg, how it lies at the counting cross, and which way it turns afterwards.
 // [Plan.Before] and [Plan.After] name what has to be done around a pass, [Plan.Finishing] what
-// follows the last one, [Choices] ranks other ways to reach the same number of ends.
+// follows the last one, [Plan.Choices] ranks the ways to reach the same number of ends.
 //
 // # Around the winding
 //
 // A weaver starts from a cloth. [ClothWidth] gives the ends and [ClothLength] the length, each
 // allowance as a line of its own; [YarnSize] and [Sett] say how fine and how close; [HelpSett] offers a
-// starting sett for a sample. [GroupTable] ranks the sizes of group, [SplitChains] parts a wide warp,
+// starting sett for a sample. [SplitChains] parts a wide warp,
 // [Mill.Room] and [Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [Weft] estimates the
 // weft. For the loom there are [Raddle.Fill], [Reed.Order], [Reed.Sley] and [RankReeds]. [NewSheet] puts
 // it all on one [Sheet]; [NewProject] works out all of this from one [Spec]. [ParseAtHand] reads the

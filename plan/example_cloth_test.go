@@ -6,7 +6,7 @@ import (
 	"millside/plan"
 )
 
-// Four towels of 20 by 28 inches at 20 ends an inch, from the cloth to the paddle.
+// Four towels of 20 by 28 inches at 20 ends an inch, from the cloth to the warp.
 func Example_fromTheCloth() {
 	sett, _ := plan.ParseSett("20 an inch")
 	ends, err := plan.ClothWidth{Finished: 20 * plan.Inch, Shrinkage: 10 * plan.OnePercent, DrawIn: 8 * plan.OnePercent, Sett: sett}.Ends()
@@ -19,14 +19,7 @@ func Example_fromTheCloth() {
 		fmt.Println(err)
 		return
 	}
-	groups, err := plan.GroupTable(plan.GroupAsk{Ends: ends.Wanted, Positions: 12, Sett: sett, RaddleSpace: plan.Inch})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
 	fmt.Printf("%d ends, %s\n", ends.Wanted, warp.Total.In(plan.Yards, 2))
-	fmt.Printf("groups of %d: %d passes, %s\n", groups[0].Group, groups[0].Passes, groups[0].Time)
 	// Output:
 	// 484 ends, 4.86 yd
-	// groups of 10: 49 passes, 25 to 31 min
 }

@@ -38,11 +38,7 @@ func (a SheetAsk) shortPasses() []string {
 
 // boutRow says how many bouts there are.
 func (a SheetAsk) boutRow() Row {
-	bouts, odd := 0, 0
-	for _, c := range a.Plan.Chains {
-		bouts += len(c.Passes) / 2
-		odd += len(c.Passes) % 2
-	}
+	bouts, odd := a.Plan.Bouts()
 	row := Row{Name: "bouts", Value: strconv.Itoa(bouts), How: How{"passes / 2 in each chain", fmt.Sprintf("%d x 2 + %d = %d passes", bouts, odd, 2*bouts+odd)}}
 	if odd > 0 {
 		row.Value += fmt.Sprintf(", and %s", Counted(odd, "outward pass", "outward passes, one in each of as many chains"))
@@ -52,16 +48,7 @@ func (a SheetAsk) boutRow() Row {
 
 // nearPegRow says what the paddle does on its way round the near end peg.
 func (a SheetAsk) nearPegRow() (Row, bool) {
-	kept, flicked := 0, 0
-	for _, c := range a.Plan.Chains {
-		for k := 2; k < len(c.Passes); k += 2 {
-			if c.KeepsOpening(k) {
-				kept++
-			} else {
-				flicked++
-			}
-		}
-	}
+	kept, flicked := a.Plan.NearTurns()
 	row := Row{Name: "round the near peg"}
 	switch {
 	case kept+flicked == 0:

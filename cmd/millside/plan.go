@@ -153,7 +153,7 @@ func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, flags pla
 		}
 		return prose.WriteJSON(a.out, out)
 	}
-	planout.PlanText(a.out, p, project.Pace)
+	planout.PlanText(a.out, project)
 	if stripes != nil {
 		planout.StripesText(a.out, p, stripes)
 	}
