@@ -39,11 +39,9 @@ type Choice struct {
 	Lacking int
 	// Raddle says how the groups suit the raddle.
 	Raddle RaddleFit
-	// Work is the work at the pegs, Hands how long the passes and the work take by the usual times or by
-	// the weaver's own pace. Time is how long the passes alone take.
-	Work  WorkSum
-	Hands time.Duration
-	Time  TimeSpan
+	// Work is the work at the pegs, Time how long it takes with the passes.
+	Work WorkSum
+	Time TimeSpan
 	// Slow says that it takes more than half as long again as the quickest choice that lacks no package.
 	Slow bool
 	// Reasons says in words what is good and what is bad about it, in the order of the ranking.
@@ -96,8 +94,8 @@ func markSlow(list []Choice) {
 	var quickest time.Duration
 	for _, lacking := range []bool{false, true} {
 		for _, c := range list {
-			if (c.Lacking > 0) == lacking && (quickest == 0 || c.Hands < quickest) {
-				quickest = c.Hands
+			if (c.Lacking > 0) == lacking && (quickest == 0 || c.Time.Middle < quickest) {
+				quickest = c.Time.Middle
 			}
 		}
 		if quickest > 0 {
@@ -105,7 +103,7 @@ func markSlow(list []Choice) {
 		}
 	}
 	for i := range list {
-		list[i].Slow = list[i].Hands > quickest+quickest/2
+		list[i].Slow = list[i].Time.Middle > quickest+quickest/2
 	}
 }
 
@@ -120,7 +118,7 @@ func lessTrouble(x, y Choice) int {
 		cmp.Compare(x.CutShort, y.CutShort),
 		cmp.Compare(x.Lacking, y.Lacking),
 		cmp.Compare(y.Raddle, x.Raddle), // the worst fit has the lowest number
-		cmp.Compare(x.Hands, y.Hands),
+		cmp.Compare(x.Time.Middle, y.Time.Middle),
 	)
 }
 
@@ -150,7 +148,7 @@ func (p *Plan) choice(kind ChoiceKind, group int, pace Pace) (Choice, error) {
 	if group%2 == 0 && s.ReturnOrder == SameOrder {
 		c.Flicks = 0 // as the lease is brought together in [New]; all other groups flick once a bout
 	}
-	c.Hands, c.Time = pace.hands().Total(c.Work, p.Path.PassTurns()), pace.For(c.Passes)
+	c.Time = p.timeOf(c.Work, pace)
 	return c, nil
 }
 
@@ -193,11 +191,8 @@ func (c Choice) In(s Spec) Spec {
 // Taken says whether the spec winds its ends by this choice.
 func (c Choice) Taken(s Spec) bool { return c.Group == s.Group && c.In(s).LastPass == s.LastPass }
 
-// hands are the times of the work with the weaver's own pace, where that is known.
-func (p Pace) hands() HandTimes {
-	t := DefaultHandTimes()
-	if p.Known() && p.Passes > 0 {
-		t.Pass = p.Middle
-	}
-	return t
+// timeOf is how long work takes.
+func (p *Plan) timeOf(w WorkSum, pace Pace) TimeSpan {
+	d := DefaultHandTimes().Total(w, p.Path.PassTurns())
+	return TimeSpan{Low: d, Middle: d, High: d}
 }
