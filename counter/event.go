@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Clock tells the time; [time.Now] is the usual one. Nothing in this package calls a clock by itself.
@@ -42,6 +43,7 @@ const (
 	LeaseLeft  Kind = "lease-left"  // Chain, Pass (passes laid): the look at the lease is put off
 	Redone     Kind = "redone"      // Chain, Pass (the pass that lies again): the last take-back is taken back
 	Reopened   Kind = "reopened"    // Text = reason: the finished warp is opened again
+	Lost       Kind = "lost"        // Lines: so many lines that had been counted were missing when the record was opened
 )
 
 // Event is one thing that happened at the mill. Fields that its kind doesn't use are ignored, and left
@@ -67,13 +69,15 @@ type Event struct {
 	What What
 	// Place is how far from the lease along the warp, 0 to the warp's length; it counts only if HasPlace
 	// says that it is known.
-	Place    plan.Length
+	Place    measure.Length
 	HasPlace bool
 	// Weight is that of a new cone with its tube; 0 if it wasn't weighed.
-	Weight plan.Mass
+	Weight measure.Mass
 	// Line is the number of a line in the record, which its event goes by: the plan stands on line 1, the
 	// first event on line 2.
 	Line int
+	// Lines is a number of lines, 1 or more.
+	Lines int
 }
 
 // field is one of the fields that an event may use.
@@ -92,11 +96,12 @@ const (
 	lineField
 	weightField
 	footField
+	linesField
 )
 
 // String is the field's name in the file.
 func (f field) String() string {
-	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight", "foot"}[f]
+	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight", "foot", "lines"}[f]
 }
 
 // missing says whether an event leaves out a field that its kind may use.
@@ -121,6 +126,7 @@ var fieldsOf = map[Kind][]field{
 	WorkDone: {chainField, passField}, WorkUndone: {chainField, passField},
 	TieWaved: {chainField, passField}, LeaseLeft: {chainField, passField},
 	Redone: {chainField, passField}, Reopened: {textField},
+	Lost: {linesField},
 }
 
 // normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
@@ -153,6 +159,8 @@ func (e Event) normal() Event {
 			n.Weight = e.Weight
 		case footField:
 			n.Foot = e.Foot
+		case linesField:
+			n.Lines = e.Lines
 		}
 	}
 	return n
@@ -161,7 +169,7 @@ func (e Event) normal() Event {
 // checkTime refuses a time whose year can't be written with four digits.
 func (e Event) checkTime() error {
 	if y := e.At.UTC().Year(); y < 1 || y > 9999 {
-		return &plan.FieldError{Field: "time", Value: e.At.String(), Want: "a year from 1 to 9999"}
+		return &measure.FieldError{Field: "time", Value: e.At.String(), Want: "a year from 1 to 9999"}
 	}
 	return nil
 }
@@ -172,7 +180,7 @@ const maxText = 500
 // checkText refuses a text that is empty, too long, or that would upset a screen or a printed page:
 // control characters, line and paragraph separators.
 func checkText(name, s string) error {
-	bad := func(want string) error { return &plan.FieldError{Field: name, Value: shorten(s), Want: want} }
+	bad := func(want string) error { return &measure.FieldError{Field: name, Value: shorten(s), Want: want} }
 	switch {
 	case !utf8.ValidString(s):
 		return bad("plain text (UTF-8)")

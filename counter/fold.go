@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Fold is the state after a list of events, from the start of a plan. It takes a time that grows with
@@ -24,7 +25,7 @@ func Fold(p *plan.Plan, events []Event) (State, error) {
 
 // Apply is the state after one more event. The receiver and everything it points to stay as they were.
 // If the event doesn't follow, the receiver is returned with an error that says why; a text that won't
-// do is a [*plan.FieldError].
+// do is a [*measure.FieldError].
 func (s State) Apply(e Event) (State, error) {
 	f := newFolder(s.private(e))
 	if err := f.apply(e); err != nil {
@@ -36,6 +37,7 @@ func (s State) Apply(e Event) (State, error) {
 // private is the state with its own copy of whatever an event may change. A list that is only added to
 // is clipped, so that the next append has to move it.
 func (s State) private(e Event) State {
+	s.Losses = slices.Clone(s.Losses)
 	s.Notes, s.Recounts, s.Reopened = slices.Clip(s.Notes), slices.Clip(s.Recounts), slices.Clip(s.Reopened)
 	s.Ties, s.TiesWaved = slices.Clip(s.Ties), slices.Clip(s.TiesWaved)
 	s.Cones = slices.Clip(s.Cones)
@@ -104,8 +106,11 @@ func (f *folder) follow(e Event) error {
 	if _, known := fieldsOf[e.Kind]; !known {
 		return fmt.Errorf("%q is no kind of event", shorten(string(e.Kind)))
 	}
-	if e.Kind == Reopened {
+	switch e.Kind { // these may come after the end too
+	case Reopened:
 		return f.reopened(e)
+	case Lost:
+		return f.lost(e)
 	}
 	if s.Finished {
 		return fmt.Errorf("the warp is finished: nothing can be added (%s)", e.Kind)
@@ -229,6 +234,9 @@ func (f *folder) recounted(e Event) error {
 	if e.Pass > c.Laid {
 		f.s.Paddle = paddleFor(f.s.Plan, e.Chain, e.Pass)
 	}
+	for i := range f.s.Losses {
+		f.s.Losses[i].Settled = true
+	}
 	f.s.Recounts = append(f.s.Recounts, Recount{At: e.At, Chain: e.Chain, From: c.Laid, To: e.Pass, Reason: e.Text})
 	if e.Pass < c.Laid {
 		f.lower(c, e.Pass)
@@ -253,17 +261,26 @@ func (f *folder) lower(c *ChainState, passes int) {
 // line is the number of the line of the event that is being taken.
 func (f *folder) line() int { return f.s.Events + firstLine }
 
+// lost notes that counted lines are missing; the count stands as low as the lines that are left say.
+func (f *folder) lost(e Event) error {
+	if e.Lines < 1 {
+		return &measure.FieldError{Field: "lines", Value: fmt.Sprint(e.Lines), Want: "1 or more"}
+	}
+	f.s.Losses = append(f.s.Losses, LossState{At: e.At, Chain: f.s.Chain, Laid: f.s.Chains[f.s.Chain-1].Laid, Lines: e.Lines})
+	return nil
+}
+
 // passesLaid checks a number of passes laid in a chain of the plan.
 func (f *folder) passesLaid(e Event) error {
 	if total := len(f.s.Plan.Chains[e.Chain-1].Passes); e.Pass < 0 || e.Pass > total {
-		return &plan.FieldError{Field: "passes laid", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("0 to %d", total)}
+		return &measure.FieldError{Field: "passes laid", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("0 to %d", total)}
 	}
 	return nil
 }
 
 func (f *folder) noted(e Event) error {
 	if n := len(f.s.Chains); e.Chain < 1 || e.Chain > n {
-		return &plan.FieldError{Field: "chain", Value: fmt.Sprint(e.Chain), Want: fmt.Sprintf("1 to %d", n)}
+		return &measure.FieldError{Field: "chain", Value: fmt.Sprint(e.Chain), Want: fmt.Sprintf("1 to %d", n)}
 	}
 	if err := f.passesLaid(e); err != nil {
 		return err
@@ -313,7 +330,7 @@ func (f *folder) replan(spec plan.Spec) error {
 // footSeen fixes which end of the paddle lies at the foot of the peg, and so which end of the warp is end 1.
 func (f *folder) footSeen(e Event) error {
 	if e.Foot > plan.FootLast {
-		return &plan.FieldError{Field: "foot position", Value: e.Foot.String(), Want: "first or last"}
+		return &measure.FieldError{Field: "foot position", Value: e.Foot.String(), Want: "first or last"}
 	}
 	now := f.s.Plan
 	if e.Foot == now.Spec.Foot {
@@ -368,7 +385,7 @@ func (f *folder) relay(before *plan.Plan) {
 // leaseSeen fixes the return order, and takes the other plan where the order was not as planned.
 func (f *folder) leaseSeen(e Event) error {
 	if e.Order > plan.MirroredOrder {
-		return &plan.FieldError{Field: "return order", Value: e.Order.String(), Want: "same or mirrored"}
+		return &measure.FieldError{Field: "return order", Value: e.Order.String(), Want: "same or mirrored"}
 	}
 	if now := f.s.Plan; e.Order != now.Spec.ReturnOrder {
 		if err := f.turnOrder(e.Order, now); err != nil {

@@ -7,6 +7,9 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/loom"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // forTheLoom is a plan that knows its raddle and its reed: 80 ends by ten at 20 an inch, so 4 in, in a
@@ -18,12 +21,12 @@ func forTheLoom(t *testing.T) *plan.Plan {
 	if err := spec.Loom.Sett.UnmarshalText([]byte("20 an inch")); err != nil {
 		t.Fatal(err)
 	}
-	reed, err := plan.ParseReed("10 dents an inch")
+	reed, err := loom.ParseReed("10 dents an inch")
 	if err != nil {
 		t.Fatal(err)
 	}
-	spec.Loom.Reed, spec.Loom.Raddle.Space = reed, plan.Inch/2
-	spec.Loom.FirstEnd = plan.LeftSide
+	spec.Loom.Reed, spec.Loom.Raddle.Space = reed, measure.Inch/2
+	spec.Loom.FirstEnd = loom.LeftSide
 	p, err := plan.New(spec)
 	if err != nil {
 		t.Fatal(err)
@@ -32,7 +35,7 @@ func forTheLoom(t *testing.T) *plan.Plan {
 }
 
 // rowsOf are the rows of a hand-over as "name: value".
-func rowsOf(part plan.SheetPart) []string {
+func rowsOf(part sheet.Part) []string {
 	var rows []string
 	for _, r := range part.Rows {
 		rows = append(rows, r.Name+": "+r.Value)
@@ -46,7 +49,7 @@ func TestHandOver(t *testing.T) {
 	p := forTheLoom(t)
 	events := []Event{
 		laid(1, 1), laid(1, 2), {At: at(2), Kind: WrongTurn, Chain: 1, Pass: 2}, laid(1, 3),
-		{At: at(4), Kind: Incident, Chain: 1, Pass: 3, Position: 4, What: Broken, Place: 2 * plan.Yard, HasPlace: true, Text: "mended"},
+		{At: at(4), Kind: Incident, Chain: 1, Pass: 3, Position: 4, What: Broken, Place: 2 * measure.Yard, HasPlace: true, Text: "mended"},
 		{At: at(5), Kind: Incident, Chain: 1, Pass: 2, Position: 1, What: Knot},
 		{At: at(6), Kind: Withdrawn, Line: 7},
 		{At: at(7), Kind: Incident, Chain: 1, Pass: 2, What: MissedOpening},
@@ -66,7 +69,7 @@ func TestHandOver(t *testing.T) {
 	got := rowsOf(part)
 	slices.Sort(got)
 	slices.Sort(want)
-	if part.Title != "At the mill" || part.ID != plan.PartRecord || !slices.Equal(got, want) {
+	if part.Title != "At the mill" || part.ID != sheet.PartRecord || !slices.Equal(got, want) {
 		t.Errorf("%s:\n%s\nwant\n%s", part.Title, strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
 

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Extension is how the file name of a record in a [Store] ends.
@@ -55,7 +56,7 @@ func (s Store) Create(p *plan.Plan) (*Record, error) {
 			return r, err
 		}
 	}
-	return nil, &plan.FieldError{Field: "name", Value: p.Spec.Name, Want: "another name: too many records have this one"}
+	return nil, &measure.FieldError{Field: "name", Value: p.Spec.Name, Want: "another name: too many records have this one"}
 }
 
 // makeDir makes a folder and the folders above it, and syncs the folder that each new one stands in.
@@ -90,7 +91,7 @@ type Summary struct {
 	// Passes and Laid are over all chains, Ends and Standing too: those of the plan, and those wound.
 	Passes, Laid, Ends, Standing int
 	// Yarn is the length of all ends that are wound, nothing added for waste.
-	Yarn plan.Length
+	Yarn measure.Length
 	// Started and Last are the times of the first and the last event; zero if there was none.
 	Started, Last time.Time
 	// Finished says that the warp is off the mill, Wound that every pass of every chain is laid.
@@ -100,8 +101,10 @@ type Summary struct {
 	// Err says why the record can't be opened. The other fields then hold what stands before the
 	// damage, as far as it can be read.
 	Err error
-	// Torn says that the end of the file was cut short and is left out.
+	// Torn says that the end of the file was cut short and is left out, Lost how much more is missing than a power cut
+	// takes.
 	Torn bool
+	Lost Loss
 }
 
 // List describes every record in the folder: unfinished ones first, and those touched last before
@@ -148,8 +151,8 @@ func (s Store) List() ([]Summary, error) {
 
 // summary looks at one record.
 func (s Store) summary(path string) Summary {
-	got, err := lookAt(s.fs(), path)
-	sum := Summary{Path: path, Name: plan.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != ""}
+	_, got, err := lookAt(s.fs(), path)
+	sum := Summary{Path: path, Name: measure.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != "", Lost: got.lost}
 	if got.fold == nil {
 		return sum
 	}

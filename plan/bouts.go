@@ -1,5 +1,9 @@
 package plan
 
+import (
+	"millside/plan/measure"
+)
+
 // Bouts is how many outward passes have a return pass after them, chain by chain, and how many have none:
 // one in each chain that stops at the counting cross.
 func (p *Plan) Bouts() (bouts, single int) {
@@ -13,14 +17,14 @@ func (p *Plan) Bouts() (bouts, single int) {
 // BoutsText says how many bouts there are: "20 bouts", "2 bouts and 2 passes".
 func (p *Plan) BoutsText() string {
 	bouts, single := p.Bouts()
-	text := Counted(bouts, "bout", "bouts")
+	text := measure.Counted(bouts, "bout", "bouts")
 	switch single {
 	case 0:
 		return text
 	case 1:
 		return text + " and a pass"
 	default:
-		return text + " and " + Counted(single, "pass", "passes")
+		return text + " and " + measure.Counted(single, "pass", "passes")
 	}
 }
 

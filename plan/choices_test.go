@@ -7,6 +7,9 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
+
+	"millside/plan/internal/measuretest"
+	"millside/plan/measure"
 )
 
 // choicesOf ranks the groups for a warp.
@@ -55,7 +58,7 @@ func TestChoicesFor396By10(t *testing.T) {
 
 // What comes first, and why.
 func TestFirstChoice(t *testing.T) {
-	raddle := func(s *Spec) { s.Loom.Sett, s.Loom.Raddle.Space = sett(t, "20 an inch"), Inch }
+	raddle := func(s *Spec) { s.Loom.Sett, s.Loom.Raddle.Space = measuretest.Sett(t, "20 an inch"), measure.Inch }
 	for _, c := range []struct {
 		name            string
 		ends, positions int
@@ -77,7 +80,7 @@ func TestFirstChoice(t *testing.T) {
 		// with 14 packages are 30.0 min.
 		{"an end at the lease beats a divisor with an odd number of passes", 250, 20, nil, "group of 6, last pass of 4", 42},
 		// With eight and a half turns a pass takes 0.95 min: 48.9 against 38.6 min, and 18 is far slower yet.
-		{"a long warp wants few passes", 250, 20, func(s *Spec) { s.Length = 17 * Yard }, "group of 14, last pass of 12", 18},
+		{"a long warp wants few passes", 250, 20, func(s *Spec) { s.Length = 17 * measure.Yard }, "group of 14, last pass of 12", 18},
 		{"two divides it, but nobody winds 404 ends two by two", 404, 12, nil, "group of 12, last pass of 8", 34},
 		{"no spare ends while there is another way", 11, 4, nil, "group of 2, last pass of 1", 6},
 		{"seven packages", 400, 12, func(s *Spec) { s.Yarn.Packages = 7 }, "group of 4, all full", 100},
@@ -104,7 +107,7 @@ func TestFirstChoice(t *testing.T) {
 }
 
 func TestChoiceOf400By10(t *testing.T) {
-	list := choicesOf(t, 400, 12, func(s *Spec) { s.Loom.Sett, s.Loom.Raddle.Space = sett(t, "20 an inch"), Inch })
+	list := choicesOf(t, 400, 12, func(s *Spec) { s.Loom.Sett, s.Loom.Raddle.Space = measuretest.Sett(t, "20 an inch"), measure.Inch })
 	c := list[0]
 	if c.Raddle != RaddleFills || c.Flicks != 0 || c.Time.String() != "20 to 25 min" || c.Finish != AtLease || c.AtCross != 0 {
 		t.Errorf("%+v", c)
@@ -138,7 +141,7 @@ func TestRaddleFitOfGroups(t *testing.T) {
 		want  RaddleFit
 	}{{5, RaddleFills}, {10, RaddleFills}, {20, RaddleFills}, {40, RaddleFills}, {15, RaddleRhythm}, {7, RaddleCuts}} {
 		s := DefaultSpec()
-		s.Group, s.Loom.Sett, s.Loom.Raddle.Space = c.group, sett(t, "20 an inch"), Inch
+		s.Group, s.Loom.Sett, s.Loom.Raddle.Space = c.group, measuretest.Sett(t, "20 an inch"), measure.Inch
 		if got := raddleFit(s); got != c.want {
 			t.Errorf("a group of %d: %v, want %v", c.group, got, c.want)
 		}
@@ -161,7 +164,7 @@ func drawChoiceSpec(t *rapid.T) Spec {
 	s.Group = rapid.IntRange(1, s.Positions).Draw(t, "group")
 	s.Yarn.Packages = rapid.IntRange(0, 24).Draw(t, "packages")
 	if rapid.Bool().Draw(t, "raddle") {
-		s.Loom.Sett, s.Loom.Raddle.Space = Sett{20, 1, PerInch}, Inch/2
+		s.Loom.Sett, s.Loom.Raddle.Space = measuretest.Sett(t, "20 an inch"), measure.Inch/2
 	}
 	return s
 }
@@ -290,7 +293,7 @@ func TestChoicesDontDependOnTheGroup(t *testing.T) {
 
 func BenchmarkChoices(b *testing.B) {
 	s := DefaultSpec()
-	s.Ends, s.Positions, s.ChainEnds, s.Loom.Sett, s.Loom.Raddle.Space = 5000, 24, 600, sett(b, "40 an inch"), Inch/2
+	s.Ends, s.Positions, s.ChainEnds, s.Loom.Sett, s.Loom.Raddle.Space = 5000, 24, 600, measuretest.Sett(b, "40 an inch"), measure.Inch/2
 	p, err := New(s)
 	if err != nil {
 		b.Fatal(err)

@@ -1,6 +1,10 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+
+	"millside/plan/measure"
+)
 
 // Label names the choice in a few words.
 func (c Choice) Label() string {
@@ -8,7 +12,7 @@ func (c Choice) Label() string {
 	case ShortPass:
 		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
 	case SpareEnds:
-		return fmt.Sprintf("group of %d, %s", c.Group, Counted(c.Spares, "spare end", "spare ends"))
+		return fmt.Sprintf("group of %d, %s", c.Group, measure.Counted(c.Spares, "spare end", "spare ends"))
 	default:
 		return fmt.Sprintf("group of %d, all full", c.Group)
 	}
@@ -17,7 +21,7 @@ func (c Choice) Label() string {
 // reasons says what is good and what is bad about the choice: how much it is, its troubles in the order of
 // the ranking, and its time.
 func (c Choice) reasons(s Spec) []string {
-	list := []string{Counted(c.Passes, "pass", "passes"), c.lastPassReason(), c.finishReason(), c.flickReason(), c.packageReason()}
+	list := []string{measure.Counted(c.Passes, "pass", "passes"), c.lastPassReason(), c.finishReason(), c.flickReason(), c.packageReason()}
 	if text := c.raddleReason(s); text != "" {
 		list = append(list, text)
 	}
@@ -31,14 +35,14 @@ func (c Choice) reasons(s Spec) []string {
 func (c Choice) lastPassReason() string {
 	switch {
 	case c.Kind == SpareEnds:
-		return Counted(c.Spares, "spare end is wound", "spare ends are wound")
+		return measure.Counted(c.Spares, "spare end is wound", "spare ends are wound")
 	case c.Kind == Divides:
 		return "every pass is full"
 	case c.CutShort == 0:
 		return fmt.Sprintf("the only pass carries %d", c.LastEnds)
 	default:
 		return fmt.Sprintf("the last pass carries %d, so %s cut off at the %s before it", c.LastEnds,
-			Counted(c.CutShort, "end is", "ends are"), c.CutAt)
+			measure.Counted(c.CutShort, "end is", "ends are"), c.CutAt)
 	}
 }
 
@@ -48,7 +52,7 @@ func (c Choice) finishReason() string {
 		return fmt.Sprintf("all %d chains stop at the lease", c.Chains)
 	case c.Chains > 1:
 		return fmt.Sprintf("%d of %s at the counting cross, where the last group is harder to fasten", c.AtCross,
-			Counted(c.Chains, "chain stops", "chains stop"))
+			measure.Counted(c.Chains, "chain stops", "chains stop"))
 	case c.AtCross > 0:
 		return "stops at the counting cross: the last group is fastened at the far end, which is harder"
 	case c.CutShort > 0 && c.CutAt == FarPeg:
@@ -63,11 +67,11 @@ func (c Choice) flickReason() string {
 		return "the paddle keeps its opening on the way round the near peg"
 	}
 	return fmt.Sprintf("the paddle is flicked once more round the near peg, %s in all, so that the lease alternates",
-		Counted(c.Flicks, "time", "times"))
+		measure.Counted(c.Flicks, "time", "times"))
 }
 
 func (c Choice) packageReason() string {
-	text := Counted(c.Work.Threads, "package", "packages")
+	text := measure.Counted(c.Work.Threads, "package", "packages")
 	if c.Lacking > 0 {
 		return text + fmt.Sprintf(", %d more than are at hand", c.Lacking)
 	}

@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"slices"
 	"time"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
 )
 
 // Pace is how long a pass takes, with its spread. The zero value means that no pace is known.
@@ -26,14 +29,14 @@ const longestPass = 24 * time.Hour
 
 // PaceOf is the pace of timed passes, breaks left out: the median and the quartiles, each one of the
 // times themselves (the nearest rank, the lower one of two). There is at least one; each is above
-// nothing and at most a day. The error is a [*FieldError].
+// nothing and at most a day. The error is a [*measure.FieldError].
 func PaceOf(passes []time.Duration) (Pace, error) {
 	if len(passes) == 0 {
-		return Pace{}, &FieldError{Field: "timed passes", Value: "0", Want: "at least one"}
+		return Pace{}, &measure.FieldError{Field: "timed passes", Value: "0", Want: "at least one"}
 	}
 	for _, d := range passes {
 		if d <= 0 || d > longestPass {
-			return Pace{}, &FieldError{Field: "timed pass", Value: d.String(), Want: "above nothing, at most a day"}
+			return Pace{}, &measure.FieldError{Field: "timed pass", Value: d.String(), Want: "above nothing, at most a day"}
 		}
 	}
 	sorted := slices.Sorted(slices.Values(passes))
@@ -57,7 +60,7 @@ func (p Pace) orPublished() Pace {
 // Source says whose pace it is: "a practised hand's usual range", "your own pace over 39 passes".
 func (p Pace) Source() string {
 	if p = p.orPublished(); p.Passes > 0 {
-		return "your own pace over " + Counted(p.Passes, "pass", "passes")
+		return "your own pace over " + measure.Counted(p.Passes, "pass", "passes")
 	}
 	return "a practised hand's usual range"
 }
@@ -66,21 +69,23 @@ func (p Pace) Source() string {
 type TimeSpan struct {
 	Low, Middle, High time.Duration
 	// How says how it was reached.
-	How How
+	How measure.How
 }
 
-// For is the time for so many passes, 0 to [MaxEnds]; a number outside is held to it. A pace that isn't
+// For is the time for so many passes, 0 to [measure.MaxEnds]; a number outside is held to it. A pace that isn't
 // known, or that is out of order, is the published range.
 func (p Pace) For(passes int) TimeSpan {
 	p = p.orPublished()
-	n := time.Duration(min(max(passes, 0), MaxEnds))
+	n := time.Duration(min(max(passes, 0), measure.MaxEnds))
 	s := TimeSpan{Low: n * p.Low, Middle: n * p.Middle, High: n * p.High}
-	s.How = How{"passes x seconds a pass, " + p.Source(), fmt.Sprintf("%d x %s to %s s = %s", n, seconds(p.Low), seconds(p.High), s)}
+	s.How = measure.How{Formula: "passes x seconds a pass, " + p.Source(), WithNumbers: fmt.Sprintf("%d x %s to %s s = %s", n, seconds(p.Low), seconds(p.High), s)}
 	return s
 }
 
 // seconds writes a time in seconds with at most one decimal, rounded to the nearest.
-func seconds(d time.Duration) string { return decimal(quo(ratOf(d), ratOf(time.Second)), 1) }
+func seconds(d time.Duration) string {
+	return ratio.Decimal(ratio.Quo(ratio.Of(d), ratio.Of(time.Second)), 1)
+}
 
 // String gives the span in whole minutes, each rounded up: "20 to 25 min", "1 h 50 min to 2 h 5 min".
 func (s TimeSpan) String() string {

@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
+
+	"millside/plan/measure"
 )
 
 func TestTimeForAWarp(t *testing.T) {
@@ -48,7 +50,7 @@ func TestPaceOf(t *testing.T) {
 		}
 	}
 	for _, odd := range []Pace{{}, {Low: -1}, {Low: 5, Middle: 4, High: 6}, {Low: 1, Middle: 1, High: math.MaxInt64}} {
-		if got, want := odd.For(math.MaxInt), PublishedPace().For(MaxEnds); got.High != want.High {
+		if got, want := odd.For(math.MaxInt), PublishedPace().For(measure.MaxEnds); got.High != want.High {
 			t.Errorf("%+v takes %v", odd, got)
 		}
 	}

@@ -3,6 +3,9 @@ package plan
 import (
 	"fmt"
 	"math/big"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
 )
 
 // RaddleFit says how groups suit the sections of a raddle.
@@ -22,8 +25,8 @@ func inSections(s Spec) (groups, sections int) {
 	if s.Loom.Sett.IsZero() || s.Loom.Raddle.Space == 0 {
 		return 0, 0
 	}
-	in := quo(s.Loom.Sett.count(s.Loom.Raddle.Space), ratOf(s.Group))
-	return smallCount(roundDown, new(big.Rat).SetInt(in.Num())), smallCount(roundDown, new(big.Rat).SetInt(in.Denom()))
+	in := ratio.Quo(s.Loom.Sett.Count(s.Loom.Raddle.Space), ratio.Of(s.Group))
+	return measure.SmallCount(ratio.Down, new(big.Rat).SetInt(in.Num())), measure.SmallCount(ratio.Down, new(big.Rat).SetInt(in.Denom()))
 }
 
 // raddleFit says how the groups of a spec suit its raddle.
@@ -48,7 +51,7 @@ func (c Choice) raddleReason(s Spec) string {
 	case c.Raddle == RaddleUnknown:
 		return ""
 	case sections == 1:
-		return Counted(groups, "group fills", "groups fill") + " a section of the raddle"
+		return measure.Counted(groups, "group fills", "groups fill") + " a section of the raddle"
 	case groups == 1:
 		return fmt.Sprintf("a group fills %d sections of the raddle", sections)
 	case c.Raddle == RaddleRhythm:

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math/big"
 	"time"
+
+	"millside/plan/measure"
 )
 
 // WorkSum counts the work of a whole warp, its start and its end included.
@@ -21,8 +23,8 @@ type WorkSum struct {
 
 // String says it in words: "1 halt; 10 ends tied on, 10 cut off, 10 packages threaded".
 func (s WorkSum) String() string {
-	return fmt.Sprintf("%s; %s tied on, %d cut off, %s threaded", Counted(s.Halts, "halt", "halts"),
-		Counted(s.Ties, "end", "ends"), s.Cuts, Counted(s.Threads, "package", "packages"))
+	return fmt.Sprintf("%s; %s tied on, %d cut off, %s threaded", measure.Counted(s.Halts, "halt", "halts"),
+		measure.Counted(s.Ties, "end", "ends"), s.Cuts, measure.Counted(s.Threads, "package", "packages"))
 }
 
 // WorkSum adds up the ledger of [Plan.WorkBefore].

@@ -7,13 +7,15 @@ import (
 	"path/filepath"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
 	"millside/plan"
-
-	"github.com/spf13/cobra"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 const sheetLong = `Prints the studio sheet of a warp: all that hangs on the wall while it is wound and
@@ -95,21 +97,21 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 			s.how = true
 		}
 	default:
-		return asked.Usage(cmd, &plan.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
 	}
 	if cmd.Flags().Changed("output") && strings.TrimSpace(s.file) == "" {
-		return asked.Usage(cmd, &plan.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
 	}
 	return nil
 }
 
 // printSheet writes the sheet of a project, with more parts before the cautions, to where the flags say.
-func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetFlags, more ...plan.SheetPart) error {
+func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetFlags, more ...sheet.Part) error {
 	hand, err := a.atHand()
 	if err != nil {
 		return err
 	}
-	sheet, err := project.SheetWith(plan.SheetOptions{AllPasses: flags.passes, Reeds: hand.Reeds})
+	sheet, err := sheet.New(project, sheet.Options{AllPasses: flags.passes, Reeds: hand.Reeds})
 	if err != nil {
 		return fmt.Errorf("working out the sheet: %w", err)
 	}

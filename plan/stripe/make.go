@@ -6,7 +6,7 @@ import (
 	"strings"
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // What the search may do for each end at the usual effort; a warp of few ends counts as if it had more,
@@ -22,7 +22,7 @@ const (
 )
 
 // Make cuts a warp into passes and set-ups. Ends is the colour of each end, from 1, as [Order.Ends]
-// gives it; 1 to plan.MaxEnds ends and at most MaxColours colours.
+// gives it; 1 to measure.MaxEnds ends and at most MaxColours colours.
 //
 // First an exact search tries to find the least there can be and to prove it (see exact.go), as long as
 // that doesn't take too many looks; where packages are short another one does (see search.go). Failing
@@ -30,7 +30,7 @@ const (
 // good set-up, and a search that keeps only the most promising labels; and the proof gives a bound, by
 // counting or from what the exact search had come to, and the gap.
 //
-// The error is a [*plan.FieldError] for input out of its range, or where no schedule can keep the
+// The error is a [*measure.FieldError] for input out of its range, or where no schedule can keep the
 // limits.
 func Make(ends []int, l Limits, w Weights) (*Schedule, error) {
 	return makeWithin(ends, l, w, 1)
@@ -103,10 +103,10 @@ func prepare(ends []int, l Limits, w Weights) (*problem, error) {
 	if p.atLease {
 		l.FinishAtLease = false
 		if newProblem(ends, colours, l, w).rest[0][0] < never {
-			return nil, &plan.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
+			return nil, &measure.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
 		}
 	}
-	return nil, &plan.FieldError{Field: "group sizes", Value: sizesText(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
+	return nil, &measure.FieldError{Field: "group sizes", Value: sizesText(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
 }
 
 func sizesText(sizes []int) string {

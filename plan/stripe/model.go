@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Weights says how long each kind of work takes. They are what the schedule is judged by; all are 0 or
@@ -48,7 +49,7 @@ func (w Weights) check() error {
 		{"time for a short pass", w.Short}, {"time for an end at the counting cross", w.AtCross}, {"time for the way back", w.Back},
 	} {
 		if f.v < 0 || f.v > time.Hour {
-			return &plan.FieldError{Field: f.field, Value: f.v.String(), Want: "nil to one hour"}
+			return &measure.FieldError{Field: f.field, Value: f.v.String(), Want: "nil to one hour"}
 		}
 	}
 	return nil
@@ -75,7 +76,7 @@ func (w Weights) check() error {
 // That the carried positions are neighbours is part of the model: a set such as 1, 4, 5 would keep
 // the lease as well, but it would lead parked ends through the midst of those that are laid.
 type Limits struct {
-	// Positions is the number of positions in the paddle, 1 to plan.MaxPositions.
+	// Positions is the number of positions in the paddle, 1 to measure.MaxPositions.
 	Positions int
 	// Sizes lists the numbers of ends that a pass may carry, each 1 to Positions; none means any.
 	Sizes []int
@@ -96,11 +97,11 @@ type Limits struct {
 // check reports the first limit that is out of its range for a warp of these ends, and gives the
 // number of colours.
 func (l Limits) check(ends []int) (int, error) {
-	if len(ends) < 1 || len(ends) > plan.MaxEnds {
-		return 0, wrong("ends", len(ends), fmt.Sprintf("1 to %d", plan.MaxEnds))
+	if len(ends) < 1 || len(ends) > measure.MaxEnds {
+		return 0, wrong("ends", len(ends), fmt.Sprintf("1 to %d", measure.MaxEnds))
 	}
-	if l.Positions < 1 || l.Positions > plan.MaxPositions {
-		return 0, wrong("paddle positions", l.Positions, fmt.Sprintf("1 to %d", plan.MaxPositions))
+	if l.Positions < 1 || l.Positions > measure.MaxPositions {
+		return 0, wrong("paddle positions", l.Positions, fmt.Sprintf("1 to %d", measure.MaxPositions))
 	}
 	for _, s := range l.Sizes {
 		if s < 1 || s > l.Positions {

@@ -8,8 +8,10 @@ import (
 	"testing"
 	"time"
 
-	"millside/plan"
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 // lot draws numbers evenly; rapid draws small ones mostly, and few of them press on the limits.
@@ -89,7 +91,7 @@ func TestTheRightPackage(t *testing.T) {
 func agrees(ends []int, l Limits, w Weights, least time.Duration) string {
 	s, err := Make(ends, l, w)
 	if least >= unreachable {
-		if len(plan.FieldErrors(err)) != 1 {
+		if len(measure.FieldErrors(err)) != 1 {
 			return fmt.Sprintf("no schedule is possible, but the error is %v", err)
 		}
 		return ""
@@ -253,7 +255,7 @@ func TestMakeRefuses(t *testing.T) {
 		w    Weights
 	}{
 		"no ends":        {nil, good, Weights{}},
-		"too many ends":  {make([]int, plan.MaxEnds+1), good, Weights{}},
+		"too many ends":  {make([]int, measure.MaxEnds+1), good, Weights{}},
 		"colour 0":       {[]int{0}, good, Weights{}},
 		"colour 201":     {[]int{201}, good, Weights{}},
 		"no positions":   {[]int{1}, Limits{}, Weights{}},
@@ -267,7 +269,7 @@ func TestMakeRefuses(t *testing.T) {
 		"one at a lease": {[]int{1}, Limits{Positions: 4, FinishAtLease: true}, Weights{}},
 		"too few":        {[]int{1, 1}, Limits{Positions: 4, Sizes: []int{2}, Packages: []int{1}}, Weights{}},
 	} {
-		if _, err := Make(c.ends, c.l, c.w); len(plan.FieldErrors(err)) != 1 {
+		if _, err := Make(c.ends, c.l, c.w); len(measure.FieldErrors(err)) != 1 {
 			t.Errorf("%s: error %v", name, err)
 		}
 	}

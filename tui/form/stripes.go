@@ -6,6 +6,8 @@ import (
 	"strings"
 	"time"
 
+	"millside/plan/measure"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/plan"
@@ -76,7 +78,7 @@ func (m Model) waits() bool {
 // schedule is the command that works out the schedule, if one is wanted. Only one is on its way at a
 // time: what was typed meanwhile is asked for when it has come.
 func (m Model) schedule() (Model, tea.Cmd) {
-	if !m.waits() || m.asked != m.made.key || m.spec.Positions < 1 || m.spec.Positions > plan.MaxPositions {
+	if !m.waits() || m.asked != m.made.key || m.spec.Positions < 1 || m.spec.Positions > measure.MaxPositions {
 		return m, nil
 	}
 	m.asked = m.key()
@@ -156,7 +158,7 @@ func (m Model) colourLines(w int) []string {
 	p := m.orderPlan()
 	var out []string
 	for i := range m.order.Colours {
-		out = append(out, look.Fit(m.Styles.Named(p, i+1)+": "+plan.Counted(count[i+1], "end", "ends"), w))
+		out = append(out, look.Fit(m.Styles.Named(p, i+1)+": "+measure.Counted(count[i+1], "end", "ends"), w))
 	}
 	return append(out, fmt.Sprintf("%d ends in all", len(ends)))
 }
@@ -165,8 +167,8 @@ func (m Model) colourLines(w int) []string {
 func (m Model) scheduleLines(w int) []string {
 	s, made := m.Styles, m.made.made
 	c := made.Schedule.Cost
-	out := look.Wrap(fmt.Sprintf("%s in %s: %s, %s on the way, about %s", plan.Counted(c.Passes, "pass", "passes"), plan.Counted(len(made.Schedule.SetUps), "set-up", "set-ups"),
-		plan.Counted(c.Threaded, "position threaded", "positions threaded"), plan.Counted(c.Changes, "change", "changes"), look.Roughly(made.Schedule.Total)), w)
+	out := look.Wrap(fmt.Sprintf("%s in %s: %s, %s on the way, about %s", measure.Counted(c.Passes, "pass", "passes"), measure.Counted(len(made.Schedule.SetUps), "set-up", "set-ups"),
+		measure.Counted(c.Threaded, "position threaded", "positions threaded"), measure.Counted(c.Changes, "change", "changes"), look.Roughly(made.Schedule.Total)), w)
 	for i := range out {
 		out[i] = s.Strong.Render(out[i])
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
+
 	"millside/tui/keys"
 	"millside/tui/look"
 )

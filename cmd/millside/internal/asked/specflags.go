@@ -5,10 +5,11 @@ import (
 	"regexp"
 	"strings"
 
-	"millside/plan"
-
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 // SpecAsk is what the flags of a plan say. The flags write into spec, which holds the values used for
@@ -16,7 +17,7 @@ import (
 type SpecAsk struct {
 	Spec                                          plan.Spec
 	mill, board, paddle, reed, raddle, yarn, weft string
-	reedWidth                                     plan.Length
+	reedWidth                                     measure.Length
 	fromCloth                                     bool
 }
 
@@ -136,7 +137,7 @@ func FlagFor(field string, flags map[string]string) string {
 // NamedFlags makes a usage error of an error about fields, and names their flags instead. Two fields may
 // have one message; it is told once. Another error stays as it is.
 func NamedFlags(cmd *cobra.Command, err error, flags map[string]string) error {
-	wrong := plan.FieldErrors(err)
+	wrong := measure.FieldErrors(err)
 	if len(wrong) == 0 {
 		return err
 	}

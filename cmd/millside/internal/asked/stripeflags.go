@@ -7,12 +7,14 @@ import (
 	"slices"
 	"strconv"
 
+	"github.com/spf13/cobra"
+
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/draft"
+	"millside/plan/loom"
+	"millside/plan/measure"
 	"millside/plan/stripe"
-
-	"github.com/spf13/cobra"
 )
 
 // StripesLong is what the help of the commands that plan a warp tells about stripes.
@@ -125,7 +127,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	spec.Stripes = order.String()
 	if a.packages != "" {
 		if a.limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
-			return nil, Usage(cmd, plan.InField(err, "--packages-of"))
+			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
 		}
 	}
 	if made.Plan, err = stripe.ForPlan(*spec, a.limits, a.weights); err != nil {
@@ -142,7 +144,7 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 		return errors.New("--stripes and --draft both give the stripes; give one of them")
 	}
 	if changed("draft") && a.draft == "" {
-		return &plan.FieldError{Field: "--draft", Value: "", Want: "the path of a draft"}
+		return &measure.FieldError{Field: "--draft", Value: "", Want: "the path of a draft"}
 	}
 	if changed("stripes") && a.text == "" {
 		_, err := stripe.Parse("")
@@ -162,7 +164,7 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 }
 
 // order is the stripe order, typed or from the draft.
-func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, firstEnd plan.Side) (stripe.Order, error) {
+func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, firstEnd loom.Side) (stripe.Order, error) {
 	if a.draft == "" {
 		order, err := stripe.Parse(a.text)
 		return order, Usage(cmd, pointAt(err, a.text))
@@ -179,7 +181,7 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, f
 	}
 	made.Draft, d.Side, d.SideGiven = d, a.side, a.sideGiven
 	side := a.side
-	if firstEnd == plan.RightSide { // then end 1 is on the right, and the stripes go from right to left
+	if firstEnd == loom.RightSide { // then end 1 is on the right, and the stripes go from right to left
 		side = otherSide(side)
 	}
 	return d.Stripes(side)
@@ -189,20 +191,20 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, f
 func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec) error {
 	n := order.Size()
 	if cmd.Flags().Changed("ends") && spec.Ends != n {
-		return &plan.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends), Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
+		return &measure.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends), Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
 	}
 	if cmd.Flags().Changed("group") {
 		return errors.New("--group: with stripes the passes carry what suits the colours; --group-sizes says which numbers of ends they may carry")
 	}
 	if spec.LastPass == plan.FullLast {
-		return &plan.FieldError{Field: "--last-pass", Value: spec.LastPass.String(), Want: "short: the stripes have no colour for spare ends"}
+		return &measure.FieldError{Field: "--last-pass", Value: spec.LastPass.String(), Want: "short: the stripes have no colour for spare ends"}
 	}
 	if n := len(order.String()); n > plan.MaxStripes {
 		field := "--stripes"
 		if a.draft != "" {
 			field = "--draft"
 		}
-		return &plan.FieldError{Field: field, Value: fmt.Sprintf("%d characters of notation", n),
+		return &measure.FieldError{Field: field, Value: fmt.Sprintf("%d characters of notation", n),
 			Want: fmt.Sprintf("stripes that take at most %d; what repeats takes less in brackets", plan.MaxStripes)}
 	}
 	return nil
@@ -217,7 +219,7 @@ var stripeFlagOf = map[string]string{
 // inStripeFlags names the flags in what the scheduler refused.
 func inStripeFlags(err error) error {
 	var all []error
-	for _, fe := range plan.FieldErrors(err) {
+	for _, fe := range measure.FieldErrors(err) {
 		named := *fe
 		if flag, ok := stripeFlagOf[fe.Field]; ok {
 			named.Field = "--" + flag

@@ -8,8 +8,8 @@ import (
 	"time"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
 	"millside/plan/draft"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 )
 
@@ -33,11 +33,11 @@ func (v minutesValue) Set(s string) error {
 	text := strings.Replace(strings.TrimSpace(s), ",", ".", 1)
 	whole, part, _ := strings.Cut(text, ".")
 	if whole+part == "" || len(whole) > 2 || len(part) > 4 || strings.Trim(whole+part, "0123456789") != "" {
-		return &plan.FieldError{Value: s, Want: minutesWants}
+		return &measure.FieldError{Value: s, Want: minutesWants}
 	}
 	n, err := strconv.Atoi(whole + part + strings.Repeat("0", 4-len(part)))
 	if err != nil || n > 60*inMinute {
-		return &plan.FieldError{Value: s, Want: minutesWants}
+		return &measure.FieldError{Value: s, Want: minutesWants}
 	}
 	*v.d = time.Duration(n) * (time.Minute / inMinute)
 	return nil
@@ -67,8 +67,8 @@ func (v sizesValue) Set(s string) error {
 	var sizes []int
 	for item := range strings.SplitSeq(s, ",") {
 		n, err := strconv.Atoi(strings.TrimSpace(item))
-		if err != nil || n < 1 || n > plan.MaxPositions {
-			return &plan.FieldError{Value: s, Want: fmt.Sprintf("numbers from 1 to %d with commas between them, such as \"10, 12\"", plan.MaxPositions)}
+		if err != nil || n < 1 || n > measure.MaxPositions {
+			return &measure.FieldError{Value: s, Want: fmt.Sprintf("numbers from 1 to %d with commas between them, such as \"10, 12\"", measure.MaxPositions)}
 		}
 		sizes = append(sizes, n)
 	}
@@ -96,7 +96,7 @@ func (v sideValue) Set(s string) error {
 			return nil
 		}
 	}
-	return &plan.FieldError{Value: s, Want: "one of right, left"}
+	return &measure.FieldError{Value: s, Want: "one of right, left"}
 }
 
 // parsePackages reads how many packages of each colour are at hand: "red 2, white 4". The list has an
@@ -105,12 +105,12 @@ func parsePackages(text string, colours []stripe.Colour) ([]int, error) {
 	packages := make([]int, len(colours))
 	for item := range strings.SplitSeq(text, ",") {
 		words := strings.Fields(item)
-		wrong := &plan.FieldError{Value: strings.TrimSpace(item), Want: "a colour and its number of packages, such as red 2, with commas between them"}
+		wrong := &measure.FieldError{Value: strings.TrimSpace(item), Want: "a colour and its number of packages, such as red 2, with commas between them"}
 		if len(words) < 2 {
 			return nil, wrong
 		}
 		n, err := strconv.Atoi(words[len(words)-1])
-		if err != nil || n < 1 || n > plan.MaxEnds {
+		if err != nil || n < 1 || n > measure.MaxEnds {
 			return nil, wrong
 		}
 		at := colourNamed(strings.Join(words[:len(words)-1], " "), colours)

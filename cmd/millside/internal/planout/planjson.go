@@ -2,6 +2,7 @@ package planout
 
 import (
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // planFormat names the structure below. Fields may be added to it; a field that is renamed, taken away
@@ -35,7 +36,7 @@ type LengthJSON struct {
 }
 
 // LengthToJSON gives a length in both ways.
-func LengthToJSON(l plan.Length) LengthJSON { return LengthJSON{l.String(), int64(l)} }
+func LengthToJSON(l measure.Length) LengthJSON { return LengthJSON{l.String(), int64(l)} }
 
 // pathJSON is the way on the mill. Turns has at most two decimals, rounded to the nearest; the lengths
 // are rounded to the nearest nanometre.

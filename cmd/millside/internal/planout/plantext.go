@@ -7,6 +7,7 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // PlanText writes what a weaver wants to know of a plan on one page, with the time that it takes at the
@@ -94,9 +95,9 @@ func leftAtFarEnd(p *plan.Plan) string {
 	case all == plan.Knots{}:
 		return ", so nothing is left at the far end"
 	case all.Begin == 0:
-		return fmt.Sprintf("; on the way %s cut off at the far end peg", plan.Counted(all.Finish, "end is", "ends are"))
+		return fmt.Sprintf("; on the way %s cut off at the far end peg", measure.Counted(all.Finish, "end is", "ends are"))
 	default:
-		return fmt.Sprintf("; on the way %s cut off and %d tied on at the far end peg", plan.Counted(all.Finish, "end is", "ends are"), all.Begin)
+		return fmt.Sprintf("; on the way %s cut off and %d tied on at the far end peg", measure.Counted(all.Finish, "end is", "ends are"), all.Begin)
 	}
 }
 

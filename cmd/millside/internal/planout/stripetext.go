@@ -10,6 +10,7 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 )
 
@@ -139,7 +140,7 @@ func otherWay(way stripe.Way) string {
 
 // stripedPassesOf counts the passes of a striped warp in words.
 func stripedPassesOf(p *plan.Plan) string {
-	least, most := plan.MaxPositions, 0
+	least, most := measure.MaxPositions, 0
 	for _, c := range p.Chains {
 		for _, pass := range c.Passes {
 			least, most = min(least, pass.Ends()), max(most, pass.Ends())

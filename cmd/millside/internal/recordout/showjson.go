@@ -6,6 +6,7 @@ import (
 	"millside/cmd/millside/internal/planout"
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // showFormat names the structure below; see planFormat for what may change in it.
@@ -123,7 +124,7 @@ type namedJSON struct {
 }
 
 // placeToJSON is a place that may not be known.
-func placeToJSON(l plan.Length, known bool) *planout.LengthJSON {
+func placeToJSON(l measure.Length, known bool) *planout.LengthJSON {
 	if !known {
 		return nil
 	}

@@ -1,6 +1,8 @@
 package sheetout
 
 import (
+	"millside/plan/sheet"
+
 	_ "embed"
 	"html/template"
 	"io"
@@ -9,7 +11,6 @@ import (
 
 	"millside/cmd/millside/internal/drawing"
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
 )
 
 // The page is one file: its style is within it, it has no script and refers to nothing outside.
@@ -23,9 +24,9 @@ var sheetTemplate = template.Must(template.New("sheet").Funcs(template.FuncMap{
 }).Parse(sheetPage))
 
 // sheetHTML writes the sheet as one page that prints on A4 and Letter.
-func sheetHTML(w io.Writer, s *plan.Sheet, how bool) error {
+func sheetHTML(w io.Writer, s *sheet.Sheet, how bool) error {
 	return sheetTemplate.Execute(w, struct {
-		Sheet *plan.Sheet
+		Sheet *sheet.Sheet
 		How   bool
 	}{s, how})
 }
@@ -41,8 +42,8 @@ func unbroken(s string) string {
 var percents = regexp.MustCompile(`([0-9]) %`)
 
 // numberColumns says for each column whether it holds nothing but numbers.
-func numberColumns(t *plan.SheetTable) []bool {
-	_, numbers := measure(t)
+func numberColumns(t *sheet.Table) []bool {
+	_, numbers := columnWidths(t)
 	return numbers
 }
 
@@ -53,16 +54,16 @@ func short(cell string) bool {
 }
 
 // partDrawings draws what belongs to a part of the sheet.
-func partDrawings(s *plan.Sheet, id plan.PartID) []drawing.Drawing {
+func partDrawings(s *sheet.Sheet, id sheet.PartID) []drawing.Drawing {
 	d := s.Drawings
 	switch {
-	case id == plan.PartPlan && d.Mill != nil:
+	case id == sheet.PartPlan && d.Mill != nil:
 		return []drawing.Drawing{drawing.DrawMill(d.Mill)}
-	case id == plan.PartPlan && len(d.Board) > 0:
+	case id == sheet.PartPlan && len(d.Board) > 0:
 		return []drawing.Drawing{drawing.DrawBoard(d.Board, s.Units)}
-	case id == plan.PartRaddle && d.Raddle != nil:
+	case id == sheet.PartRaddle && d.Raddle != nil:
 		return []drawing.Drawing{drawing.DrawRaddle(d.Raddle)}
-	case id == plan.PartReed && d.Reed != nil:
+	case id == sheet.PartReed && d.Reed != nil:
 		return []drawing.Drawing{drawing.DrawReed(d.Reed)}
 	}
 	return nil

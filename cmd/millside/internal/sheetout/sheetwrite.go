@@ -3,7 +3,7 @@ package sheetout
 import (
 	"io"
 
-	"millside/plan"
+	"millside/plan/sheet"
 )
 
 // SheetFormats lists the formats of a sheet.
@@ -13,7 +13,7 @@ var SheetFormats = []string{"text", "markdown", "html", "json"}
 var FormatOf = map[string]string{".txt": "text", ".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
 
 // WriteSheet writes a sheet in one of the [SheetFormats]; how adds to each figure how it was reached.
-func WriteSheet(w io.Writer, s *plan.Sheet, format string, how bool) error {
+func WriteSheet(w io.Writer, s *sheet.Sheet, format string, how bool) error {
 	switch format {
 	case "markdown":
 		return sheetMarkdown(w, s, how)
