@@ -68,7 +68,7 @@ func TestNothingPanics(t *testing.T) {
 		if p, err := New(s); err == nil && s.Ends <= 5000 {
 			_, _ = p.Choices(Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes")})
 		}
-		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, loom.Raddle{length("space"), n("spaces")}, n("repeat"), n("before")})
+		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, loom.Raddle{Space: length("space"), Spaces: n("spaces")}, n("repeat"), n("before")})
 		_, _ = RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = Board{length("one"), length("two")}.Path(length("wanted"), units)
 		_, _ = Mill{length("round"), length("step"), length("rise"), length("high")}.Room(length("wanted"), length("height"), units)
