@@ -46,7 +46,8 @@ const atHandWants = "a line such as \"reed ten dent: 10 dents an inch, width 36 
 func Parse(text string) (AtHand, error) {
 	var h AtHand
 	if len(text) > MaxAtHandText {
-		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
+		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)),
+			Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
 	}
 	text = strings.TrimPrefix(text, "\uFEFF")
 	text = strings.ReplaceAll(text, "\r\n", "\n")
@@ -56,7 +57,8 @@ func Parse(text string) (AtHand, error) {
 		number++
 		errs = append(errs, FieldErrorsIn(h.readLine(line), fmt.Sprintf("line %d", number))...)
 		if h.things() > MaxAtHand {
-			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("line %d", number), Value: plan.Shortened(line), Want: fmt.Sprintf("at most %d things", MaxAtHand)})
+			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("line %d", number), Value: plan.Shortened(line),
+				Want: fmt.Sprintf("at most %d things", MaxAtHand)})
 			break
 		}
 		if len(errs) >= maxAtHandErrors {
@@ -84,9 +86,11 @@ func FieldErrorsIn(err error, place string) []error {
 // readLine reads one line and adds what it names.
 func (h *AtHand) readLine(line string) error {
 	if len(line) > maxAtHandLine {
-		return &measure.FieldError{Value: plan.Shortened(line), Want: fmt.Sprintf("a line of at most %d bytes", maxAtHandLine)}
+		return &measure.FieldError{Value: plan.Shortened(line),
+			Want: fmt.Sprintf("a line of at most %d bytes", maxAtHandLine)}
 	}
-	if !utf8.ValidString(line) || strings.ContainsFunc(line, func(r rune) bool { return r != '\t' && !unicode.IsPrint(r) }) {
+	if !utf8.ValidString(line) || strings.ContainsFunc(line,
+		func(r rune) bool { return r != '\t' && !unicode.IsPrint(r) }) {
 		return &measure.FieldError{Value: plan.Shortened(line), Want: "plain text without control characters"}
 	}
 	line = strings.TrimSpace(line)
@@ -101,7 +105,8 @@ func (h *AtHand) readLine(line string) error {
 		return &measure.FieldError{Value: plan.Shortened(line), Want: atHandWants}
 	}
 	if measure.CheckName(name) != nil || strings.ContainsAny(name, ",;") {
-		return &measure.FieldError{Field: kind, Value: plan.Shortened(name), Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
+		return &measure.FieldError{Field: kind, Value: plan.Shortened(name),
+			Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
 	}
 	fields := slices.DeleteFunc(measure.SplitList(rest), func(s string) bool { return strings.TrimSpace(s) == "" })
 	for i := range fields {
@@ -122,7 +127,8 @@ var atHandKinds = map[string]func(h *AtHand, name string, fields []string) []err
 // addNamed adds a thing unless it has errors or another of its kind has its name.
 func addNamed[T interface{ called() string }](list *[]T, kind string, thing T, errs []error) []error {
 	if slices.ContainsFunc(*list, func(t T) bool { return sameName(t.called(), thing.called()) }) {
-		errs = append(errs, &measure.FieldError{Field: kind, Value: thing.called(), Want: "another name: there is a " + kind + " of that name above"})
+		errs = append(errs, &measure.FieldError{Field: kind, Value: thing.called(), Want: "another name: there is a " +
+			kind + " of that name above"})
 	}
 	errs = slices.DeleteFunc(errs, func(err error) bool { return err == nil })
 	if len(errs) == 0 {
@@ -141,7 +147,8 @@ type keyed struct {
 }
 
 func lengthField(key string, l *measure.Length, needed bool) *keyed {
-	return &keyed{key: key, needed: needed, take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
+	return &keyed{key: key, needed: needed,
+		take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
 }
 
 func countField(key string, n *int, low, high int, needed bool) *keyed {
@@ -168,9 +175,11 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		})
 		switch {
 		case i < 0:
-			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " + strings.Join(keys, ", ")})
+			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " +
+				strings.Join(keys, ", ")})
 		case known[i].given:
-			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field), Want: "it only once"})
+			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field),
+				Want: "it only once"})
 		default:
 			known[i].given = true
 			value := strings.TrimSpace(field[len(known[i].key):])

@@ -87,8 +87,10 @@ func SettOf(r *big.Rat, unit SettUnit) (Sett, error) {
 		return Sett{}, &FieldError{Field: "sett", Value: unit.String(), Want: SettWants}
 	}
 	inches := ratio.Quo(ratio.Mul(r, ratio.Of(Inch)), ratio.Of(unit.Width()))
-	if inches.Cmp(OpenestSett) < 0 || inches.Cmp(ClosestSett) > 0 || !r.Denom().IsInt64() || r.Denom().Int64() > settLimit || r.Num().Int64() > settLimit {
-		return Sett{}, &FieldError{Field: "sett", Value: ratio.Decimal(r, 3) + " " + unit.String(), Want: "one in ten inches to 1000 an inch"}
+	if inches.Cmp(OpenestSett) < 0 || inches.Cmp(ClosestSett) > 0 || !r.Denom().IsInt64() ||
+		r.Denom().Int64() > settLimit || r.Num().Int64() > settLimit {
+		return Sett{}, &FieldError{Field: "sett", Value: ratio.Decimal(r, 3) + " " + unit.String(),
+			Want: "one in ten inches to 1000 an inch"}
 	}
 	return Sett{r.Num().Int64(), r.Denom().Int64(), unit}, nil
 }
@@ -118,7 +120,8 @@ func ParseSett(s string) (Sett, error) {
 }
 
 // settParts parts the number from the unit.
-var settParts = regexp.MustCompile(`^(.*?) ?(?:ends|picks|dents|threads)? ?(?:/ ?|\b(?:an|a|per|in|to the) )(inch|in|"|″|10 ?cm|10 centimetres|cm|centimetre|centimeter)\.?$`)
+var settParts = regexp.MustCompile(`^(.*?) ?(?:ends|picks|dents|threads)? ?(?:/ ?|\b(?:an|a|per|in|to the) )` +
+	`(inch|in|"|″|10 ?cm|10 centimetres|cm|centimetre|centimeter)\.?$`)
 
 // IsZero says that no sett was named.
 func (s Sett) IsZero() bool { return s == Sett{} }

@@ -1,6 +1,35 @@
 package house
 
-var crowded = map[string]int{}
-var talkative = map[string]int{}
-var tall = map[string]int{}
-var wide = map[string]int{}
+// The exceptions that still stand. They only shrink: mend the room, and take its line away.
+
+// crowded names folders with more source files.
+var crowded = map[string]int{
+	"cmd/millside": 28,
+	"counter":      33,
+	"plan":         36,
+	"plan/stripe":  34,
+}
+
+// talkative names packages with more exported names.
+var talkative = map[string]int{
+	"plan": 260,
+}
+
+// tall names files with more lines.
+var tall = map[string]int{
+	"cmd/millside/plain_test.go": 430,
+	"counter/fold_test.go":       415,
+	"counter/model_test.go":      450,
+	"tui/mill/view.go":           450,
+	"tui/mill/winding.go":        670,
+	"tui/mill/winding_test.go":   430,
+}
+
+// wide names rooms whose lines aren't all broken yet.
+var wide = []string{
+	"cmd/millside", "cmd/millside/internal/asked", "cmd/millside/internal/drawing", "cmd/millside/internal/planout",
+	"cmd/millside/internal/prose", "cmd/millside/internal/recordout", "cmd/millside/internal/settings",
+	"cmd/millside/internal/sheetout", "counter", "counter/disk", "counter/session", "plan", "plan/sheet", "plan/stripe",
+	"plan/draft", "tui",
+	"tui/form", "tui/keys", "tui/look", "tui/mill",
+}

@@ -3,7 +3,7 @@ package house
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
+	"flag"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -37,6 +37,18 @@ type room struct {
 
 // name is the room's folder as DEVELOPERS.md names it.
 func (r room) name() string { return strings.TrimPrefix(r.ImportPath, module+"/") }
+
+// arrows are the rooms that it imports, sorted.
+func (r room) arrows() []string {
+	list := []string{}
+	for _, path := range r.Imports {
+		if to, inside := strings.CutPrefix(path, module+"/"); inside {
+			list = append(list, to)
+		}
+	}
+	slices.Sort(list)
+	return list
+}
 
 // sources are the files that the room is built of on any system.
 func (r room) sources(t *testing.T) []string {
@@ -81,6 +93,37 @@ func rooms(t *testing.T) []room {
 	}
 }
 
+var update = flag.Bool("update", false, "write the arrows in DEVELOPERS.md anew")
+
+// drawing is the start of the table of the rooms.
+const drawing = "| room | holds | imports |\n"
+
+// redraw writes the last column of the table anew.
+func redraw(t *testing.T) {
+	t.Helper()
+	name := filepath.Join(root(t), "DEVELOPERS.md")
+	text, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.SplitAfter(string(text), "\n")
+	for _, r := range rooms(t) {
+		row := slices.IndexFunc(lines, func(l string) bool { return strings.HasPrefix(l, "| `"+r.name()+"` |") })
+		if row < 0 {
+			t.Fatalf("DEVELOPERS.md has no line for %s", r.name())
+		}
+		cells := strings.Split(lines[row], "|")
+		arrows := ""
+		if to := r.arrows(); len(to) > 0 {
+			arrows = "`" + strings.Join(to, "`, `") + "` "
+		}
+		lines[row] = strings.Join(cells[:3], "|") + "| " + arrows + "|\n"
+	}
+	if err := os.WriteFile(name, []byte(strings.Join(lines, "")), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
 // drawn reads the arrows from the table of DEVELOPERS.md: a room, and the rooms that it imports.
 func drawn(t *testing.T) map[string][]string {
 	t.Helper()
@@ -90,7 +133,7 @@ func drawn(t *testing.T) map[string][]string {
 	}
 	quoted := regexp.MustCompile("`([^`]+)`")
 	all := map[string][]string{}
-	_, after, found := strings.Cut(string(text), "| room | holds | imports |\n")
+	_, after, found := strings.Cut(string(text), drawing)
 	if !found {
 		t.Fatal("DEVELOPERS.md has no table of the rooms")
 	}
@@ -114,17 +157,14 @@ func drawn(t *testing.T) map[string][]string {
 
 // The drawing is what `go list` shows, room by room and arrow by arrow.
 func TestTheDrawingIsTheHouse(t *testing.T) {
+	if *update {
+		redraw(t)
+	}
 	said := drawn(t)
 	for _, r := range rooms(t) {
-		is := []string{}
-		for _, path := range r.Imports {
-			if strings.HasPrefix(path, module+"/") {
-				is = append(is, strings.TrimPrefix(path, module+"/"))
-			}
-		}
-		slices.Sort(is)
+		is := r.arrows()
 		if arrows, ok := said[r.name()]; !ok || !slices.Equal(arrows, is) {
-			t.Errorf("DEVELOPERS.md says that %s imports %q; it imports `%s`", r.name(), arrows, strings.Join(is, "`, `"))
+			t.Errorf("DEVELOPERS.md says that %s imports %q; it imports %q (-update writes it)", r.name(), arrows, is)
 		}
 		delete(said, r.name())
 	}
@@ -136,9 +176,8 @@ func TestTheDrawingIsTheHouse(t *testing.T) {
 // No room knows one that stands above it.
 func TestArrowsRunDown(t *testing.T) {
 	for _, r := range rooms(t) {
-		for _, path := range r.Imports {
-			to, inside := strings.CutPrefix(path, module+"/")
-			if inside && floor(to) > floor(r.name()) {
+		for _, to := range r.arrows() {
+			if floor(to) > floor(r.name()) {
 				t.Errorf("%s imports %s, which stands above it", r.name(), to)
 			}
 		}
@@ -148,8 +187,8 @@ func TestArrowsRunDown(t *testing.T) {
 // floors are the floors of the house from the ground up; rooms on one floor may know each other as far as
 // the compiler allows it.
 var floors = [][]string{
-	{"plan/internal/ratio"}, {"plan/measure"}, {"plan/cloth", "plan/loom"}, {"plan"}, {"plan/stripe"}, {"plan/draft"},
-	{"plan/athand", "plan/sheet", "plan/field"}, {"counter"}, {"counter/session"}, {"tui"}, {"cmd/millside"},
+	{"plan/internal/ratio"}, {"plan/measure", "plan/internal"}, {"plan/cloth", "plan/loom", "plan/internal/loomtest"}, {"plan"}, {"plan/stripe"}, {"plan/draft"},
+	{"plan/athand", "plan/sheet", "plan/field"}, {"counter/disk"}, {"counter"}, {"counter/session"}, {"tui"}, {"cmd/millside"},
 }
 
 // floor is the floor of a room: that of the longest name in floors which begins its own.
@@ -263,7 +302,9 @@ func TestFilesAreSmall(t *testing.T) {
 			lines, long, first := measureFile(t, file)
 			name = filepath.ToSlash(name)
 			within(t, "lines of a file", name, lines, mostLines, tall)
-			within(t, fmt.Sprintf("lines above %d columns (the first is line %d)", mostColumns, first), name, long, 0, wide)
+			if long > 0 && !slices.Contains(wide, r.name()) {
+				t.Errorf("%s has %d lines above %d columns, the first is line %d", name, long, mostColumns, first)
+			}
 		}
 	}
 }
@@ -290,7 +331,7 @@ func measureFile(t *testing.T, file string) (lines, long, first int) {
 // The exceptions name what is there.
 func TestExceptionsNameWhatIsThere(t *testing.T) {
 	top := root(t)
-	for _, list := range []map[string]int{crowded, talkative, tall, wide} {
+	for _, list := range []map[string]int{crowded, talkative, tall} {
 		for name := range maps.Keys(list) {
 			if _, err := os.Stat(filepath.Join(top, filepath.FromSlash(name))); err != nil {
 				t.Logf("no longer there, so its exception can go: %s", name)
