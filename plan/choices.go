@@ -48,6 +48,9 @@ type Choice struct {
 	Reasons []string
 }
 
+// ChoiceRule says in a few words what the ranking goes by.
+const ChoiceRule = "the least trouble first, then the least time"
+
 // Choices lists the ways to wind the ends of a plain warp, the least trouble first: each group that the
 // paddle and a chain can hold, from 1 on. A group that doesn't divide the ends stands twice, with a short
 // last pass and with spare ends. A striped warp has none: its stripes choose the group of each pass.
@@ -148,7 +151,7 @@ func (p *Plan) choice(kind ChoiceKind, group int, pace Pace) (Choice, error) {
 	if group%2 == 0 && s.ReturnOrder == SameOrder {
 		c.Flicks = 0 // as the lease is brought together in [New]; all other groups flick once a bout
 	}
-	c.Time = p.timeOf(c.Work, pace)
+	c.Time = p.TimeOf(c.Work, pace)
 	return c, nil
 }
 
@@ -190,9 +193,3 @@ func (c Choice) In(s Spec) Spec {
 
 // Taken says whether the spec winds its ends by this choice.
 func (c Choice) Taken(s Spec) bool { return c.Group == s.Group && c.In(s).LastPass == s.LastPass }
-
-// timeOf is how long work takes.
-func (p *Plan) timeOf(w WorkSum, pace Pace) TimeSpan {
-	d := DefaultHandTimes().Total(w, p.Path.PassTurns())
-	return TimeSpan{Low: d, Middle: d, High: d}
-}

@@ -21,7 +21,12 @@ func (c Choice) Label() string {
 // reasons says what is good and what is bad about the choice: how much it is, its troubles in the order of
 // the ranking, and its time.
 func (c Choice) reasons(s Spec) []string {
-	list := []string{measure.Counted(c.Passes, "pass", "passes"), c.lastPassReason(), c.finishReason(), c.flickReason(), c.packageReason()}
+	list := []string{measure.Counted(c.Passes, "pass", "passes"), c.lastPassReason(), c.finishReason()}
+	if c.Flicks > 0 {
+		list = append(list, fmt.Sprintf("the paddle is flicked once more round the near peg, %s in all",
+			measure.Counted(c.Flicks, "time", "times")))
+	}
+	list = append(list, c.packageReason())
 	if text := c.raddleReason(s); text != "" {
 		list = append(list, text)
 	}
@@ -49,7 +54,7 @@ func (c Choice) lastPassReason() string {
 func (c Choice) finishReason() string {
 	switch {
 	case c.AtCross == 0 && c.Chains > 1:
-		return fmt.Sprintf("all %d chains stop at the lease", c.Chains)
+		return allChains(c.Chains) + " stop at the lease"
 	case c.Chains > 1:
 		return fmt.Sprintf("%d of %s at the counting cross, where the last group is harder to fasten", c.AtCross,
 			measure.Counted(c.Chains, "chain stops", "chains stop"))
@@ -62,18 +67,17 @@ func (c Choice) finishReason() string {
 	}
 }
 
-func (c Choice) flickReason() string {
-	if c.Flicks == 0 {
-		return "the paddle keeps its opening on the way round the near peg"
-	}
-	return fmt.Sprintf("the paddle is flicked once more round the near peg, %s in all, so that the lease alternates",
-		measure.Counted(c.Flicks, "time", "times"))
-}
-
 func (c Choice) packageReason() string {
 	text := measure.Counted(c.Work.Threads, "package", "packages")
 	if c.Lacking > 0 {
 		return text + fmt.Sprintf(", %d more than are at hand", c.Lacking)
 	}
-	return text + ", one for each end of the group"
+	return text
+}
+
+func allChains(n int) string {
+	if n == 2 {
+		return "both chains"
+	}
+	return fmt.Sprintf("all %d chains", n)
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"math/big"
 	"testing"
 	"time"
 
@@ -62,18 +63,21 @@ func TestNothingPanics(t *testing.T) {
 			_ = l.DentOf(n("end"))
 		}
 		_ = loom.RankReeds(reeds, at, n("ends"))
+		anyPace := Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")), High: time.Duration(n("high")), Passes: n("passes")}
 		s := DefaultSpec()
 		s.Ends, s.Positions, s.Yarn.Packages, s.ReturnOrder, s.ChainEnds = n("ends"), n("positions"), n("packages"), ReturnOrder(kind), n("chain")
 		s.Loom.Sett, s.Loom.Raddle.Space = at, length("space")
 		if p, err := New(s); err == nil && s.Ends <= 5000 {
-			_, _ = p.Choices(Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes")})
+			_, _ = p.Choices(anyPace)
 		}
 		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, loom.Raddle{Space: length("space"), Spaces: n("spaces")}, n("repeat"), n("before")})
 		_, _ = RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = Board{length("one"), length("two")}.Path(length("wanted"), units)
 		_, _ = Mill{length("round"), length("step"), length("rise"), length("high")}.Room(length("wanted"), length("height"), units)
 		_, _ = PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
-		_ = Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes")}.For(n("passes")).String()
+		pace := Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes"), n("warps")}
+		_ = JoinPaces(pace, pace.At(big.NewRat(int64(n("turns")), 7)), pace.From(nil)).Source()
+		_, _ = ParseMinutes(length("minutes").String())
 		_ = measure.Mass(n("mass")).String() + measure.Mass(n("mass")).In(measure.MassUnit(kind), n("decimals"))
 		_ = share("shown").String()
 	})

@@ -40,6 +40,8 @@ type Spec struct {
 	// RestMinutes is how long the weaver winds before a reminder to rest the hands, in minutes, 1 to 240;
 	// 0 asks for none.
 	RestMinutes int `json:"rest_minutes,omitempty"`
+	// Times is how long each kind of work takes the weaver; the zero value is the usual times.
+	Times HandTimes `json:"hand_times,omitzero"`
 	// Dyed says that the warp will be dyed, so that ties are loose.
 	Dyed bool `json:"dyed"`
 	// Dressing is which end of the warp the loom takes first.
@@ -103,6 +105,7 @@ func (s Spec) Check() error {
 	}
 	errs.Count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
 	errs.Count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
+	errs = append(errs, s.Times.check()...)
 	errs.Count("units", int(s.Units), 0, 1, "")
 	errs.Count("hand", int(s.Hand), 0, 1, "")
 	errs.Count("return order", int(s.ReturnOrder), 0, 1, "")

@@ -45,11 +45,12 @@ func ForPlan(spec plan.Spec, l Limits, w Weights) (*Plan, error) {
 	}
 	spec.Stripes, spec.Ends, spec.LastPass = order.String(), len(ends), plan.ShortLast
 	spec.Schedule, spec.Other = chosen.forPlan(order.Colours), other.forPlan(order.Colours)
-	spec.Group = 1
+	foot := spec.Foot // a schedule is made with position 1 at the foot, and turned round with the paddle
+	spec.Foot, spec.Group = plan.FootFirst, 1
 	for _, p := range append(chosen.Passes, other.Passes...) {
 		spec.Group = max(spec.Group, p.Carried.Count())
 	}
-	return &Plan{Spec: spec, Order: order, Schedule: chosen, Ways: ways}, nil
+	return &Plan{Spec: spec.WithFoot(foot), Order: order, Schedule: chosen, Ways: ways}, nil
 }
 
 // forPlan is the schedule as package plan keeps it.

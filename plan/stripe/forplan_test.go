@@ -32,6 +32,7 @@ func TestPlanLaysTheStripes(t *testing.T) {
 		spec.Positions = rapid.IntRange(1, most).Draw(t, "positions")
 		spec.Group = 1
 		spec.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
+		spec.Foot = plan.FootPosition(rapid.IntRange(0, 1).Draw(t, "foot"))
 		spec.ChainEnds = rapid.SampledFrom([]int{0, 0, 20}).Draw(t, "chain")
 		// One position lays an end on each pass, so that an odd warp can't finish at the lease.
 		limits := stripe.Limits{FinishAtLease: spec.Positions > 1 && rapid.Bool().Draw(t, "finish")}
@@ -63,7 +64,7 @@ func lies(t *rapid.T, p *plan.Plan, want []int) {
 			for pos := range pass.Carried.All() {
 				positions = append(positions, pos)
 			}
-			if pass.Direction == plan.Return && p.Spec.ReturnOrder == plan.MirroredOrder {
+			if (pass.Direction == plan.Return && p.Spec.ReturnOrder == plan.MirroredOrder) != (p.Spec.Foot == plan.FootLast) {
 				for i, j := 0, len(positions)-1; i < j; i, j = i+1, j-1 {
 					positions[i], positions[j] = positions[j], positions[i]
 				}

@@ -62,7 +62,7 @@ func (m Model) warpResult(w, room int) []string {
 	if pr.Room != nil {
 		lines = append(lines, fmt.Sprintf("%s turns of the mill", p.Path.Turns()))
 	}
-	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+pr.Pace.For(p.Passes()).String())
+	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+p.Time(pr.Pace).Words()+", by "+p.Spec.TimeSource(pr.Pace))
 	if n := len(p.Chains); n > 1 {
 		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), largest(p)))
 	}
@@ -265,7 +265,7 @@ func (m Model) paddleResult(w, room int) []string {
 func (m Model) choiceLines(w, room int) []string {
 	s, list := m.Styles, m.choices()
 	at := m.current(list)
-	out := []string{s.Dim.Render(look.Fit("groups, the least trouble first", w))}
+	out := []string{s.Dim.Render(look.Fit("groups: "+plan.ChoiceRule, w))}
 	for i, c := range list {
 		block := m.choiceBlock(c, i == at, room > 24, w)
 		if len(out)+len(block) > room {

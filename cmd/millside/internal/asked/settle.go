@@ -22,6 +22,7 @@ func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error
 			return s, err
 		}
 	}
+	settleTimes(&s)
 	errs := ask.settleCloth(f, &s)
 	s.Cloth.Length.Fibre = s.Cloth.Width.Fibre
 	errs = append(errs, ask.settleMill(f, &s, hand)...)

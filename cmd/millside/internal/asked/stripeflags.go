@@ -55,7 +55,6 @@ type StripeAsk struct {
 	side                  draft.Side
 	sideGiven             bool
 	limits                stripe.Limits
-	weights               stripe.Weights
 }
 
 // Striped is a striped warp as it was planned, for what a plan of it says. It is nil for a plain one.
@@ -67,7 +66,7 @@ type Striped struct {
 
 // StripeFlags adds the flags for stripes.
 func StripeFlags(cmd *cobra.Command) *StripeAsk {
-	a := &StripeAsk{weights: stripe.DefaultWeights()}
+	a := &StripeAsk{}
 	f := cmd.Flags()
 	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
 	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes")
@@ -75,9 +74,6 @@ func StripeFlags(cmd *cobra.Command) *StripeAsk {
 	f.BoolVar(&a.limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
 	f.StringVar(&a.packages, "packages-of", "", "stripes: packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
 	f.Var(sizesValue{&a.limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
-	for _, w := range weightFlags(&a.weights) {
-		f.Var(w.value, w.name, "stripes: "+w.help)
-	}
 	return a
 }
 
@@ -86,23 +82,6 @@ func ThreadFlag(cmd *cobra.Command, side *draft.Side, given *bool) {
 	cmd.Flags().Var(sideValue{side, given}, "thread-1", "the side that the draft's thread 1 is on, seen by the weaver at the loom: right or left")
 	// The error would say that there is no such flag, or that it is completed already.
 	_ = cmd.RegisterFlagCompletionFunc("thread-1", cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
-}
-
-// weightFlag is the flag of one of the times that a schedule is judged by.
-type weightFlag struct {
-	name, help string
-	value      minutesValue
-}
-
-func weightFlags(w *stripe.Weights) []weightFlag {
-	return []weightFlag{
-		{"minutes-pass", "minutes that a pass takes", minutesValue{&w.Pass}},
-		{"minutes-change", "minutes to cut, tie in and thread a cone", minutesValue{&w.Change}},
-		{"minutes-stop", "minutes to halt for changes, however many", minutesValue{&w.Stop}},
-		{"minutes-short", "minutes that a pass of fewer ends costs on top", minutesValue{&w.Short}},
-		{"minutes-cross", "minutes that it costs to finish at the counting cross", minutesValue{&w.AtCross}},
-		{"minutes-back", "minutes for the empty way back, where every pass goes outward", minutesValue{&w.Back}},
-	}
 }
 
 // given says whether there are stripes.
@@ -116,7 +95,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	if !a.given() {
 		return nil, nil
 	}
-	made := &Striped{Weights: a.weights}
+	made := &Striped{Weights: weightsOf(*spec)}
 	order, err := a.order(cmd, errOut, made, spec.Loom.FirstEnd)
 	if err != nil {
 		return nil, err
@@ -130,7 +109,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
 		}
 	}
-	if made.Plan, err = stripe.ForPlan(*spec, a.limits, a.weights); err != nil {
+	if made.Plan, err = stripe.ForPlan(*spec, a.limits, made.Weights); err != nil {
 		return nil, Usage(cmd, inStripeFlags(err))
 	}
 	*spec = made.Spec
@@ -154,9 +133,6 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 		return errors.New("--thread-1 is about a draft; give --draft too")
 	}
 	names := []string{"finish-at-lease", "packages-of", "group-sizes"}
-	for _, w := range weightFlags(&a.weights) {
-		names = append(names, w.name)
-	}
 	if i := slices.IndexFunc(names, changed); i >= 0 && !a.given() {
 		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", names[i])
 	}

@@ -2,12 +2,12 @@ package asked
 
 import (
 	"fmt"
-	"math/big"
 	"strconv"
 	"strings"
 	"time"
 
 	"millside/cmd/millside/internal/prose"
+	"millside/plan"
 	"millside/plan/draft"
 	"millside/plan/measure"
 	"millside/plan/stripe"
@@ -16,37 +16,19 @@ import (
 // minutesValue is a time in minutes, as a weaver's guess is written: 0.6 is 36 seconds.
 type minutesValue struct{ d *time.Duration }
 
-const (
-	minutesWants = "minutes from 0 to 60 with at most four decimals, such as 0.6"
-	// inMinute is the parts that a minute is divided into: four decimals, so that no time is rounded.
-	inMinute = 10_000
-)
-
 func (v minutesValue) String() string {
 	if v.d == nil {
 		return ""
 	}
-	return MinutesOf(*v.d)
+	return plan.MinutesText(*v.d)
 }
 func (v minutesValue) Type() string { return "minutes" }
-func (v minutesValue) Set(s string) error {
-	text := strings.Replace(strings.TrimSpace(s), ",", ".", 1)
-	whole, part, _ := strings.Cut(text, ".")
-	if whole+part == "" || len(whole) > 2 || len(part) > 4 || strings.Trim(whole+part, "0123456789") != "" {
-		return &measure.FieldError{Value: s, Want: minutesWants}
+func (v minutesValue) Set(s string) (err error) {
+	d, err := plan.ParseMinutes(s)
+	if err == nil {
+		*v.d = d
 	}
-	n, err := strconv.Atoi(whole + part + strings.Repeat("0", 4-len(part)))
-	if err != nil || n > 60*inMinute {
-		return &measure.FieldError{Value: s, Want: minutesWants}
-	}
-	*v.d = time.Duration(n) * (time.Minute / inMinute)
-	return nil
-}
-
-// MinutesOf writes a time in minutes with up to four decimals, which is exact for what Set reads.
-func MinutesOf(d time.Duration) string {
-	text := big.NewRat(int64(d), int64(time.Minute)).FloatString(4)
-	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+	return err
 }
 
 // sizesValue is a list of the numbers of ends that a pass may carry.

@@ -20,7 +20,7 @@ type planJSON struct {
 	Path       pathJSON     `json:"path"`
 	WarpYarn   LengthJSON   `json:"warp_yarn"` // all ends together, nothing added
 	Pace       PaceJSON     `json:"pace"`
-	Time       spanJSON     `json:"time"` // for all passes at that pace
+	Time       timeOfJSON   `json:"time"` // for all passes at that pace
 	Faults     []faultJSON  `json:"lease_faults"`
 	Work       workSumJSON  `json:"work"`
 	Choices    []choiceJSON `json:"choices"`
@@ -119,7 +119,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 	out := planJSON{
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
 		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()),
-		Pace: paceToJSON(project.Pace), Time: spanToJSON(project.Pace.For(p.Passes())),
+		Pace: paceToJSON(p.PassPace(project.Pace)), Time: timeOfToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}
 	for _, f := range p.LeaseFaults {

@@ -26,7 +26,7 @@ func PlanText(w io.Writer, project *plan.Project) {
 		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
 	prose.Row(w, "Length", "%s", lengthText(p))
 	prose.Row(w, "Yarn", "%s for the warp, nothing added for waste", prose.Length(p.WarpYarn(), s.Units.Long()))
-	prose.Row(w, "Time", "%s, by %s", pace.For(p.Passes()), pace.Source())
+	prose.Row(w, "Time", "%s, by %s", p.Time(pace).Words(), p.Spec.TimeSource(pace))
 	prose.Row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {
@@ -190,7 +190,7 @@ func shown(passes []int) []string {
 }
 
 // mostChoices is how many choices a page lists with their reasons.
-const mostChoices = 8
+const mostChoices = 5
 
 // choicesText lists the first of the ways to reach the number of ends, and the plan's own, whose place
 // among them is told. A striped warp has none.
@@ -199,7 +199,7 @@ func choicesText(w io.Writer, project *plan.Project) {
 	if len(list) == 0 {
 		return
 	}
-	fmt.Fprintf(w, "\nWays to reach %s, the least trouble first:\n", prose.Count(s.Ends, "end"))
+	fmt.Fprintf(w, "\nWays to reach %s, %s:\n", prose.Count(s.Ends, "end"), plan.ChoiceRule)
 	for i, c := range list {
 		mark := ""
 		if c.Taken(s) {

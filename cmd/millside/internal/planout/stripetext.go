@@ -23,7 +23,6 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	prose.Row(w, "Order", "%s", p.Spec.Stripes)
 	prose.Row(w, "Set-ups", "%s", setUpsText(s.Schedule.Cost))
 	prose.Row(w, "First set-up", "positions %s", p.SetUpText(p.Spec.Schedule.SetUps[0]))
-	prose.Row(w, "Time", "%s", timeText(s.Schedule.Total))
 	prose.Row(w, "Weights", "%s", weightsText(s.Weights))
 	prose.Row(w, "Proof", "%s", proofText(s.Schedule))
 	coloursText(w, p)
@@ -83,8 +82,8 @@ func timeText(d time.Duration) string {
 // weightsText shows the times that the schedule is judged by; each is a flag's value.
 func weightsText(w stripe.Weights) string {
 	return fmt.Sprintf("in minutes: a pass %s, a change of a cone %s, a stop for changes %s, a pass of fewer ends %s more, "+
-		"a finish at the counting cross %s more, the way back where every pass goes outward %s", asked.MinutesOf(w.Pass), asked.MinutesOf(w.Change),
-		asked.MinutesOf(w.Stop), asked.MinutesOf(w.Short), asked.MinutesOf(w.AtCross), asked.MinutesOf(w.Back))
+		"a finish at the counting cross %s more, the way back where every pass goes outward %s", plan.MinutesText(w.Pass), plan.MinutesText(w.Change),
+		plan.MinutesText(w.Stop), plan.MinutesText(w.Short), plan.MinutesText(w.AtCross), plan.MinutesText(w.Back))
 }
 
 // proofText says how sure it is that there is no better schedule.

@@ -145,7 +145,7 @@ func ShowToJSON(record *counter.Record, events bool) showJSON {
 		Passes: s.Plan.Passes(), PassesLaid: s.PassesLaidAll(), Ends: s.Plan.EndsWound(), EndsStanding: s.EndsStandingAll(),
 		Chain: s.Chain, Chains: len(s.Chains), Paused: s.Paused, LeaseSeen: s.LeaseSeen, Wound: s.Wound(), Finished: s.Finished,
 		Started: s.Started, Last: s.Last, CutShort: record.Torn(), Mill: millToJSON(s),
-		Pace: planout.KnownPaceToJSON(counter.PaceOverall(record.Events()).ForPlan()), HandOver: []namedJSON{},
+		Pace: planout.KnownPaceToJSON(counter.PaceOverall(record.Events()).Timed()), HandOver: []namedJSON{},
 		Finishing: []tickJSON{}, Recounts: []recountJSON{}, Notes: []noteJSON{}, Ties: []tieJSON{}, Incidents: []incidentJSON{},
 	}
 	if pass, ok := s.NextPass(); ok {
