@@ -73,7 +73,10 @@ func givenWarp(f *pflag.FlagSet) bool {
 }
 
 // check settles how a sheet is written, and refuses its flags where none is asked for.
-func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
+func (p *planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
+	if sheet.wall {
+		p.sheet = true
+	}
 	if p.sheet && p.json {
 		return asked.Usage(cmd, errors.New("--json prints the plan; for the sheet give --sheet --format json"))
 	}
@@ -81,7 +84,7 @@ func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
 		sheet.passes = p.passes
 		return sheet.check(cmd)
 	}
-	for _, name := range []string{"format", "output", "force", "how"} {
+	for _, name := range []string{"format", "output", "force", "how", "date"} {
 		if cmd.Flags().Changed(name) {
 			return asked.Usage(cmd, fmt.Errorf("--%s belongs to a sheet: give --sheet too", name))
 		}
@@ -91,8 +94,8 @@ func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
 
 // planSheet prints the sheet of a plan, and makes a record of it where that is asked for. The record's
 // path is a message, so that the sheet can be piped.
-func (a *app) planSheet(cmd *cobra.Command, project *plan.Project, flags planFlags, sheet sheetFlags) error {
-	if err := a.printSheet(cmd, project, sheet); err != nil || !flags.save {
+func (a *app) planSheet(project *plan.Project, flags planFlags, sheet sheetFlags) error {
+	if err := a.printSheet(project, sheet); err != nil || !flags.save {
 		return err
 	}
 	path, err := a.savePlan(project.Plan)
@@ -124,7 +127,7 @@ func (a *app) planCmd() *cobra.Command {
 				return err
 			}
 			if flags.sheet {
-				return a.planSheet(cmd, project, flags, sheet)
+				return a.planSheet(project, flags, sheet)
 			}
 			return a.printPlan(project, made, flags)
 		},
@@ -136,7 +139,7 @@ func (a *app) planCmd() *cobra.Command {
 	f.BoolVar(&flags.passes, "passes", false, "add every pass and all that is done after the last")
 	f.BoolVar(&flags.json, "json", false, "print for a program to read")
 	f.BoolVar(&flags.save, "save", false, "make a record of it, to wind later")
-	f.BoolVar(&flags.sheet, "sheet", false, "print the sheet for the studio wall instead, as 'millside sheet' does")
+	f.BoolVar(&flags.sheet, "sheet", false, "print the whole plan as a sheet, as 'millside sheet' does")
 	sheet.add(cmd)
 	return cmd
 }

@@ -29,6 +29,9 @@ func (a maker) passes() Part {
 
 // shortPasses names the passes that leave positions out.
 func (a maker) shortPasses() []string {
+	if a.Plan.Striped() {
+		return nil // what each pass carries stands in the list of passes and positions
+	}
 	var notes []string
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
@@ -115,10 +118,14 @@ func kindsOf(c plan.Chain) [][]string {
 	at := map[passKind]int{}
 	var numbers [][]int
 	for i, pass := range c.Passes {
-		k, seen := at[likenessOf(pass)]
+		kind := likenessOf(pass)
+		if pass.SetUp > 0 { // what each carries has a list of its own
+			kind.carried, kind.mirrored = 0, false
+		}
+		k, seen := at[kind]
 		if !seen {
 			k = len(numbers)
-			at[likenessOf(pass)] = k
+			at[kind] = k
 			numbers = append(numbers, nil)
 		}
 		numbers[k] = append(numbers[k], i+1)
@@ -126,9 +133,21 @@ func kindsOf(c plan.Chain) [][]string {
 	var lines [][]string
 	for _, n := range numbers {
 		pass := c.Passes[n[0]-1]
-		lines = append(lines, []string{plan.Listed(n), pass.Direction.String(), strconv.Itoa(pass.Ends()), openingText(pass), strconv.Itoa(pass.CrossOver()), pass.TurnAfter.String()})
+		lines = append(lines, []string{plan.Listed(n), pass.Direction.String(), endsOf(c, n), openingText(pass), strconv.Itoa(pass.CrossOver()), pass.TurnAfter.String()})
 	}
 	return lines
+}
+
+// endsOf is how many ends each of some passes lays: "10", or "2 to 12".
+func endsOf(c plan.Chain, passes []int) string {
+	least, most := c.Passes[passes[0]-1].Ends(), 0
+	for _, k := range passes {
+		least, most = min(least, c.Passes[k-1].Ends()), max(most, c.Passes[k-1].Ends())
+	}
+	if least == most {
+		return strconv.Itoa(most)
+	}
+	return fmt.Sprintf("%d to %d", least, most)
 }
 
 // ties lists the count ties and the ties at the end.

@@ -15,6 +15,8 @@ import (
 type Sheet struct {
 	// Title is the name of the warp.
 	Title string `json:"title"`
+	// Date is the day on which it was made, such as "25 November 2026"; empty for none.
+	Date string `json:"date,omitzero"`
 	// Units is the family of units in which the sheet is written.
 	Units measure.LengthUnitSystem `json:"units"`
 	// Ends, Passes and Chains are the totals that the parts below add up to.
@@ -44,6 +46,7 @@ const (
 	PartRaddle   PartID = "raddle"
 	PartReed     PartID = "reed"
 	PartCautions PartID = "cautions"
+	PartWords    PartID = "words"
 	PartRecord   PartID = "record" // what happened at the mill: package counter makes it
 )
 
@@ -89,7 +92,7 @@ func New(pr *plan.Project, o Options) (*Sheet, error) {
 	}
 	p := a.Plan
 	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains), Length: p.Path.Length, Yarn: p.WarpYarn()}
-	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.cautions()} {
+	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}

@@ -3,6 +3,7 @@ package sheetout
 import (
 	"io"
 
+	"millside/cmd/millside/internal/prose"
 	"millside/plan/sheet"
 )
 
@@ -23,5 +24,25 @@ func WriteSheet(w io.Writer, s *sheet.Sheet, format string, how bool) error {
 		return sheetJSON(w, s)
 	default:
 		return sheetText(w, s, how)
+	}
+}
+
+// wallFormat names the structure of a wall sheet for programs, as sheetFormat does that of the whole plan.
+const wallFormat = "millside-wall-1"
+
+// WriteWall writes a wall sheet in one of the [SheetFormats].
+func WriteWall(w io.Writer, s *sheet.Wall, format string) error {
+	switch format {
+	case "markdown":
+		return wallMarkdown(w, s)
+	case "html":
+		return wallHTML(w, s)
+	case "json":
+		return prose.WriteJSON(w, struct {
+			Format string `json:"format"` // wallFormat
+			*sheet.Wall
+		}{wallFormat, s})
+	default:
+		return wallText(w, s)
 	}
 }
