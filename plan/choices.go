@@ -143,7 +143,8 @@ func (p *Plan) choice(kind ChoiceKind, group int, pace Pace) (Choice, error) {
 	if err != nil {
 		return Choice{}, err
 	}
-	c := Choice{Kind: kind, Group: group, Chains: len(parts), Spares: parts[len(parts)-1].Last - s.Ends, Raddle: raddleFit(s)}
+	c := Choice{Kind: kind, Group: group, Chains: len(parts), Spares: parts[len(parts)-1].Last - s.Ends,
+		Raddle: raddleFit(s)}
 	c.addChains(parts)
 	if s.Yarn.Packages > 0 {
 		c.Lacking = max(c.Work.Threads-s.Yarn.Packages, 0)

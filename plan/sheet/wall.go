@@ -150,7 +150,7 @@ func NewWall(p *plan.Plan, pace plan.Pace, day time.Time) *Wall {
 	s := p.Spec
 	w := &Wall{
 		Title: s.Name, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains),
-		Length: p.Path.Length.In(s.Units.Long(), 2), Time: pace.For(p.Passes()).String(),
+		Length: p.Path.Length.In(s.Units.Long(), 2), Time: p.Time(pace).String(),
 		Date: DayText(day), Stripes: s.Stripes, Thread: threading(p), Ways: ways(p), Cautions: cautionsAtTheMill(p),
 	}
 	if len(s.Board) == 0 {

@@ -54,6 +54,15 @@ func (m Model) resultLines(w, room int) []string {
 	return append(out, part...)
 }
 
+// timeText is the one time of the plan, and whose pace it is where it is the weaver's own.
+func (m Model) timeText() string {
+	text := m.project.Plan.Time(m.project.Pace).String()
+	if m.project.Pace.Passes > 0 {
+		text += ", by " + m.project.Plan.Spec.TimeSource(m.project.Pace)
+	}
+	return text
+}
+
 // warpResult is the warp in a few lines, and the choices of group.
 func (m Model) warpResult(w, room int) []string {
 	pr := m.project
@@ -62,7 +71,7 @@ func (m Model) warpResult(w, room int) []string {
 	if pr.Room != nil {
 		lines = append(lines, fmt.Sprintf("%s turns of the mill", p.Path.Turns()))
 	}
-	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+p.Time(pr.Pace).Words()+", by "+p.Spec.TimeSource(pr.Pace))
+	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+m.timeText())
 	if n := len(p.Chains); n > 1 {
 		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), largest(p)))
 	}

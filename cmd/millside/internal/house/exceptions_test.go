@@ -6,13 +6,13 @@ package house
 var crowded = map[string]int{
 	"cmd/millside": 28,
 	"counter":      33,
-	"plan":         36,
+	"plan":         38,
 	"plan/stripe":  34,
 }
 
 // talkative names packages with more exported names.
 var talkative = map[string]int{
-	"plan": 260,
+	"plan": 280,
 }
 
 // tall names files with more lines.
