@@ -10,7 +10,7 @@ import (
 type Plan struct {
 	// Spec is the spec with the stripes, their ends, the group and both schedules filled in.
 	Spec plan.Spec
-	// Order is the stripe order, Schedule the one for the spec's return order, Ways what it is compared
+	// Order is the stripe order from end 1 on, Schedule the one for the spec's return order, Ways what it is compared
 	// with.
 	Order    Order
 	Schedule *Schedule
@@ -21,7 +21,7 @@ type Plan struct {
 // weaver may see at the mill. The spec's Positions and ReturnOrder stand over those of the limits. The
 // error is a [*TextError] where the notation can't be read, else that of [Make].
 func ForPlan(spec plan.Spec, l Limits, w Weights) (*Plan, error) {
-	order, err := Parse(spec.Stripes)
+	written, order, err := Written(spec)
 	if err != nil {
 		return nil, err
 	}
@@ -43,7 +43,7 @@ func ForPlan(spec plan.Spec, l Limits, w Weights) (*Plan, error) {
 	if err != nil {
 		return nil, fmt.Errorf("for the other return order: %w", err)
 	}
-	spec.Stripes, spec.Ends, spec.LastPass = order.String(), len(ends), plan.ShortLast
+	spec.Stripes, spec.Ends, spec.LastPass = written.String(), len(ends), plan.ShortLast
 	spec.Schedule, spec.Other = chosen.forPlan(order.Colours), other.forPlan(order.Colours)
 	foot := spec.Foot // a schedule is made with position 1 at the foot, and turned round with the paddle
 	spec.Foot, spec.Group = plan.FootFirst, 1
@@ -58,8 +58,8 @@ func (s *Schedule) forPlan(colours []Colour) *plan.Schedule {
 	out := &plan.Schedule{Note: s.Proof.Why}
 	for _, c := range colours {
 		shade := ""
-		if c.Known {
-			shade = c.Shade.String()
+		if look, ok := c.Look(); ok {
+			shade = look.String()
 		}
 		out.Colours = append(out.Colours, plan.StripeColour{Name: c.Name, Shade: shade})
 	}

@@ -20,7 +20,7 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	if s.Draft != nil {
 		draftRows(w, s.Draft)
 	}
-	prose.Row(w, "Order", "%s", p.Spec.Stripes)
+	prose.Row(w, "Order", "%s", p.Spec.StripesText())
 	prose.Row(w, "Set-ups", "%s", setUpsText(s.Schedule.Cost))
 	prose.Row(w, "First set-up", "positions %s", p.SetUpText(p.Spec.Schedule.SetUps[0]))
 	prose.Row(w, "Weights", "%s", weightsText(s.Weights))
