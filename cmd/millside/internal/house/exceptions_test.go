@@ -4,15 +4,15 @@ package house
 
 // crowded names folders with more source files.
 var crowded = map[string]int{
-	"cmd/millside": 28,
-	"counter":      33,
-	"plan":         38,
-	"plan/stripe":  34,
+	"cmd/millside": 34,
+	"counter":      40,
+	"plan":         45,
+	"plan/stripe":  45,
 }
 
 // talkative names packages with more exported names.
 var talkative = map[string]int{
-	"plan": 280,
+	"plan": 300,
 }
 
 // tall names files with more lines.
