@@ -21,6 +21,7 @@ type stripeKey struct {
 	text      string
 	positions int
 	order     plan.ReturnOrder
+	foot      plan.FootPosition
 	turned    bool
 }
 
@@ -43,7 +44,7 @@ func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
 
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
-	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.StripesTurned()}
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, m.spec.StripesTurned()}
 }
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
@@ -171,9 +172,9 @@ func (m Model) colourLines(w int) []string {
 // scheduleLines says how the stripes are cut into passes, how good that is, and what else there would be.
 func (m Model) scheduleLines(w int) []string {
 	s, made := m.Styles, m.made.made
-	c := made.Schedule.Cost
-	out := look.Wrap(fmt.Sprintf("%s in %s: %s, %s on the way, about %s", measure.Counted(c.Passes, "pass", "passes"), measure.Counted(len(made.Schedule.SetUps), "set-up", "set-ups"),
-		measure.Counted(c.Threaded, "position threaded", "positions threaded"), measure.Counted(c.Changes, "change", "changes"), look.Roughly(made.Schedule.Total)), w)
+	p := m.project.Plan
+	out := look.Wrap(fmt.Sprintf("%s in %s: %s; %s", measure.Counted(p.Passes(), "pass", "passes"),
+		measure.Counted(len(made.Schedule.SetUps), "set-up", "set-ups"), p.WorkSum(), m.timeText()), w)
 	for i := range out {
 		out[i] = s.Strong.Render(out[i])
 	}
