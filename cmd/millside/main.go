@@ -20,9 +20,6 @@ import (
 	"os"
 	"time"
 
-	"github.com/mattn/go-isatty"
-	"github.com/spf13/cobra"
-
 	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
@@ -31,6 +28,9 @@ import (
 	"millside/counter"
 	"millside/plan/athand"
 	"millside/tui"
+
+	"github.com/mattn/go-isatty"
+	"github.com/spf13/cobra"
 )
 
 func main() {
@@ -112,6 +112,9 @@ var errNoTerminal = errors.New("this needs a terminal to draw on and to read key
 // needTerminal is nil if there is a screen, and otherwise an error that names a way without one.
 func (a *app) needTerminal(instead string) error {
 	if a.terminal(a.in) && a.terminal(a.tty) {
+		if a.env("TERM") == "dumb" {
+			return fmt.Errorf("%w: TERM is dumb, so the terminal can't place the cursor; %s", errNoTerminal, instead)
+		}
 		return nil
 	}
 	return fmt.Errorf("%w; without one, %s", errNoTerminal, instead)

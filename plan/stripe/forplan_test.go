@@ -5,10 +5,10 @@ import (
 	"reflect"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"millside/plan"
 	"millside/plan/stripe"
+
+	"pgregory.net/rapid"
 )
 
 // Whatever the stripes, the paddle and the return order, a plan made of the schedule lays exactly the

@@ -6,13 +6,12 @@ import (
 	"strings"
 	"time"
 
-	"millside/plan/measure"
-
-	tea "github.com/charmbracelet/bubbletea"
-
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/tui/look"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // stripeKey is what a schedule depends on. A schedule can take a second or two, so it is worked out
