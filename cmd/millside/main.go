@@ -26,6 +26,7 @@ import (
 	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/plan/athand"
 	"millside/tui"
 
@@ -55,6 +56,7 @@ type app struct {
 	screen func(context.Context, tui.Options) error
 
 	recordsFlag, atHandFlag string
+	alone                   bool           // wind without a lock where there are none
 	voice                   *voice.Speaker // what --say asks for; nil without it
 	// hand is what is at hand, nil until it is asked for.
 	hand *athand.AtHand
@@ -90,7 +92,11 @@ func (a *app) store() (counter.Store, error) {
 	if err != nil {
 		return counter.Store{}, err
 	}
-	return counter.Store{Dir: dir, FS: a.fs}, nil
+	fsys := a.fs
+	if a.alone {
+		fsys = disk.WithoutLocks(fsys)
+	}
+	return counter.Store{Dir: dir, FS: fsys}, nil
 }
 
 // records is that folder for the length of a command: each record in it is read once.
