@@ -203,6 +203,8 @@ func TestFinishingAndReopening(t *testing.T) {
 			t.Errorf("%T: %+v", in, b.last)
 		}
 	}
+	b.does(Reopen{})
+	b.wants("Say why the record is opened again")
 	b.does(Reopen{"the label was wrong"})
 	st := b.s.State()
 	if st.Finished || len(st.Reopened) != 1 || b.stage() != Finishing {

@@ -25,35 +25,30 @@ paddle long paddle: positions 20
 reed ten dent: 10 dents an inch, width 36 in
 reed fine: 60s Stockport
 raddle half inch: space 1/2 in, spaces 72
+loom old: heddles 100 on 4 shafts
+loom new: heddles 100 and 80
 yarn white: cotton 8/2, colour natural white, cones 250 g and 180,5 g, tube 30 g, packages 12
 yarn odd one: cotton 2, 8 plies
 `
 
 func TestParseAtHand(t *testing.T) {
-	for _, text := range []string{studio, "\uFEFF" + strings.ReplaceAll(studio, "\n", "\r\n"),
-		strings.TrimSuffix(studio, "\n")} {
+	for _, text := range []string{studio, "\uFEFF" + strings.ReplaceAll(studio, "\n", "\r\n"), strings.TrimSuffix(studio, "\n")} {
 		h, err := Parse(text)
 		if err != nil {
 			t.Fatal(err)
 		}
 		want := AtHand{
 			Mills: []NamedMill{
-				{"floor mill", plan.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch,
-					Rise: 3 * measure.Inch, Height: 60 * measure.Inch}, plan.Pegs{Length: 6 * measure.Inch, Layers: 3}},
-				{"table mill", plan.Mill{Circumference: 122 * measure.Centimetre, PegStep: 305 * measure.Millimetre},
-					plan.Pegs{}},
+				{"floor mill", plan.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch, Rise: 3 * measure.Inch, Height: 60 * measure.Inch}, plan.Pegs{Length: 6 * measure.Inch, Layers: 3}},
+				{"table mill", plan.Mill{Circumference: 122 * measure.Centimetre, PegStep: 305 * measure.Millimetre}, plan.Pegs{}},
 			},
-			Boards: []NamedBoard{{"wall board",
-				plan.Board{36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch,
-					36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch,
-					36 * measure.Inch, 18 * measure.Inch}}},
+			Boards:  []NamedBoard{{"wall board", plan.Board{36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 18 * measure.Inch}}},
 			Paddles: []NamedPaddle{{"long paddle", 20}},
-			Reeds: []NamedReed{{"ten dent", loomtest.Reed(t, "10 dents an inch").WithWidth(36 * measure.Inch)},
-				{"fine", loomtest.Reed(t, "60 Stockport")}},
+			Reeds:   []NamedReed{{"ten dent", loomtest.Reed(t, "10 dents an inch").WithWidth(36 * measure.Inch)}, {"fine", loomtest.Reed(t, "60 Stockport")}},
+			Looms:   []NamedLoom{{"old", []int{100, 100, 100, 100}}, {"new", []int{100, 80}}},
 			Raddles: []NamedRaddle{{"half inch", loom.Raddle{Space: measure.Inch / 2, Spaces: 72}}},
 			Yarns: []NamedYarn{
-				{"white", plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 8, 2), Colour: "natural white",
-					Cones: measure.Masses{250 * measure.Gram, 180_500_000_000}, Tube: 30 * measure.Gram, Packages: 12}},
+				{"white", plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 8, 2), Colour: "natural white", Cones: measure.Masses{250 * measure.Gram, 180_500_000_000}, Tube: 30 * measure.Gram, Packages: 12}},
 				{"odd one", plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 2, 8)}},
 			},
 		}
@@ -72,7 +67,7 @@ func TestParseAtHand(t *testing.T) {
 // Every error names the line, the field, what was given and what would do.
 func TestParseAtHandRefuses(t *testing.T) {
 	for _, tt := range []struct{ line, field, want string }{
-		{"loom big: 8 shafts", "line 2", "a line such as"},
+		{"wheel big: 8 spokes", "line 2", "a line such as"},
 		{"reed ten dent 10 dents an inch", "line 2", "a line such as"},
 		{"reed: 10 dents an inch", "line 2, reed", "before the colon"},
 		{"reed a, b: 10 dents an inch", "line 2, reed", "without commas"},
@@ -91,6 +86,7 @@ func TestParseAtHandRefuses(t *testing.T) {
 		{"board b: 36 in x 0", "line 2", "36 in x 10"},
 		{"paddle p: positions 61", "line 2, positions", "1 to 60"},
 		{"paddle p: positions many", "line 2, positions", "1 to 60"},
+		{"loom l: heddles x", "line 2, heddles", "the heddles on each shaft"},
 		{"raddle r: space 1 m", "line 2, space", "1 mm to 10 cm"},
 		{"raddle r: space 1 in, spaces 1.5", "line 2, spaces", "1 to 10000"},
 		{"yarn y: 2/8 cotton", "line 2", "which of these is meant"},
@@ -137,14 +133,11 @@ func TestFindSaysWhatThereIs(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 	for kind, find := range map[string]func() error{
-		"mill":   func() error { _, err := h.FindMill("x"); return err },
-		"board":  func() error { _, err := h.FindBoard("x"); return err },
-		"paddle": func() error { _, err := h.FindPaddle("x"); return err },
-		"raddle": func() error { _, err := h.FindRaddle("x"); return err },
-		"yarn":   func() error { _, err := h.FindYarn("x"); return err },
+		"mill": func() error { _, err := h.FindMill("x"); return err }, "board": func() error { _, err := h.FindBoard("x"); return err },
+		"paddle": func() error { _, err := h.FindPaddle("x"); return err }, "raddle": func() error { _, err := h.FindRaddle("x"); return err },
+		"yarn": func() error { _, err := h.FindYarn("x"); return err },
 	} {
-		if list := measure.FieldErrors(find()); len(list) != 1 || list[0].Field != kind ||
-			!strings.Contains(list[0].Want, "none yet") {
+		if list := measure.FieldErrors(find()); len(list) != 1 || list[0].Field != kind || !strings.Contains(list[0].Want, "none yet") {
 			t.Errorf("%s: %v", kind, list)
 		}
 	}
@@ -175,37 +168,28 @@ func drawAtHand(t *rapid.T) AtHand {
 	for i := range rapid.IntRange(0, 3).Draw(t, "of each") {
 		name := strings.Join(strings.Fields(word.Draw(t, "name")), " ") + fmt.Sprint(i)
 		round := length(20*measure.Centimetre, 20*measure.Metre)
-		h.Mills = append(h.Mills, NamedMill{name,
-			plan.Mill{Circumference: round, PegStep: length(measure.Centimetre, round), Rise: length(0, round),
-				Height: length(0, 10*measure.Metre)},
+		h.Mills = append(h.Mills, NamedMill{name, plan.Mill{Circumference: round, PegStep: length(measure.Centimetre, round), Rise: length(0, round), Height: length(0, 10*measure.Metre)},
 			plan.Pegs{Length: length(0, measure.Metre), Layers: rapid.IntRange(0, 100).Draw(t, "layers")}})
 		var b plan.Board
 		for range rapid.IntRange(1, 5).Draw(t, "distances") {
-			b = append(b, rapid.SampledFrom([]measure.Length{measure.Yard, 18 * measure.Inch,
-				length(measure.Centimetre, 10*measure.Metre)}).Draw(t, "distance"))
+			b = append(b, rapid.SampledFrom([]measure.Length{measure.Yard, 18 * measure.Inch, length(measure.Centimetre, 10*measure.Metre)}).Draw(t, "distance"))
 		}
 		h.Boards = append(h.Boards, NamedBoard{name, b})
 		h.Paddles = append(h.Paddles, NamedPaddle{name, rapid.IntRange(1, measure.MaxPositions).Draw(t, "positions")})
-		r, err := loom.NewReed(rapid.IntRange(10, 30).Draw(t, "reed"), rapid.IntRange(1, 3).Draw(t, "over"),
-			loom.ReedSystem(rapid.IntRange(0, 3).Draw(t, "system")), length(0, 20*measure.Metre))
+		r, err := loom.NewReed(rapid.IntRange(10, 30).Draw(t, "reed"), rapid.IntRange(1, 3).Draw(t, "over"), loom.ReedSystem(rapid.IntRange(0, 3).Draw(t, "system")), length(0, 20*measure.Metre))
 		if err != nil {
 			t.Fatal(err)
 		}
 		h.Reeds = append(h.Reeds, NamedReed{name, r})
-		h.Raddles = append(h.Raddles, NamedRaddle{name,
-			loom.Raddle{Space: length(measure.Millimetre, 10*measure.Centimetre),
-				Spaces: rapid.IntRange(0, loom.MaxSections).Draw(t, "spaces")}})
-		size, err := measure.NewYarnSize(measure.CountSystem(rapid.IntRange(0, int(measure.Denier)).Draw(t, "count")),
-			measure.YarnNumber(rapid.Int64Range(1_000_000, 90_000_000).Draw(t, "number")),
-			rapid.IntRange(1, 12).Draw(t, "plies"))
+		h.Raddles = append(h.Raddles, NamedRaddle{name, loom.Raddle{Space: length(measure.Millimetre, 10*measure.Centimetre), Spaces: rapid.IntRange(0, loom.MaxSections).Draw(t, "spaces")}})
+		h.Looms = append(h.Looms, NamedLoom{name, rapid.SliceOfN(rapid.IntRange(0, 400), 1, 8).Draw(t, "heddles")})
+		size, err := measure.NewYarnSize(measure.CountSystem(rapid.IntRange(0, int(measure.Denier)).Draw(t, "count")), measure.YarnNumber(rapid.Int64Range(1_000_000, 90_000_000).Draw(t, "number")), rapid.IntRange(1, 12).Draw(t, "plies"))
 		if err != nil {
 			t.Skip("no such yarn")
 		}
-		y := plan.WarpYarn{Size: size, Colour: rapid.SampledFrom([]string{"", "red", "sea blue: dark"}).Draw(t,
-			"colour"), Packages: rapid.IntRange(0, 60).Draw(t, "packages")}
+		y := plan.WarpYarn{Size: size, Colour: rapid.SampledFrom([]string{"", "red", "sea blue: dark"}).Draw(t, "colour"), Packages: rapid.IntRange(0, 60).Draw(t, "packages")}
 		for range rapid.IntRange(0, 3).Draw(t, "cones") {
-			y.Cones = append(y.Cones, measure.Mass(rapid.Int64Range(int64(100*measure.Gram),
-				int64(measure.Kilogram)).Draw(t, "cone")))
+			y.Cones = append(y.Cones, measure.Mass(rapid.Int64Range(int64(100*measure.Gram), int64(measure.Kilogram)).Draw(t, "cone")))
 			y.Tube = 30 * measure.Gram
 		}
 		h.Yarns = append(h.Yarns, NamedYarn{name, y})
@@ -234,8 +218,7 @@ func FuzzParseAtHand(f *testing.F) {
 
 func TestBoardText(t *testing.T) {
 	for text, want := range map[string]string{
-		"36 in x 10, 18 in": "1 yd x 10, 18 in", "1 yd;1 yd, 0,5 m": "1 yd x 2, 0.5 m", "36cm x2": "36 cm x 2",
-		"36 cm times 2": "36 cm x 2",
+		"36 in x 10, 18 in": "1 yd x 10, 18 in", "1 yd;1 yd, 0,5 m": "1 yd x 2, 0.5 m", "36cm x2": "36 cm x 2", "36 cm times 2": "36 cm x 2",
 	} {
 		b, err := plan.ParseBoard(text)
 		if err != nil || b.String() != want {

@@ -28,16 +28,18 @@ const (
 const atHandWants = "a line such as \"reed ten dent: 10 dents an inch, width 36 in\""
 
 // Parse reads the file of things at hand. A line names one thing: its kind (mill, board, paddle,
-// reed, raddle, yarn), what the weaver calls it, a colon, and its fields with commas between:
+// reed, raddle, loom, yarn), what the weaver calls it, a colon, and its fields with commas between:
 //
 //	mill floor mill: circumference 2 yd, peg step 18 in, rise 3 in, height 60 in
 //	board wall board: 36 in x 10, 18 in
 //	paddle long paddle: positions 20
 //	reed ten dent: 10 dents an inch, width 36 in
 //	raddle half inch: space 1/2 in, spaces 72
+//	loom old loom: heddles 100 on 4 shafts
 //	yarn white: cotton 8/2, colour natural white, cones 250 g and 180 g, tube 30 g, packages 12
 //
-// A mill may also have peg length and layers. Empty lines and lines that begin with # are passed over. A
+// A mill may also have peg length and layers; a loom's heddles may be told shaft by shaft, "heddles 100 and
+// 100 and 80 and 80". Empty lines and lines that begin with # are passed over. A
 // comma that a digit follows at once is a decimal comma. Two things of a kind can't have the same name.
 //
 // The text is UTF-8, at most [MaxAtHandText] bytes, without control characters but for tabs and ends of
@@ -46,8 +48,7 @@ const atHandWants = "a line such as \"reed ten dent: 10 dents an inch, width 36 
 func Parse(text string) (AtHand, error) {
 	var h AtHand
 	if len(text) > MaxAtHandText {
-		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)),
-			Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
+		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
 	}
 	text = strings.TrimPrefix(text, "\uFEFF")
 	text = strings.ReplaceAll(text, "\r\n", "\n")
@@ -57,8 +58,7 @@ func Parse(text string) (AtHand, error) {
 		number++
 		errs = append(errs, FieldErrorsIn(h.readLine(line), fmt.Sprintf("line %d", number))...)
 		if h.things() > MaxAtHand {
-			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("line %d", number), Value: plan.Shortened(line),
-				Want: fmt.Sprintf("at most %d things", MaxAtHand)})
+			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("line %d", number), Value: plan.Shortened(line), Want: fmt.Sprintf("at most %d things", MaxAtHand)})
 			break
 		}
 		if len(errs) >= maxAtHandErrors {
@@ -86,11 +86,9 @@ func FieldErrorsIn(err error, place string) []error {
 // readLine reads one line and adds what it names.
 func (h *AtHand) readLine(line string) error {
 	if len(line) > maxAtHandLine {
-		return &measure.FieldError{Value: plan.Shortened(line),
-			Want: fmt.Sprintf("a line of at most %d bytes", maxAtHandLine)}
+		return &measure.FieldError{Value: plan.Shortened(line), Want: fmt.Sprintf("a line of at most %d bytes", maxAtHandLine)}
 	}
-	if !utf8.ValidString(line) || strings.ContainsFunc(line,
-		func(r rune) bool { return r != '\t' && !unicode.IsPrint(r) }) {
+	if !utf8.ValidString(line) || strings.ContainsFunc(line, func(r rune) bool { return r != '\t' && !unicode.IsPrint(r) }) {
 		return &measure.FieldError{Value: plan.Shortened(line), Want: "plain text without control characters"}
 	}
 	line = strings.TrimSpace(line)
@@ -105,8 +103,7 @@ func (h *AtHand) readLine(line string) error {
 		return &measure.FieldError{Value: plan.Shortened(line), Want: atHandWants}
 	}
 	if measure.CheckName(name) != nil || strings.ContainsAny(name, ",;") {
-		return &measure.FieldError{Field: kind, Value: plan.Shortened(name),
-			Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
+		return &measure.FieldError{Field: kind, Value: plan.Shortened(name), Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
 	}
 	fields := slices.DeleteFunc(measure.SplitList(rest), func(s string) bool { return strings.TrimSpace(s) == "" })
 	for i := range fields {
@@ -121,14 +118,13 @@ func (h *AtHand) readLine(line string) error {
 // atHandKinds holds for each kind what reads its fields.
 var atHandKinds = map[string]func(h *AtHand, name string, fields []string) []error{
 	kindMill: (*AtHand).readMill, kindBoard: (*AtHand).readBoard, kindPaddle: (*AtHand).readPaddle,
-	kindReed: (*AtHand).readReed, kindRaddle: (*AtHand).readRaddle, kindYarn: (*AtHand).readYarn,
+	kindReed: (*AtHand).readReed, kindRaddle: (*AtHand).readRaddle, kindLoom: (*AtHand).readLoom, kindYarn: (*AtHand).readYarn,
 }
 
 // addNamed adds a thing unless it has errors or another of its kind has its name.
 func addNamed[T interface{ called() string }](list *[]T, kind string, thing T, errs []error) []error {
 	if slices.ContainsFunc(*list, func(t T) bool { return sameName(t.called(), thing.called()) }) {
-		errs = append(errs, &measure.FieldError{Field: kind, Value: thing.called(), Want: "another name: there is a " +
-			kind + " of that name above"})
+		errs = append(errs, &measure.FieldError{Field: kind, Value: thing.called(), Want: "another name: there is a " + kind + " of that name above"})
 	}
 	errs = slices.DeleteFunc(errs, func(err error) bool { return err == nil })
 	if len(errs) == 0 {
@@ -147,8 +143,7 @@ type keyed struct {
 }
 
 func lengthField(key string, l *measure.Length, needed bool) *keyed {
-	return &keyed{key: key, needed: needed,
-		take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
+	return &keyed{key: key, needed: needed, take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
 }
 
 func countField(key string, n *int, low, high int, needed bool) *keyed {
@@ -175,11 +170,9 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		})
 		switch {
 		case i < 0:
-			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " +
-				strings.Join(keys, ", ")})
+			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " + strings.Join(keys, ", ")})
 		case known[i].given:
-			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field),
-				Want: "it only once"})
+			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field), Want: "it only once"})
 		default:
 			known[i].given = true
 			value := strings.TrimSpace(field[len(known[i].key):])

@@ -24,8 +24,7 @@ func (r Reed) Denting(widths []measure.Length) ([]int, error) {
 	first := -1
 	for _, w := range widths {
 		if w <= 0 || w > measure.Metre {
-			return nil, &measure.FieldError{Field: "spacing of a thread", Value: w.String(),
-				Want: "above 0, at most 1 m"}
+			return nil, &measure.FieldError{Field: "spacing of a thread", Value: w.String(), Want: "above 0, at most 1 m"}
 		}
 		middle := twice + w
 		twice += 2 * w
@@ -40,8 +39,7 @@ func (r Reed) Denting(widths []measure.Length) ([]int, error) {
 			dents = append(dents, 0)
 		}
 		if dents[dent-first]++; dents[dent-first] > 100 {
-			return nil, &measure.FieldError{Field: "spacing of a thread", Value: w.String(),
-				Want: "at most 100 ends a dent, which a reed of " + r.String() + " doesn't give"}
+			return nil, &measure.FieldError{Field: "spacing of a thread", Value: w.String(), Want: "at most 100 ends a dent, which a reed of " + r.String() + " doesn't give"}
 		}
 	}
 	return dents, nil

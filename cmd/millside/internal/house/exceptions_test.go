@@ -19,4 +19,4 @@ var talkative = map[string]int{
 var large = []string{"cmd/millside", "counter", "plan/draft", "plan/stripe", "tui"}
 
 // largeAlone names folders in which that is so, but not below them.
-var largeAlone = []string{"plan", "plan/sheet"}
+var largeAlone = []string{"plan", "plan/athand", "plan/cloth", "plan/loom", "plan/measure", "plan/sheet"}
