@@ -76,7 +76,7 @@ func (a *app) atHandPath() (string, error) {
 	if path := a.env("MILLSIDE_AT_HAND"); path != "" {
 		return path, nil
 	}
-	if path := settings.ConfigFile(a.env, "at-hand.txt"); path != "" {
+	if path := a.folders().Config("at-hand.txt"); path != "" {
 		return path, nil
 	}
 	return "", errors.New("there is no home folder for the file of things at hand: name it with --at-hand, or set MILLSIDE_AT_HAND")
