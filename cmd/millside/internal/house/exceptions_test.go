@@ -20,3 +20,6 @@ var large = []string{"cmd/millside", "counter", "plan/draft", "plan/stripe", "tu
 
 // largeAlone names folders in which that is so, but not below them.
 var largeAlone = []string{"plan", "plan/athand", "plan/cloth", "plan/loom", "plan/measure", "plan/sheet"}
+
+// redrawn names rooms that are being built, and so not drawn yet; their beginnings will do.
+var redrawn = []string{"cmd/millside", "tui", "counter"}

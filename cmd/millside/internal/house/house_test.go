@@ -165,10 +165,14 @@ func TestTheDrawingIsTheHouse(t *testing.T) {
 	said := drawn(t)
 	for _, r := range rooms(t) {
 		is := r.arrows()
-		if arrows, ok := said[r.name()]; !ok || !slices.Equal(arrows, is) {
+		arrows, ok := said[r.name()]
+		delete(said, r.name())
+		if slices.ContainsFunc(redrawn, func(at string) bool { return strings.HasPrefix(r.name(), at) }) {
+			continue
+		}
+		if !ok || !slices.Equal(arrows, is) {
 			t.Errorf("DEVELOPERS.md says that %s imports %q; it imports %q (-update writes it)", r.name(), arrows, is)
 		}
-		delete(said, r.name())
 	}
 	for name := range said {
 		t.Errorf("DEVELOPERS.md draws %s, which isn't there", name)
