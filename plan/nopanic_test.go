@@ -63,7 +63,13 @@ func TestNothingPanics(t *testing.T) {
 			_ = l.DentOf(n("end"))
 		}
 		_ = loom.RankReeds(reeds, at, n("ends"))
-		_, _ = GroupTable(GroupAsk{n("ends"), n("positions"), n("packages"), ReturnOrder(kind), n("chain"), at, length("space"), nil})
+		anyPace := Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")), High: time.Duration(n("high")), Passes: n("passes")}
+		s := DefaultSpec()
+		s.Ends, s.Positions, s.Yarn.Packages, s.ReturnOrder, s.ChainEnds = n("ends"), n("positions"), n("packages"), ReturnOrder(kind), n("chain")
+		s.Loom.Sett, s.Loom.Raddle.Space = at, length("space")
+		if p, err := New(s); err == nil && s.Ends <= 5000 {
+			_, _ = p.Choices(anyPace)
+		}
 		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, loom.Raddle{Space: length("space"), Spaces: n("spaces")}, n("repeat"), n("before")})
 		_, _ = RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = Board{length("one"), length("two")}.Path(length("wanted"), units)

@@ -28,7 +28,10 @@ func TestDecode(t *testing.T) {
 		want := rapid.StringMatching(`([a-zé리😀 :#]{0,12}\n){0,5}`).Draw(t, "text")
 		for _, ends := range []string{"\n", "\r\n", "\r"} {
 			text := strings.ReplaceAll(want, "\n", ends)
-			for name, kept := range map[string]string{"UTF-8": text, "with its mark": "\uFEFF" + text, "UTF-16": asUTF16(text, false), "UTF-16, big end first": asUTF16(text, true)} {
+			for name, kept := range map[string]string{
+				"UTF-8": text, "with its mark": "\uFEFF" + text,
+				"UTF-16": asUTF16(text, false), "UTF-16, big end first": asUTF16(text, true),
+			} {
 				if got, err := Decode(kept); err != nil || got != want {
 					t.Fatalf("%s, ends %q: %q is read as %q (%v)", name, ends, kept, got, err)
 				}
