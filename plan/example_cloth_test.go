@@ -3,12 +3,11 @@ package plan_test
 import (
 	"fmt"
 
-	"millside/plan"
 	"millside/plan/cloth"
 	"millside/plan/measure"
 )
 
-// Four towels of 20 by 28 inches at 20 ends an inch, from the cloth to the paddle.
+// Four towels of 20 by 28 inches at 20 ends an inch, from the cloth to the warp.
 func Example_fromTheCloth() {
 	sett, _ := measure.ParseSett("20 an inch")
 	ends, err := cloth.Width{Finished: 20 * measure.Inch, Shrinkage: 10 * measure.OnePercent, DrawIn: 8 * measure.OnePercent, Sett: sett}.Ends()
@@ -21,14 +20,7 @@ func Example_fromTheCloth() {
 		fmt.Println(err)
 		return
 	}
-	groups, err := plan.GroupTable(plan.GroupAsk{Ends: ends.Wanted, Positions: 12, Sett: sett, RaddleSpace: measure.Inch})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
 	fmt.Printf("%d ends, %s\n", ends.Wanted, warp.Total.In(measure.Yards, 2))
-	fmt.Printf("groups of %d: %d passes\n", groups[0].Group, groups[0].Passes)
 	// Output:
 	// 484 ends, 4.86 yd
-	// groups of 10: 49 passes
 }

@@ -29,8 +29,8 @@ type Project struct {
 	Raddle *loom.RaddleList
 	Sley   *loom.SleyList
 	Order  loom.SleyOrder
-	// Groups ranks the sizes of group.
-	Groups []GroupRow
+	// Choices ranks the sizes of group; nil in a striped warp.
+	Choices []Choice
 	// Pace is the pace that times are reckoned with.
 	Pace Pace
 }
@@ -89,14 +89,12 @@ func NewProject(s Spec, pace Pace) (*Project, error) {
 // Project works out everything else that the plan's spec knows enough for. The plan itself, such as that
 // of a warp which is wound already, stays as it is. The error is that of [NewProject].
 func (p *Plan) Project(pace Pace) (*Project, error) {
-	s, pr := p.Spec, &Project{Plan: p, Pace: pace}
+	pr := &Project{Plan: p, Pace: pace}
 	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.weft(), pr.loom())
 	if err != nil {
 		return nil, err
 	}
-	pr.Groups, err = GroupTable(GroupAsk{Ends: s.Ends, Positions: s.Positions, Packages: s.Yarn.Packages, ReturnOrder: s.ReturnOrder,
-		ChainEnds: s.ChainEnds, Sett: s.Loom.Sett, RaddleSpace: s.Loom.Raddle.Space,
-		Time: func(w WorkSum) TimeSpan { return p.TimeOf(w, pace) }})
+	pr.Choices, err = p.Choices(pace)
 	return pr, err
 }
 

@@ -45,11 +45,7 @@ func (a maker) shortPasses() []string {
 
 // boutRow says how many bouts there are.
 func (a maker) boutRow() measure.Row {
-	bouts, odd := 0, 0
-	for _, c := range a.Plan.Chains {
-		bouts += len(c.Passes) / 2
-		odd += len(c.Passes) % 2
-	}
+	bouts, odd := a.Plan.Bouts()
 	row := measure.Row{Name: "bouts", Value: strconv.Itoa(bouts), How: measure.How{Formula: "passes / 2 in each chain", WithNumbers: fmt.Sprintf("%d x 2 + %d = %d passes", bouts, odd, 2*bouts+odd)}}
 	if odd > 0 {
 		row.Value += fmt.Sprintf(", and %s", measure.Counted(odd, "outward pass", "outward passes, one in each of as many chains"))
@@ -59,16 +55,7 @@ func (a maker) boutRow() measure.Row {
 
 // nearPegRow says what the paddle does on its way round the near end peg.
 func (a maker) nearPegRow() (measure.Row, bool) {
-	kept, flicked := 0, 0
-	for _, c := range a.Plan.Chains {
-		for k := 2; k < len(c.Passes); k += 2 {
-			if c.KeepsOpening(k) {
-				kept++
-			} else {
-				flicked++
-			}
-		}
-	}
+	kept, flicked := a.Plan.NearTurns()
 	row := measure.Row{Name: "round the near peg"}
 	switch {
 	case kept+flicked == 0:

@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
+	"strings"
 
 	"millside/plan"
 	"millside/plan/internal/ratio"
@@ -60,6 +62,16 @@ func plainRows(p *plan.Plan, n int, last plan.Pass) (ends, group, passes measure
 	return ends, group, passes
 }
 
+// choiceHow says how the group stands among the ways to wind the ends, and why there.
+func (a maker) choiceHow() measure.How {
+	at := slices.IndexFunc(a.Choices, func(c plan.Choice) bool { return c.Taken(a.Plan.Spec) })
+	if at < 0 {
+		return measure.How{}
+	}
+	return measure.How{Formula: plan.ChoiceRule, WithNumbers: fmt.Sprintf("number %d of %d ways: %s", at+1, len(a.Choices),
+		strings.Join(a.Choices[at].Reasons, "; "))}
+}
+
 // stripedRows are the same of a striped warp, whose passes carry what the stripes ask for.
 func stripedRows(p *plan.Plan, n int) (ends, group, passes measure.Row) {
 	least, most := p.Spec.Positions, 0
@@ -82,6 +94,8 @@ func (a maker) plan() Part {
 	ends, group, passes := plainRows(p, n, lastPass)
 	if p.Striped() {
 		ends, group, passes = stripedRows(p, n)
+	} else {
+		group.How = a.choiceHow()
 	}
 	part := Part{ID: PartPlan, Title: "Warp", Rows: []measure.Row{ends}}
 	if spares := p.Spares(); spares > 0 {
