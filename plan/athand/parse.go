@@ -49,7 +49,8 @@ const atHandWants = "a line such as \"reed ten dent: 10 dents an inch, width 36 
 func Parse(text string) (AtHand, error) {
 	var h AtHand
 	if len(text) > MaxAtHandText {
-		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
+		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)),
+			Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
 	}
 	text, err := textfile.Decode(text)
 	if err != nil {
@@ -98,7 +99,8 @@ func (h *AtHand) readLine(line string) error {
 		return &measure.FieldError{Value: plan.Shortened(line), Want: atHandWants}
 	}
 	if measure.CheckName(name) != nil || strings.ContainsAny(name, ",;") {
-		return &measure.FieldError{Field: kind, Value: plan.Shortened(name), Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
+		return &measure.FieldError{Field: kind, Value: plan.Shortened(name),
+			Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
 	}
 	fields := slices.DeleteFunc(measure.SplitList(rest), func(s string) bool { return strings.TrimSpace(s) == "" })
 	for i := range fields {
@@ -113,13 +115,15 @@ func (h *AtHand) readLine(line string) error {
 // atHandKinds holds for each kind what reads its fields.
 var atHandKinds = map[string]func(h *AtHand, name string, fields []string) []error{
 	kindMill: (*AtHand).readMill, kindBoard: (*AtHand).readBoard, kindPaddle: (*AtHand).readPaddle,
-	kindReed: (*AtHand).readReed, kindRaddle: (*AtHand).readRaddle, kindLoom: (*AtHand).readLoom, kindYarn: (*AtHand).readYarn,
+	kindReed: (*AtHand).readReed, kindRaddle: (*AtHand).readRaddle, kindLoom: (*AtHand).readLoom,
+	kindYarn: (*AtHand).readYarn,
 }
 
 // addNamed adds a thing unless it has errors or another of its kind has its name.
 func addNamed[T interface{ called() string }](list *[]T, kind string, thing T, errs []error) []error {
 	if slices.ContainsFunc(*list, func(t T) bool { return sameName(t.called(), thing.called()) }) {
-		errs = append(errs, &measure.FieldError{Field: kind, Value: thing.called(), Want: "another name: there is a " + kind + " of that name above"})
+		errs = append(errs, &measure.FieldError{Field: kind, Value: thing.called(), Want: "another name: there is a " +
+			kind + " of that name above"})
 	}
 	errs = slices.DeleteFunc(errs, func(err error) bool { return err == nil })
 	if len(errs) == 0 {
@@ -138,7 +142,8 @@ type keyed struct {
 }
 
 func lengthField(key string, l *measure.Length, needed bool) *keyed {
-	return &keyed{key: key, needed: needed, take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
+	return &keyed{key: key, needed: needed,
+		take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
 }
 
 func countField(key string, n *int, low, high int, needed bool) *keyed {
@@ -160,7 +165,8 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		keys = append(keys, k.key)
 	}
 	for _, field := range fields {
-		if rest, ok := strings.CutPrefix(strings.ToLower(field[:min(len(field), len("color "))]), "color "); ok && rest == "" {
+		if rest, ok := strings.CutPrefix(strings.ToLower(field[:min(len(field), len("color "))]), "color "); ok &&
+			rest == "" {
 			field = "colour" + field[len("color"):] // either spelling will do
 		}
 		i := slices.IndexFunc(known, func(k *keyed) bool {
@@ -168,9 +174,11 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		})
 		switch {
 		case i < 0:
-			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " + strings.Join(keys, ", ")})
+			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " +
+				strings.Join(keys, ", ")})
 		case known[i].given:
-			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field), Want: "it only once"})
+			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field),
+				Want: "it only once"})
 		default:
 			known[i].given = true
 			value := strings.Trim(field[len(known[i].key):], " :=")
