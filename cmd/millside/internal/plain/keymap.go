@@ -37,7 +37,8 @@ func (t *Talk) meanings() []meaning {
 		all = append([]meaning{{k.Reopen, "", session.AskReopen{}}}, all...)
 	}
 	other := "foot " + st.Plan.Spec.Foot.Other().String()
-	return append(all, meaning{k.Redo, "redo", nil}, meaning{k.Foot, other, nil}, meaning{keys.Bind("i", "where", "i"), "where", nil})
+	return append(all, meaning{k.Redo, "redo", nil}, meaning{k.Foot, other, nil},
+		meaning{keys.Bind("i", "where", "i"), "where", nil})
 }
 
 // isPass says whether a key is the pass key.
