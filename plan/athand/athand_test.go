@@ -90,7 +90,9 @@ func TestParseAtHandAsWritten(t *testing.T) {
 		"mill\tfloor mill:\tcircumference\t2 yd,\tpeg step\t18 in\r\nreed ten:\t10 dents an inch",
 		"mill floor mill = circumference = 2 yd, peg step = 18 in\nreed ten = 10 dents an inch",
 		"mill floor mill: circumference: 2 yd, peg step: 18 in   # the big one\nreed ten: 10 dents an inch\t#\tnew",
-		"\xFF\xFEr\x00e\x00e\x00d\x00 \x00t\x00e\x00n\x00:\x001\x000\x00 \x00d\x00e\x00n\x00t\x00s\x00 \x00a\x00n\x00 \x00i\x00n\x00c\x00h\x00",
+		"\xFF\xFEr\x00e\x00e\x00d\x00 " +
+			"\x00t\x00e\x00n\x00:\x001\x000\x00 " +
+			"\x00d\x00e\x00n\x00t\x00s\x00 \x00a\x00n\x00 \x00i\x00n\x00c\x00h\x00",
 	} {
 		got, err := Parse(text)
 		if strings.HasPrefix(text, "\xFF") {

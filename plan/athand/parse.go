@@ -61,7 +61,8 @@ func Parse(text string) (AtHand, error) {
 		place := fmt.Sprintf("line %d", number)
 		errs = append(errs, FieldErrorsIn(h.readLine(line), place)...)
 		if h.things() > MaxAtHand {
-			errs = append(errs, &measure.FieldError{Field: place, Value: plan.Shortened(line), Want: fmt.Sprintf("at most %d things", MaxAtHand)})
+			errs = append(errs, &measure.FieldError{Field: place, Value: plan.Shortened(line),
+				Want: fmt.Sprintf("at most %d things", MaxAtHand)})
 			break
 		}
 		if len(errs) >= maxAtHandErrors {
@@ -170,7 +171,8 @@ func readKeyed(fields []string, known ...*keyed) []error {
 			field = "colour" + field[len("color"):] // either spelling will do
 		}
 		i := slices.IndexFunc(known, func(k *keyed) bool {
-			return len(field) > len(k.key) && strings.EqualFold(field[:len(k.key)], k.key) && strings.ContainsRune(" :=", rune(field[len(k.key)]))
+			return len(field) > len(k.key) && strings.EqualFold(field[:len(k.key)], k.key) &&
+				strings.ContainsRune(" :=", rune(field[len(k.key)]))
 		})
 		switch {
 		case i < 0:
