@@ -5,12 +5,10 @@ import (
 	"testing"
 	"time"
 
-	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
 	"millside/counter"
 	"millside/counter/session"
-	"millside/plan"
 	"millside/tui/internal/hand"
 )
 
