@@ -9,7 +9,9 @@ import (
 
 // ConeState is a cone that was put in place of another while the warp was wound.
 type ConeState struct {
-	At time.Time
+	// Number is the line of the record that notes it, by which it is taken back.
+	Number int
+	At     time.Time
 	// Chain and Pass are the first pass that it feeds, counted from 1.
 	Chain, Pass int
 	// Position is the position of the paddle that it feeds, from 1.
@@ -37,7 +39,7 @@ func (f *folder) newCone(e Event) error {
 	if e.Weight < 0 || e.Weight > maxWeight {
 		return &plan.FieldError{Field: "weight", Value: e.Weight.String(), Want: "up to " + maxWeight.String()}
 	}
-	f.s.Cones = append(f.s.Cones, ConeState{At: e.At, Chain: e.Chain, Pass: e.Pass, Position: e.Position, Weight: e.Weight})
+	f.s.Cones = append(f.s.Cones, ConeState{Number: f.line(), At: e.At, Chain: e.Chain, Pass: e.Pass, Position: e.Position, Weight: e.Weight})
 	return nil
 }
 

@@ -36,7 +36,7 @@
 //	paused                            the winder stops for a while
 //	resumed                           and goes on
 //	noted       chain= pass= text=    a note; pass is the number of passes laid at the time
-//	lease-seen  order=                same or mirrored: how pass 2 was seen to lie in the lease; where a
+//	lease-seen  order=                same or mirrored: how return passes were seen to lie in the lease; where a
 //	                                  striped warp turns to the other order, what was laid before counts
 //	                                  only as far as it is right in that order too
 //	ticked      chain= step=          a finishing step is done; step is a plan.StepID
@@ -46,12 +46,22 @@
 //	                                  something went wrong with the end in that position, or with the
 //	                                  whole pass (position=0): what is broken, knot, missed-opening or
 //	                                  wrong-peg, place the length from the lease, where it is known
-//	withdrawn   line=                 the incident of that line was noted by mistake
+//	withdrawn   line=                 the mark of that line was made by mistake: an incident, a wrong turn,
+//	                                  a count tie or a new cone
 //	wrong-turn  chain= pass=          after that pass the group went the wrong way round the end peg
 //	righted                           the twist behind the paddle was taken out
-//	tie-made    chain= pass=          a count tie was made; pass is the number of passes laid
+//	tie-made    chain= pass=          a count tie was made; pass is the number of passes that the ties of the
+//	                                  chain hold with it
+//	tie-waved   chain= pass=          that count tie is not going to be made
 //	new-cone    chain= pass= position= weight=
 //	                                  another cone in a position, from that pass on
+//	work-done   chain= pass=          what is to be cut, threaded and tied at the end peg before that pass is done
+//	work-undone chain= pass=          it was not
+//	redone      chain= pass=          the last take-back was a slip: that pass lies, with all that was dropped with it
+//	foot-seen   foot=                 first or last: which of the positions was seen to lie at the foot of the
+//	                                  peg on outward passes
+//	lease-left  chain= pass=          the look at the lease is put off; pass is the number of passes laid
+//	reopened    text=                 the finished warp is opened again, and why
 //
 // Of an incident, place and text are left out where there is nothing to say, and so is a weight that isn't
 // known. A length and a weight are quoted too, and written exactly, as [plan.Length] and [plan.Mass] do.

@@ -29,11 +29,19 @@ const (
 	Unticked  Kind = "unticked"   // Chain, Step
 	Finished  Kind = "finished"   // none
 	Incident  Kind = "incident"   // Chain, Pass, Position, What; Place if HasPlace; Text if there is one
-	Withdrawn Kind = "withdrawn"  // Line: the incident of that line was noted by mistake
+	Withdrawn Kind = "withdrawn"  // Line: the mark of that line was made by mistake
 	WrongTurn Kind = "wrong-turn" // Chain, Pass (the last one laid): round the peg after it the wrong way
 	Righted   Kind = "righted"    // none: the twist behind the paddle was taken out
-	TieMade   Kind = "tie-made"   // Chain, Pass (the passes laid when a count tie was made)
+	TieMade   Kind = "tie-made"   // Chain, Pass (the passes that the ties hold so far)
 	NewCone   Kind = "new-cone"   // Chain, Pass (the first that it feeds), Position; Weight if it was weighed
+
+	WorkDone   Kind = "work-done"   // Chain, Pass: the work at the end peg before that pass is done
+	WorkUndone Kind = "work-undone" // Chain, Pass: it was not
+	TieWaved   Kind = "tie-waved"   // Chain, Pass: the count tie that would hold so many passes is not made
+	FootSeen   Kind = "foot-seen"   // Foot = the position that was seen to lie at the foot on outward passes
+	LeaseLeft  Kind = "lease-left"  // Chain, Pass (passes laid): the look at the lease is put off
+	Redone     Kind = "redone"      // Chain, Pass (the pass that lies again): the last take-back is taken back
+	Reopened   Kind = "reopened"    // Text = reason: the finished warp is opened again
 )
 
 // Event is one thing that happened at the mill. Fields that its kind doesn't use are ignored, and left
@@ -51,6 +59,8 @@ type Event struct {
 	Step plan.StepID
 	// Order is a return order.
 	Order plan.ReturnOrder
+	// Foot is a foot position.
+	Foot plan.FootPosition
 	// Position is a position of the paddle, from 1; 0 for an incident of the whole pass.
 	Position int
 	// What is what went wrong.
@@ -81,11 +91,12 @@ const (
 	remarkField // a text that may be missing
 	lineField
 	weightField
+	footField
 )
 
 // String is the field's name in the file.
 func (f field) String() string {
-	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight"}[f]
+	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight", "foot"}[f]
 }
 
 // missing says whether an event leaves out a field that its kind may use.
@@ -101,12 +112,15 @@ var fieldsOf = map[Kind][]field{
 	Laid: {chainField, passField}, Undone: {chainField, passField},
 	Recounted: {chainField, passField, textField}, Noted: {chainField, passField, textField},
 	Paused: {}, Resumed: {}, Finished: {},
-	LeaseSeen: {orderField},
-	Ticked:    {chainField, stepField}, Unticked: {chainField, stepField},
+	LeaseSeen: {orderField}, FootSeen: {footField},
+	Ticked: {chainField, stepField}, Unticked: {chainField, stepField},
 	Incident:  {chainField, passField, positionField, whatField, placeField, remarkField},
 	Withdrawn: {lineField},
 	WrongTurn: {chainField, passField}, Righted: {}, TieMade: {chainField, passField},
-	NewCone: {chainField, passField, positionField, weightField},
+	NewCone:  {chainField, passField, positionField, weightField},
+	WorkDone: {chainField, passField}, WorkUndone: {chainField, passField},
+	TieWaved: {chainField, passField}, LeaseLeft: {chainField, passField},
+	Redone: {chainField, passField}, Reopened: {textField},
 }
 
 // normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
@@ -137,6 +151,8 @@ func (e Event) normal() Event {
 			n.Line = e.Line
 		case weightField:
 			n.Weight = e.Weight
+		case footField:
+			n.Foot = e.Foot
 		}
 	}
 	return n

@@ -16,7 +16,11 @@ const maxCandidates = 10
 // or the name of a warp in it. Small and capital letters are not told apart. A name that fits no
 // record or more than one is a [*plan.FieldError] that lists the records to choose from; a file name
 // with its extension always fits one at the most.
-func (s Store) Find(nameOrPath string) (string, error) {
+func (s Store) Find(nameOrPath string) (string, error) { return s.FindIn(nameOrPath, s.List) }
+
+// FindIn is Find for a caller that has listed the records already: it takes list in place of [Store.List],
+// and asks for it only if the name is neither a path nor the name of a file with its extension.
+func (s Store) FindIn(nameOrPath string, list func() ([]Summary, error)) (string, error) {
 	hasSlash := strings.ContainsRune(nameOrPath, '/') || strings.ContainsRune(nameOrPath, filepath.Separator)
 	hasExt := strings.HasSuffix(nameOrPath, Extension)
 	if hasSlash || hasExt {
@@ -24,16 +28,19 @@ func (s Store) Find(nameOrPath string) (string, error) {
 			return nameOrPath, nil
 		}
 	}
-	list, err := s.List()
+	if hasExt && !hasSlash {
+		path := filepath.Join(s.Dir, nameOrPath)
+		if _, err := s.fs().Stat(path); err == nil {
+			return path, nil
+		}
+	}
+	all, err := list()
 	if err != nil {
 		return "", err
 	}
 	var fit []Summary
-	for _, sum := range list {
+	for _, sum := range all {
 		file := filepath.Base(sum.Path)
-		if hasExt && file == nameOrPath {
-			return sum.Path, nil
-		}
 		if strings.EqualFold(nameOrPath, strings.TrimSuffix(file, Extension)) || strings.EqualFold(nameOrPath, sum.Name) {
 			fit = append(fit, sum)
 		}
@@ -44,10 +51,10 @@ func (s Store) Find(nameOrPath string) (string, error) {
 		return fit[0].Path, nil
 	case len(fit) > 1:
 		wrong.Want = "one of the files that this name fits: " + candidates(fit)
-	case len(list) == 0:
+	case len(all) == 0:
 		wrong.Want = "the path of a record; there are none in " + s.Dir
 	default:
-		wrong.Want = "one of: " + candidates(list)
+		wrong.Want = "one of: " + candidates(all)
 	}
 	return "", wrong
 }

@@ -36,20 +36,30 @@ func (s State) Apply(e Event) (State, error) {
 // private is the state with its own copy of whatever an event may change. A list that is only added to
 // is clipped, so that the next append has to move it.
 func (s State) private(e Event) State {
-	s.Notes, s.Recounts, s.Ties = slices.Clip(s.Notes), slices.Clip(s.Recounts), slices.Clip(s.Ties)
+	s.Notes, s.Recounts, s.Reopened = slices.Clip(s.Notes), slices.Clip(s.Recounts), slices.Clip(s.Reopened)
+	s.Ties, s.TiesWaved = slices.Clip(s.Ties), slices.Clip(s.TiesWaved)
 	s.Cones = slices.Clip(s.Cones)
 	s.Incidents = slices.Clone(s.Incidents)
 	switch e.Kind {
-	case Noted, Paused, Resumed, Incident, Withdrawn, TieMade, NewCone, LeaseSeen, Finished:
+	case Withdrawn:
+		s.Ties, s.Cones = slices.Clone(s.Ties), slices.Clone(s.Cones)
+	case Noted, Paused, Resumed, Incident, TieMade, TieWaved, NewCone, Finished, Reopened, LeaseLeft:
 		return s // none of these changes a chain
 	}
 	s.Chains = slices.Clone(s.Chains)
 	for i := range s.Chains {
-		if c := &s.Chains[i]; i == e.Chain-1 || i == s.Chain-1 {
-			c.Ticked, c.WrongTurns = slices.Clone(c.Ticked), slices.Clone(c.WrongTurns)
+		if i == e.Chain-1 || i == s.Chain-1 {
+			s.Chains[i] = s.Chains[i].private()
 		}
 	}
 	return s
+}
+
+// private is the chain with lists of its own.
+func (c ChainState) private() ChainState {
+	c.Ticked, c.WrongTurns, c.TurnLines = slices.Clone(c.Ticked), slices.Clone(c.WrongTurns), slices.Clone(c.TurnLines)
+	c.WrongOpenings, c.Worked = slices.Clone(c.WrongOpenings), slices.Clone(c.Worked)
+	return c
 }
 
 // folder changes a state of its own in place.
@@ -72,6 +82,9 @@ func (f *folder) apply(e Event) error {
 	if err := f.follow(e); err != nil {
 		return err
 	}
+	if !keepsBack[e.Kind] {
+		f.s.Chains[f.s.Chain-1].Back = nil
+	}
 	if f.s.Events == 0 {
 		f.s.Started = e.At
 	}
@@ -83,12 +96,16 @@ func (f *folder) apply(e Event) error {
 // whilePaused are the kinds that may come during a pause: what a winder does who looks the mill over.
 var whilePaused = map[Kind]bool{
 	Resumed: true, Noted: true, Recounted: true, Incident: true, Withdrawn: true, WrongTurn: true, Righted: true, TieMade: true,
+	TieWaved: true, NewCone: true, LeaseSeen: true, LeaseLeft: true, FootSeen: true,
 }
 
 func (f *folder) follow(e Event) error {
 	s := &f.s
 	if _, known := fieldsOf[e.Kind]; !known {
 		return fmt.Errorf("%q is no kind of event", shorten(string(e.Kind)))
+	}
+	if e.Kind == Reopened {
+		return f.reopened(e)
 	}
 	if s.Finished {
 		return fmt.Errorf("the warp is finished: nothing can be added (%s)", e.Kind)
@@ -125,6 +142,16 @@ func (f *folder) follow(e Event) error {
 		return f.tieMade(e)
 	case NewCone:
 		return f.newCone(e)
+	case WorkDone, WorkUndone:
+		return f.worked(e)
+	case TieWaved:
+		return f.tieWaved(e)
+	case LeaseLeft:
+		return f.leaseLeft(e)
+	case FootSeen:
+		return f.footSeen(e)
+	case Redone:
+		return f.redone(e)
 	}
 	// Resumed may come without a pause: after a crash the winder looks at the mill and goes on.
 	s.Paused = e.Kind == Paused
@@ -152,6 +179,8 @@ func (f *folder) laid(e Event) error {
 		return fmt.Errorf("pass %d can't be counted: the next pass of chain %d is %d", e.Pass, e.Chain, c.Laid+1)
 	}
 	c.Laid++
+	c.WrongOpenings = without(c.WrongOpenings, e.Pass)
+	f.s.Paddle = paddleFor(f.s.Plan, e.Chain, e.Pass)
 	return nil
 }
 
@@ -177,6 +206,7 @@ func (f *folder) undone(e Event) error {
 	if err := unfinished(c); err != nil {
 		return err
 	}
+	f.keep(e.Pass)
 	f.unturn(c, f.s.Current(), c.Laid-1)
 	f.lower(c, c.Laid-1)
 	return nil
@@ -196,6 +226,9 @@ func (f *folder) recounted(e Event) error {
 	if err := unfinished(c); err != nil {
 		return err
 	}
+	if e.Pass > c.Laid {
+		f.s.Paddle = paddleFor(f.s.Plan, e.Chain, e.Pass)
+	}
 	f.s.Recounts = append(f.s.Recounts, Recount{At: e.At, Chain: e.Chain, From: c.Laid, To: e.Pass, Reason: e.Text})
 	if e.Pass < c.Laid {
 		f.lower(c, e.Pass)
@@ -208,9 +241,13 @@ func (f *folder) recounted(e Event) error {
 func (f *folder) lower(c *ChainState, passes int) {
 	c.Laid, c.Lowered = passes, f.line()
 	for n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] > passes; n-- {
-		c.WrongTurns = c.WrongTurns[:n-1]
+		c.WrongTurns, c.TurnLines = c.WrongTurns[:n-1], c.TurnLines[:n-1]
 	}
 	f.dropTies(passes)
+	c.WrongOpenings = upTo(c.WrongOpenings, passes)
+	if f.s.Chain == 1 && passes < f.s.LeaseLeft {
+		f.s.LeaseLeft = 0 // the look falls due again
+	}
 }
 
 // line is the number of the line of the event that is being taken.
@@ -248,18 +285,63 @@ func (f *folder) turnOrder(order plan.ReturnOrder, now *plan.Plan) error {
 			return errors.New("the order of a striped warp can be turned only while its first chain is wound")
 		}
 	}
-	if f.other == nil {
-		other, err := plan.New(now.Spec.WithOrder(order))
+	if err := f.replan(now.Spec.WithOrder(order)); err != nil {
+		return fmt.Errorf("making the plan with the order seen: %w", err)
+	}
+	if f.s.Plan.Striped() {
+		f.relay(now)
+	} else {
+		f.misopened(now)
+	}
+	return nil
+}
+
+// replan puts a plan in force in place of the one that is, and keeps that one at hand.
+func (f *folder) replan(spec plan.Spec) error {
+	now := f.s.Plan
+	if f.other == nil || f.other.Spec.ReturnOrder != spec.ReturnOrder || f.other.Spec.Foot != spec.Foot {
+		other, err := plan.New(spec)
 		if err != nil {
-			return fmt.Errorf("making the plan with the order seen: %w", err)
+			return err
 		}
 		f.other = other
 	}
 	f.s.Plan, f.other = f.other, now
-	if f.s.Plan.Striped() {
-		f.relay(now)
-	}
 	return nil
+}
+
+// footSeen fixes which end of the paddle lies at the foot of the peg, and so which end of the warp is end 1.
+func (f *folder) footSeen(e Event) error {
+	if e.Foot > plan.FootLast {
+		return &plan.FieldError{Field: "foot position", Value: e.Foot.String(), Want: "first or last"}
+	}
+	now := f.s.Plan
+	if e.Foot == now.Spec.Foot {
+		return nil
+	}
+	if now.Striped() {
+		return errors.New("the stripes of this warp are threaded for the other foot position: turn the paddle round, or plan the warp anew")
+	}
+	if err := f.replan(now.Spec.WithFoot(e.Foot)); err != nil {
+		return fmt.Errorf("making the plan with the foot position seen: %w", err)
+	}
+	f.misopened(now)
+	return nil
+}
+
+// misopened notes which passes that lie had another opening first than the plan in force wants. One that the
+// plan before wanted differently had been noted already, and is right in this one.
+func (f *folder) misopened(before *plan.Plan) {
+	for i := range f.s.Chains {
+		c, was, is := &f.s.Chains[i], before.Chains[i].Passes, f.s.Plan.Chains[i].Passes
+		var wrong []int
+		for k := 1; k <= c.Laid; k++ {
+			if (was[k-1].FirstOpening != is[k-1].FirstOpening) != slices.Contains(c.WrongOpenings, k) {
+				wrong = append(wrong, k)
+			}
+		}
+		c.WrongOpenings = wrong
+	}
 }
 
 // relay keeps of a striped warp what is right in the plan for the other order as well: its outward passes
@@ -276,6 +358,7 @@ func (f *folder) relay(before *plan.Plan) {
 	f.s.Chains = make([]ChainState, len(f.s.Plan.Chains))
 	c := &f.s.Chains[0]
 	c.Laid, c.WrongTurns, c.Surplus, c.Lowered = old.Laid, slices.Clone(old.WrongTurns), old.Surplus, old.Lowered
+	c.TurnLines, c.WrongOpenings, c.Worked = slices.Clone(old.TurnLines), slices.Clone(old.WrongOpenings), slices.Clone(old.Worked)
 	if kept < c.Laid {
 		f.unturn(c, before.Chains[0], kept)
 		f.lower(c, kept)

@@ -123,7 +123,7 @@ func TestUndoTakesBack(t *testing.T) {
 			t.Fatal(err)
 		}
 		ignore := cmp.Options{cmpopts.IgnoreFields(State{}, "Events", "Last", "Started"),
-			cmpopts.IgnoreFields(ChainState{}, "Lowered"), cmpopts.IgnoreFields(IncidentState{}, "Undone")}
+			cmpopts.IgnoreFields(State{}, "Paddle"), cmpopts.IgnoreFields(ChainState{}, "Lowered", "Back"), cmpopts.IgnoreFields(IncidentState{}, "Undone")}
 		if d := cmp.Diff(before, after, same, ignore); d != "" {
 			t.Fatal(d)
 		}

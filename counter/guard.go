@@ -24,12 +24,22 @@ func NewGuard(shortest time.Duration) Guard { return Guard{shortest: max(shortes
 // A clock that was set back says nothing about the time that has gone; then the press counts, so that
 // a winder is never kept waiting for longer than the shortest time.
 func (g Guard) Press(now time.Time) (Guard, bool) {
-	ok := gone(g.counted, now, g.shortest) && gone(g.press, now, min(held, g.shortest))
-	g.press = now
-	if ok {
-		g.counted = now
+	if !g.Allows(now) {
+		return g.Refused(now), false
 	}
-	return g, ok
+	g.press, g.counted = now, now
+	return g, true
+}
+
+// Allows says whether a press would count, and leaves the guard as it is.
+func (g Guard) Allows(now time.Time) bool {
+	return gone(g.counted, now, g.shortest) && gone(g.press, now, min(held, g.shortest))
+}
+
+// Refused tells the guard of a press that didn't count.
+func (g Guard) Refused(now time.Time) Guard {
+	g.press = now
+	return g
 }
 
 // Counted tells the guard that something counted without a press, so that a press right after it is

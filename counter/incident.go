@@ -1,6 +1,7 @@
 package counter
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"time"
@@ -138,17 +139,97 @@ func (e Event) checkIncident(pass plan.Pass, length plan.Length) error {
 	return nil
 }
 
-// withdrawn takes an incident back.
+// withdrawn takes a mark back: an incident, a wrong turn or a count tie of the chain in hand, or a cone.
 func (f *folder) withdrawn(e Event) error {
 	i, found := slices.BinarySearchFunc(f.s.Incidents, e.Line, func(in IncidentState, line int) int { return in.Number - line })
-	if !found {
-		return &plan.FieldError{Field: "incident", Value: fmt.Sprint(e.Line), Want: "the number of the line that notes one"}
+	if found {
+		if f.s.Incidents[i].Withdrawn {
+			return fmt.Errorf("the incident of line %d is taken back already", e.Line)
+		}
+		f.s.Incidents[i].Withdrawn = true
+		return nil
 	}
-	if f.s.Incidents[i].Withdrawn {
-		return fmt.Errorf("the incident of line %d is taken back already", e.Line)
+	c := &f.s.Chains[f.s.Chain-1]
+	if i := slices.Index(c.TurnLines, e.Line); i >= 0 {
+		return f.unmarkTurn(c, i)
 	}
-	f.s.Incidents[i].Withdrawn = true
+	if i := slices.IndexFunc(f.s.Ties, func(t Tie) bool { return t.Number == e.Line && t.Chain == f.s.Chain }); i >= 0 {
+		f.s.Ties = slices.Delete(f.s.Ties, i, i+1)
+		return nil
+	}
+	if i := slices.IndexFunc(f.s.Cones, func(c ConeState) bool { return c.Number == e.Line }); i >= 0 {
+		f.s.Cones = slices.Delete(f.s.Cones, i, i+1)
+		return nil
+	}
+	return &plan.FieldError{Field: "mark", Value: fmt.Sprint(e.Line), Want: "the number of the line that notes one"}
+}
+
+// unmarkTurn takes a wrong turn back that was noted by mistake. One whose twist was taken out was none.
+func (f *folder) unmarkTurn(c *ChainState, i int) error {
+	if c.Surplus == 0 {
+		return errors.New("the twist of that turn was taken out, so it was made")
+	}
+	c.Surplus += 2 * turnTwist(f.s.Current(), c.WrongTurns[i])
+	c.WrongTurns, c.TurnLines = slices.Delete(c.WrongTurns, i, i+1), slices.Delete(c.TurnLines, i, i+1)
+	if len(c.WrongTurns) == 0 {
+		c.WrongTurns, c.TurnLines = nil, nil
+	}
 	return nil
+}
+
+// MarkKind is what a mark is about.
+type MarkKind uint8
+
+// The kinds of mark.
+const (
+	IncidentMark MarkKind = iota
+	TurnMark              // a wrong turn
+	TieMark               // a count tie
+	ConeMark              // a new cone
+)
+
+// Mark is something that the winder marked and that [Withdrawn] takes back.
+type Mark struct {
+	// Number is the line of the record that notes it.
+	Number int
+	Kind   MarkKind
+	// Pass is the pass that it is about; for a count tie the passes that it holds.
+	Pass int
+}
+
+// LastMark is the mark of the chain in hand that was made last and still stands; false if there is none. An
+// incident of any chain is among them, a wrong turn only while its twist is there.
+func (s State) LastMark() (Mark, bool) {
+	var last Mark
+	take := func(number int, kind MarkKind, pass int) {
+		if number > last.Number {
+			last = Mark{number, kind, pass}
+		}
+	}
+	for _, in := range s.Incidents {
+		if in.Stands() {
+			take(in.Number, IncidentMark, in.Pass)
+		}
+	}
+	if !s.valid() {
+		return last, last.Number > 0
+	}
+	if c := s.Chains[s.Chain-1]; c.Surplus != 0 {
+		for i, line := range c.TurnLines {
+			take(line, TurnMark, c.WrongTurns[i])
+		}
+	}
+	for _, t := range s.Ties {
+		if t.Chain == s.Chain {
+			take(t.Number, TieMark, t.Pass)
+		}
+	}
+	for _, c := range s.Cones {
+		if c.Chain == s.Chain {
+			take(c.Number, ConeMark, c.Pass)
+		}
+	}
+	return last, last.Number > 0
 }
 
 // settled is the state with its incidents brought up to date. That is done once at the end and not with

@@ -220,7 +220,7 @@ func TestTroubleRefusals(t *testing.T) {
 		e      Event
 		words  string
 	}{
-		{"withdrawn: no such line", with(knot), Event{Kind: Withdrawn, Line: 3}, `incident: "3" won't do`},
+		{"withdrawn: no such line", with(knot), Event{Kind: Withdrawn, Line: 3}, `mark: "3" won't do`},
 		{"withdrawn: twice", with(knot, Event{Kind: Withdrawn, Line: 4}), Event{Kind: Withdrawn, Line: 4}, "taken back already"},
 		{"wrong turn before any pass", nil, Event{Kind: WrongTurn, Chain: 1}, "chain 1 has no pass yet"},
 		{"wrong turn at another pass", two, Event{Kind: WrongTurn, Chain: 1, Pass: 1}, "the last pass laid of chain 1 is 2"},
@@ -249,7 +249,7 @@ func TestTies(t *testing.T) {
 	p := testPlan(t, 45, 10, 0)
 	tie := func(pass int) Event { return Event{At: at(pass), Kind: TieMade, Chain: 1, Pass: pass} }
 	events := []Event{laid(1, 1), laid(1, 2), tie(2), laid(1, 3), laid(1, 4), tie(4), laid(1, 5), tie(5)}
-	want := []Tie{{at(2), 1, 2, 20}, {at(4), 1, 4, 40}, {at(5), 1, 5, 45}}
+	want := []Tie{{4, at(2), 1, 2, 20}, {7, at(4), 1, 4, 40}, {9, at(5), 1, 5, 45}}
 	s := foldOf(t, p, events...)
 	if d := cmp.Diff(want, s.Ties); d != "" {
 		t.Error(d)
@@ -293,7 +293,7 @@ func TestTroubleFollowsTheSchedule(t *testing.T) {
 	colours := []plan.StripeColour{{Name: "blue"}}
 	spec := plan.DefaultSpec()
 	spec.Ends, spec.Group, spec.Positions, spec.Stripes = 12, 4, 4, "12 blue"
-	four, low, high := plan.ScheduledPass{From: 1, To: 4, SetUp: 1}, plan.ScheduledPass{From: 1, To: 2, SetUp: 1}, plan.ScheduledPass{From: 3, To: 4, SetUp: 1}
+	four, low, high := plan.ScheduledPass{Carried: plan.Span(1, 4), SetUp: 1}, plan.ScheduledPass{Carried: plan.Span(1, 2), SetUp: 1}, plan.ScheduledPass{Carried: plan.Span(3, 4), SetUp: 1}
 	spec.Schedule = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, low, four, high}}
 	spec.Other = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, four, four}}
 	p, err := plan.New(spec)

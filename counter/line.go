@@ -119,6 +119,8 @@ func appendEvent(b []byte, line int, e Event) []byte {
 			b = append(b, e.Step...)
 		case orderField:
 			b = append(b, e.Order.String()...)
+		case footField:
+			b = append(b, e.Foot.String()...)
 		case positionField:
 			b = strconv.AppendInt(b, int64(e.Position), 10)
 		case whatField:
@@ -225,6 +227,8 @@ func (e *Event) setField(f field, value string) error {
 		e.Line, err = strconv.Atoi(value)
 	case weightField:
 		e.Weight, err = plan.ParseMass(value)
+	case footField:
+		err = e.Foot.UnmarshalText([]byte(value))
 	}
 	return err
 }

@@ -2,6 +2,7 @@ package counter
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"pgregory.net/rapid"
@@ -29,7 +30,8 @@ func drawPlan(t *rapid.T) *plan.Plan {
 // drawEvent draws any event that makes some sense for a plan, legal or not, and rather often legal.
 func drawEvent(t *rapid.T, m *model) Event {
 	kinds := []Kind{Laid, Laid, Laid, Laid, Laid, Undone, Recounted, Paused, Resumed, Noted, LeaseSeen, Ticked, Ticked, Ticked, Unticked, Finished, "dropped",
-		Incident, Incident, Withdrawn, WrongTurn, WrongTurn, Righted, TieMade}
+		Incident, Incident, Withdrawn, WrongTurn, WrongTurn, Righted, TieMade, TieWaved, Redone, Redone, WorkDone, WorkUndone,
+		LeaseLeft, Reopened, FootSeen}
 	e := Event{
 		At:    at(rapid.IntRange(-5, 100).Draw(t, "at")),
 		Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),
@@ -37,6 +39,7 @@ func drawEvent(t *rapid.T, m *model) Event {
 		Text:  rapid.SampledFrom([]string{"a knot", "counted", "ü \" \\ #", "", " ", "two\nlines"}).Draw(t, "text"),
 		Order: plan.ReturnOrder(rapid.IntRange(0, 2).Draw(t, "order seen")),
 	}
+	e.Foot = plan.FootPosition(rapid.IntRange(0, 2).Draw(t, "foot"))
 	e.Pass = m.laid[m.chain-1] + rapid.SampledFrom([]int{1, 1, 0, 0, -1, 2}).Draw(t, "pass")
 	e.Position = rapid.IntRange(-1, 7).Draw(t, "position")
 	e.What = rapid.SampledFrom([]What{Broken, Knot, Knot, MissedOpening, WrongPeg, "mouse"}).Draw(t, "what")
@@ -77,12 +80,28 @@ type model struct {
 	chain                       int
 	paused, leaseSeen, finished bool
 	order                       plan.ReturnOrder
+	foot                        plan.FootPosition
 	notes, recounts             int
 	events                      int
 	incidents                   []modelIncident
-	wrong                       map[[2]int]bool // chain and pass
-	surplus                     []int           // of each chain
+	wrong                       map[[2]int]int // line by chain and pass
+	surplus                     []int          // of each chain
 	ties                        [][2]int
+	tieLines                    map[int][2]int // chain and pass by line
+	waved                       [][2]int
+	worked                      map[[2]int]bool
+	leaseLeft                   int
+	reopened                    int
+	backs                       []model // what was taken back, the latest last; the models as they were before
+}
+
+// copied is a model that shares nothing with this one.
+func (m *model) copied() model {
+	c := *m
+	c.laid, c.surplus = slices.Clone(m.laid), slices.Clone(m.surplus)
+	c.ties, c.waved = slices.Clone(m.ties), slices.Clone(m.waved)
+	c.wrong, c.tieLines, c.worked = maps.Clone(m.wrong), maps.Clone(m.tieLines), maps.Clone(m.worked)
+	return c
 }
 
 type modelIncident struct {
@@ -92,7 +111,7 @@ type modelIncident struct {
 
 func newModel(p *plan.Plan) *model {
 	m := &model{plan: p, laid: make([]int, len(p.Chains)), chain: 1, order: p.Spec.ReturnOrder,
-		wrong: map[[2]int]bool{}, surplus: make([]int, len(p.Chains))}
+		wrong: map[[2]int]int{}, tieLines: map[int][2]int{}, worked: map[[2]int]bool{}, surplus: make([]int, len(p.Chains))}
 	for range p.Chains {
 		m.ticked = append(m.ticked, map[plan.StepID]bool{})
 	}
@@ -112,10 +131,10 @@ func (m *model) done(chain int) bool {
 
 func (m *model) allows(e Event) bool {
 	if m.finished {
-		return false
+		return e.Kind == Reopened && slices.Contains([]string{"a knot", "counted", "ü \" \\ #"}, e.Text)
 	}
 	switch e.Kind {
-	case Laid, Undone, LeaseSeen, Ticked, Unticked, Paused, Finished:
+	case Laid, Undone, Redone, WorkDone, WorkUndone, Ticked, Unticked, Paused, Finished:
 		if m.paused {
 			return false
 		}
@@ -137,6 +156,8 @@ func (m *model) allows(e Event) bool {
 		return e.Chain >= 1 && e.Chain <= len(m.laid) && e.Pass >= 0 && e.Pass <= m.total(e.Chain) && text
 	case LeaseSeen:
 		return e.Order <= 1
+	case FootSeen:
+		return e.Foot <= 1
 	case Ticked:
 		return here && now == m.total(m.chain) && m.isStep(e) && !m.ticked[m.chain-1][e.Step]
 	case Unticked:
@@ -147,15 +168,52 @@ func (m *model) allows(e Event) bool {
 	case Incident:
 		return (text || e.Text == "") && m.allowsIncident(e)
 	case Withdrawn:
+		if tie, ok := m.tieLines[e.Line]; ok && tie[0] == m.chain {
+			return true
+		}
+		if _, ok := m.turnOf(e.Line); ok {
+			return m.surplus[m.chain-1] != 0
+		}
 		return slices.ContainsFunc(m.incidents, func(i modelIncident) bool { return i.line == e.Line && !i.withdrawn })
 	case WrongTurn:
-		return here && now > 0 && e.Pass == now && untouched && !m.wrong[[2]int{e.Chain, e.Pass}]
+		return here && now > 0 && e.Pass == now && untouched && m.wrong[[2]int{e.Chain, e.Pass}] == 0
 	case Righted:
 		return m.surplus[m.chain-1] != 0 && untouched
-	case TieMade:
-		return here && now > 0 && e.Pass == now && untouched && !slices.Contains(m.ties, [2]int{e.Chain, e.Pass})
+	case TieMade, TieWaved:
+		above := func(at [2]int) bool { return at[0] == e.Chain && at[1] >= e.Pass }
+		if len(m.ties) > 0 && above(m.ties[len(m.ties)-1]) {
+			return false
+		}
+		return here && e.Pass >= 1 && e.Pass <= now && untouched
+	case WorkDone:
+		return here && e.Pass == now+1 && e.Pass <= m.total(m.chain)
+	case WorkUndone:
+		return here && e.Pass == now+1 && m.worked[[2]int{e.Chain, e.Pass}]
+	case LeaseLeft:
+		return here && now > 0 && e.Pass == now && !m.leaseSeen
+	case Redone:
+		return here && len(m.backs) > 0 && m.backPass() == e.Pass
 	}
 	return false
+}
+
+// backPass is the pass that was taken back last, or the one before which the work was.
+func (m *model) backPass() int {
+	last := m.backs[len(m.backs)-1]
+	if len(last.worked) > len(m.worked) {
+		return m.laid[m.chain-1] + 1
+	}
+	return last.laid[m.chain-1]
+}
+
+// turnOf is the pass after which the wrong turn of a line was made.
+func (m *model) turnOf(line int) (int, bool) {
+	for at, l := range m.wrong {
+		if at[0] == m.chain && l == line {
+			return at[1], true
+		}
+	}
+	return 0, false
 }
 
 func (m *model) allowsIncident(e Event) bool {
@@ -193,7 +251,34 @@ func (m *model) lowered(chain int) {
 			delete(m.wrong, at)
 		}
 	}
-	m.ties = slices.DeleteFunc(m.ties, func(at [2]int) bool { return at[0] == chain && at[1] > m.laid[chain-1] })
+	above := func(at [2]int) bool { return at[0] == chain && at[1] > m.laid[chain-1] }
+	m.ties, m.waved = slices.DeleteFunc(m.ties, above), slices.DeleteFunc(m.waved, above)
+	maps.DeleteFunc(m.tieLines, func(_ int, at [2]int) bool { return above(at) })
+	if chain == 1 && m.laid[0] < m.leaseLeft {
+		m.leaseLeft = 0
+	}
+}
+
+// takeBack takes back the last pass or the work after it, which can be brought back, or brings it back.
+func (m *model) takeBack(e Event) {
+	if e.Kind == Redone {
+		last := m.backs[len(m.backs)-1]
+		m.backs = m.backs[:len(m.backs)-1]
+		m.laid, m.surplus, m.wrong, m.worked = last.laid, last.surplus, last.wrong, last.worked
+		m.ties, m.tieLines, m.waved, m.leaseLeft = last.ties, last.tieLines, last.waved, last.leaseLeft
+		m.raised(e.Chain)
+		return
+	}
+	m.backs = append(m.backs, m.copied())
+	if e.Kind == WorkUndone {
+		delete(m.worked, [2]int{e.Chain, e.Pass})
+		return
+	}
+	if m.wrong[[2]int{e.Chain, e.Pass}] != 0 {
+		m.surplus[e.Chain-1] += 2 * m.turn(e.Pass)
+	}
+	m.laid[e.Chain-1]--
+	m.lowered(e.Chain)
 }
 
 // raised brings back the incidents of passes that are laid again.
@@ -213,16 +298,14 @@ func (m *model) take(e Event) {
 			m.lowered(e.Chain)
 		}
 		m.raised(e.Chain)
-	case Undone:
-		if m.wrong[[2]int{e.Chain, e.Pass}] {
-			m.surplus[e.Chain-1] += 2 * m.turn(e.Pass)
-		}
-		m.laid[e.Chain-1]--
-		m.lowered(e.Chain)
+	case Undone, WorkUndone, Redone:
+		m.takeBack(e)
 	case Paused, Resumed:
 		m.paused = e.Kind == Paused
 	case LeaseSeen:
 		m.leaseSeen, m.order = true, e.Order
+	case FootSeen:
+		m.foot = e.Foot
 	case Ticked:
 		m.ticked[e.Chain-1][e.Step] = true
 	case Unticked:
@@ -232,15 +315,28 @@ func (m *model) take(e Event) {
 	case Incident:
 		m.incidents = append(m.incidents, modelIncident{line: m.events + 2, chain: e.Chain, pass: e.Pass, position: e.Position})
 	case Withdrawn:
-		i := slices.IndexFunc(m.incidents, func(i modelIncident) bool { return i.line == e.Line })
-		m.incidents[i].withdrawn = true
+		m.withdraw(e.Line)
 	case WrongTurn:
-		m.wrong[[2]int{e.Chain, e.Pass}] = true
+		m.wrong[[2]int{e.Chain, e.Pass}] = m.events + 2
 		m.surplus[e.Chain-1] -= 2 * m.turn(e.Pass)
 	case Righted:
 		m.surplus[m.chain-1] = 0
 	case TieMade:
 		m.ties = append(m.ties, [2]int{e.Chain, e.Pass})
+		m.tieLines[m.events+2] = [2]int{e.Chain, e.Pass}
+	case TieWaved:
+		m.waved = append(m.waved, [2]int{e.Chain, e.Pass})
+	case WorkDone:
+		m.worked[[2]int{e.Chain, e.Pass}] = true
+		maps.DeleteFunc(m.worked, func(at [2]int, _ bool) bool { return at[0] == e.Chain && at[1] > e.Pass })
+	case LeaseLeft:
+		m.leaseLeft = e.Pass
+	case Reopened:
+		m.finished = false
+		m.reopened++
+	}
+	if !slices.Contains([]Kind{Undone, WorkUndone, Redone, Noted, Paused, Resumed, Incident, NewCone}, e.Kind) {
+		m.backs = nil
 	}
 	m.events++
 	if e.Kind == Noted {
@@ -253,6 +349,22 @@ func (m *model) take(e Event) {
 	for m.chain < len(m.laid) && m.done(m.chain) {
 		m.chain++
 	}
+}
+
+// withdraw takes a mark back.
+func (m *model) withdraw(line int) {
+	if tie, ok := m.tieLines[line]; ok {
+		delete(m.tieLines, line)
+		m.ties = slices.DeleteFunc(m.ties, func(at [2]int) bool { return at == tie })
+		return
+	}
+	if pass, ok := m.turnOf(line); ok {
+		delete(m.wrong, [2]int{m.chain, pass})
+		m.surplus[m.chain-1] += 2 * m.turn(pass)
+		return
+	}
+	i := slices.IndexFunc(m.incidents, func(i modelIncident) bool { return i.line == line })
+	m.incidents[i].withdrawn = true
 }
 
 // differs says where a state is not as the model has it.
@@ -273,8 +385,14 @@ func (m *model) differs(s State) string {
 	if d := m.differsInTrouble(s); d != "" {
 		return d
 	}
-	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.Finished, s.Plan.Spec.ReturnOrder, len(s.Notes), len(s.Recounts))
-	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.finished, m.order, m.notes, m.recounts)
+	worked := 0
+	for _, c := range s.Chains {
+		worked += len(c.Worked)
+	}
+	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder, s.Plan.Spec.Foot, len(s.Notes), len(s.Recounts),
+		len(s.TiesWaved), len(s.Reopened), worked)
+	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.leaseLeft, m.finished, m.order, m.foot, m.notes, m.recounts,
+		len(m.waved), m.reopened, len(m.worked))
 	if got != want {
 		return got + ", want " + want
 	}
@@ -303,7 +421,7 @@ func (m *model) differsInTrouble(s State) string {
 	wrong := 0
 	for i, c := range s.Chains {
 		for _, pass := range c.WrongTurns {
-			if wrong++; !m.wrong[[2]int{i + 1, pass}] {
+			if wrong++; m.wrong[[2]int{i + 1, pass}] == 0 {
 				return fmt.Sprintf("chain %d: no wrong turn after pass %d", i+1, pass)
 			}
 		}

@@ -66,32 +66,48 @@ func OwnPace(list []Summary, except ...string) plan.Pace {
 // interval with a pause, a correction of the count or a finishing step in it, one over five times the
 // median, and one in which the clock was set back. A break or a knot that is noted belongs to the work
 // and stays in.
-func Pace(events []Event, chain int) PaceResult { return paceResult(intervals(events, chain, paceOf)) }
+func Pace(events []Event, chain int) PaceResult {
+	t := intervals{chain: chain, most: paceOf}
+	for i := range events {
+		t.take(&events[i])
+	}
+	return paceResult(slices.Clone(t.all))
+}
 
 // PaceOverall is the pace over all passes of a warp, with breaks left out as in [Pace].
-func PaceOverall(events []Event) PaceResult { return paceResult(intervals(events, 0, math.MaxInt)) }
-
-// intervals lists the latest plain intervals, at most so many, the latest first.
-func intervals(events []Event, chain, most int) []time.Duration {
-	var all []time.Duration
-	var next *Event // the pass laid after, if nothing but winding came between
-	for i := len(events) - 1; i >= 0 && len(all) < most; i-- {
-		e := &events[i]
-		switch e.Kind {
-		case Laid:
-			if chain != 0 && e.Chain != chain {
-				next = nil
-				continue
-			}
-			if next != nil && next.Chain == e.Chain && next.At.After(e.At) {
-				all = append(all, next.At.Sub(e.At))
-			}
-			next = e
-		case Undone, Recounted, Paused, Resumed, Ticked, Unticked, Finished:
-			next = nil
-		}
+func PaceOverall(events []Event) PaceResult {
+	t := intervals{most: math.MaxInt}
+	for i := range events {
+		t.take(&events[i])
 	}
-	return all
+	return paceResult(t.all)
+}
+
+// intervals are the latest plain intervals from one pass laid to the next, at most so many, of a chain or, for
+// chain 0, of all.
+type intervals struct {
+	chain, most int
+	all         []time.Duration
+	before      Event // the pass laid before, if nothing but winding came since; its Kind is empty if there is none
+}
+
+func (t *intervals) take(e *Event) {
+	switch e.Kind {
+	case Laid:
+		if t.chain != 0 && e.Chain != t.chain {
+			t.before = Event{}
+			return
+		}
+		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) {
+			if len(t.all) >= t.most {
+				t.all = t.all[1:]
+			}
+			t.all = append(t.all, e.At.Sub(t.before.At))
+		}
+		t.before = *e
+	case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened:
+		t.before = Event{}
+	}
 }
 
 func paceResult(all []time.Duration) PaceResult {

@@ -1,6 +1,9 @@
 package counter
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // What counts as a rest for the hands: our own choice, no source. A shorter pause is a look at the yarn;
 // a longer time without anything noted is more than a slow pass.
@@ -30,30 +33,74 @@ func (s State) NeedsLook(now time.Time, after time.Duration) bool {
 // asks for no rests, during a pause, and once the warp is finished. The events are those that led to the
 // state. Time in which the clock was set back is not counted.
 func (s State) RestDue(events []Event, now time.Time) bool {
-	if !s.valid() || s.Plan.Spec.RestMinutes <= 0 || s.Paused || s.Finished {
+	var w winding
+	for i := range events {
+		w.take(&events[i])
+	}
+	return s.restDue(w, now)
+}
+
+func (s State) restDue(w winding, now time.Time) bool {
+	if !s.valid() || s.Plan.Spec.RestMinutes <= 0 || s.Paused || s.Finished || s.Events == 0 {
 		return false
 	}
-	wanted := time.Duration(s.Plan.Spec.RestMinutes) * time.Minute
-	var wound time.Duration // since the event that is looked at
-	later, goneOn := now, time.Time{}
-	for i := len(events) - 1; i >= 0; i-- {
-		e := &events[i]
-		gap := later.Sub(e.At)
-		if gap >= restGap {
-			return false
-		}
-		switch e.Kind {
-		case Resumed:
-			goneOn = e.At
-		case Paused:
-			if !goneOn.IsZero() && goneOn.Sub(e.At) >= restPause {
-				return false
-			}
-		}
-		if wound += max(gap, 0); wound >= wanted {
-			return true
-		}
-		later = e.At
-	}
-	return false
+	gap := now.Sub(w.last)
+	return gap < restGap && w.wound+max(gap, 0) >= time.Duration(s.Plan.Spec.RestMinutes)*time.Minute
 }
+
+// winding is how long the winder has gone on without a rest.
+type winding struct {
+	wound        time.Duration
+	last, paused time.Time // the last event; the pause that has not been ended, zero if there is none
+}
+
+func (w *winding) take(e *Event) {
+	if !w.last.IsZero() {
+		if gap := e.At.Sub(w.last); gap >= restGap {
+			w.wound = 0
+		} else {
+			w.wound += max(gap, 0)
+		}
+	}
+	w.last = e.At
+	switch e.Kind {
+	case Paused:
+		w.paused = e.At
+	case Resumed:
+		if !w.paused.IsZero() && e.At.Sub(w.paused) >= restPause {
+			w.wound = 0
+		}
+		w.paused = time.Time{}
+	}
+}
+
+// Tempo is what follows from the times of a record: the pace of the chain in hand, and whether a rest is due. It
+// is a value that each event moves on, so that nothing has to be read again at every press. The zero Tempo
+// knows no events.
+type Tempo struct {
+	pace intervals
+	rest winding
+}
+
+// After is the tempo after one more event.
+func (t Tempo) After(e Event) Tempo {
+	t.rest.take(&e)
+	if e.Kind == Laid && e.Chain != t.pace.chain {
+		t.pace = intervals{chain: e.Chain}
+	}
+	t.pace.most = paceOf
+	t.pace.all = slices.Clip(t.pace.all)
+	t.pace.take(&e)
+	return t
+}
+
+// Pace is the pace of a chain as [Pace] has it from all events, if its passes were the last to be laid.
+func (t Tempo) Pace(chain int) PaceResult {
+	if t.pace.chain != chain {
+		return PaceResult{}
+	}
+	return paceResult(slices.Clone(t.pace.all))
+}
+
+// RestDue is [State.RestDue] for the events that led to the state.
+func (t Tempo) RestDue(s State, now time.Time) bool { return s.restDue(t.rest, now) }

@@ -20,6 +20,25 @@ type ChainState struct {
 	Surplus plan.HalfTurns
 	// Lowered is the line of the last event that lowered Laid, 0 if none did; see [IncidentState].
 	Lowered int
+	// WrongOpenings lists the passes, in order, that had the wrong opening first: they were laid before the
+	// return order turned out to be the other one, and lie on the mill as they were laid. Where such a pass
+	// meets its neighbours the lease has to be mended.
+	WrongOpenings []int
+	// Worked lists the passes, in order, before which the work at the end peg was confirmed.
+	Worked []int
+	// TurnLines are the lines of the record that note the wrong turns.
+	TurnLines []int
+	// Back is what was taken back last: what [Redone] brings back; nil where there is nothing.
+	Back *TakenBack
+}
+
+// Redo is the pass that [Redone] would bring back, or the pass before which it would confirm the work again;
+// 0 if nothing was taken back, or if something else was done since.
+func (c ChainState) Redo() int {
+	if c.Back == nil {
+		return 0
+	}
+	return c.Back.Pass
 }
 
 // Has says whether a finishing step is ticked.
@@ -42,6 +61,16 @@ type Recount struct {
 	Reason   string
 }
 
+// Paddle is what the paddle holds at the end peg where the mill stands.
+type Paddle struct {
+	// Dressed says that anything is known: the paddle is threaded and the first group tied on.
+	Dressed bool
+	// Carried is the set of positions whose ends come from the warp on the mill.
+	Carried plan.Positions
+	// SetUp is the colour in each position; nil in a plain warp.
+	SetUp plan.SetUp
+}
+
 // State is a half-wound warp. It is a value: [State.Apply] makes a new one and leaves the old alone.
 // Make the first one with [NewState]; the zero State has no plan and takes no events.
 type State struct {
@@ -56,12 +85,19 @@ type State struct {
 	// Paused says that the winder has stopped for a while; LeaseSeen that the order in the lease has
 	// been looked at; Finished that the warp is off the mill.
 	Paused, LeaseSeen, Finished bool
-	Notes                       []Note
-	Recounts                    []Recount
+	// LeaseLeft is the number of passes that were laid when the look at the lease was put off; 0 if it wasn't.
+	LeaseLeft int
+	// Paddle is what the paddle holds, as far as the record tells.
+	Paddle Paddle
+	// Reopened lists why and when the finished warp was opened again.
+	Reopened []Note
+	Notes    []Note
+	Recounts []Recount
 	// Incidents lists what went wrong, in the order of noting, those taken back included.
 	Incidents []IncidentState
-	// Ties lists the count ties that were ticked, in the order of chains and passes.
-	Ties []Tie
+	// Ties lists the count ties that were ticked, in the order of chains and passes; TiesWaved those that
+	// were waved off.
+	Ties, TiesWaved []Tie
 	// Cones lists the cones that were put in on the way, in the order of noting.
 	Cones []ConeState
 	// Started and Last are the times of the first and the last event; zero if there was none.

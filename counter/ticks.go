@@ -43,6 +43,7 @@ func (f *folder) ticked(e Event) error {
 	c.Ticked = append(c.Ticked, e.Step)
 	if f.done(e.Chain) && e.Chain < len(f.s.Chains) {
 		f.s.Chain = e.Chain + 1
+		f.s.Paddle = paddleAfter(f.s.Plan, f.s.Chain, 0)
 	}
 	return nil
 }
@@ -62,6 +63,10 @@ func (f *folder) unticked(e Event) error {
 	}
 	if c.Ticked = slices.Delete(c.Ticked, i, i+1); len(c.Ticked) == 0 {
 		c.Ticked = nil // the same state as before the first tick
+	}
+	if back {
+		f.s.Paddle = paddleFor(f.s.Plan, e.Chain, c.Laid)
+		f.s.Chains[f.s.Chain-1].Worked = nil // of a chain that is not begun
 	}
 	f.s.Chain = e.Chain
 	return nil

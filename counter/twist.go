@@ -26,7 +26,7 @@ func (f *folder) wrongTurn(e Event) error {
 	if n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] == e.Pass {
 		return fmt.Errorf("the wrong turn after pass %d is noted already", e.Pass)
 	}
-	c.WrongTurns = append(c.WrongTurns, e.Pass)
+	c.WrongTurns, c.TurnLines = append(c.WrongTurns, e.Pass), append(c.TurnLines, f.line())
 	c.Surplus -= 2 * turnTwist(f.s.Current(), e.Pass)
 	return nil
 }
@@ -52,7 +52,7 @@ func (f *folder) lastPass(e Event) (*ChainState, error) {
 func (f *folder) unturn(c *ChainState, chain plan.Chain, passes int) {
 	for n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] > passes; n-- {
 		c.Surplus += 2 * turnTwist(chain, c.WrongTurns[n-1])
-		c.WrongTurns = c.WrongTurns[:n-1]
+		c.WrongTurns, c.TurnLines = c.WrongTurns[:n-1], c.TurnLines[:n-1]
 	}
 }
 
@@ -67,6 +67,27 @@ func (f *folder) righted() error {
 	}
 	c.Surplus = 0
 	return nil
+}
+
+// LastTurn is the way in which the group went round the end peg after the last pass laid: as planned, or the
+// other way where a wrong turn is noted. Wrong says that it is. There is none before the first pass.
+func (s State) LastTurn() (turn plan.Turn, wrong, ok bool) {
+	k := s.Laid()
+	if k == 0 {
+		return 0, false, false
+	}
+	turn = s.Current().Passes[k-1].TurnAfter
+	if turns := s.Chains[s.Chain-1].WrongTurns; len(turns) > 0 && turns[len(turns)-1] == k {
+		return otherTurn(turn), true, true
+	}
+	return turn, false, true
+}
+
+func otherTurn(t plan.Turn) plan.Turn {
+	if t == plan.Clockwise {
+		return plan.Counterclockwise
+	}
+	return plan.Clockwise
 }
 
 // Twist is the net twist in the group behind the paddle, in half turns, clockwise above nil: what the
@@ -130,10 +151,7 @@ func (s State) rightLater(surplus plan.HalfTurns) string {
 		if pass.Direction.Far() {
 			peg = "far"
 		}
-		planned, other := pass.TurnAfter, plan.Clockwise
-		if planned == plan.Clockwise {
-			other = plan.Counterclockwise
-		}
+		planned, other := pass.TurnAfter, otherTurn(pass.TurnAfter)
 		text := fmt.Sprintf("%s: after pass %d go round the %s end peg %s this once, not %s", where, k, peg, other, planned)
 		if surplus > 2 || surplus < -2 {
 			text += ", which takes out 2 of them"

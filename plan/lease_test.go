@@ -29,8 +29,8 @@ func TestLeaseAlternatesOverTheWholeWarp(t *testing.T) {
 		if len(p.LeaseFaults) != 0 {
 			t.Fatalf("a group of neighbouring positions has lease faults: %v", p.LeaseFaults)
 		}
-		if !warp[0].overA {
-			t.Fatalf("the first end of the warp is not over A")
+		if p.Chains[0].Passes[0].FirstOpening != plan.HolesUp {
+			t.Fatalf("the first pass doesn't begin with the holes up")
 		}
 	})
 }

@@ -1,6 +1,8 @@
 package plan_test
 
 import (
+	"slices"
+
 	"millside/plan"
 
 	"pgregory.net/rapid"
@@ -14,6 +16,7 @@ func drawSpec(t *rapid.T) plan.Spec {
 	s.Ends = rapid.IntRange(1, 300).Draw(t, "ends")
 	s.Hand = rapid.SampledFrom([]plan.Hand{plan.RightHanded, plan.LeftHanded}).Draw(t, "hand")
 	s.ReturnOrder = rapid.SampledFrom([]plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder}).Draw(t, "return order")
+	s.Foot = rapid.SampledFrom([]plan.FootPosition{plan.FootFirst, plan.FootLast}).Draw(t, "foot")
 	s.LastPass = rapid.SampledFrom([]plan.LastPass{plan.ShortLast, plan.FullLast}).Draw(t, "last pass")
 	if rapid.Bool().Draw(t, "several chains") {
 		s.ChainEnds = rapid.IntRange(s.Group, 150).Draw(t, "chain ends")
@@ -30,8 +33,9 @@ type laidEnd struct {
 }
 
 // layModel lays a warp on a mill of the test's own, end by end, from nothing but the order of the
-// passes, how many ends each carries, the return order and the opening made first. Whatever else the
-// plan says is checked against this.
+// passes, how many ends each carries, the return order, which position lies at the foot, and the opening
+// made first. The ends are listed as they lie on the peg, from its foot to its tip. Whatever else the plan
+// says is checked against this.
 //
 // The physics: an opening lifts the odd positions (holes) or the even ones (slots). What is up goes over
 // the peg, what is down goes under it. Outward the group comes to peg A and then to B, on the return to B
@@ -44,10 +48,7 @@ func layModel(p *plan.Plan) []laidEnd {
 			outward := k%2 == 0
 			group := make([]laidEnd, pass.Ends())
 			for i := range group {
-				pos := i + 1
-				if !outward && p.Spec.ReturnOrder == plan.MirroredOrder {
-					pos = len(group) - i
-				}
+				pos := footToTip(p.Spec, outward, len(group))[i]
 				up := pos%2 == 1 // with the holes up
 				if pass.FirstOpening == plan.SlotsUp {
 					up = !up
@@ -64,6 +65,21 @@ func layModel(p *plan.Plan) []laidEnd {
 		}
 	}
 	return warp
+}
+
+// footToTip lists the positions of a group of 1 to n as its ends lie on the peg.
+func footToTip(s plan.Spec, outward bool, n int) []int {
+	var out []int
+	for i := range n {
+		out = append(out, i+1)
+	}
+	if s.Foot == plan.FootLast {
+		slices.Reverse(out)
+	}
+	if !outward && s.ReturnOrder == plan.MirroredOrder {
+		slices.Reverse(out) // the other way about than on the way out
+	}
+	return out
 }
 
 // must works out a plan that the test knows to be sound.

@@ -8,7 +8,7 @@ type Pass struct {
 	Direction Direction
 	// Carried is the set of the paddle's positions that carry an end on this pass.
 	Carried Positions
-	// Mirrored says that the ends lie in the lease from the highest position to the lowest.
+	// Mirrored says that the ends lie in the lease from the highest position to the lowest, foot to tip.
 	Mirrored bool
 	// First and Last are the lowest and the highest end number that the pass lays, counted over the
 	// whole warp from 1.

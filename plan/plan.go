@@ -12,6 +12,9 @@ type Plan struct {
 	Chains []Chain
 	// LeaseFaults lists every place where two neighbours can't be put on different sides of the lease.
 	LeaseFaults []LeaseFault
+
+	look     Look      // when the winder looks at the lease
+	threaded Positions // of a plain warp: what is threaded for it, and stays so
 }
 
 // Chain is one part of the warp that is wound and taken off by itself.
@@ -73,7 +76,7 @@ func New(s Spec) (*Plan, error) {
 			carried, setUp := FirstPositions(ends), 0
 			if s.Schedule != nil {
 				scheduled := s.Schedule.Passes[number]
-				carried, setUp = scheduled.Carried(), scheduled.SetUp
+				carried, setUp = scheduled.Carried, scheduled.SetUp
 			}
 			c.Passes = append(c.Passes, s.layPass(k+1, first, carried, setUp))
 			first += ends
@@ -81,7 +84,7 @@ func New(s Spec) (*Plan, error) {
 		}
 		p.Chains = append(p.Chains, c)
 	}
-	p.LeaseFaults = chooseOpenings(p.Chains)
+	p.LeaseFaults, p.look, p.threaded = chooseOpenings(p.Chains), findLook(p.Chains), everCarried(p.Chains)
 	return p, nil
 }
 
@@ -121,7 +124,7 @@ func (s Spec) layPass(number, first int, carried Positions, setUp int) Pass {
 	d, ends := directionOf(number), carried.Count()
 	p := Pass{
 		Number: number, Direction: d, Carried: carried, SetUp: setUp,
-		Mirrored: d == Return && s.ReturnOrder == MirroredOrder,
+		Mirrored: s.mirrored(d),
 		First:    first, Last: first + ends - 1,
 		Spares:    min(max(first+ends-1-s.Ends, 0), ends),
 		TurnAfter: s.Hand.turn(d),
@@ -136,10 +139,15 @@ func (s Spec) layPass(number, first int, carried Positions, setUp int) Pass {
 // chooseOpenings sets the first opening of every pass so that each end lies on the other side of the
 // lease from its neighbour, over the whole warp. Within a pass neighbours alternate by themselves
 // where the carried positions alternate between holes and slots; where they don't, no opening can
-// help, and the place is reported.
+// help, and the place is reported. On the first pass the lowest position that is carried goes over A,
+// whichever end of the group lies at the foot: as a rule that is position 1, with the holes up.
 func chooseOpenings(chains []Chain) []LeaseFault {
 	var faults []LeaseFault
-	lastOverA := false // so that the first end of the warp goes over A
+	lastOverA := false
+	if len(chains) > 0 && len(chains[0].Passes) > 0 {
+		first := chains[0].Passes[0]
+		lastOverA = isHole(first.Carried.First()) != isHole(first.firstPosition())
+	}
 	for c := range chains {
 		for i := range chains[c].Passes {
 			p := &chains[c].Passes[i]

@@ -20,6 +20,13 @@ func FirstPositions(n int) Positions {
 	return Positions(1)<<n - 1
 }
 
+// Span is the set of neighbouring positions from one to another, both held to 1 to MaxPositions; it is
+// empty where to lies below from.
+func Span(from, to int) Positions { return FirstPositions(to).Without(FirstPositions(from - 1)) }
+
+// onePosition is the set of one position, 1 to MaxPositions.
+func onePosition(position int) Positions { return 1 << (position - 1) }
+
 // Count is how many positions are in the set.
 func (p Positions) Count() int { return bits.OnesCount64(uint64(p)) }
 
@@ -89,6 +96,19 @@ func (p Positions) String() string {
 		}
 	}
 	return strings.Join(parts, ", ")
+}
+
+// alternates says whether holes and slots take turns in the set, from the lowest position to the
+// highest, so that one opening lifts every other end.
+func (p Positions) alternates() bool {
+	before := 0
+	for pos := range p.All() {
+		if before != 0 && isHole(before) == isHole(pos) {
+			return false
+		}
+		before = pos
+	}
+	return true
 }
 
 // isHole says whether a position is a hole: odd positions are.

@@ -68,41 +68,62 @@ func (s SetUp) ChangesTo(next SetUp) []Change {
 	return list
 }
 
-// ScheduledPass is one pass of a schedule: neighbouring positions of one set-up.
+// ScheduledPass is one pass of a schedule.
 type ScheduledPass struct {
-	// From and To are the first and the last position that carry an end, SetUp the set-up, all from 1.
-	From, To, SetUp int
+	// Carried is the set of positions that carry an end. They need not be neighbours, but holes and slots
+	// take turns among them, so that the lease can alternate.
+	Carried Positions
+	// SetUp is the set-up, counted from 1.
+	SetUp int
 }
 
 // Ends is how many ends the pass carries.
-func (p ScheduledPass) Ends() int { return p.To - p.From + 1 }
+func (p ScheduledPass) Ends() int { return p.Carried.Count() }
 
-// Carried is the set of positions that carry an end.
-func (p ScheduledPass) Carried() Positions {
-	return FirstPositions(p.To).Without(FirstPositions(p.From - 1))
+// String writes the pass as a record keeps it, each run of neighbours with its first and its last
+// position: "1-10 of 2" is positions 1 to 10 in set-up 2, "1-4,7-7 of 2" leaves out 5 and 6.
+func (p ScheduledPass) String() string {
+	var b strings.Builder
+	for pos := 1; pos <= p.Carried.Last(); pos++ {
+		if !p.Carried.Has(pos) {
+			continue
+		}
+		from := pos
+		for p.Carried.Has(pos + 1) {
+			pos++
+		}
+		if b.Len() > 0 {
+			b.WriteByte(',')
+		}
+		fmt.Fprintf(&b, "%d-%d", from, pos)
+	}
+	return fmt.Sprintf("%s of %d", b.String(), p.SetUp)
 }
-
-// String writes the pass as a record keeps it: "1-10 of 2" is positions 1 to 10 in set-up 2.
-func (p ScheduledPass) String() string { return fmt.Sprintf("%d-%d of %d", p.From, p.To, p.SetUp) }
 
 // MarshalText writes the pass as String does.
 func (p ScheduledPass) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 
-// UnmarshalText reads what MarshalText wrote.
+// UnmarshalText reads what MarshalText wrote, and nothing else, so that a record writes what it read.
 func (p *ScheduledPass) UnmarshalText(b []byte) error {
-	wrong := &FieldError{Field: "passes", Value: string(b), Want: "positions and a set-up, such as 1-10 of 2"}
-	span, setUp, ok := strings.Cut(string(b), " of ")
-	from, to, dash := strings.Cut(span, "-")
-	if !ok || !dash {
+	wrong := &FieldError{Field: "passes", Value: string(b),
+		Want: fmt.Sprintf("positions of 1 to %d, the lowest first, and a set-up, such as 1-10 of 2", MaxPositions)}
+	runs, setUp, ok := strings.Cut(string(b), " of ")
+	if !ok || len(runs) > len("60-60,")*MaxPositions {
 		return wrong
 	}
 	var got ScheduledPass
-	for text, at := range map[string]*int{"f" + from: &got.From, "t" + to: &got.To, "s" + setUp: &got.SetUp} {
-		n, err := strconv.Atoi(text[1:])
-		if err != nil {
+	for _, run := range strings.Split(runs, ",") {
+		from, to, _ := strings.Cut(run, "-")
+		first, err1 := strconv.Atoi(from)
+		last, err2 := strconv.Atoi(to)
+		if err1 != nil || err2 != nil || first < 1 || last < first || last > MaxPositions {
 			return wrong
 		}
-		*at = n
+		got.Carried |= Span(first, last)
+	}
+	n, err := strconv.Atoi(setUp)
+	if got.SetUp = n; err != nil || got.String() != string(b) {
+		return wrong
 	}
 	*p = got
 	return nil
@@ -128,10 +149,13 @@ func (s *Schedule) check(ends, positions int) error {
 			return outside(name+" set-up", p.SetUp, last, len(s.SetUps), "")
 		}
 		last = p.SetUp
-		if p.From < 1 || p.To < p.From || p.To > positions {
-			return &FieldError{Field: name, Value: p.String(), Want: fmt.Sprintf("positions of 1 to %d, the lower first", positions)}
+		if p.Carried == 0 || p.Carried.Last() > positions {
+			return &FieldError{Field: name, Value: p.String(), Want: fmt.Sprintf("one or more positions of 1 to %d", positions)}
 		}
-		if bare := p.Carried().Without(s.SetUps[p.SetUp-1].Threaded()); bare != 0 {
+		if !p.Carried.alternates() {
+			return &FieldError{Field: name, Value: p.String(), Want: "holes (odd positions) and slots (even ones) in turn, so that the lease alternates"}
+		}
+		if bare := p.Carried.Without(s.SetUps[p.SetUp-1].Threaded()); bare != 0 {
 			return &FieldError{Field: name, Value: p.String(), Want: "positions that are threaded; " + positionsText(bare) + " not so"}
 		}
 		total += p.Ends()

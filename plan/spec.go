@@ -34,6 +34,8 @@ type Spec struct {
 	Hand Hand `json:"hand"`
 	// ReturnOrder is the order in which return passes lie in the lease.
 	ReturnOrder ReturnOrder `json:"return_order"`
+	// Foot says whether the first or the last position lies at the foot of the peg on an outward pass.
+	Foot FootPosition `json:"foot,omitzero"`
 	// LastPass is what to do when Group doesn't divide Ends.
 	LastPass LastPass `json:"last_pass"`
 	// ChainEnds is the most ends in one chain, at least Group; 0 winds the warp as one chain.
@@ -112,6 +114,7 @@ func (s Spec) Check() error {
 	errs.count("units", int(s.Units), 0, 1, "")
 	errs.count("hand", int(s.Hand), 0, 1, "")
 	errs.count("return order", int(s.ReturnOrder), 0, 1, "")
+	errs.count("position at the foot", int(s.Foot), 0, 1, "")
 	errs.count("last pass", int(s.LastPass), 0, 1, "")
 	errs.count("dressing", int(s.Dressing), 0, 1, "")
 	return errors.Join(append(errs, s.checkWhole()...)...)

@@ -21,24 +21,17 @@ func (p *Plan) SetUpOf(pass Pass) SetUp {
 	return p.Spec.Schedule.SetUps[pass.SetUp-1]
 }
 
-// ChangesBefore lists the positions that get another colour before a pass of a chain, counted from 1.
-// Threading the paddle for the first pass of all is no change.
+// ChangesBefore lists the positions that get another colour before a pass of a chain, counted from 1, as
+// [Plan.WorkBefore] has them. Threading the paddle for the first pass of all is no change.
 func (p *Plan) ChangesBefore(c Chain, number int) []Change {
-	if !p.Striped() || number < 1 || number > len(c.Passes) || number == 1 && c.Number == 1 {
+	if !p.Striped() || number == 1 && c.Number == 1 {
 		return nil
 	}
-	before := Pass{}
-	if number > 1 {
-		before = c.Passes[number-2]
-	} else {
-		passes := p.Chains[c.Number-2].Passes
-		before = passes[len(passes)-1]
+	var list []Change
+	for _, t := range p.WorkBefore(c.Number, number).Thread {
+		list = append(list, Change(t))
 	}
-	now := c.Passes[number-1]
-	if before.SetUp == now.SetUp {
-		return nil
-	}
-	return p.SetUpOf(before).ChangesTo(p.SetUpOf(now))
+	return list
 }
 
 // EndColour is the colour of an end by its number in the warp, counted from 1; 0 in a plain warp, for a

@@ -19,7 +19,7 @@ func handMade(t testing.TB) *plan.Plan {
 	s.Schedule = &plan.Schedule{
 		Colours: []plan.StripeColour{{Name: "white", Shade: "#f4f1e8"}, {Name: "red"}},
 		SetUps:  []plan.SetUp{{1, 1, 2, 0}, {1, 2, 2, 1}},
-		Passes:  []plan.ScheduledPass{{From: 1, To: 3, SetUp: 1}, {From: 1, To: 3, SetUp: 1}, {From: 1, To: 4, SetUp: 2}, {From: 2, To: 4, SetUp: 2}, {From: 1, To: 2, SetUp: 2}},
+		Passes:  []plan.ScheduledPass{{Carried: plan.Span(1, 3), SetUp: 1}, {Carried: plan.Span(1, 3), SetUp: 1}, {Carried: plan.Span(1, 4), SetUp: 2}, {Carried: plan.Span(2, 4), SetUp: 2}, {Carried: plan.Span(1, 2), SetUp: 2}},
 	}
 	p, err := plan.New(s)
 	if err != nil {

@@ -1,9 +1,6 @@
 package plan
 
-import (
-	"fmt"
-	"sort"
-)
+import "fmt"
 
 // TaskKind says what sort of thing has to be done around a pass.
 type TaskKind uint8
@@ -12,14 +9,17 @@ type TaskKind uint8
 const (
 	ThreadPaddle   TaskKind = iota // before the first pass of all: one end in every hole and slot
 	FastenStart                    // before the first pass of a chain: the group is tied to the near peg
-	LeaveOut                       // before a short pass: positions that carry no end
-	CheckLease                     // after pass 2: is the return order as the plan says?
-	CountTie                       // after a pass that completes a count
-	ChangeSetUp                    // before a pass for which positions get another colour
-	CarryOnly                      // before a striped pass that leaves threaded positions parked
+	LeaveOut                       // on a short pass: positions that carry no end
+	CheckLease                     // after the first even return pass: do neighbours alternate at the seam?
+	CountTie                       // after an outward pass that arrives where a count tie is to be made
+	ChangeSetUp                    // before a pass for which positions get another yarn
+	CarryOnly                      // on a striped pass that leaves threaded positions parked
 	TwoPassesLeft                  // after the last pass but two
 	LastPassIsNext                 // after the last pass but one
 	TieOff                         // after the last pass
+	CheckFoot                      // after the first return pass, all of them odd: where does position 1 lie?
+	CutOff                         // before a pass that doesn't carry what the pass before it carried
+	TieOn                          // before a pass that carries what the pass before it didn't
 )
 
 // Task is one thing to do before or after a pass.
@@ -27,69 +27,99 @@ type Task struct {
 	Kind TaskKind
 	// Text says in plain words what to do.
 	Text string
-	// Total is, for a count tie, the number of ends of the chain that stand when it is made.
+	// Total is, for a count tie, the number of ends of the chain that lie in it and in the ties before it.
 	Total int
 }
 
 // Before lists what has to be done before a pass of a chain, counted from 1. A number that is no pass
-// of the chain has nothing before it.
+// of the chain has nothing before it. The work at the peg is that of [Plan.WorkBefore].
 func (p *Plan) Before(c Chain, number int) []Task {
 	if number < 1 || number > len(c.Passes) {
 		return nil
 	}
+	w := p.WorkBefore(c.Number, number)
 	pass := c.Passes[number-1]
-	var tasks []Task
-	if number == 1 && c.Number == 1 {
-		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", Counted(p.threadedFor(pass), "position", "positions"))})
-	}
-	if number == 1 {
-		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie the group to the near end peg, beside the lease"})
-	}
-	if changes := p.ChangesBefore(c, number); len(changes) > 0 {
-		tasks = append(tasks, Task{Kind: ChangeSetUp, Text: fmt.Sprintf("change %s of the paddle", Counted(len(changes), "position", "positions"))})
-	}
 	out := p.LeftOut(pass)
+	if !p.Striped() && w.Halt() && w.Cut == out && w.Tie == 0 {
+		// A plain warp that gets narrower: one sentence for the hands and the eye.
+		return []Task{{Kind: LeaveOut, Text: fmt.Sprintf("cut off %s at the %s and leave %s out", positionsText(out), w.Peg, them(out))}}
+	}
+	tasks := p.workTasks(w)
 	switch {
-	case out.Count() == 0:
+	case out == 0:
 	case p.Striped() && number > 1 && c.Passes[number-2].Carried == pass.Carried:
 		// The same positions as on the pass before: nothing to be told.
 	case p.Striped():
 		tasks = append(tasks, Task{Kind: CarryOnly, Text: "carry only " + positionsText(pass.Carried)})
-	case number > 1 || c.Number > 1:
-		// A paddle that is threaded for the first pass has no ends to cut; on a later chain it is threaded still.
-		tasks = append(tasks, Task{Kind: LeaveOut, Text: fmt.Sprintf("leave out %s (cut and park %s)", positionsText(out), theseEnds(out.Count()))})
+	default:
+		tasks = append(tasks, Task{Kind: LeaveOut, Text: "leave out " + positionsText(out)})
 	}
 	return tasks
 }
 
-// threadedFor is how many positions are threaded for the first pass.
-func (p *Plan) threadedFor(pass Pass) int {
-	if p.Striped() {
-		return p.SetUpOf(pass).Threaded().Count()
+// workTasks puts the work before a pass into words, in the order of the hands: cut off, thread, tie on.
+// The first says at which peg.
+func (p *Plan) workTasks(w PegWork) []Task {
+	at := " at the " + w.Peg.String()
+	var tasks []Task
+	add := func(kind TaskKind, text string) {
+		tasks = append(tasks, Task{Kind: kind, Text: text + at})
+		at = ""
 	}
-	return pass.Ends()
+	threaded := w.Threaded()
+	switch {
+	case w.Chain == 1 && w.Starts():
+		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", Counted(threaded.Count(), "position", "positions"))})
+	case w.Halt() && w.Cut == threaded && w.Tie == threaded:
+		add(ChangeSetUp, "cut off, thread anew and tie on "+positionsText(threaded))
+		return tasks
+	default:
+		if w.Cut != 0 {
+			add(CutOff, "cut off "+positionsText(w.Cut))
+		}
+		if threaded != 0 {
+			add(ChangeSetUp, "thread "+positionsText(threaded)+" anew")
+		}
+	}
+	switch {
+	case w.Tie == 0:
+	case w.Starts():
+		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie on " + p.groupText(w) + " at the near end peg, beside the lease"})
+	default:
+		add(TieOn, "tie on "+positionsText(w.Tie))
+	}
+	return tasks
 }
 
-// LeftOut is the set of positions that are threaded and carry no end on a pass.
+// groupText names what is tied on at the start of a chain.
+func (p *Plan) groupText(w PegWork) string {
+	if p.LeftOut(p.Chains[w.Chain-1].Passes[0]) != 0 {
+		return positionsText(w.Tie)
+	}
+	return "the group"
+}
+
+// LeftOut is the set of positions that are threaded and carry no end on a pass: they are parked.
 func (p *Plan) LeftOut(pass Pass) Positions {
 	if p.Striped() {
 		return p.SetUpOf(pass).Threaded().Without(pass.Carried)
 	}
-	return FirstPositions(p.Spec.Group).Without(pass.Carried)
+	return p.threaded.Without(pass.Carried)
 }
 
-// After lists what has to be done, or is worth knowing, after a pass of a chain, counted from 1.
+// After lists what has to be done, or is worth knowing, after a pass of a chain, counted from 1. A count
+// tie stands here where it falls due; it stays due until the record says that it was made ([Plan.TieDue]).
 func (p *Plan) After(c Chain, number int) []Task {
 	if number < 1 || number > len(c.Passes) {
 		return nil
 	}
 	var tasks []Task
 	last := len(c.Passes)
-	if number == 2 && c.Number == 1 && c.Passes[1].Ends() > 1 {
-		tasks = append(tasks, Task{Kind: CheckLease, Text: "look at the lease: does the second group lie as drawn?"})
+	if l := p.look; l.Chain == c.Number && l.Pass == number {
+		tasks = append(tasks, Task{Kind: l.Kind, Text: l.text()})
 	}
-	if t, ok := p.tieAfter(c, number); ok {
-		tasks = append(tasks, t)
+	if t, ok := p.TieAt(c, number); ok {
+		tasks = append(tasks, Task{Kind: CountTie, Total: t.Total, Text: t.String()})
 	}
 	switch last - number {
 	case 0:
@@ -101,50 +131,6 @@ func (p *Plan) After(c Chain, number int) []Task {
 		tasks = append(tasks, Task{Kind: TwoPassesLeft, Text: "two passes left"})
 	}
 	return tasks
-}
-
-// tieAfter says whether a count tie is due after a pass: when the ends of the chain pass a multiple of
-// the interval. The last pass needs none, since the whole chain is tied then.
-func (p *Plan) tieAfter(c Chain, number int) (Task, bool) {
-	every := p.Spec.TieEvery
-	if every == 0 || number >= len(c.Passes) {
-		return Task{}, false
-	}
-	before, now := c.EndsAfter(number-1), c.EndsAfter(number)
-	if before/every == now/every {
-		return Task{}, false
-	}
-	groups := number - lastTiePass(c, number, every)
-	round := "the last group"
-	if groups > 1 {
-		round = fmt.Sprintf("the last %d groups", groups)
-	}
-	return Task{Kind: CountTie, Total: now, Text: fmt.Sprintf("count tie round %s at the counting cross, %d ends stand", round, now)}, true
-}
-
-// lastTiePass is the pass of the tie before the one due after a pass, 0 if there was none.
-func lastTiePass(c Chain, number, every int) int {
-	return c.passReaching(c.EndsAfter(number-1) / every * every)
-}
-
-// passReaching is the first pass after which so many ends of the chain stand, 0 for none.
-func (c Chain) passReaching(ends int) int {
-	if ends == 0 {
-		return 0
-	}
-	return 1 + sort.Search(len(c.Passes), func(i int) bool { return c.EndsAfter(i+1) >= ends })
-}
-
-// NextTie is the number of the first pass at or after a pass that a count tie follows, 0 if none does.
-func (p *Plan) NextTie(c Chain, number int) int {
-	every := p.Spec.TieEvery
-	if every == 0 || len(c.Passes) == 0 {
-		return 0
-	}
-	if k := c.passReaching((c.EndsAfter(number-1)/every + 1) * every); k < len(c.Passes) {
-		return k
-	}
-	return 0
 }
 
 // Counted writes a number with its noun: "1 pass", "40 passes".
@@ -162,9 +148,9 @@ func positionsText(p Positions) string {
 	return "positions " + p.String()
 }
 
-func theseEnds(n int) string {
-	if n == 1 {
-		return "that end"
+func them(p Positions) string {
+	if p.Count() == 1 {
+		return "it"
 	}
-	return "those ends"
+	return "them"
 }

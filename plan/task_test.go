@@ -6,8 +6,6 @@ import (
 	"testing"
 
 	"millside/plan"
-
-	"pgregory.net/rapid"
 )
 
 func kinds(tasks []plan.Task) []plan.TaskKind {
@@ -18,67 +16,15 @@ func kinds(tasks []plan.Task) []plan.TaskKind {
 	return list
 }
 
-// Count ties: one whenever the ends that stand have passed a multiple of the interval, but for the last
-// pass; NextTie finds the same; the groups tied together add up.
-func TestTies(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		p := must(t, drawSpec(t))
-		every := p.Spec.TieEvery
-		for _, c := range p.Chains {
-			next := 0 // the first tie at or after the pass, found from the back
-			due := make([]int, len(c.Passes)+2)
-			stood, tiedUpTo := 0, 0
-			for i, pass := range c.Passes {
-				k, before := i+1, stood
-				stood += pass.Ends()
-				want := every > 0 && k < len(c.Passes) && before/every != stood/every
-				tie, got := tieOf(p.After(c, k))
-				if got != want {
-					t.Fatalf("pass %d of %d, %d to %d ends, tie every %d: tie %v", k, len(c.Passes), before, stood, every, got)
-				}
-				if !got {
-					continue
-				}
-				due[k] = k
-				groups := "the last group"
-				if k-tiedUpTo > 1 {
-					groups = fmt.Sprintf("the last %d groups", k-tiedUpTo)
-				}
-				if tie.Total != stood || !strings.Contains(tie.Text, groups) || !strings.Contains(tie.Text, fmt.Sprintf("%d ends stand", stood)) {
-					t.Fatalf("pass %d, last tie after pass %d, %d ends: %+v", k, tiedUpTo, stood, tie)
-				}
-				tiedUpTo = k
-			}
-			for k := len(c.Passes) + 1; k >= 1; k-- {
-				if due[k] != 0 {
-					next = k
-				}
-				if got := p.NextTie(c, k); got != next {
-					t.Fatalf("NextTie(%d) = %d, want %d", k, got, next)
-				}
-			}
-		}
-	})
-}
-
-func tieOf(tasks []plan.Task) (plan.Task, bool) {
-	for _, t := range tasks {
-		if t.Kind == plan.CountTie {
-			return t, true
-		}
-	}
-	return plan.Task{}, false
-}
-
 func TestTasksByPass(t *testing.T) {
 	s := plan.DefaultSpec()
 	s.Ends, s.TieEvery, s.ChainEnds = 95, 0, 50 // two chains of five passes, the last pass of 5 ends
 	p := must(t, s)
 	type at struct{ chain, pass int }
 	before := map[at]string{
-		{1, 1}: "thread the paddle: 10 positions, one end in each; tie the group to the near end peg, beside the lease",
-		{2, 1}: "tie the group to the near end peg, beside the lease",
-		{2, 5}: "leave out positions 6 to 10 (cut and park those ends)",
+		{1, 1}: "thread the paddle: 10 positions, one end in each; tie on the group at the near end peg, beside the lease",
+		{2, 1}: "tie on the group at the near end peg, beside the lease",
+		{2, 5}: "cut off positions 6 to 10 at the near end peg and leave them out",
 	}
 	after := map[at][]plan.TaskKind{
 		{1, 2}: {plan.CheckLease}, {1, 3}: {plan.TwoPassesLeft}, {1, 4}: {plan.LastPassIsNext}, {1, 5}: {plan.TieOff},

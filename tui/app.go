@@ -1,60 +1,52 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
+	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
 	"millside/plan"
+	"millside/tui/form"
+	"millside/tui/keys"
+	"millside/tui/look"
+	"millside/tui/mill"
 )
 
-// deps is what every screen may use: looks, keys, the clock, the records.
+// deps is what the screens may use: looks, keys, the records.
 type deps struct {
 	store    counter.Store
-	now      counter.Clock
-	styles   styles
-	keys     keyMap
+	styles   look.Styles
+	keys     keys.Map
 	bell     func()
 	practice plan.Spec
 	atHand   plan.AtHand
 	pace     plan.Pace // the weaver's own, or zero for the published range
 	say      func(string)
-	// prefs is shared by all screens: a change on the settings page holds for them all.
-	prefs     *Settings
-	savePrefs func(Settings) error
+	settings mill.Settings
+	save     func(mill.Settings) error
 }
 
-// ring is the command that rings the terminal's bell.
-func (d deps) ring() tea.Cmd {
-	if d.bell == nil || d.prefs != nil && d.prefs.Bell == BellOff {
-		return nil
-	}
-	return func() tea.Msg { d.bell(); return nil }
+func (d deps) forForm() form.Deps {
+	return form.Deps{Styles: d.styles, Keys: d.keys, AtHand: d.atHand, Pace: d.pace}
 }
 
-// screen is one screenful with its own keys.
-type screen interface {
-	update(tea.Msg) (screen, tea.Cmd)
-	view(w, h int) string
-	// typing says that letters are text for a field, and not keys.
-	typing() bool
+func (d deps) forMill() mill.Deps {
+	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Bell: d.bell, Say: d.say}
 }
 
-// Messages between screens.
+// Messages from home, and answers of commands.
 type (
-	goHomeMsg struct{}
 	goFormMsg struct{ spec plan.Spec }
 	openMsg   struct{ path string } // wind a record, or look at it if that can't be
-	beginMsg  struct{ spec plan.Spec }
 	openedMsg struct{ rec *counter.Record }
 	listedMsg struct {
 		list []counter.Summary
 		err  error
 	}
-	failedMsg struct{ err error }
-	leaveMsg  struct{} // quit the program
 )
 
 func send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }
@@ -63,70 +55,117 @@ func send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }
 type app struct {
 	deps
 	w, h        int
+	now         time.Time // when the message came that is being answered
 	screen      screen
+	under       screen // what the settings page goes back to
 	interrupted bool
 }
 
-func newApp(d deps) app { return app{deps: d, w: 80, h: 24} }
+func newApp(d deps, now time.Time) app { return app{deps: d, w: 80, h: 24, now: now} }
 
-// firstScreen chooses what is shown at the start. A record that can't be opened is an error here,
-// before the screen is taken over.
-func (a app) firstScreen(o Options) (screen, error) {
+// firstScreen chooses what is shown at the start.
+func (a app) firstScreen(o Options) screen {
 	switch {
-	case o.Open != "":
-		rec, err := openRecord(o.Store, o.Open, o.ReadOnly)
-		if err != nil {
-			return nil, err
-		}
-		return newWinding(a.deps, rec), nil
+	case o.Record != nil:
+		return winding{mill.New(a.forMill(), o.Record, a.now)}
 	case o.Spec != nil:
-		return newForm(a.deps, *o.Spec), nil
+		return planning{form.New(a.forForm(), *o.Spec)}
 	default:
-		list, err := o.Store.List()
-		return newHome(a.deps, list, err), nil
+		return newHome(a.deps, o.List, o.ListErr, a.now)
 	}
 }
 
 // Init asks for the schedule of a form that begins with stripes; every other first screen is ready.
 func (a app) Init() tea.Cmd {
-	if f, ok := a.screen.(form); ok {
-		_, cmd := f.schedule()
+	if f, ok := a.screen.(planning); ok {
+		_, cmd := f.Init()
 		return cmd
 	}
 	return nil
 }
 
+// timed is a message with the time at which it came.
+type timed struct {
+	msg tea.Msg
+	at  time.Time
+}
+
+// stamp gives the clock a way in: what the program's own model is told carries its time, so that neither
+// Update nor View ever asks for it. What Bubble Tea itself must see goes by as it is.
+func stamp(now counter.Clock) func(tea.Model, tea.Msg) tea.Msg {
+	return func(_ tea.Model, msg tea.Msg) tea.Msg {
+		switch msg.(type) {
+		case tea.KeyMsg, tea.MouseMsg, tea.ResumeMsg, listedMsg, openedMsg:
+			return timed{msg, now()}
+		}
+		return msg
+	}
+}
+
 // Update handles what concerns the whole program and hands the rest to the screen.
 func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	if t, ok := msg.(timed); ok {
+		a.now, msg = t.at, t.msg
+	}
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		a.w, a.h = max(msg.Width, 1), max(msg.Height, 1)
 		return a, nil
 	case tea.KeyMsg:
 		return a.press(msg)
-	case goHomeMsg:
+	case mill.HomeMsg, form.BackMsg:
 		return a, a.homeCmd()
 	case listedMsg:
-		a.screen = newHome(a.deps, msg.list, msg.err)
+		a.screen = newHome(a.deps, msg.list, msg.err, a.now)
 		return a, nil
 	case goFormMsg:
-		next, cmd := newForm(a.deps, msg.spec).schedule()
-		a.screen = next
+		next, cmd := form.New(a.forForm(), msg.spec).Init()
+		a.screen = planning{next}
 		return a, cmd
 	case openMsg:
 		return a, openCmd(a.store, msg.path)
-	case beginMsg:
-		return a, beginCmd(a.store, msg.spec)
+	case form.BeginMsg:
+		return a, beginCmd(a.store, msg.Spec)
 	case openedMsg:
 		if _, winds := a.screen.(winding); winds {
 			return a, closeCmd(msg.rec) // the key that opened it was pressed twice
 		}
-		a.screen = newWinding(a.deps, msg.rec)
+		a.screen = winding{mill.New(a.forMill(), msg.rec, a.now)}
 		return a, nil
-	case leaveMsg:
+	case mill.SettingsMsg:
+		return a.openSettings(msg)
+	case mill.SettingsDoneMsg:
+		return a.closeSettings(msg)
+	case mill.LeaveMsg:
 		return a, tea.Quit
 	}
 	return a.pass(msg)
+}
+
+// openSettings lays the settings page over the screen.
+func (a app) openSettings(msg mill.SettingsMsg) (tea.Model, tea.Cmd) {
+	a.under = a.screen
+	a.screen = setting{mill.NewSettingsPage(a.styles, a.keys, a.settings, a.save)}
+	var cmds []tea.Cmd
+	for _, k := range msg.Keys {
+		next, cmd := a.screen.update(k, a.now)
+		a.screen = next
+		cmds = append(cmds, cmd)
+	}
+	return a, tea.Batch(cmds...)
+}
+
+func (a app) closeSettings(msg mill.SettingsDoneMsg) (tea.Model, tea.Cmd) {
+	a.settings = msg.Settings
+	a.screen, a.under = a.under, nil
+	switch s := a.screen.(type) {
+	case winding:
+		a.screen = winding{s.WithSettings(a.settings)}
+	case home:
+		s.deps = a.deps
+		a.screen = s
+	}
+	return a, nil
 }
 
 // press hands a key to the screen. Runes typed in one read arrive as one message: they are handed on
@@ -136,7 +175,7 @@ func (a app) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	case key.Matches(msg, a.keys.Stop):
 		a.interrupted = true
 		return a, tea.Quit
-	case msg.String() == "ctrl+z":
+	case key.Matches(msg, a.keys.Suspend):
 		return a, tea.Suspend
 	case a.screen.typing():
 		return a.pass(msg)
@@ -155,7 +194,7 @@ func (a app) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 }
 
 func (a app) pass(msg tea.Msg) (tea.Model, tea.Cmd) {
-	next, cmd := a.screen.update(msg)
+	next, cmd := a.screen.update(msg, a.now)
 	a.screen = next
 	return a, cmd
 }
@@ -174,12 +213,10 @@ func (a app) homeCmd() tea.Cmd {
 
 // close lets go of the record that is being wound, if one is.
 func (a app) close() {
-	top := a.screen
-	if s, ok := top.(settings); ok {
-		top = s.back
-	}
-	if w, ok := top.(winding); ok {
-		_ = w.rec.Close() // every event is already synced; there is nothing left to lose
+	for _, s := range []screen{a.screen, a.under} {
+		if w, ok := s.(winding); ok {
+			_ = w.Record().Close() // every event is already synced; there is nothing left to lose
+		}
 	}
 }
 
@@ -187,27 +224,14 @@ func closeCmd(rec *counter.Record) tea.Cmd {
 	return func() tea.Msg { _ = rec.Close(); return nil }
 }
 
-// openRecord opens a record for winding, or only to look.
-func openRecord(s counter.Store, path string, look bool) (*counter.Record, error) {
-	open := counter.Open
-	if look {
-		open = counter.Look
-	}
-	rec, err := open(s.FS, path)
-	if err != nil {
-		return nil, fmt.Errorf("opening the record: %w", err)
-	}
-	return rec, nil
-}
-
 func openCmd(s counter.Store, path string) tea.Cmd {
 	return func() tea.Msg {
-		rec, err := openRecord(s, path, false)
-		if isLocked(err) {
-			rec, err = openRecord(s, path, true)
+		rec, err := mill.Open(s, path, false)
+		if errors.Is(err, counter.ErrLocked) {
+			rec, err = mill.Open(s, path, true)
 		}
 		if err != nil {
-			return failedMsg{err}
+			return form.FailedMsg{Err: err}
 		}
 		return openedMsg{rec}
 	}
@@ -217,11 +241,11 @@ func beginCmd(s counter.Store, spec plan.Spec) tea.Cmd {
 	return func() tea.Msg {
 		p, err := plan.New(spec)
 		if err != nil {
-			return failedMsg{err}
+			return form.FailedMsg{Err: err}
 		}
 		rec, err := s.Create(p)
 		if err != nil {
-			return failedMsg{fmt.Errorf("making the record: %w", err)}
+			return form.FailedMsg{Err: fmt.Errorf("making the record: %w", err)}
 		}
 		return openedMsg{rec}
 	}

@@ -1,13 +1,17 @@
-// Package tui is Millside's screens: home, the new-warp form, winding, finishing and the hand-over.
+// Package tui is Millside's screens. This room holds what is above the others: the root model, which shows
+// one screen at a time, and home, the list of warps.
+//
+//	keys   every key, in one place
+//	look   styles, figures, drawings, layout
+//	form   planning a new warp
+//	mill   winding, finishing, rest, questions, settings
 //
 // # How it hangs together
 //
-// [Run] starts one Bubble Tea program. Its root model ([app]) holds one screen at a time; a screen is
-// a small model with update, view and keys. A screen never touches a file or a clock by itself: it
-// returns a command, and the command's answer comes back as a message. Everything that is shown about
-// a half-wound warp is a pure function of [counter.State]; a press counts when the record says so.
-//
-//	key press -> guard -> command: write and sync one line -> saved message -> new state -> view
+// [Run] starts one Bubble Tea program. Its root model holds one screen at a time; a screen is a small model
+// with Update and View. The rooms know nothing of one another: what one asks of another is a message to the
+// root. A screen never touches a file or a clock by itself: it returns a command, and the command's answer
+// comes back as a message; the time comes with each message, since every key is stamped as it is read.
 //
 // # Rules for the screens
 //

@@ -11,13 +11,17 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/tui/form"
+	"millside/tui/look"
+	"millside/tui/mill"
 )
 
 // home lists the records: half-wound warps first, then what can be begun, then finished ones.
 type home struct {
 	deps
+	at      time.Time // when the last message came
 	list    []counter.Summary
-	at      int
+	chosen  int
 	problem string
 	busy    bool // something is being opened
 }
@@ -29,8 +33,8 @@ type entry struct {
 	cmd     tea.Cmd
 }
 
-func newHome(d deps, list []counter.Summary, err error) home {
-	m := home{deps: d, list: list}
+func newHome(d deps, list []counter.Summary, err error, now time.Time) home {
+	m := home{deps: d, list: list, at: now}
 	if err != nil {
 		m.problem = plan.Clean(err.Error())
 	}
@@ -52,15 +56,16 @@ func (m home) entries() []entry {
 	}
 	begin = []entry{
 		{word: "new warp", cmd: send(goFormMsg{plan.DefaultSpec()})},
-		{word: "practice warp", cmd: send(beginMsg{m.practice})},
+		{word: "practice warp", cmd: send(form.BeginMsg{Spec: m.practice})},
 	}
 	return append(append(open, begin...), finished...)
 }
 
-func (m home) update(msg tea.Msg) (screen, tea.Cmd) {
+func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
+	m.at = at
 	switch msg := msg.(type) {
-	case failedMsg:
-		m.problem, m.busy = plan.Clean(msg.err.Error()), false
+	case form.FailedMsg:
+		m.problem, m.busy = plan.Clean(msg.Err.Error()), false
 		return m, nil
 	case tea.KeyMsg:
 		if m.busy {
@@ -76,23 +81,23 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	k := m.keys
 	switch {
 	case key.Matches(msg, k.Up):
-		m.at = max(m.at-1, 0)
+		m.chosen = max(m.chosen-1, 0)
 	case key.Matches(msg, k.Down):
-		m.at = min(m.at+1, len(entries)-1)
+		m.chosen = min(m.chosen+1, len(entries)-1)
 	case key.Matches(msg, k.Open):
 		m.problem, m.busy = "", true
-		return m, entries[m.at].cmd
+		return m, entries[m.chosen].cmd
 	case key.Matches(msg, k.Copy):
-		return m.copyPlan(entries[m.at])
+		return m.copyPlan(entries[m.chosen])
 	case key.Matches(msg, k.New):
 		return m, send(goFormMsg{plan.DefaultSpec()})
 	case key.Matches(msg, k.Practice):
 		m.busy = true
-		return m, send(beginMsg{m.practice})
-	case key.Matches(msg, k.Settings) && m.prefs != nil:
-		return settings{deps: m.deps, back: m}, nil
+		return m, send(form.BeginMsg{Spec: m.practice})
+	case key.Matches(msg, k.Settings):
+		return m, send(mill.SettingsMsg{})
 	case key.Matches(msg, k.Leave):
-		return m, send(leaveMsg{})
+		return m, send(mill.LeaveMsg{})
 	}
 	return m, nil
 }
@@ -108,15 +113,15 @@ func (m home) copyPlan(e entry) (screen, tea.Cmd) {
 
 func (m home) view(w, h int) string {
 	s, k := m.styles, m.keys
-	lines := []string{"", "  " + s.title.Render("MILLSIDE") + s.dim.Render(fit("   the count at the warping mill", max(w-12, 0))), ""}
+	lines := []string{"", "  " + s.Title.Render("MILLSIDE") + s.Dim.Render(look.Fit("   the count at the warping mill", max(w-12, 0))), ""}
 	body, cursor := m.body(w)
-	foot := []string{"", s.keyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Settings, k.Leave)}
+	foot := []string{"", s.KeyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Settings, k.Leave)}
 	if m.problem != "" {
-		foot = append(painted(wrap("! "+m.problem, w-2), s.alarm), foot...)
+		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
 	}
 	room := max(h-len(lines)-len(foot), 1)
 	from := min(max(cursor-room/2, 0), max(len(body)-room, 0))
-	return withFoot(append(lines, body[from:]...), foot, w, h)
+	return look.WithFoot(append(lines, body[from:]...), foot, w, h)
 }
 
 // body draws the list, and says on which line the chosen entry stands.
@@ -128,12 +133,12 @@ func (m home) body(w int) (lines []string, cursor int) {
 				lines = append(lines, "")
 			}
 			heading = t
-			lines = append(lines, "  "+m.styles.dim.Render(t))
+			lines = append(lines, "  "+m.styles.Dim.Render(t))
 		}
-		if i == m.at {
+		if i == m.chosen {
 			cursor = len(lines)
 		}
-		lines = append(lines, m.entryLines(e, i == m.at, w)...)
+		lines = append(lines, m.entryLines(e, i == m.chosen, w)...)
 	}
 	return lines, cursor
 }
@@ -152,21 +157,21 @@ func (e entry) heading() string {
 
 func (m home) entryLines(e entry, chosen bool, w int) []string {
 	s := m.styles
-	mark, style := "    ", s.plain
+	mark, style := "    ", s.Plain
 	if chosen {
-		mark, style = "  ▸ ", s.strong
+		mark, style = "  ▸ ", s.Strong
 	}
 	if e.summary == nil {
 		return []string{mark + style.Render(e.word)}
 	}
 	sum := e.summary
 	if sum.Err != nil {
-		return []string{fit(mark+style.Render(sum.Name)+"  "+s.alarm.Render(damageText(sum.Err)), w)}
+		return []string{look.Fit(mark+style.Render(sum.Name)+"  "+s.Alarm.Render(damageText(sum.Err)), w)}
 	}
 	if sum.Finished {
-		return []string{fit(mark+style.Render(pad(sum.Name, 28))+"  "+s.dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, when(sum.Last, m.now()), paceText(sum.Pace))), w)}
+		return []string{look.Fit(mark+style.Render(look.Pad(sum.Name, 28))+"  "+s.Dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, look.When(sum.Last, m.at), paceText(sum.Pace))), w)}
 	}
-	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), when(sum.Last, m.now())
+	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), look.When(sum.Last, m.at)
 	if w >= 76 {
 		far, touched = far+fmt.Sprintf(", %d of %d ends", sum.Standing, sum.Ends), "last touched "+touched
 	}
@@ -174,8 +179,8 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 		far = fmt.Sprintf("%d ends wound, finishing", sum.Standing)
 	}
 	return []string{
-		fit(mark+style.Render(sum.Name), w),
-		fit("      "+s.bar(sum.Laid, sum.Passes, 12)+"  "+far+s.dim.Render("  "+touched), w),
+		look.Fit(mark+style.Render(sum.Name), w),
+		look.Fit("      "+s.Bar(sum.Laid, sum.Passes, 12)+"  "+far+s.Dim.Render("  "+touched), w),
 	}
 }
 
@@ -195,5 +200,3 @@ func damageText(err error) string {
 	}
 	return strings.TrimSpace(plan.Clean(err.Error()))
 }
-
-func isLocked(err error) bool { return errors.Is(err, counter.ErrLocked) }

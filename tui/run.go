@@ -14,21 +14,31 @@ import (
 	"millside/counter"
 	"millside/plan"
 	"millside/tui/ground"
+	"millside/tui/keys"
+	"millside/tui/look"
+	"millside/tui/mill"
 )
 
 // Bubble Tea is loaded by now: see package ground.
 func init() { ground.Restore() }
 
+// Settings is what a weaver sets once for all warps.
+type Settings = mill.Settings
+
+// ParseSettings reads a settings file. See [mill.ParseSettings].
+func ParseSettings(text string) (Settings, error) { return mill.ParseSettings(text) }
+
 // Options says how the screens start.
 type Options struct {
 	// Store is where records are kept.
 	Store counter.Store
-	// Open is the path of a record to wind at once; empty opens home.
-	Open string
+	// Record is an open record to wind, or to look at, at once; nil opens home. It is closed at the end.
+	Record *counter.Record
+	// List holds the records as home shows them at first, and ListErr why they can't be listed.
+	List    []counter.Summary
+	ListErr error
 	// Spec opens the new-warp form filled with these values; nil doesn't.
 	Spec *plan.Spec
-	// ReadOnly opens the record only to look at it.
-	ReadOnly bool
 	// Now is the clock.
 	Now counter.Clock
 	// In and Out are the terminal.
@@ -66,22 +76,19 @@ const framesPerSecond = 20
 
 // Run shows the screens until the weaver leaves. It returns nil when the weaver left,
 // [ErrInterrupted] after Ctrl-C, a [*SignalError] after SIGTERM, SIGHUP, SIGQUIT or SIGINT, and
-// any other error when the screens could not be shown or the record asked for could not be opened.
+// any other error when the screens could not be shown.
 func Run(ctx context.Context, o Options) error {
 	profile := termenv.NewOutput(o.Out).EnvColorProfile()
 	if o.NoColor {
 		profile = termenv.Ascii
 	}
 	bell := func() { _, _ = o.Out.WriteString("\a") }
-	a := newApp(deps{store: o.Store, now: o.Now, styles: newStyles(o.Out, profile), keys: defaultKeys(), bell: bell, practice: o.Practice,
-		atHand: o.AtHand, pace: o.Pace, say: o.Say, prefs: &o.Settings, savePrefs: o.SaveSettings})
-	first, err := a.firstScreen(o)
-	if err != nil {
-		return err
-	}
-	a.screen = first
+	a := newApp(deps{store: o.Store, styles: look.NewStyles(o.Out, profile), keys: keys.Default(), bell: bell,
+		practice: o.Practice, atHand: o.AtHand, pace: o.Pace, say: o.Say, settings: o.Settings, save: o.SaveSettings}, o.Now())
+	a.screen = a.firstScreen(o)
 	p := tea.NewProgram(a, tea.WithContext(ctx), tea.WithInput(o.In), tea.WithOutput(o.Out),
-		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
+		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
+		tea.WithFilter(stamp(o.Now)))
 	caught, stop := quitOnSignal(p)
 	final, err := p.Run()
 	stop()

@@ -4,11 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/settings"
 	"millside/plan"
 
 	"github.com/spf13/cobra"
@@ -33,7 +35,7 @@ func (a *app) atHandCmd() *cobra.Command {
 	var write, asJSON bool
 	cmd := &cobra.Command{
 		Use: "at-hand [--write] [--json]", Short: "show the mills, reeds and yarns that you have", Long: atHandLong,
-		Example: "  millside at-hand --write\n  millside at-hand\n  millside at-hand --json", Args: args(0, 0, ""),
+		Example: "  millside at-hand --write\n  millside at-hand\n  millside at-hand --json", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(*cobra.Command, []string) error {
 			path, err := a.atHandPath()
@@ -46,12 +48,12 @@ func (a *app) atHandCmd() *cobra.Command {
 					return err
 				}
 			}
-			hand, found, err := readAtHand(path)
+			hand, found, err := settings.ReadAtHand(path)
 			if err != nil && !isFieldError(err) {
 				return err
 			}
 			if asJSON {
-				return errors.Join(writeJSON(a.out, atHandToJSON(path, hand, found, err)), err)
+				return errors.Join(prose.WriteJSON(a.out, atHandToJSON(path, hand, found, err)), err)
 			}
 			atHandText(a.out, path, hand, found, made)
 			return err
@@ -72,7 +74,7 @@ func (a *app) atHandPath() (string, error) {
 	if path := a.env("MILLSIDE_AT_HAND"); path != "" {
 		return path, nil
 	}
-	if path := a.configFile("at-hand.txt"); path != "" {
+	if path := settings.ConfigFile(a.env, "at-hand.txt"); path != "" {
 		return path, nil
 	}
 	return "", errors.New("there is no home folder for the file of things at hand: name it with --at-hand, or set MILLSIDE_AT_HAND")
@@ -97,56 +99,22 @@ func (a *app) takeInHand() (plan.AtHand, error) {
 	if err != nil {
 		return plan.AtHand{}, nil // without a home folder there is nothing at hand
 	}
-	hand, found, err := readAtHand(path)
+	hand, found, err := settings.ReadAtHand(path)
 	if !found && err == nil && a.atHandFlag != "" {
 		return hand, fmt.Errorf("reading the things at hand: there is no file %s; 'millside at-hand --write' makes it", path)
 	}
 	if isFieldError(err) {
 		for line := range strings.SplitSeq(err.Error(), "\n") {
-			fmt.Fprintf(a.errOut, "millside: %s: %s; left out\n", clean(path), clean(line))
+			fmt.Fprintf(a.errOut, "millside: %s: %s; left out\n", prose.Clean(path), prose.Clean(line))
 		}
 		err = nil
 	}
 	return hand, err
 }
 
-// readAtHand reads the file; found says whether it is there. What is sound in it comes beside the error,
-// which joins [plan.FieldError] values if the text is at fault.
-func readAtHand(path string) (hand plan.AtHand, found bool, err error) {
-	f, err := os.Open(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return hand, false, nil
-	}
-	if err != nil {
-		return hand, false, fmt.Errorf("reading the things at hand: %w", err)
-	}
-	defer f.Close()
-	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
-		return hand, true, fmt.Errorf("reading the things at hand: %s is no plain file", path)
-	}
-	text, err := io.ReadAll(io.LimitReader(f, plan.MaxAtHandText+1))
-	if err != nil {
-		return hand, true, fmt.Errorf("reading the things at hand: %w", err)
-	}
-	hand, err = plan.ParseAtHand(string(text))
-	return hand, true, err
-}
-
-// writeAtHandTemplate makes the file unless it is there; made says whether it did.
-func writeAtHandTemplate(path string) (made bool, err error) {
-	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		return false, fmt.Errorf("making the folder: %w", err)
-	}
-	err = writeFile(path, false, func(w io.Writer) error { _, err := io.WriteString(w, atHandTemplate); return err })
-	if errors.Is(err, errFileThere) {
-		return false, nil
-	}
-	return err == nil, err
-}
-
 // atHandText tells where the file is and what it holds.
 func atHandText(w io.Writer, path string, h plan.AtHand, found, made bool) {
-	pathRow(w, "At hand", path)
+	prose.PathRow(w, "At hand", path)
 	switch {
 	case made:
 		fmt.Fprintln(w, "\nThe file was made. It holds examples; put in your own figures with any editor.")
@@ -157,7 +125,7 @@ func atHandText(w io.Writer, path string, h plan.AtHand, found, made bool) {
 	default:
 		fmt.Fprintln(w)
 		for line := range strings.Lines(h.String()) {
-			fmt.Fprintln(w, wrap(clean(line), 0))
+			fmt.Fprintln(w, prose.Wrap(prose.Clean(line), 0))
 		}
 	}
 }
@@ -179,4 +147,60 @@ func atHandToJSON(path string, h plan.AtHand, found bool, err error) atHandJSON 
 		out.Errors = append(out.Errors, fe.Error())
 	}
 	return out
+}
+
+// completeHand offers the names of the things at hand to a shell.
+func (a *app) completeHand(names func(plan.AtHand) []string) cobra.CompletionFunc {
+	return func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
+		path, err := a.atHandPath()
+		if err != nil {
+			return nil, cobra.ShellCompDirectiveNoFileComp
+		}
+		hand, _, _ := settings.ReadAtHand(path) // what can be read of it will do
+		return names(hand), cobra.ShellCompDirectiveNoFileComp
+	}
+}
+
+// completeNames lets a shell complete the flags that take the name of a thing at hand.
+func (a *app) completeNames(cmd *cobra.Command) {
+	for flag, names := range map[string]func(plan.AtHand) []string{
+		"mill": func(h plan.AtHand) []string { return namesOf(h.Mills, func(n plan.NamedMill) string { return n.Name }) },
+		"board": func(h plan.AtHand) []string {
+			return namesOf(h.Boards, func(n plan.NamedBoard) string { return n.Name })
+		},
+		"paddle": func(h plan.AtHand) []string {
+			return namesOf(h.Paddles, func(n plan.NamedPaddle) string { return n.Name })
+		},
+		"reed": func(h plan.AtHand) []string { return namesOf(h.Reeds, func(n plan.NamedReed) string { return n.Name }) },
+		"raddle": func(h plan.AtHand) []string {
+			return namesOf(h.Raddles, func(n plan.NamedRaddle) string { return n.Name })
+		},
+		"yarn": namesOfYarns, "weft": namesOfYarns,
+	} {
+		_ = cmd.RegisterFlagCompletionFunc(flag, a.completeHand(names)) // fails only for a flag that doesn't exist
+	}
+}
+
+func namesOfYarns(h plan.AtHand) []string {
+	return namesOf(h.Yarns, func(n plan.NamedYarn) string { return n.Name })
+}
+
+func namesOf[T any](list []T, name func(T) string) []string {
+	var names []string
+	for _, t := range list {
+		names = append(names, prose.Clean(name(t)))
+	}
+	return names
+}
+
+// writeAtHandTemplate makes the file unless it is there; made says whether it did.
+func writeAtHandTemplate(path string) (made bool, err error) {
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return false, fmt.Errorf("making the folder: %w", err)
+	}
+	err = writeFile(path, false, func(w io.Writer) error { _, err := io.WriteString(w, settings.AtHandTemplate); return err })
+	if errors.Is(err, errFileThere) {
+		return false, nil
+	}
+	return err == nil, err
 }

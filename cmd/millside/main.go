@@ -2,8 +2,9 @@
 //
 // This package is the command line only: flags, text and JSON output, exit codes. What is said about a
 // warp is asked of package plan, what is said about a half-wound one of package counter, and what needs
-// keys and a screen is shown by package tui. One file holds one command; its text is made by pure
-// functions in a file of the same name with "text" behind it.
+// keys and a screen is shown by package tui. One file holds one command. Its options are read by the room
+// internal/asked; what it prints is made by pure functions in internal/planout, internal/recordout and
+// internal/sheetout, all of which write through internal/prose.
 //
 // Answers go to standard output, messages to standard error; nothing is coloured, so that an answer can
 // be piped, kept and compared. Names that come from records or from the command line are cleaned of
@@ -11,8 +12,22 @@
 package main
 
 import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"io"
 	"os"
+	"time"
 
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/records"
+	"millside/cmd/millside/internal/settings"
+	"millside/counter"
+	"millside/plan"
+	"millside/tui"
+
+	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 )
 
@@ -20,4 +35,106 @@ func main() {
 	// A double click on the program's icon should open the home screen, not a lecture on terminals.
 	cobra.MousetrapHelpText = ""
 	os.Exit(newApp().run(os.Args[1:]))
+}
+
+// app is what the commands share: where answers go and where the outer world is asked. Tests put their
+// own in its place.
+type app struct {
+	in, tty *os.File      // the keyboard and the screen
+	out     *bufio.Writer // answers; flushed once, so that a full disk is noticed
+	errOut  io.Writer     // messages
+	env     func(string) string
+	now     counter.Clock
+	// terminal says whether a file is a terminal.
+	terminal func(*os.File) bool
+	// fs is the file system that records are on.
+	fs counter.FS
+	// screen runs the full screen.
+	screen func(context.Context, tui.Options) error
+
+	recordsFlag, atHandFlag string
+	voice                   *speaker // what --say asks for; nil without it
+	// hand is what is at hand, nil until it is asked for.
+	hand *plan.AtHand
+	// folder is the folder of records, nil until it is asked for.
+	folder *records.Folder
+}
+
+func newApp() *app {
+	return &app{
+		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(os.Stdout), errOut: os.Stderr,
+		env: os.Getenv, now: time.Now, screen: tui.Run, fs: counter.OS(),
+		terminal: func(f *os.File) bool { return isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd()) },
+	}
+}
+
+// run carries out a command line and gives the exit code.
+func (a *app) run(args []string) int {
+	root := a.root()
+	root.SetArgs(args)
+	root.SetOut(a.out)
+	root.SetErr(a.errOut)
+	err := root.ExecuteContext(context.Background())
+	if flush := a.out.Flush(); err == nil && flush != nil {
+		err = fmt.Errorf("writing the answer: %w", flush)
+	}
+	return report(a.errOut, err)
+}
+
+// store is the folder of records that the flag, the environment or the default names.
+func (a *app) store() (counter.Store, error) {
+	dir, err := counter.DefaultDir(a.recordsFlag, a.env)
+	if err != nil {
+		return counter.Store{}, err
+	}
+	return counter.Store{Dir: dir, FS: a.fs}, nil
+}
+
+// records is that folder for the length of a command: each record in it is read once.
+func (a *app) records() (*records.Folder, error) {
+	if a.folder == nil {
+		store, err := a.store()
+		if err != nil {
+			return nil, err
+		}
+		a.folder = records.New(store)
+	}
+	return a.folder, nil
+}
+
+// errNoTerminal is what the commands that need a screen say without one. The detail names the command
+// that works all the same.
+var errNoTerminal = errors.New("this needs a terminal to draw on and to read keys from")
+
+// needTerminal is nil if there is a screen, and otherwise an error that names a way without one.
+func (a *app) needTerminal(instead string) error {
+	if a.terminal(a.in) && a.terminal(a.tty) {
+		return nil
+	}
+	return fmt.Errorf("%w; without one, %s", errNoTerminal, instead)
+}
+
+// open runs the full screen. What to show comes from the command, the rest is the same for all.
+func (a *app) open(ctx context.Context, o tui.Options) (err error) {
+	if o.Store, err = a.store(); err != nil {
+		return err
+	}
+	if a.voice != nil {
+		o.Say = a.voice.say
+		defer a.hush()
+	}
+	hand, err := a.atHand()
+	switch {
+	case err != nil && a.atHandFlag != "":
+		return err
+	case err != nil: // a warp can be wound without the file
+		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
+	}
+	o.AtHand, o.Pace = hand, a.ownPace()
+	o.Settings, o.SaveSettings = settings.LoadSettings(a.env, a.errOut, writeFile)
+	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
+	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
+	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"
+	a.folder = nil // what was read is not kept for as long as the screen lives
+	return a.screen(ctx, o)
 }

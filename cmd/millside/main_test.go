@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,18 +16,35 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/counter"
 	"millside/plan"
 	"millside/tui"
-
-	"pgregory.net/rapid"
 )
+
+// A draft whose stripes take more notation than a record keeps is refused before it is cut into passes.
+func TestDraftOfTooManyStripes(t *testing.T) {
+	text := []byte("[WARP]\nThreads=6000\n[WARP COLORS]\n")
+	r := rand.New(rand.NewPCG(1, 2))
+	for i := range 6000 {
+		text = fmt.Appendf(text, "%d=%d\n", i+1, 100+2*r.IntN(40)+i%2) // neighbours differ
+	}
+	path := filepath.Join(t.TempDir(), "huge.wif")
+	if err := os.WriteFile(path, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	code, out, errOut := runIn(t.TempDir(), "plan", "--draft", path, "--thread-1", "left")
+	if code != exitUsage || out != "" || !strings.Contains(errOut, `characters of notation" won't do; give stripes that take at most 50000`) {
+		t.Errorf("exit code %d, %q, %q", code, out, errOut)
+	}
+}
 
 // runIn carries out a command line in this process, with no screen.
 func runIn(dir string, args ...string) (code int, out, errOut string) {
 	var o, e bytes.Buffer
 	a := &app{
 		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(&o), errOut: &e,
-		env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
+		fs: counter.OS(), env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
 		terminal: func(*os.File) bool { return false },
 		screen:   func(context.Context, tui.Options) error { return errors.New("no screen in this test") },
 	}
@@ -44,7 +62,7 @@ func TestReport(t *testing.T) {
 		{errors.New("no"), 1, "millside: no\n"},
 		{errors.Join(errors.New("one"), errors.New("two")), 1, "millside: one\nmillside: two\n"},
 		{errors.New("a\x1b[31mred\u202e\x9b"), 1, "millside: a[31mred\uFFFD\n"},
-		{&usageError{"millside plan", errors.New("no")}, 2, "millside: no\nmillside: see 'millside plan --help'\n"},
+		{&asked.UsageError{Command: "millside plan", Err: errors.New("no")}, 2, "millside: no\nmillside: see 'millside plan --help'\n"},
 		{fmt.Errorf("x: %w", context.Canceled), 130, ""},
 		{fmt.Errorf("x: %w", &tui.SignalError{Signal: syscall.SIGINT}), 130, ""},
 		{&tui.SignalError{Signal: syscall.SIGHUP}, 129, ""},
@@ -56,51 +74,6 @@ func TestReport(t *testing.T) {
 			t.Errorf("%v: code %d, %q; want %d, %q", tt.err, code, b.String(), tt.code, tt.text)
 		}
 	}
-}
-
-// What is shown holds nothing that a terminal acts on, whatever went in, and letters stay.
-func TestClean(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := string(rapid.SliceOf(rapid.Byte()).Draw(t, "bytes")) + rapid.String().Draw(t, "text")
-		got := clean(s)
-		if !utf8.ValidString(got) {
-			t.Fatalf("%q became %q, which is no text", s, got)
-		}
-		for _, r := range got {
-			if unicode.IsControl(r) || r >= '\u202A' && r <= '\u202E' || r >= '\u2066' && r <= '\u2069' {
-				t.Fatalf("%q still holds %U", got, r)
-			}
-		}
-		if clean(got) != got {
-			t.Fatalf("cleaning %q again changes it", got)
-		}
-	})
-	for _, s := range []string{"sea-blue tea towels", "Leinen grün 20/2", "می\u200cخواهم", "リネン", "a  b"} {
-		if got := clean(s); got != s {
-			t.Errorf("%q became %q", s, got)
-		}
-	}
-}
-
-// Broken text keeps its words, and a line is over the width only if one word is.
-func TestWrap(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		words := rapid.SliceOf(rapid.StringMatching(`[a-zé]{1,30}`)).Draw(t, "words")
-		indent := rapid.IntRange(0, 30).Draw(t, "indent")
-		got := wrap(strings.Join(words, " "), indent)
-		if back := strings.Fields(got); strings.Join(back, " ") != strings.Join(words, " ") {
-			t.Fatalf("words %q became %q", words, back)
-		}
-		for i, line := range strings.Split(got, "\n") {
-			n := utf8.RuneCountInString(line)
-			if i == 0 {
-				n += indent
-			}
-			if n > textWidth {
-				t.Fatalf("a line of %d: %q", n, line)
-			}
-		}
-	})
 }
 
 // A file whose name would act on a terminal is listed without that.
@@ -153,21 +126,21 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	seen := 0
 	for _, fe := range plan.FieldErrors(errors.Join(wrong.Check(), clothErr, boardErr, loomErr)) {
 		seen++
-		if flag := flagFor(fe.Field, flagOf); flag == "" || cmd.Flags().Lookup(flag) == nil {
+		if flag := asked.FlagFor(fe.Field, asked.FlagOf); flag == "" || cmd.Flags().Lookup(flag) == nil {
 			t.Errorf("field %q has no flag (%q)", fe.Field, flag)
 		}
 	}
 	if seen < 35 {
 		t.Errorf("only %d fields are refused", seen)
 	}
-	for field, flag := range flagOf {
+	for field, flag := range asked.FlagOf {
 		if cmd.Flags().Lookup(flag) == nil {
 			t.Errorf("field %q has a flag %q that isn't there", field, flag)
 		}
 	}
-	for _, n := range numberedFields {
-		if cmd.Flags().Lookup(n.flag) == nil {
-			t.Errorf("%s has a flag %q that isn't there", n.field, n.flag)
+	for _, n := range asked.NumberedFields {
+		if cmd.Flags().Lookup(n.Flag) == nil {
+			t.Errorf("%s has a flag %q that isn't there", n.Field, n.Flag)
 		}
 	}
 }
@@ -186,40 +159,5 @@ func TestCommandsAreDocumented(t *testing.T) {
 				t.Errorf("%s: a line of help is too long: %s", cmd.CommandPath(), line)
 			}
 		}
-	}
-}
-
-// The table of the largest warp, whose numbers are the longest, keeps to the width of a terminal.
-func TestTheLargestTableFits(t *testing.T) {
-	s := plan.DefaultSpec()
-	s.Ends, s.Group = plan.MaxEnds, 1
-	p, err := plan.New(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out bytes.Buffer
-	passesText(&out, p)
-	lines := 0
-	for line := range strings.Lines(out.String()) {
-		if lines++; utf8.RuneCountInString(line) > textWidth+1 { // the line feed is one
-			t.Fatalf("line %d is too long: %s", lines, line)
-		}
-	}
-	if lines < plan.MaxEnds {
-		t.Errorf("%d lines for %d passes", lines, plan.MaxEnds)
-	}
-}
-
-// The whole table of the largest warp is printed in good time.
-func BenchmarkPassesText100k(b *testing.B) {
-	s := plan.DefaultSpec()
-	s.Ends, s.Group = plan.MaxEnds, 1
-	p, err := plan.New(s)
-	if err != nil {
-		b.Fatal(err)
-	}
-	for b.Loop() {
-		var out bytes.Buffer
-		passesText(&out, p)
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"os"
 	"time"
 
+	"millside/cmd/millside/internal/asked"
+
 	"github.com/spf13/cobra"
 	"github.com/spf13/cobra/doc"
 )
@@ -17,7 +19,7 @@ func manCmd() *cobra.Command {
 	return &cobra.Command{
 		Use: "man DIR", Short: "write the manual pages into a folder",
 		Long:    "Writes a manual page for each command into a folder, which is made if it is missing.\nPages of the same name that stand there already are replaced.",
-		Example: "  millside man ~/.local/share/man/man1", Args: args(1, 1, "one folder"),
+		Example: "  millside man ~/.local/share/man/man1", Args: asked.Args(1, 1, "one folder"),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 			return nil, cobra.ShellCompDirectiveFilterDirs
 		},

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"millside/cmd/millside/internal/asked"
+	"millside/counter"
 	"millside/plan"
 	"millside/tui"
 
@@ -13,30 +15,56 @@ form already and can still be changed.
 Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
-	ask := specAsk{spec: plan.DefaultSpec()}
-	var stripes *stripeAsk
+	ask := asked.SpecAsk{Spec: plan.DefaultSpec()}
+	var stripes *asked.StripeAsk
 	cmd := &cobra.Command{
-		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + stripesLong,
-		Example: "  millside new\n  millside new --ends 396 --name \"sea-blue tea towels\"", Args: args(0, 0, ""),
+		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + asked.StripesLong,
+		Example: "  millside new\n  millside new --ends 396 --name \"sea-blue tea towels\"", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			project, _, err := a.project(cmd, &ask, stripes)
 			if err != nil {
 				return err
 			}
-			store, err := a.store()
-			if err != nil {
-				return err
-			}
 			if err := a.needTerminal("'millside plan --ends N --save' makes a record"); err != nil {
 				return err
 			}
-			return a.open(cmd.Context(), tui.Options{Store: store, Spec: &project.Plan.Spec})
+			return a.open(cmd.Context(), tui.Options{Spec: &project.Plan.Spec})
 		},
 	}
-	specFlags(cmd, &ask)
+	asked.SpecFlags(cmd, &ask)
 	a.completeNames(cmd)
 	a.sayFlag(cmd)
-	stripes = stripeFlags(cmd)
+	stripes = asked.StripeFlags(cmd)
 	return cmd
+}
+
+// project works the whole plan out, and refuses values that won't do by the names of their flags. What the
+// stripes were chosen from is nil in a plain warp.
+func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*plan.Project, *asked.Striped, error) {
+	spec, err := ask.Settle(cmd.Flags(), a.atHand)
+	if err != nil {
+		return nil, nil, asked.NamedFlags(cmd, err, asked.FlagOf)
+	}
+	made, err := stripes.Fill(cmd, a.errOut, &spec)
+	if err != nil {
+		return nil, nil, err
+	}
+	p, err := plan.NewProject(spec, a.ownPace())
+	return p, made, asked.NamedFlags(cmd, err, asked.FlagOf)
+}
+
+// ownPace is the pace that times are reckoned with: the weaver's own, from the finished warps in the
+// folder of records, or the published range. A folder that can't be read is no reason to plan no warp, and
+// what is printed says whose pace it is. The practice warp is wound without yarn, so it doesn't count.
+func (a *app) ownPace() plan.Pace {
+	folder, err := a.records()
+	if err != nil {
+		return plan.PublishedPace()
+	}
+	list, err := folder.List()
+	if err != nil {
+		return plan.PublishedPace()
+	}
+	return counter.OwnPace(list, practiceName)
 }

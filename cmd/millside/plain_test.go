@@ -100,13 +100,14 @@ func TestPlainWholeWarp(t *testing.T) {
 	tk := newTalk(t, nil)
 	tk.wants(strings.Join(tk.p.begin(), "\n"), `Warp "Runner".`, "Type help",
 		"Pass 1 of 4, outward: holes up over lease peg A, then slots up over peg B; over peg 1 and under peg 2 of the counting cross; round the far end peg counterclockwise.",
-		"Now: thread the paddle: 10 positions", "tie the group to the near end peg", "Next: pass 2, return")
+		"Now: thread the paddle: 10 positions", "tie on the group at the near end peg", "Next: pass 2, return")
 	tk.wants(tk.types(""), "Pass 1 is laid, 10 ends stand.", "Pass 2 of 4, return: over peg 2 and under peg 1",
-		"Keep the opening round the peg, no flick.", "Next: a look at the lease; count tie", "two passes left")
+		"Keep the opening round the peg, no flick.", "Next: a look at the lease; two passes left")
 	tk.wants(tk.types(""), "20 ends stand. Look at the lease: position 1 of the second group", "position 10 last", "type other")
-	tk.wants(tk.types(""), "The lease is as planned.", "Pass 2 is laid, 20 ends stand.", "Now: count tie round the last 2 groups", "Next: last pass: 6 ends, then tie off")
-	tk.wants(tk.types("tie"), "A count tie at 20 ends is noted.")
-	tk.wants(tk.types(""), "Pass 4 of 4, return", "Now: last pass: 6 ends, then tie off; leave out positions 7 to 10", "Next: stop here")
+	tk.wants(tk.types(""), "The lease is as planned.", "Pass 2 is laid, 20 ends stand.", "Now: two passes left", "Next: count tie at the counting cross round groups 1 to 2, 20 ends so far; not the one just laid; last pass: 6 ends, then tie off")
+	tk.wants(tk.types(""), "Pass 4 of 4, return", "Now: count tie at the counting cross round groups 1 to 2",
+		"last pass: 6 ends, then tie off; cut off positions 7 to 10 at the far end peg and leave them out", "Next: stop here")
+	tk.wants(tk.types("tie"), "A count tie at")
 	tk.wants(tk.types(""), "Wound: 36 ends in 4 passes.", "Step 1 of 15. Fasten the group")
 	steps := len(tk.p.st.Steps())
 	for i := 1; i < steps; i++ {
@@ -281,7 +282,7 @@ func TestPlainChains(t *testing.T) {
 	for range steps - 1 {
 		tk.types("")
 	}
-	tk.wants(tk.types(""), "Done.", "Pass 1 of 2 of chain 2, outward", "Now: tie the group to the near end peg")
+	tk.wants(tk.types(""), "Done.", "Pass 1 of 2 of chain 2, outward", "Now: tie on the group at the near end peg")
 	tk.wants(tk.types("undo"), "The step is taken back.", "Pass the last loop over")
 	tk.wants(tk.types(""), "Pass 1 of 2 of chain 2")
 	tk.wants(tk.types(""), "Pass 1 is laid")
@@ -417,13 +418,13 @@ func TestPlainOutputFails(t *testing.T) {
 func TestPlainStripes(t *testing.T) {
 	tk := newTalk(t, func(s *plan.Spec) {
 		s.Ends, s.Group, s.Positions, s.TieEvery = 16, 4, 4, 0
-		all := func(setUp int) plan.ScheduledPass { return plan.ScheduledPass{From: 1, To: 4, SetUp: setUp} }
+		all := func(setUp int) plan.ScheduledPass { return plan.ScheduledPass{Carried: plan.Span(1, 4), SetUp: setUp} }
 		s.Stripes = "2 white 1 blue 1 white"
 		s.Schedule = &plan.Schedule{Colours: []plan.StripeColour{{Name: "white"}, {Name: "blue"}},
 			SetUps: []plan.SetUp{{1, 1, 2, 1}, {1, 1, 1, 2}}, Passes: []plan.ScheduledPass{all(1), all(1), all(1), all(2)}}
 	})
 	tk.wants(strings.Join(tk.p.begin(), "\n"), "Thread it, position 1 nearest the thumb: A white in positions 1, 2, 4; B blue in position 3.")
 	tk.wants(tk.types("", "", "", "break 3"), "end 11: broken end.\nIts colour is B blue.")
-	tk.wants(tk.types(""), "Now: last pass: 4 ends, then tie off; change 2 positions of the paddle.",
+	tk.wants(tk.types(""), "Now: last pass: 4 ends, then tie off; cut off, thread anew and tie on positions 3, 4 at the far end peg.",
 		"Cut, tie in and thread at the far end peg: position 3 from B blue to A white; position 4 from A white to B blue.")
 }

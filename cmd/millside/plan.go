@@ -4,6 +4,9 @@ import (
 	"errors"
 	"fmt"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/planout"
+	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 
 	"github.com/spf13/cobra"
@@ -68,7 +71,7 @@ func givenWarp(f *pflag.FlagSet) bool {
 // check settles how a sheet is written, and refuses its flags where none is asked for.
 func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
 	if p.sheet && p.json {
-		return usage(cmd, errors.New("--json prints the plan; for the sheet give --sheet --format json"))
+		return asked.Usage(cmd, errors.New("--json prints the plan; for the sheet give --sheet --format json"))
 	}
 	if p.sheet {
 		sheet.passes = p.passes
@@ -76,7 +79,7 @@ func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
 	}
 	for _, name := range []string{"format", "output", "force", "how"} {
 		if cmd.Flags().Changed(name) {
-			return usage(cmd, fmt.Errorf("--%s belongs to a sheet: give --sheet too", name))
+			return asked.Usage(cmd, fmt.Errorf("--%s belongs to a sheet: give --sheet too", name))
 		}
 	}
 	return nil
@@ -90,24 +93,24 @@ func (a *app) planSheet(cmd *cobra.Command, project *plan.Project, flags planFla
 	}
 	path, err := a.savePlan(project.Plan)
 	if err == nil {
-		fmt.Fprintf(a.errOut, "Record: %s\n", clean(path))
+		fmt.Fprintf(a.errOut, "Record: %s\n", prose.Clean(path))
 	}
 	return err
 }
 
 func (a *app) planCmd() *cobra.Command {
-	ask := specAsk{spec: plan.DefaultSpec()}
-	ask.spec.Ends = 0 // always to be given, so the help shows no default
+	ask := asked.SpecAsk{Spec: plan.DefaultSpec()}
+	ask.Spec.Ends = 0 // always to be given, so the help shows no default
 	var flags planFlags
 	var sheet sheetFlags
-	var stripes *stripeAsk
+	var stripes *asked.StripeAsk
 	cmd := &cobra.Command{
 		Use: "plan --ends N [options]", Short: "work out a warp and print it",
-		Long: planLong + stripesJSONLong + stripesLong, Example: planExample, Args: args(0, 0, ""),
+		Long: planLong + asked.StripesJSONLong + asked.StripesLong, Example: planExample, Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !givenWarp(cmd.Flags()) {
-				return usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, the --stripes, or a cloth with --finished-width, --finished-length and --sett"))
+				return asked.Usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, the --stripes, or a cloth with --finished-width, --finished-length and --sett"))
 			}
 			if err := flags.check(cmd, &sheet); err != nil {
 				return err
@@ -122,9 +125,9 @@ func (a *app) planCmd() *cobra.Command {
 			return a.printPlan(project, made, flags)
 		},
 	}
-	specFlags(cmd, &ask)
+	asked.SpecFlags(cmd, &ask)
 	a.completeNames(cmd)
-	stripes = stripeFlags(cmd)
+	stripes = asked.StripeFlags(cmd)
 	f := cmd.Flags()
 	f.BoolVar(&flags.passes, "passes", false, "add every pass and all that is done after the last")
 	f.BoolVar(&flags.json, "json", false, "print for a program to read")
@@ -134,7 +137,7 @@ func (a *app) planCmd() *cobra.Command {
 	return cmd
 }
 
-func (a *app) printPlan(project *plan.Project, stripes *striped, flags planFlags) error {
+func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, flags planFlags) error {
 	p, path := project.Plan, ""
 	if flags.save {
 		var err error
@@ -143,28 +146,28 @@ func (a *app) printPlan(project *plan.Project, stripes *striped, flags planFlags
 		}
 	}
 	if flags.json {
-		out := planToJSON(project)
+		out := planout.PlanToJSON(project)
 		out.Record = path
 		if stripes != nil {
-			out.Stripes = stripesToJSON(p, stripes)
+			out.Stripes = planout.StripesToJSON(p, stripes)
 		}
-		return writeJSON(a.out, out)
+		return prose.WriteJSON(a.out, out)
 	}
-	planText(a.out, p, project.Pace)
+	planout.PlanText(a.out, p, project.Pace)
 	if stripes != nil {
-		stripesText(a.out, p, stripes)
+		planout.StripesText(a.out, p, stripes)
 	}
-	if err := wholeText(a.out, project); err != nil {
+	if err := planout.WholeText(a.out, project); err != nil {
 		return err
 	}
 	if flags.passes {
-		passesText(a.out, p)
-		finishingText(a.out, p)
+		planout.PassesText(a.out, p)
+		planout.FinishingText(a.out, p)
 	} else {
-		stepTitles(a.out, p)
+		planout.StepTitles(a.out, p)
 	}
 	if path != "" {
-		fmt.Fprintf(a.out, "\nRecord: %s\n", clean(path))
+		fmt.Fprintf(a.out, "\nRecord: %s\n", prose.Clean(path))
 	}
 	return nil
 }

@@ -7,9 +7,10 @@ import (
 	"os"
 	"path/filepath"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/records"
 	"millside/counter"
 	"millside/plan"
-	"millside/tui"
 
 	"github.com/spf13/cobra"
 )
@@ -35,10 +36,10 @@ func (a *app) practiceCmd() *cobra.Command {
 	var fresh, plain bool
 	cmd := &cobra.Command{
 		Use: "practice [--fresh] [--plain] [--say COMMAND]", Short: "try it on an invented warp", Long: practiceLong,
-		Example: "  millside practice\n  millside practice --fresh\n  millside practice --plain", Args: args(0, 0, ""),
+		Example: "  millside practice\n  millside practice --fresh\n  millside practice --plain", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			store, err := a.store()
+			folder, err := a.records()
 			if err != nil {
 				return err
 			}
@@ -47,14 +48,14 @@ func (a *app) practiceCmd() *cobra.Command {
 					return err
 				}
 			}
-			path, err := practiceRecord(store, fresh)
+			path, err := a.practiceRecord(folder, fresh)
 			if err != nil {
 				return err
 			}
 			if plain {
 				return a.plainMode(path)
 			}
-			return a.open(cmd.Context(), tui.Options{Store: store, Open: path})
+			return a.openRecord(cmd.Context(), path, folder.Open)
 		},
 	}
 	a.sayFlag(cmd)
@@ -65,9 +66,9 @@ func (a *app) practiceCmd() *cobra.Command {
 
 // practiceRecord gives the path of the practice record to wind: the unfinished one that was touched last,
 // or a new one.
-func practiceRecord(store counter.Store, fresh bool) (string, error) {
+func (a *app) practiceRecord(folder *records.Folder, fresh bool) (string, error) {
 	if !fresh {
-		list, err := store.List()
+		list, err := folder.List()
 		if err != nil {
 			return "", err
 		}
@@ -76,6 +77,10 @@ func practiceRecord(store counter.Store, fresh bool) (string, error) {
 				return sum.Path, nil
 			}
 		}
+	}
+	store, err := a.store()
+	if err != nil {
+		return "", err
 	}
 	p, err := plan.New(practiceSpec())
 	if err != nil {

@@ -6,6 +6,7 @@ import (
 	"runtime/debug"
 	"strings"
 
+	"millside/cmd/millside/internal/asked"
 	"millside/tui"
 
 	"github.com/spf13/cobra"
@@ -50,7 +51,7 @@ func (a *app) root() *cobra.Command {
 	}
 	a.sayFlag(root)
 	root.SetVersionTemplate("millside {{.Version}}\n")
-	root.SetFlagErrorFunc(flagError)
+	root.SetFlagErrorFunc(asked.FlagError)
 	root.PersistentFlags().StringVar(&a.recordsFlag, "records", "", "`folder` that holds the records")
 	_ = root.MarkPersistentFlagDirname("records") // fails only for a flag that doesn't exist
 	root.PersistentFlags().StringVar(&a.atHandFlag, "at-hand", "", "`file` of the mills, reeds and yarns at hand")
@@ -62,14 +63,16 @@ func (a *app) root() *cobra.Command {
 }
 
 func (a *app) home(cmd *cobra.Command) error {
-	store, err := a.store()
+	folder, err := a.records()
 	if err != nil {
 		return err
 	}
 	if err := a.needTerminal("'millside plan' works out a warp and 'millside list' lists the records"); err != nil {
 		return err
 	}
-	return a.open(cmd.Context(), tui.Options{Store: store})
+	var o tui.Options
+	o.List, o.ListErr = folder.List()
+	return a.open(cmd.Context(), o)
 }
 
 // knownCommand refuses a word that is no command, and offers those that look alike.
@@ -84,7 +87,7 @@ func knownCommand(cmd *cobra.Command, given []string) error {
 	if like := cmd.SuggestionsFor(given[0]); len(like) > 0 {
 		text += "; did you mean " + strings.Join(like, " or ") + "?"
 	}
-	return usage(cmd, errors.New(text))
+	return asked.Usage(cmd, errors.New(text))
 }
 
 // helpCmd is 'millside help COMMAND'. The library's own ends with code 0 for an unknown command.
@@ -100,7 +103,7 @@ func helpCmd() *cobra.Command {
 				err = knownCommand(target, rest)
 			}
 			if err != nil {
-				return usage(cmd, err)
+				return asked.Usage(cmd, err)
 			}
 			target.InitDefaultHelpFlag()
 			return target.Help()
@@ -117,7 +120,7 @@ var usageWords = strings.NewReplacer(
 
 // plainWords fits the commands that the library makes, and its help, to the others.
 func plainWords(root *cobra.Command) {
-	cobra.AddTemplateFunc("flagUsages", flagUsages)
+	cobra.AddTemplateFunc("flagUsages", asked.FlagUsages)
 	root.SetUsageTemplate(usageWords.Replace(root.UsageTemplate()))
 	for _, cmd := range root.Commands() {
 		cmd.DisableFlagsInUseLine = true
@@ -135,7 +138,7 @@ func completionWords(cmd *cobra.Command) {
 	cmd.Short = "write the script that lets a shell complete commands and names"
 	for _, shell := range cmd.Commands() {
 		shell.Short = "the script for " + shell.Name()
-		shell.Args = args(0, 0, "")
+		shell.Args = asked.Args(0, 0, "")
 	}
 }
 

@@ -1,12 +1,13 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
 	"strings"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
 	"millside/counter"
 
 	"github.com/spf13/cobra"
@@ -22,7 +23,7 @@ file in the folder of the records.`
 func (a *app) salvageCmd() *cobra.Command {
 	return &cobra.Command{
 		Use: "salvage DAMAGED NEW", Short: "save what is sound in a damaged record", Long: salvageLong,
-		Example: "  millside salvage tea-towels tea-towels-saved", Args: args(2, 2, "a damaged record and a new one"),
+		Example: "  millside salvage tea-towels tea-towels-saved", Args: asked.Args(2, 2, "a damaged record and a new one"),
 		ValidArgsFunction: a.completeRecords,
 		RunE: func(_ *cobra.Command, given []string) error {
 			store, err := a.store()
@@ -48,20 +49,11 @@ func (a *app) salvageCmd() *cobra.Command {
 }
 
 func salvageText(w io.Writer, got counter.SalvageResult, from, to string) {
-	fmt.Fprintf(w, "New record: %s\nIt holds the plan and %s.\n", clean(to), count(got.Events, "event"))
+	fmt.Fprintf(w, "New record: %s\nIt holds the plan and %s.\n", prose.Clean(to), prose.Count(got.Events, "event"))
 	if got.BadLine == 0 {
-		fmt.Fprintf(w, "%s is whole; the new record is a copy of it.\n", clean(from))
+		fmt.Fprintf(w, "%s is whole; the new record is a copy of it.\n", prose.Clean(from))
 		return
 	}
-	fmt.Fprintln(w, wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.", got.BadLine, clean(got.Why)), 0))
+	fmt.Fprintln(w, prose.Wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.", got.BadLine, prose.Clean(got.Why)), 0))
 	fmt.Fprintln(w, "Before you go on, count the groups at the pegs.")
-}
-
-// helpDamaged adds to a damaged record's error what to do about it.
-func helpDamaged(err error, path string) error {
-	var damage *counter.DamageError
-	if errors.As(err, &damage) && damage.Line > 1 {
-		return fmt.Errorf("%w; 'millside salvage %s NEW' saves what stands before that line", err, path)
-	}
-	return err
 }

@@ -68,12 +68,12 @@ func exitOn(err error) {
 	os.Exit(0)
 }
 
-// toldScreen stands in for the full screen. It opens the record as that does, so that locks show.
+// toldScreen stands in for the full screen.
 func toldScreen(_ context.Context, o tui.Options) error {
 	if n, _ := strconv.Atoi(os.Getenv("SCREEN_SIGNAL")); n != 0 {
 		return fmt.Errorf("winding: %w", &tui.SignalError{Signal: syscall.Signal(n)})
 	}
-	fmt.Fprintf(o.Out, "records %s\nlook only %v\nno colour %v\n", filepath.ToSlash(o.Store.Dir), o.ReadOnly, o.NoColor)
+	fmt.Fprintf(o.Out, "records %s\nlook only %v\nno colour %v\n", filepath.ToSlash(o.Store.Dir), o.Record != nil && o.Record.ReadOnly(), o.NoColor)
 	if o.In == nil || o.Now == nil {
 		return errors.New("no keyboard or no clock")
 	}
@@ -84,19 +84,11 @@ func toldScreen(_ context.Context, o tui.Options) error {
 	if o.Spec != nil {
 		fmt.Fprintf(o.Out, "form %q %d ends\n", o.Spec.Name, o.Spec.Ends)
 	}
-	if o.Open == "" {
+	if o.Record == nil {
 		return nil
 	}
-	open := counter.Open
-	if o.ReadOnly {
-		open = counter.Look
-	}
-	r, err := open(o.Store.FS, o.Open)
-	if err != nil {
-		return err
-	}
-	fmt.Fprintf(o.Out, "open %s at pass %d\n", filepath.Base(o.Open), r.State().Laid())
-	return r.Close()
+	fmt.Fprintf(o.Out, "open %s at pass %d\n", filepath.Base(o.Record.Path()), o.Record.State().Laid())
+	return o.Record.Close()
 }
 
 // journal adds events to a record, half a minute apart: laid, undone, paused, resumed, seen=ORDER,

@@ -7,6 +7,9 @@ import (
 	"path/filepath"
 	"strings"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
 	"millside/plan"
 
@@ -44,12 +47,12 @@ func (a *app) sheetCmd() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "sheet NAME|PATH [options]", Short: "print the sheet for the studio wall", Long: sheetLong,
 		Example: "  millside sheet sea-blue-tea-towels\n  millside sheet tea-towels -o towels.html\n  millside sheet tea-towels --format markdown --how --passes",
-		Args:    args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			if err := flags.check(cmd); err != nil {
 				return err
 			}
-			_, record, err := a.look(given[0])
+			record, err := a.look(given[0])
 			if err != nil {
 				return err
 			}
@@ -72,21 +75,16 @@ func (s *sheetFlags) add(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.SortFlags = false
 	f.StringVar(&s.format, "format", "", "the `format` of the sheet: text, markdown, html or json (text if nothing says otherwise)")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(sheetFormats, cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(sheetout.SheetFormats, cobra.ShellCompDirectiveNoFileComp))
 	f.StringVarP(&s.file, "output", "o", "", "write the sheet into a `file`, whole or not at all")
 	f.BoolVar(&s.force, "force", false, "replace the file if it is there already")
 	f.BoolVar(&s.how, "how", false, "add to each figure how it was reached")
 }
 
-var sheetFormats = []string{"text", "markdown", "html", "json"}
-
-// formatOf holds the format that a file's ending means.
-var formatOf = map[string]string{".txt": "text", ".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
-
 // check refuses a format that isn't known, and settles it and the formulas where nothing was said.
 func (s *sheetFlags) check(cmd *cobra.Command) error {
 	if s.format == "" {
-		s.format = formatOf[strings.ToLower(filepath.Ext(s.file))]
+		s.format = sheetout.FormatOf[strings.ToLower(filepath.Ext(s.file))]
 	}
 	switch s.format {
 	case "":
@@ -97,10 +95,10 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 			s.how = true
 		}
 	default:
-		return usage(cmd, &plan.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetFormats, ", ")})
+		return asked.Usage(cmd, &plan.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
 	}
 	if cmd.Flags().Changed("output") && strings.TrimSpace(s.file) == "" {
-		return usage(cmd, &plan.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
+		return asked.Usage(cmd, &plan.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
 	}
 	return nil
 }
@@ -119,29 +117,15 @@ func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetF
 		sheet.Insert(part)
 	}
 	if flags.file == "" {
-		return writeSheet(a.out, sheet, flags)
+		return sheetout.WriteSheet(a.out, sheet, flags.format, flags.how)
 	}
-	err = writeFile(flags.file, flags.force, func(w io.Writer) error { return writeSheet(w, sheet, flags) })
+	err = writeFile(flags.file, flags.force, func(w io.Writer) error { return sheetout.WriteSheet(w, sheet, flags.format, flags.how) })
 	if errors.Is(err, errFileThere) {
 		return fmt.Errorf("%w; --force replaces it", err)
 	}
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(a.out, "Sheet: %s\n", clean(flags.file))
+	fmt.Fprintf(a.out, "Sheet: %s\n", prose.Clean(flags.file))
 	return nil
-}
-
-// writeSheet writes a sheet in the format of the flags.
-func writeSheet(w io.Writer, s *plan.Sheet, flags sheetFlags) error {
-	switch flags.format {
-	case "markdown":
-		return sheetMarkdown(w, s, flags.how)
-	case "html":
-		return sheetHTML(w, s, flags.how)
-	case "json":
-		return sheetJSON(w, s)
-	default:
-		return sheetText(w, s, flags.how)
-	}
 }

@@ -1,6 +1,10 @@
 package main
 
 import (
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/recordout"
+
 	"github.com/spf13/cobra"
 )
 
@@ -28,18 +32,18 @@ func (a *app) showCmd() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "show NAME|PATH [--events] [--json]", Short: "tell where a warp stands", Long: showLong,
 		Example: "  millside show sea-blue-tea-towels\n  millside show tea-towels --events\n  millside show tea-towels --json",
-		Args:    args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(_ *cobra.Command, given []string) error {
-			_, record, err := a.look(given[0])
+			record, err := a.look(given[0])
 			if err != nil {
 				return err
 			}
 			if asJSON {
-				return writeJSON(a.out, showToJSON(record, events))
+				return prose.WriteJSON(a.out, recordout.ShowToJSON(record, events))
 			}
-			showText(a.out, record)
+			recordout.ShowText(a.out, record)
 			if events {
-				eventsText(a.out, record.Events())
+				recordout.EventsText(a.out, record.Events())
 			}
 			return nil
 		},

@@ -1,10 +1,14 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"path/filepath"
 	"strings"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/recordout"
 	"millside/counter"
 	"millside/tui"
 
@@ -24,22 +28,30 @@ func (a *app) windCmd() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "wind NAME|PATH [--look|--plain] [--say COMMAND]", Short: "wind a warp, or go on with it", Long: windLong,
 		Example: "  millside wind sea-blue-tea-towels\n  millside wind \"sea-blue tea towels\" --look\n  millside wind tea-towels --plain --say \"speak --slowly\"\n  millside wind ./stick/scarves.millside",
-		Args:    args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(cmd *cobra.Command, given []string) error {
-			store, record, err := a.look(given[0])
+			if plain && look {
+				return asked.Usage(cmd, errors.New("--plain winds and --look only looks; 'millside show' tells where a warp stands, line by line"))
+			}
+			folder, err := a.records()
 			if err != nil {
 				return err
 			}
-			if plain && look {
-				return usage(cmd, errors.New("--plain winds and --look only looks; 'millside show' tells where a warp stands, line by line"))
+			path, err := folder.Find(given[0])
+			if err != nil {
+				return err
 			}
 			if plain {
-				return a.plainMode(record.Path())
+				return a.plainMode(path)
 			}
 			if err := a.needTerminal("'millside wind " + given[0] + " --plain' winds line by line, and 'millside show " + given[0] + "' tells where the warp stands"); err != nil {
 				return err
 			}
-			return a.open(cmd.Context(), tui.Options{Store: store, Open: record.Path(), ReadOnly: look})
+			open := folder.Open
+			if look {
+				open = folder.Look
+			}
+			return a.openRecord(cmd.Context(), path, open)
 		},
 	}
 	a.sayFlag(cmd)
@@ -51,19 +63,29 @@ func (a *app) windCmd() *cobra.Command {
 // recordArg says what the commands that take a record want.
 const recordArg = "the name or the path of one record"
 
-// look finds a record and reads it. A damaged one is so refused with a message that stays, before the
-// screen is taken over.
-func (a *app) look(nameOrPath string) (counter.Store, *counter.Record, error) {
-	store, err := a.store()
+// look finds a record and reads it.
+func (a *app) look(nameOrPath string) (*counter.Record, error) {
+	folder, err := a.records()
 	if err != nil {
-		return store, nil, err
+		return nil, err
 	}
-	path, err := store.Find(nameOrPath)
+	path, err := folder.Find(nameOrPath)
 	if err != nil {
-		return store, nil, err
+		return nil, err
 	}
-	record, err := counter.Look(store.FS, path)
-	return store, record, helpDamaged(err, path)
+	record, err := folder.Look(path)
+	return record, recordout.HelpDamaged(err, path)
+}
+
+// openRecord shows a record on the full screen. One that can't be opened is refused with a message that
+// stays, before the screen is taken over.
+func (a *app) openRecord(ctx context.Context, path string, open func(string) (*counter.Record, error)) error {
+	record, err := open(path)
+	if err != nil {
+		return recordout.HelpDamaged(err, path)
+	}
+	defer func() { _ = record.Close() }() // the screen closed it, unless it never came up
+	return a.open(ctx, tui.Options{Record: record})
 }
 
 // completeRecords offers the records of the folder: by file with its ending, which fits one record only,
@@ -72,19 +94,19 @@ func (a *app) completeRecords(_ *cobra.Command, given []string, begun string) ([
 	if len(given) > 0 {
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}
-	store, err := a.store()
+	folder, err := a.records()
 	if err != nil {
 		return nil, cobra.ShellCompDirectiveError
 	}
-	list, err := store.List()
+	list, err := folder.List()
 	if err != nil {
 		return nil, cobra.ShellCompDirectiveError
 	}
 	var found []cobra.Completion
 	for _, sum := range list {
-		name := clean(filepath.Base(sum.Path))
+		name := prose.Clean(filepath.Base(sum.Path))
 		if strings.HasPrefix(strings.ToLower(name), strings.ToLower(begun)) {
-			found = append(found, cobra.CompletionWithDesc(name, clean(sum.Name)))
+			found = append(found, cobra.CompletionWithDesc(name, prose.Clean(sum.Name)))
 		}
 	}
 	if len(found) == 0 {

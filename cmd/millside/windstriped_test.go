@@ -80,7 +80,7 @@ func TestStripedWarp(t *testing.T) {
 	term.press("space")
 	term.see("0 of 16 passes laid")
 	term.wind(0, 5, all)
-	term.see("next  change 4 positions of the paddle") // one pass ahead
+	term.see("next  cut off, thread anew and tie on positions 1 to 4") // one pass ahead
 	term.press("space")
 	term.stays("CHANGE 4 POSITIONS BEFORE PASS 7")
 	for _, part := range []string{"position  1", "position  4", "white", "red", "near end peg"} {

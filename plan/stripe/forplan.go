@@ -66,7 +66,7 @@ func (s *Schedule) forPlan(colours []Colour) *plan.Schedule {
 		out.SetUps = append(out.SetUps, plan.SetUp(set.Colours))
 	}
 	for _, p := range s.Passes {
-		out.Passes = append(out.Passes, plan.ScheduledPass{From: p.Carried.First(), To: p.Carried.Last(), SetUp: p.SetUp})
+		out.Passes = append(out.Passes, plan.ScheduledPass{Carried: p.Carried, SetUp: p.SetUp})
 	}
 	return out
 }

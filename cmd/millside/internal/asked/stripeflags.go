@@ -1,0 +1,231 @@
+package asked
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+
+	"millside/cmd/millside/internal/prose"
+	"millside/plan"
+	"millside/plan/draft"
+	"millside/plan/stripe"
+
+	"github.com/spf13/cobra"
+)
+
+// StripesLong is what the help of the commands that plan a warp tells about stripes.
+const StripesLong = `
+
+Stripes: --stripes says the colours from end 1 to the last, which gives the ends
+too. Parts stand with commas between them:
+  12 red                        twelve ends of red; red alone is one end
+  3 times (4 red, 2 white)      what is in the brackets, three times
+  3 times balanced (...)        the same, and its first part once more
+  mirror (...)                  what is in the brackets, then the same backwards
+  point (...)                   as mirror, with its last part once in the middle
+  back (...)                    what is in the brackets, backwards
+  where red is #b03a2e          at the very end: how a colour looks
+--draft takes the colours of the warp from a draft in the open format WIF instead.
+End 1 is on the left, seen by the weaver at the loom; --thread-1 says on which side
+the draft's thread 1 is. The sett that the draft gives is shown, never taken over.
+
+The warp is cut into passes and set-ups of the paddle that take the least time, as
+the --minutes options say it; whether it is proved that nothing takes less is told,
+and how much other ways to wind the same warp would take.`
+
+// StripesJSONLong is what the help tells about stripes in the answer of --json.
+const StripesJSONLong = `
+
+With stripes the list choices is empty, and there is also: stripes (notation;
+colours: letter, name, shade, ends, packages; set_ups: number, chain, before_pass,
+colours; cost; weights; proof: optimal, bound, gap, every_way, why; compared: way,
+possible, cost, saved; draft as in 'millside draft --json'). A cost has: passes,
+short_passes, threaded, changes, stops, finish, one_direction, total. A pass has:
+set_up, colours (of the positions that carry an end) and changes (position, from, to;
+"" is an empty position). colours in a set-up lists all positions. A time is given as
+text and in whole nanoseconds.`
+
+// StripeAsk is what the flags say about the stripes.
+type StripeAsk struct {
+	text, draft, packages string
+	side                  draft.Side
+	sideGiven             bool
+	limits                stripe.Limits
+	weights               stripe.Weights
+}
+
+// Striped is a striped warp as it was planned, for what a plan of it says. It is nil for a plain one.
+type Striped struct {
+	*stripe.Plan
+	Weights stripe.Weights
+	Draft   *DraftFile // nil where the stripes were typed
+}
+
+// StripeFlags adds the flags for stripes.
+func StripeFlags(cmd *cobra.Command) *StripeAsk {
+	a := &StripeAsk{weights: stripe.DefaultWeights()}
+	f := cmd.Flags()
+	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
+	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes")
+	ThreadFlag(cmd, &a.side, &a.sideGiven)
+	f.BoolVar(&a.limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
+	f.StringVar(&a.packages, "packages-of", "", "stripes: packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
+	f.Var(sizesValue{&a.limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
+	for _, w := range weightFlags(&a.weights) {
+		f.Var(w.value, w.name, "stripes: "+w.help)
+	}
+	return a
+}
+
+// ThreadFlag adds the flag for the side of a draft's thread 1.
+func ThreadFlag(cmd *cobra.Command, side *draft.Side, given *bool) {
+	cmd.Flags().Var(sideValue{side, given}, "thread-1", "the side that the draft's thread 1 is on, seen by the weaver at the loom: right or left")
+	// The error would say that there is no such flag, or that it is completed already.
+	_ = cmd.RegisterFlagCompletionFunc("thread-1", cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
+}
+
+// weightFlag is the flag of one of the times that a schedule is judged by.
+type weightFlag struct {
+	name, help string
+	value      minutesValue
+}
+
+func weightFlags(w *stripe.Weights) []weightFlag {
+	return []weightFlag{
+		{"minutes-pass", "minutes that a pass takes", minutesValue{&w.Pass}},
+		{"minutes-change", "minutes to cut, tie in and thread a cone", minutesValue{&w.Change}},
+		{"minutes-stop", "minutes to halt for changes, however many", minutesValue{&w.Stop}},
+		{"minutes-short", "minutes that a pass of fewer ends costs on top", minutesValue{&w.Short}},
+		{"minutes-cross", "minutes that it costs to finish at the counting cross", minutesValue{&w.AtCross}},
+		{"minutes-back", "minutes for the empty way back, where every pass goes outward", minutesValue{&w.Back}},
+	}
+}
+
+// given says whether there are stripes.
+func (a *StripeAsk) given() bool { return a.text != "" || a.draft != "" }
+
+// Fill cuts the stripes into passes and fills them into the spec. It is nil where there are none.
+func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) (*Striped, error) {
+	if err := a.check(cmd); err != nil {
+		return nil, Usage(cmd, err)
+	}
+	if !a.given() {
+		return nil, nil
+	}
+	made := &Striped{Weights: a.weights}
+	order, err := a.order(cmd, errOut, made, spec.Loom.FirstEnd)
+	if err != nil {
+		return nil, err
+	}
+	if err := a.agree(cmd, order, *spec); err != nil {
+		return nil, Usage(cmd, err)
+	}
+	spec.Stripes = order.String()
+	if a.packages != "" {
+		if a.limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
+			return nil, Usage(cmd, plan.InField(err, "--packages-of"))
+		}
+	}
+	if made.Plan, err = stripe.ForPlan(*spec, a.limits, a.weights); err != nil {
+		return nil, Usage(cmd, inStripeFlags(err))
+	}
+	*spec = made.Spec
+	return made, nil
+}
+
+// check refuses flags that make no sense together.
+func (a *StripeAsk) check(cmd *cobra.Command) error {
+	changed := cmd.Flags().Changed
+	if changed("stripes") && changed("draft") {
+		return errors.New("--stripes and --draft both give the stripes; give one of them")
+	}
+	if changed("draft") && a.draft == "" {
+		return &plan.FieldError{Field: "--draft", Value: "", Want: "the path of a draft"}
+	}
+	if changed("stripes") && a.text == "" {
+		_, err := stripe.Parse("")
+		return pointAt(err, "")
+	}
+	if changed("thread-1") && !changed("draft") {
+		return errors.New("--thread-1 is about a draft; give --draft too")
+	}
+	names := []string{"finish-at-lease", "packages-of", "group-sizes"}
+	for _, w := range weightFlags(&a.weights) {
+		names = append(names, w.name)
+	}
+	if i := slices.IndexFunc(names, changed); i >= 0 && !a.given() {
+		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", names[i])
+	}
+	return nil
+}
+
+// order is the stripe order, typed or from the draft.
+func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, firstEnd plan.Side) (stripe.Order, error) {
+	if a.draft == "" {
+		order, err := stripe.Parse(a.text)
+		return order, Usage(cmd, pointAt(err, a.text))
+	}
+	d, err := ReadDraft(a.draft)
+	if err != nil {
+		return stripe.Order{}, err
+	}
+	for _, w := range d.Warnings {
+		fmt.Fprintf(errOut, "millside: draft %s: %s\n", prose.Clean(a.draft), prose.Clean(w.String()))
+	}
+	if !d.Symmetric() && d.Coloured && !a.sideGiven {
+		return stripe.Order{}, Usage(cmd, d.askSide())
+	}
+	made.Draft, d.Side, d.SideGiven = d, a.side, a.sideGiven
+	side := a.side
+	if firstEnd == plan.RightSide { // then end 1 is on the right, and the stripes go from right to left
+		side = otherSide(side)
+	}
+	return d.Stripes(side)
+}
+
+// agree refuses what doesn't go with the stripes.
+func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec) error {
+	n := order.Size()
+	if cmd.Flags().Changed("ends") && spec.Ends != n {
+		return &plan.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends), Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
+	}
+	if cmd.Flags().Changed("group") {
+		return errors.New("--group: with stripes the passes carry what suits the colours; --group-sizes says which numbers of ends they may carry")
+	}
+	if spec.LastPass == plan.FullLast {
+		return &plan.FieldError{Field: "--last-pass", Value: spec.LastPass.String(), Want: "short: the stripes have no colour for spare ends"}
+	}
+	if n := len(order.String()); n > plan.MaxStripes {
+		field := "--stripes"
+		if a.draft != "" {
+			field = "--draft"
+		}
+		return &plan.FieldError{Field: field, Value: fmt.Sprintf("%d characters of notation", n),
+			Want: fmt.Sprintf("stripes that take at most %d; what repeats takes less in brackets", plan.MaxStripes)}
+	}
+	return nil
+}
+
+// stripeFlagOf names the flag of each field that the scheduler may refuse. The times are checked when they
+// are read.
+var stripeFlagOf = map[string]string{
+	"finish": "finish-at-lease", "group sizes": "group-sizes", "packages": "packages-of", "paddle positions": "positions",
+}
+
+// inStripeFlags names the flags in what the scheduler refused.
+func inStripeFlags(err error) error {
+	var all []error
+	for _, fe := range plan.FieldErrors(err) {
+		named := *fe
+		if flag, ok := stripeFlagOf[fe.Field]; ok {
+			named.Field = "--" + flag
+		}
+		all = append(all, &named)
+	}
+	if len(all) == 0 {
+		return err
+	}
+	return errors.Join(all...)
+}

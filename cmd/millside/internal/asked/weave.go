@@ -1,0 +1,60 @@
+package asked
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"millside/plan"
+)
+
+// WeaveNames lists the weaves that a sett can be asked for by name.
+func WeaveNames() []string {
+	var names []string
+	for _, w := range plan.Weaves() {
+		names = append(names, w.Name)
+	}
+	return names
+}
+
+// ownWeave is a weave that is told by its counts.
+var ownWeave = regexp.MustCompile(`^([0-9]{1,4}) ends?,? (?:and )?([0-9]{1,4}) intersections?$`)
+
+// ParseWeave reads a weave: one of [WeaveNames], or its counts, such as "6 ends, 2 intersections".
+func ParseWeave(s string) (plan.Weave, error) {
+	text := strings.ToLower(strings.Join(strings.Fields(s), " "))
+	for _, w := range plan.Weaves() {
+		if w.Name == text {
+			return w, nil
+		}
+	}
+	m := ownWeave.FindStringSubmatch(text)
+	if m == nil {
+		return plan.Weave{}, &plan.FieldError{Value: s, Want: "one of " + strings.Join(WeaveNames(), ", ") + ", or such as \"6 ends, 2 intersections\""}
+	}
+	ends, _ := strconv.Atoi(m[1]) // four digits at the most
+	between, _ := strconv.Atoi(m[2])
+	return plan.Weave{Name: text, Ends: ends, Intersections: between}, nil
+}
+
+// factorParts parts the ones of a factor from its hundredths.
+var factorParts = regexp.MustCompile(`^([0-2]?)(?:[.,]([0-9]{1,2}))?$`)
+
+// ParseFactor reads a factor exactly, and finds where it is published if it is.
+func ParseFactor(s string) (plan.DiameterFactor, error) {
+	m := factorParts.FindStringSubmatch(strings.TrimSpace(s))
+	wrong := &plan.FieldError{Value: s, Want: "0.01 to 2 with at most two decimals, such as 0.9"}
+	if m == nil || m[1] == "" && m[2] == "" {
+		return plan.DiameterFactor{}, wrong
+	}
+	n, _ := strconv.Atoi(m[1] + (m[2] + "00")[:2]) // three digits at the most
+	if n < 1 || n > 200 {
+		return plan.DiameterFactor{}, wrong
+	}
+	for _, f := range plan.DiameterFactors() {
+		if f.Hundredths == n {
+			return f, nil
+		}
+	}
+	return plan.DiameterFactor{Hundredths: n, For: "your own factor", Source: "not a published one"}, nil
+}

@@ -1,0 +1,2 @@
+// Package planout writes plans, drafts and setts, as text of at most 80 columns and as JSON.
+package planout

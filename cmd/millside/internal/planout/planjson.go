@@ -1,0 +1,176 @@
+package planout
+
+import (
+	"millside/plan"
+)
+
+// planFormat names the structure below. Fields may be added to it; a field that is renamed, taken away
+// or given another meaning makes a new format with the next number.
+const planFormat = "millside-plan-1"
+
+// planJSON is what 'millside plan --json' prints. Counts are whole numbers; a list is never null.
+type planJSON struct {
+	Format     string       `json:"format"` // planFormat
+	Spec       plan.Spec    `json:"spec"`   // what was asked for, as a record keeps it
+	EndsWanted int          `json:"ends_wanted"`
+	EndsWound  int          `json:"ends_wound"` // spare ends included
+	SpareEnds  int          `json:"spare_ends"`
+	Passes     int          `json:"passes"` // over all chains
+	Path       pathJSON     `json:"path"`
+	WarpYarn   LengthJSON   `json:"warp_yarn"` // all ends together, nothing added
+	Pace       PaceJSON     `json:"pace"`
+	Time       spanJSON     `json:"time"` // for all passes at that pace
+	Faults     []faultJSON  `json:"lease_faults"`
+	Choices    []choiceJSON `json:"choices"`
+	Chains     []chainJSON  `json:"chains"`
+	Stripes    *stripesJSON `json:"stripes,omitempty"` // of a striped warp
+	Record     string       `json:"record,omitempty"`  // the path of the record that --save made
+}
+
+// LengthJSON is a length, exactly, in two ways.
+type LengthJSON struct {
+	Text       string `json:"text"` // such as "5 yd"
+	Nanometres int64  `json:"nanometres"`
+}
+
+// LengthToJSON gives a length in both ways.
+func LengthToJSON(l plan.Length) LengthJSON { return LengthJSON{l.String(), int64(l)} }
+
+// pathJSON is the way on the mill. Turns has at most two decimals, rounded to the nearest; the lengths
+// are rounded to the nearest nanometre.
+type pathJSON struct {
+	PegSteps int        `json:"peg_steps"`
+	Turns    string     `json:"turns"`
+	Length   LengthJSON `json:"length"`
+	PerTurn  LengthJSON `json:"per_turn"`
+}
+
+type faultJSON struct {
+	Chain int    `json:"chain"`
+	Pass  int    `json:"pass"`
+	End   int    `json:"end"` // the second of the two neighbours
+	Why   string `json:"why"`
+}
+
+type choiceJSON struct {
+	Label     string   `json:"label"`
+	Group     int      `json:"group"`
+	Passes    int      `json:"passes"`
+	LastEnds  int      `json:"last_ends"`
+	SpareEnds int      `json:"spare_ends"`
+	Finish    string   `json:"finish"` // "at the lease" or "at the counting cross"
+	Planned   bool     `json:"planned"`
+	Reasons   []string `json:"reasons"`
+}
+
+type chainJSON struct {
+	Number    int        `json:"number"`
+	FirstEnd  int        `json:"first_end"`
+	LastEnd   int        `json:"last_end"`
+	Ends      int        `json:"ends"`
+	Finish    string     `json:"finish"`
+	TieAfter  []int      `json:"tie_after"` // numbers of the passes that a count tie follows
+	Passes    []PassJSON `json:"passes"`
+	Finishing []StepJSON `json:"finishing"`
+}
+
+// PassJSON is one pass.
+type PassJSON struct {
+	Number         int      `json:"number"`    // from 1 in each chain
+	Direction      string   `json:"direction"` // "outward" or "return"
+	FirstEnd       int      `json:"first_end"` // numbers of ends count over the whole warp
+	LastEnd        int      `json:"last_end"`
+	Positions      []int    `json:"positions"` // those that carry an end
+	Mirrored       bool     `json:"mirrored"`  // the highest position lays the first end
+	SpareEnds      int      `json:"spare_ends"`
+	FirstPeg       string   `json:"first_peg"`     // "A" or "B"
+	FirstOpening   string   `json:"first_opening"` // "holes up" or "slots up", over the first peg
+	OverA          string   `json:"over_a"`        // the opening that goes over lease peg A
+	OverB          string   `json:"over_b"`
+	CrossOver      int      `json:"cross_over"`       // the peg of the counting cross, 1 or 2
+	TurnAfter      string   `json:"turn_after"`       // "clockwise" or "counterclockwise"
+	TwistHalfTurns int      `json:"twist_half_turns"` // behind the paddle after the turn; clockwise above 0
+	KeepsOpening   bool     `json:"keeps_opening"`    // no flick round the near peg after this pass
+	Before         []string `json:"before"`
+	After          []string `json:"after"`
+	// In a striped warp: the set-up, the colours of Positions, and what is changed before the pass.
+	SetUp   int          `json:"set_up,omitempty"`
+	Colours []string     `json:"colours,omitempty"`
+	Changes []changeJSON `json:"changes,omitempty"`
+}
+
+// StepJSON is one finishing step.
+type StepJSON struct {
+	ID      string `json:"id"`
+	Title   string `json:"title"`
+	Detail  string `json:"detail"`
+	Caution string `json:"caution,omitempty"`
+}
+
+// PlanToJSON is a plan for a program to read.
+func PlanToJSON(project *plan.Project) planJSON {
+	p := project.Plan
+	out := planJSON{
+		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
+		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()),
+		Pace: paceToJSON(project.Pace), Time: spanToJSON(project.Pace.For(p.Passes())),
+		Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
+	}
+	for _, f := range p.LeaseFaults {
+		out.Faults = append(out.Faults, faultJSON(f))
+	}
+	for _, c := range plan.Choices(p.Spec.Ends, p.Spec.Group, p.Spec.Positions) {
+		if p.Striped() {
+			break // the choices know nothing of colours
+		}
+		out.Choices = append(out.Choices, choiceJSON{c.Label(), c.Group, c.Passes, c.LastEnds, c.Spares, c.Finish.String(), planned(p.Spec, c), c.Reasons})
+	}
+	for _, c := range p.Chains {
+		out.Chains = append(out.Chains, chainToJSON(p, c))
+	}
+	return out
+}
+
+func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
+	out := chainJSON{
+		Number: c.Number, FirstEnd: c.First, LastEnd: c.Last, Ends: c.Ends(), Finish: c.Finish().String(),
+		TieAfter: tiePasses(p, c), Finishing: StepsToJSON(p.Finishing(c)),
+	}
+	for _, pass := range c.Passes {
+		out.Passes = append(out.Passes, PassToJSON(p, c, pass))
+	}
+	return out
+}
+
+// PassToJSON is a pass of a chain.
+func PassToJSON(p *plan.Plan, c plan.Chain, pass plan.Pass) PassJSON {
+	out := PassJSON{
+		Number: pass.Number, Direction: pass.Direction.String(), FirstEnd: pass.First, LastEnd: pass.Last,
+		Mirrored: pass.Mirrored, SpareEnds: pass.Spares, FirstPeg: pass.FirstPeg().String(), FirstOpening: pass.FirstOpening.String(),
+		OverA: pass.OpeningAt(plan.PegA).String(), OverB: pass.OpeningAt(plan.PegB).String(),
+		CrossOver: pass.CrossOver(), TurnAfter: pass.TurnAfter.String(), TwistHalfTurns: int(pass.Twist),
+		KeepsOpening: c.KeepsOpening(pass.Number), Before: texts(p.Before(c, pass.Number)), After: texts(p.After(c, pass.Number)),
+	}
+	for pos := range pass.Carried.All() {
+		out.Positions = append(out.Positions, pos)
+	}
+	out.stripedPass(p, c, pass)
+	return out
+}
+
+// StepsToJSON lists finishing steps.
+func StepsToJSON(steps []plan.Step) []StepJSON {
+	out := []StepJSON{}
+	for _, s := range steps {
+		out = append(out, StepJSON{string(s.ID), s.Title, s.Detail, s.Caution})
+	}
+	return out
+}
+
+func texts(tasks []plan.Task) []string {
+	out := []string{}
+	for _, t := range tasks {
+		out = append(out, t.Text)
+	}
+	return out
+}

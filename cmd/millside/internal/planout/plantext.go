@@ -1,0 +1,205 @@
+package planout
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"millside/cmd/millside/internal/prose"
+	"millside/plan"
+)
+
+// PlanText writes what a weaver wants to know of a plan on one page, with the time that it takes at a
+// pace.
+func PlanText(w io.Writer, p *plan.Plan, pace plan.Pace) {
+	s := p.Spec
+	fmt.Fprintf(w, "Warp \"%s\"\n\n", prose.Clean(s.Name))
+	prose.Row(w, "Ends", "%s", endsText(p))
+	prose.Row(w, "Passes", "%s", passesOf(p))
+	prose.Row(w, "Stops", "%s", stopsText(p))
+	prose.Row(w, "Lease", "%s", leaseText(p))
+	prose.Row(w, "Near peg", "%s", flickText(p))
+	prose.Row(w, "Mill", "%s round, a place for the end pegs every %s, %s", prose.Length(s.Mill.Circumference, s.Units.Short()),
+		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
+	prose.Row(w, "Length", "%s", lengthText(p))
+	prose.Row(w, "Yarn", "%s for the warp, nothing added for waste", prose.Length(p.WarpYarn(), s.Units.Long()))
+	prose.Row(w, "Time", "%s, by %s", pace.For(p.Passes()), pace.Source())
+	prose.Row(w, "Count ties", "%s", tiesText(p))
+	if len(p.Chains) > 1 {
+		for _, c := range p.Chains {
+			prose.Row(w, fmt.Sprintf("Chain %d", c.Number), "ends %d to %d: %s in %s, stops %s", c.First, c.Last,
+				prose.Count(c.Ends(), "end"), prose.Count(len(c.Passes), "pass"), c.Finish())
+		}
+	}
+	if !p.Striped() { // the choices know nothing of colours
+		choicesText(w, p)
+	}
+}
+
+// StepTitles lists what follows the last pass, in a few words each.
+func StepTitles(w io.Writer, p *plan.Plan) {
+	fmt.Fprint(w, "\nAfter the last pass:\n")
+	for i, step := range p.Finishing(p.Chains[len(p.Chains)-1]) {
+		fmt.Fprintf(w, "  %2d  %s\n", i+1, step.Title)
+	}
+}
+
+func endsText(p *plan.Plan) string {
+	text := fmt.Sprintf("%d wanted, %d wound", p.Spec.Ends, p.EndsWound())
+	if n := p.Spares(); n > 0 {
+		text += fmt.Sprintf(", the last %d spare", n)
+	}
+	return text
+}
+
+func passesOf(p *plan.Plan) string {
+	if p.Striped() {
+		return stripedPassesOf(p)
+	}
+	last := p.Chains[len(p.Chains)-1]
+	final := last.Passes[len(last.Passes)-1]
+	text := fmt.Sprintf("%d, by %s on a paddle of %d positions", p.Passes(), prose.Count(p.Spec.Group, "end"), p.Spec.Positions)
+	if p.LeftOut(final).Count() > 0 {
+		text += fmt.Sprintf("; the last carries %d, in %s", final.Ends(), prose.Positions(final.Carried))
+	}
+	if len(p.Chains) > 1 {
+		text += fmt.Sprintf("; %d chains", len(p.Chains))
+	}
+	return text
+}
+
+// stopsText says where the winding stops, and why the lease is the better place.
+func stopsText(p *plan.Plan) string {
+	finish := p.Chains[0].Finish()
+	for _, c := range p.Chains {
+		if c.Finish() != finish {
+			return "not every chain at the same end; see the chains below"
+		}
+	}
+	if finish == plan.AtLease {
+		return "at the lease, where it began: an even number of passes, so nothing is left at the far end"
+	}
+	return "at the counting cross: an odd number of passes, so the last group is fastened at the far end, which is harder"
+}
+
+func leaseText(p *plan.Plan) string {
+	if len(p.LeaseFaults) == 0 {
+		return fmt.Sprintf("every end crosses its neighbours; a return pass lies in the %s order", p.Spec.ReturnOrder)
+	}
+	var faults []string
+	for _, f := range p.LeaseFaults {
+		faults = append(faults, fmt.Sprintf("end %d lies with its neighbour (chain %d, pass %d): %s", f.End, f.Chain, f.Pass, f.Why))
+	}
+	return strings.Join(faults, "; ")
+}
+
+// flickText says what the paddle does on its way round the near end peg.
+func flickText(p *plan.Plan) string {
+	kept, flicked := 0, 0
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes[:len(c.Passes)-1] {
+			switch {
+			case pass.Direction.Far():
+			case c.KeepsOpening(pass.Number):
+				kept++
+			default:
+				flicked++
+			}
+		}
+	}
+	switch {
+	case kept == 0 && flicked == 0:
+		return "no second bout, so nothing to keep in mind"
+	case flicked == 0:
+		return "the paddle keeps its opening on the way round"
+	case kept == 0:
+		return "flick the paddle once more on the way round"
+	}
+	return "the paddle keeps its opening on some passes and not on others; --passes shows each"
+}
+
+func riseText(s plan.Spec) string {
+	if s.Mill.Rise == 0 {
+		return "no rise"
+	}
+	return "a rise of " + prose.Length(s.Mill.Rise, s.Units.Short()) + " a turn"
+}
+
+func lengthText(p *plan.Plan) string {
+	unit := p.Spec.Units.Long()
+	text := fmt.Sprintf("%s wanted, %s on the mill: ", prose.Length(p.Spec.Length, unit), prose.Length(p.Path.Length, unit))
+	if p.Path.Length != p.Spec.Length {
+		text += "rounded up to what the pegs give, "
+	}
+	return text + fmt.Sprintf("%s, %s turns", prose.Count(p.Path.Steps, "peg step"), p.Path.Turns())
+}
+
+// tiesText lists the passes that a count tie follows, chain by chain.
+func tiesText(p *plan.Plan) string {
+	if p.Spec.TieEvery == 0 {
+		return "none"
+	}
+	text := fmt.Sprintf("every %s", prose.Count(p.Spec.TieEvery, "end"))
+	for _, c := range p.Chains {
+		after := tiePasses(p, c)
+		if len(after) == 0 {
+			continue
+		}
+		text += "; "
+		if len(p.Chains) > 1 {
+			text += fmt.Sprintf("chain %d ", c.Number)
+		}
+		text += "after " + passWord(len(after)) + " "
+		text += strings.Join(shown(after), ", ")
+	}
+	return text
+}
+
+// tiePasses lists the passes of a chain that a count tie follows.
+func tiePasses(p *plan.Plan, c plan.Chain) []int {
+	after := []int{}
+	for k := p.NextTie(c, 1); k != 0; k = p.NextTie(c, k+1) {
+		after = append(after, k)
+	}
+	return after
+}
+
+func passWord(n int) string {
+	if n == 1 {
+		return "pass"
+	}
+	return "passes"
+}
+
+func shown(passes []int) []string {
+	var list []string
+	for i, k := range passes {
+		if i == prose.MostShown {
+			return append(list, fmt.Sprintf("... (%d in all)", len(passes)))
+		}
+		list = append(list, fmt.Sprint(k))
+	}
+	return list
+}
+
+// choicesText lists other ways to reach the same number of ends.
+func choicesText(w io.Writer, p *plan.Plan) {
+	s := p.Spec
+	fmt.Fprintf(w, "\nWays to reach %s, the least trouble first", prose.Count(s.Ends, "end"))
+	if len(p.Chains) > 1 {
+		fmt.Fprint(w, " (as one chain)")
+	}
+	fmt.Fprint(w, ":\n")
+	for i, c := range plan.Choices(s.Ends, s.Group, s.Positions) {
+		mark := ""
+		if planned(s, c) {
+			mark = " (this plan)"
+		}
+		fmt.Fprintf(w, "  %2d  %s%s\n      %s\n", i+1, c.Label(), mark, prose.Wrap(strings.Join(c.Reasons, "; "), 6))
+	}
+}
+
+// planned says whether a choice is the one that the plan makes.
+func planned(s plan.Spec, c plan.Choice) bool {
+	return c.Group == s.Group && (c.Kind == plan.Divides || (c.Kind == plan.SpareEnds) == (s.LastPass == plan.FullLast))
+}

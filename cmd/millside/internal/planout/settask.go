@@ -1,0 +1,61 @@
+package planout
+
+import (
+	"fmt"
+	"io"
+
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/sheetout"
+	"millside/plan"
+)
+
+// SettAsk is what a sett is asked for.
+type SettAsk struct {
+	Yarn   plan.YarnSize
+	Weave  plan.Weave
+	Factor plan.DiameterFactor
+	Units  plan.LengthUnitSystem
+}
+
+// otherSett is what another published factor gives.
+type otherSett struct {
+	factor plan.DiameterFactor
+	start  plan.Sett
+}
+
+// Others is what the other published factors give for the same yarn and weave.
+func (ask SettAsk) Others() ([]otherSett, error) {
+	var list []otherSett
+	for _, f := range plan.DiameterFactors() {
+		if f.Hundredths == ask.Factor.Hundredths {
+			continue
+		}
+		help, err := plan.HelpSett(ask.Yarn, ask.Weave, f, ask.Units)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, otherSett{f, help.Start})
+	}
+	return list, nil
+}
+
+// SettText writes a sett to begin a sample with, and what others would give.
+func SettText(w io.Writer, ask SettAsk, help *plan.SettHelp, others []otherSett) {
+	fmt.Fprintf(w, "Yarn: %s, %s\n\n", prose.Clean(ask.Yarn.Notation()), ask.Yarn.PerMass(ask.Units))
+	for _, r := range help.Rows {
+		note := r.Usual // here where the figure is from, or what it is good for
+		r.Usual = ""
+		sheetout.RowText(w, r, true)
+		if note != "" && note != help.Note {
+			fmt.Fprintf(w, "    %s\n", prose.Wrap(prose.Clean(note), 4))
+		}
+	}
+	fmt.Fprintf(w, "\n%s\n\n", prose.Wrap(fmt.Sprintf("This is %s: weave one, wash it, look.", help.Note), 0))
+	fmt.Fprintln(w, "Other published factors:")
+	for _, o := range others {
+		fmt.Fprintf(w, "  %s\n", prose.Wrap(fmt.Sprintf("%s for %s: start at %s (%s)", hundredths(o.factor.Hundredths), o.factor.For, o.start.Shown(1), o.factor.Source), 4))
+	}
+}
+
+// hundredths writes a factor.
+func hundredths(n int) string { return fmt.Sprintf("%d.%02d", n/100, n%100) }

@@ -1,0 +1,40 @@
+package prose
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"millside/plan"
+)
+
+// Clean is [plan.Clean]. Names that were typed or come from a record go through it before they are shown.
+func Clean(s string) string { return plan.Clean(s) }
+
+// TextWidth is the width that text is broken to: what a terminal has at least.
+const TextWidth = 80
+
+// Wrap breaks a text at its spaces so that with the indent no line is over TextWidth; the first line is
+// indented by the caller. A word that is longer stands alone.
+func Wrap(text string, indent int) string {
+	var b strings.Builder
+	column := indent
+	for i, word := range strings.Fields(text) {
+		n := utf8.RuneCountInString(word)
+		switch {
+		case i == 0:
+		case column+1+n > TextWidth:
+			b.WriteByte('\n')
+			b.WriteString(strings.Repeat(" ", indent))
+			column = indent
+		default:
+			b.WriteByte(' ')
+			column++
+		}
+		b.WriteString(word)
+		column += n
+	}
+	return b.String()
+}
+
+// MostShown is how many things a line lists before it breaks off.
+const MostShown = 12

@@ -1,0 +1,17 @@
+package recordout
+
+import (
+	"errors"
+	"fmt"
+
+	"millside/counter"
+)
+
+// HelpDamaged adds to a damaged record's error what to do about it.
+func HelpDamaged(err error, path string) error {
+	var damage *counter.DamageError
+	if errors.As(err, &damage) && damage.Line > 1 {
+		return fmt.Errorf("%w; 'millside salvage %s NEW' saves what stands before that line", err, path)
+	}
+	return err
+}

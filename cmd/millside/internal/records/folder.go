@@ -1,0 +1,40 @@
+package records
+
+import (
+	"millside/counter"
+)
+
+// Folder is a folder of records as one command sees it.
+type Folder struct {
+	store  counter.Store // its FS keeps what it reads
+	listed bool
+	list   []counter.Summary
+	err    error
+}
+
+// New gives the folder of a store.
+func New(store counter.Store) *Folder {
+	if store.FS == nil {
+		store.FS = counter.OS()
+	}
+	store.FS = &keeper{FS: store.FS, files: map[string]kept{}}
+	return &Folder{store: store}
+}
+
+// List is [counter.Store.List], made once.
+func (f *Folder) List() ([]counter.Summary, error) {
+	if !f.listed {
+		f.list, f.err = f.store.List()
+		f.listed = true
+	}
+	return f.list, f.err
+}
+
+// Find is [counter.Store.Find].
+func (f *Folder) Find(nameOrPath string) (string, error) { return f.store.FindIn(nameOrPath, f.List) }
+
+// Look is [counter.Look] at what was read of the record, if it was.
+func (f *Folder) Look(path string) (*counter.Record, error) { return counter.Look(f.store.FS, path) }
+
+// Open is [counter.Open]: the record is read under its lock, whatever was read of it before.
+func (f *Folder) Open(path string) (*counter.Record, error) { return counter.Open(f.store.FS, path) }

@@ -1,0 +1,83 @@
+package sheetout
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+
+	"millside/cmd/millside/internal/prose"
+	"millside/plan"
+)
+
+// sheetMarkdown writes the sheet as Markdown (CommonMark, with pipe tables). Whatever
+// could be taken for a mark is escaped.
+func sheetMarkdown(w io.Writer, s *plan.Sheet, how bool) error {
+	fmt.Fprintf(w, "# %s\n\n%s\n", escaped(s.Title), escaped(sheetSummary(s)))
+	for _, part := range s.Parts {
+		fmt.Fprintf(w, "\n## %s\n", escaped(part.Title))
+		if len(part.Rows) > 0 {
+			fmt.Fprintln(w)
+		}
+		for _, r := range part.Rows {
+			rowMarkdown(w, r, how)
+		}
+		if part.Table != nil {
+			fmt.Fprintln(w)
+			tableMarkdown(w, part.Table)
+		}
+		if len(part.Notes) > 0 {
+			fmt.Fprintln(w)
+		}
+		for _, note := range part.Notes {
+			fmt.Fprintf(w, "- %s\n", escaped(note))
+		}
+	}
+	return nil
+}
+
+func rowMarkdown(w io.Writer, r plan.Row, how bool) {
+	fmt.Fprintf(w, "- **%s**: %s\n", escaped(r.Name), escaped(r.Value))
+	if text := howText(r); how && text != "" {
+		fmt.Fprintf(w, "  - %s\n", escaped(text))
+	}
+	if r.Warning != "" {
+		fmt.Fprintf(w, "  - **Take care: %s**\n", escaped(r.Warning))
+	}
+}
+
+func tableMarkdown(w io.Writer, t *plan.SheetTable) {
+	_, numbers := measure(t)
+	line := func(cells []string) { fmt.Fprintf(w, "| %s |\n", strings.Join(cells, " | ")) }
+	names, rule := make([]string, len(t.Columns)), make([]string, len(t.Columns))
+	for i, name := range t.Columns {
+		names[i], rule[i] = escaped(name), "---"
+		if numbers[i] {
+			rule[i] = "---:"
+		}
+	}
+	line(names)
+	line(rule)
+	for _, cells := range t.Lines {
+		texts := make([]string, len(cells))
+		for i, cell := range cells {
+			texts[i] = escaped(cell)
+		}
+		line(texts)
+	}
+}
+
+// escaped puts a backslash before every mark of ASCII that could mean something in Markdown (CommonMark
+// 0.31, "backslash escapes", lets any of them be escaped), and leaves those that a sheet is full of and
+// that mean nothing within a line.
+func escaped(s string) string {
+	var b strings.Builder
+	for i, r := range strings.Join(strings.Fields(prose.Clean(s)), " ") {
+		harmless := strings.ContainsRune(`.,:;()/%"'?=^`, r) || r == '-' && i > 0
+		if r < unicode.MaxASCII && (unicode.IsPunct(r) || unicode.IsSymbol(r)) && !harmless {
+			b.WriteByte('\\')
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}

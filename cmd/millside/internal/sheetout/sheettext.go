@@ -1,0 +1,85 @@
+package sheetout
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"millside/cmd/millside/internal/prose"
+	"millside/plan"
+)
+
+// nameWidth is how far the values stand in on a text sheet.
+const nameWidth = 28
+
+// sheetText writes the sheet for a wall or a terminal, at most 80 columns wide. With how, each figure has
+// its formula below it.
+func sheetText(w io.Writer, s *plan.Sheet, how bool) error {
+	title := prose.Wrap(prose.Clean(s.Title), 0)
+	fmt.Fprintf(w, "%s\n%s\n%s\n", title, strings.Repeat("=", min(utf8.RuneCountInString(title), prose.TextWidth)), sheetSummary(s))
+	for _, part := range s.Parts {
+		PartText(w, part, how)
+	}
+	return nil
+}
+
+// sheetSummary is the line below the title.
+func sheetSummary(s *plan.Sheet) string {
+	return fmt.Sprintf("%s, %s, %s, %s", prose.Count(s.Ends, "end"), prose.Count(s.Passes, "pass"), prose.Count(s.Chains, "chain"), s.Length.In(s.Units.Long(), 2))
+}
+
+// PartText writes one part of a sheet.
+func PartText(w io.Writer, part plan.SheetPart, how bool) {
+	title := strings.ToUpper(part.Title)
+	fmt.Fprintf(w, "\n%s\n%s\n", title, strings.Repeat("-", utf8.RuneCountInString(title)))
+	for _, r := range part.Rows {
+		RowText(w, r, how)
+	}
+	if part.Table != nil {
+		if len(part.Rows) > 0 {
+			fmt.Fprintln(w)
+		}
+		tableText(w, part.Table)
+	}
+	if len(part.Notes) > 0 && (part.Table != nil || len(part.Rows) > 0) {
+		fmt.Fprintln(w)
+	}
+	for _, note := range part.Notes {
+		fmt.Fprintf(w, "- %s\n", prose.Wrap(prose.Clean(note), 2))
+	}
+}
+
+// RowText writes a figure; a long name has a line of its own.
+func RowText(w io.Writer, r plan.Row, how bool) {
+	name := prose.Clean(r.Name)
+	gap := nameWidth - utf8.RuneCountInString(name)
+	if gap < 2 {
+		name, gap = prose.Wrap(name, 0)+"\n", nameWidth
+	}
+	fmt.Fprintf(w, "%s%s%s\n", name, strings.Repeat(" ", gap), prose.Wrap(prose.Clean(r.Value), nameWidth))
+	const indent = 4
+	below := func(text string) {
+		if text != "" {
+			fmt.Fprintf(w, "%s%s\n", strings.Repeat(" ", indent), prose.Wrap(prose.Clean(text), indent))
+		}
+	}
+	if how {
+		below(howText(r))
+	}
+	if r.Warning != "" {
+		below("TAKE CARE: " + r.Warning)
+	}
+}
+
+// howText says in one line how a figure was reached, and what is usual.
+func howText(r plan.Row) string {
+	var parts []string
+	if r.How.Formula != "" {
+		parts = append(parts, r.How.Formula+": "+r.How.WithNumbers)
+	}
+	if r.Usual != "" {
+		parts = append(parts, "usual: "+r.Usual)
+	}
+	return strings.Join(parts, "; ")
+}

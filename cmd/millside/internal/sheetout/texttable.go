@@ -1,0 +1,91 @@
+package sheetout
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"millside/cmd/millside/internal/prose"
+	"millside/plan"
+)
+
+// leastLast is the least room in which the last column of a table may be broken.
+const leastLast = 14
+
+// tableText writes a table at most 80 columns wide: as it is, or with its last column broken, or, where
+// that leaves too little room, each line as a block of its own.
+func tableText(w io.Writer, t *plan.SheetTable) {
+	widths, numbers := measure(t)
+	last := len(widths) - 1
+	room := prose.TextWidth
+	for _, n := range widths[:last] {
+		room -= n + 2
+	}
+	if room < min(widths[last], leastLast) {
+		blocksText(w, t)
+		return
+	}
+	indent := prose.TextWidth - room
+	line := func(cells []string) {
+		var b strings.Builder
+		for i, cell := range cells[:last] {
+			b.WriteString(padded(prose.Clean(cell), widths[i], numbers[i]) + "  ")
+		}
+		cell := prose.Clean(cells[last])
+		if widths[last] > room {
+			cell = prose.Wrap(cell, indent)
+		} else {
+			cell = padded(cell, widths[last], numbers[last])
+		}
+		fmt.Fprintln(w, strings.TrimRight(b.String()+cell, " "))
+	}
+	line(t.Columns)
+	rule := make([]string, len(widths))
+	for i, n := range widths {
+		rule[i] = strings.Repeat("-", min(n, prose.TextWidth))
+	}
+	rule[last] = strings.Repeat("-", min(widths[last], room))
+	line(rule)
+	for _, cells := range t.Lines {
+		line(cells)
+	}
+}
+
+// measure gives the width of each column, and whether it holds nothing but numbers.
+func measure(t *plan.SheetTable) (widths []int, numbers []bool) {
+	widths, numbers = make([]int, len(t.Columns)), make([]bool, len(t.Columns))
+	for i, name := range t.Columns {
+		widths[i], numbers[i] = utf8.RuneCountInString(prose.Clean(name)), true
+	}
+	for _, cells := range t.Lines {
+		for i, cell := range cells {
+			widths[i] = max(widths[i], utf8.RuneCountInString(prose.Clean(cell)))
+			numbers[i] = numbers[i] && strings.Trim(cell, "0123456789") == ""
+		}
+	}
+	return widths, numbers
+}
+
+// padded fills a cell up to its column's width; numbers stand to the right.
+func padded(cell string, width int, number bool) string {
+	fill := strings.Repeat(" ", max(width-utf8.RuneCountInString(cell), 0))
+	if number {
+		return fill + cell
+	}
+	return cell + fill
+}
+
+// blocksText writes each line of a table as a block: the name of each column and what stands in it.
+func blocksText(w io.Writer, t *plan.SheetTable) {
+	for i, cells := range t.Lines {
+		if i > 0 {
+			fmt.Fprintln(w)
+		}
+		for k, cell := range cells {
+			if cell != "" {
+				RowText(w, plan.Row{Name: t.Columns[k], Value: cell}, false)
+			}
+		}
+	}
+}

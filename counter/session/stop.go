@@ -1,0 +1,168 @@
+package session
+
+import (
+	"fmt"
+	"strings"
+
+	"millside/counter"
+	"millside/plan"
+)
+
+// Stop is the work at an end peg that is to be done before the pass in hand.
+type Stop struct {
+	Work plan.PegWork
+	// Title says in a few words what it is: "cut off 2, tie on 3".
+	Title string
+	// Lines says position by position, in the order of the work, what is done.
+	Lines []StopLine
+	// Stays says in words what is left alone; empty where nothing is.
+	Stays string
+	// How says how it is done.
+	How string
+}
+
+// StopLine is the work on one position or on several alike.
+type StopLine struct {
+	// Verb is "cut off", "thread" or "tie on".
+	Verb string
+	// Positions are those that it is done to.
+	Positions plan.Positions
+	// From and To are colours, counted from 1; 0 where there is none or where it doesn't matter.
+	From, To int
+	// Text is the whole line in words.
+	Text string
+}
+
+// Stop is the work at the peg that waits to be confirmed; false where there is none.
+func (s Session) Stop() (Stop, bool) {
+	w, ok := s.stopWork()
+	if !ok {
+		return Stop{}, false
+	}
+	return s.stopOf(w), true
+}
+
+// stopWork is the work that has a page of its own: a halt between two passes, and the threading of a striped warp.
+func (s Session) stopWork() (plan.PegWork, bool) {
+	w, ok := s.work()
+	return w, ok && (w.Halt() || s.st.Plan.Striped() && w.Starts() && len(w.Thread) > 0)
+}
+
+// work is what has to be done at the peg before the pass in hand. What the paddle holds counts: after a recount, or
+// where the stripes follow another order, that may be something else than the pass before left in it.
+func (s Session) work() (plan.PegWork, bool) {
+	next, more := s.st.NextPass()
+	if !more || s.st.Finished {
+		return plan.PegWork{}, false
+	}
+	has, wants := s.st.Paddle, counter.Paddle{Dressed: true, Carried: next.Carried, SetUp: s.st.Plan.SetUpOf(next)}
+	if samePaddle(has, wants) {
+		return plan.PegWork{}, false
+	}
+	w := s.st.Plan.WorkBefore(s.st.Chain, next.Number)
+	if k := next.Number - 1; k > 0 {
+		last := s.st.Current().Passes[k-1]
+		if !samePaddle(has, counter.Paddle{Dressed: true, Carried: last.Carried, SetUp: s.st.Plan.SetUpOf(last)}) {
+			w = between(w, has, wants)
+		}
+	}
+	return w, w.Any()
+}
+
+func samePaddle(a, b counter.Paddle) bool {
+	return a.Dressed == b.Dressed && a.Carried == b.Carried && len(a.SetUp.ChangesTo(b.SetUp)) == 0
+}
+
+// between is the work that makes what the paddle is to hold out of what it holds.
+func between(w plan.PegWork, has, wants counter.Paddle) plan.PegWork {
+	w.Thread = nil
+	changed := plan.Positions(0)
+	for _, c := range has.SetUp.ChangesTo(wants.SetUp) {
+		w.Thread = append(w.Thread, plan.Threading(c))
+		changed |= at(c.Position)
+	}
+	w.Stay = (has.Carried & wants.Carried).Without(changed)
+	w.Cut, w.Tie = has.Carried.Without(w.Stay), wants.Carried.Without(w.Stay)
+	return w
+}
+
+// at is the set of one position.
+func at(position int) plan.Positions {
+	return plan.FirstPositions(position).Without(plan.FirstPositions(position - 1))
+}
+
+// stopOf puts work at a peg into lines.
+func (s Session) stopOf(w plan.PegWork) Stop {
+	stop := Stop{Work: w, Title: workWords(w)}
+	add := func(verb string, set plan.Positions, from, to int, text string) {
+		stop.Lines = append(stop.Lines, StopLine{verb, set, from, to, text})
+	}
+	if w.Cut != 0 {
+		add("cut off", w.Cut, 0, 0, "cut off "+positionsWords(w.Cut))
+	}
+	stop.Lines = append(stop.Lines, s.threadLines(w)...)
+	if w.Tie != 0 {
+		add("tie on", w.Tie, 0, 0, "tie on "+positionsWords(w.Tie))
+	}
+	if w.Stay != 0 {
+		stop.Stays = positionsWords(w.Stay) + " stay as they are"
+		if w.Stay.Count() == 1 {
+			stop.Stays = positionsWords(w.Stay) + " stays as it is"
+		}
+	}
+	stop.How = fmt.Sprintf("The mill stands at the %s. Make each end that you cut fast there; its tail stays in the paddle, parked. "+
+		"Tie on at the same peg.", w.Peg)
+	if w.Starts() {
+		stop.How = fmt.Sprintf("One end in each position, from packages in the order of the positions. Then tie the group on at the %s, beside the lease.", w.Peg)
+	}
+	return stop
+}
+
+// threadLines draws positions together that lose and get the same yarn.
+func (s Session) threadLines(w plan.PegWork) []StopLine {
+	type change struct{ from, to int }
+	var order []change
+	sets := map[change]plan.Positions{}
+	for _, t := range w.Thread {
+		c := change{t.From, t.To}
+		if sets[c] == 0 {
+			order = append(order, c)
+		}
+		sets[c] |= at(t.Position)
+	}
+	var lines []StopLine
+	for _, c := range order {
+		line := StopLine{Verb: "thread", Positions: sets[c], From: c.from, To: c.to, Text: "thread " + positionsWords(sets[c])}
+		switch {
+		case c.to != 0 && c.from != 0:
+			line.Text += fmt.Sprintf(" with %s in place of %s", s.st.Plan.ColourText(c.to), s.st.Plan.ColourText(c.from))
+		case c.to != 0:
+			line.Text += " with " + s.st.Plan.ColourText(c.to)
+		case c.from != 0:
+			line.Verb, line.Text = "take out", fmt.Sprintf("take %s out of %s", s.st.Plan.ColourText(c.from), positionsWords(sets[c]))
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// workWords says in a few words how much work there is: "cut off 2, thread 2, tie on 4".
+func workWords(w plan.PegWork) string {
+	var parts []string
+	for _, p := range []struct {
+		verb string
+		n    int
+	}{{"cut off", w.Cut.Count()}, {"thread", len(w.Thread)}, {"tie on", w.Tie.Count()}} {
+		if p.n > 0 {
+			parts = append(parts, fmt.Sprintf("%s %d", p.verb, p.n))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+func positionsWords(set plan.Positions) string {
+	if set.Count() == 1 {
+		return "position " + set.String()
+	}
+	return "positions " + set.String()
+}

@@ -1,0 +1,160 @@
+package session
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"millside/plan"
+)
+
+// Announce is the page in long words, in the order in which the winder needs them.
+func (s Session) Announce(now time.Time) []string {
+	switch s.Stage(now) {
+	case Done:
+		return []string{fmt.Sprintf("The warp is finished and off the mill: %s.", plan.Counted(s.st.EndsStandingAll(), "end", "ends"))}
+	case Looking:
+		return append(s.Standing().Words(), "If it is so, press the pass key to go on. If not, count at the pegs.")
+	case AtPeg:
+		return s.stopWords()
+	case AtQuestion:
+		return s.questionWords()
+	case Finishing:
+		return s.stepWords()
+	case Broken:
+		return []string{"The record can't be written. Nothing is counted until it is opened again."}
+	}
+	return s.passWords(now)
+}
+
+// passWords is the pass to be laid, what is due before it and what comes after it.
+func (s Session) passWords(now time.Time) []string {
+	in, ok := s.Instruction(now)
+	if !ok {
+		return s.stepWords() // only looking at a warp that is wound
+	}
+	chain := ""
+	if in.Chains > 1 {
+		chain = fmt.Sprintf(" of chain %d", in.Chain)
+	}
+	var said []string
+	if k := in.Pass.Number - 1; k > 0 {
+		said = append(said, fmt.Sprintf("Pass %d is laid, %s stand.", k, plan.Counted(in.Standing, "end", "ends")))
+	}
+	said = append(said, fmt.Sprintf("Pass %d of %d%s, %s: %s.", in.Pass.Number, in.Of, chain, in.Pass.Direction, in.Words()))
+	if in.Round != RoundNone {
+		said = append(said, sentence(in.Round.String()))
+	}
+	if len(in.Now) > 0 {
+		said = append(said, "Now: "+joined(in.Now)+".")
+	}
+	for _, r := range in.Reminders {
+		said = append(said, sentence(r.Text))
+	}
+	return append(said, "Next: "+joined(in.Next)+".")
+}
+
+func joined(items []Item) string {
+	texts := make([]string, len(items))
+	for i, item := range items {
+		texts[i] = item.Text
+	}
+	return strings.Join(texts, "; ")
+}
+
+// stopWords is the work at the peg.
+func (s Session) stopWords() []string {
+	stop, _ := s.Stop()
+	said := []string{fmt.Sprintf("Stop at the %s before pass %d: %s.", stop.Work.Peg, stop.Work.Before, stop.Title)}
+	if k := s.st.Laid(); k > 0 {
+		said = append([]string{fmt.Sprintf("Pass %d is laid, %s stand.", k, plan.Counted(s.st.EndsStanding(), "end", "ends"))}, said...)
+	}
+	for _, l := range stop.Lines {
+		said = append(said, sentence(l.Text))
+	}
+	if stop.Stays != "" {
+		said = append(said, sentence(stop.Stays))
+	}
+	return append(said, stop.How, "The pass key confirms that it is done, and counts no pass.")
+}
+
+// questionWords asks about the lease.
+func (s Session) questionWords() []string {
+	q, _ := s.Question()
+	return []string{
+		fmt.Sprintf("Pass %d is laid, %s stand.", s.st.Laid(), plan.Counted(s.st.EndsStanding(), "end", "ends")), q.Text,
+		fmt.Sprintf("Answer yes: %s; other: %s; or later: %s. The pass key %s.",
+			strings.TrimPrefix(q.Yes, "yes, "), strings.TrimPrefix(q.Other, "no, "), q.Later, q.PressDoes),
+	}
+}
+
+// stepWords is the finishing step in hand.
+func (s Session) stepWords() []string {
+	step, more := s.st.NextStep()
+	if !more {
+		return []string{"All steps are done.", "The pass key closes the record: the warp is finished."}
+	}
+	done, all := len(s.st.Chains[s.st.Chain-1].Ticked), len(s.st.Steps())
+	var said []string
+	if done == 0 {
+		said = append(said, fmt.Sprintf("Wound: %s in %s. Now tie it off; the pass key says that a step is done.",
+			plan.Counted(s.st.EndsStanding(), "end", "ends"), plan.Counted(s.st.Laid(), "pass", "passes")))
+	}
+	said = append(said, fmt.Sprintf("Step %d of %d. %s: %s", done+1, all, step.Title, step.Detail))
+	if step.Caution != "" {
+		said = append(said, "Take care: "+step.Caution)
+	}
+	return said
+}
+
+// Speak is the page in few words, what matters first.
+func (s Session) Speak(now time.Time) string {
+	switch s.Stage(now) {
+	case Done:
+		return "The warp is finished."
+	case Looking:
+		st := s.Standing()
+		return fmt.Sprintf("Look at the mill. %s, %s stand.", plan.Counted(st.Laid, "pass", "passes"), plan.Counted(st.Ends, "end", "ends"))
+	case AtPeg:
+		stop, _ := s.Stop()
+		return fmt.Sprintf("Stop. %s at the %s.", plan.Capital(stop.Title), stop.Work.Peg)
+	case AtQuestion:
+		q, _ := s.Question()
+		if q.Foot {
+			return "Look at the lease. " + q.Text
+		}
+		return "Look at the lease. Do neighbours alternate where the groups meet?"
+	case Finishing:
+		if step, more := s.st.NextStep(); more {
+			return step.Title + "."
+		}
+		return "All steps are done."
+	case Broken:
+		return "Not saved. The count did not move."
+	}
+	return s.speakPass(now)
+}
+
+// speakPass is the pass in hand: what is due first, then the direction, the opening or the cross that comes first, and
+// the turn.
+func (s Session) speakPass(now time.Time) string {
+	in, ok := s.Instruction(now)
+	if !ok {
+		return ""
+	}
+	text := ""
+	for _, item := range append(in.Now, in.Reminders...) {
+		if item.Level != Quiet {
+			text += sentence(item.Short) + " "
+		}
+	}
+	lease := fmt.Sprintf("%s %s", in.Lease[0].Peg, in.Lease[0].Opening)
+	if in.Pass.Direction.Far() {
+		return text + fmt.Sprintf("Outward %d: %s, over %d, %s.", in.Pass.Number, lease, in.Over, in.Turn)
+	}
+	text += fmt.Sprintf("Return %d: over %d, %s, %s", in.Pass.Number, in.Over, lease, in.Turn)
+	if in.Round == RoundFlick {
+		text += ", flick"
+	}
+	return text + "."
+}

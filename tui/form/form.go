@@ -1,0 +1,337 @@
+package form
+
+import (
+	"errors"
+	"maps"
+	"slices"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"millside/plan"
+	"millside/plan/stripe"
+	"millside/tui/keys"
+	"millside/tui/look"
+)
+
+// Model is the new-warp page: fields in sections, and beside them what they come to, at each key stroke.
+type Model struct {
+	Deps
+	fields   []field
+	inputs   []textinput.Model
+	at       int
+	spec     plan.Spec
+	project  *plan.Project // nil while a field is wrong
+	problems map[string]string
+	how      bool   // show how each number was reached
+	scroll   int    // how many windows of the result have been turned over
+	failed   string // why the record could not be made
+	busy     bool
+
+	offered int    // how many things at hand have been tried
+	offer   string // the one that was taken last
+
+	order     stripe.Order // the stripes as typed; none in a plain warp
+	stripesAt error        // where the stripes can't be read
+	made      stripesMsg   // the last schedule that came
+	asked     stripeKey    // the schedule that is on its way, or has come
+}
+
+// Deps is what the form may use.
+type Deps struct {
+	Styles look.Styles
+	Keys   keys.Map
+	// AtHand is what the weaver has at hand, offered field by field.
+	AtHand plan.AtHand
+	// Pace is the weaver's own, or zero for the published range.
+	Pace plan.Pace
+}
+
+// Messages from the form to whoever shows it.
+type (
+	// BackMsg leaves the form without a warp.
+	BackMsg struct{}
+	// BeginMsg asks for a record of this warp.
+	BeginMsg struct{ Spec plan.Spec }
+)
+
+// FailedMsg tells the form why the record that it asked for could not be made.
+type FailedMsg struct{ Err error }
+
+func send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }
+
+// formLimit is the longest text of a field.
+const formLimit = 10_000
+
+// New is the form filled with the values of a spec.
+func New(d Deps, spec plan.Spec) Model {
+	m := Model{Deps: d, fields: formFields(), spec: withClothDefaults(spec)}
+	for _, f := range m.fields {
+		m.inputs = append(m.inputs, look.NewInput(d.Styles, f.show(m.spec), formLimit))
+	}
+	m.inputs[0].Focus()
+	return m.compute()
+}
+
+// withClothDefaults fills in usual allowances for a cloth that hasn't been described: a start to be
+// changed, within the usual ranges (from memory, common practice).
+func withClothDefaults(s plan.Spec) plan.Spec {
+	if s.Cloth.Used || s.Cloth.Length.Pieces > 0 {
+		return s
+	}
+	s.Cloth.Length.Pieces = 1
+	s.Cloth.Width.Shrinkage, s.Cloth.Length.Shrinkage = 8*plan.OnePercent, 8*plan.OnePercent
+	s.Cloth.Width.DrawIn, s.Cloth.Length.TakeUp, s.Cloth.WeftTakeUp = 8*plan.OnePercent, 10*plan.OnePercent, 5*plan.OnePercent
+	s.Cloth.Width.Finished, s.Cloth.Length.Piece = 20*plan.Inch, 28*plan.Inch
+	s.Cloth.Length.Waste = 27 * plan.Inch
+	return s
+}
+
+// Init asks for the schedule of stripes that the form begins with, if it does.
+func (m Model) Init() (Model, tea.Cmd) { return m.schedule() }
+
+// section is the page that is shown: that of the field being filled in.
+func (m Model) section() section { return m.fields[m.at].section }
+
+// given says whether the weaver fills in a field.
+func (m Model) given(i int) bool { return m.fields[i].given == nil || m.fields[i].given(m.spec) }
+
+// compute works out the plan from what stands in the fields.
+func (m Model) compute() Model {
+	m.problems = map[string]string{}
+	for i, f := range m.fields {
+		if err := f.take(&m.spec, m.inputs[i].Value()); err != nil && m.given(i) {
+			m.note(err, f.name)
+		}
+	}
+	m = m.stripes()
+	if m.waits() {
+		m.project = nil
+		return m
+	}
+	project, err := plan.NewProject(m.wanted(), m.Pace)
+	for _, fe := range plan.FieldErrors(err) {
+		m.note(fe, fe.Field)
+	}
+	m.project = project
+	if len(m.problems) > 0 {
+		m.project = nil
+	}
+	return m
+}
+
+// wanted is the spec without what it doesn't use.
+func (m Model) wanted() plan.Spec {
+	spec := m.spec
+	if !spec.Cloth.Used {
+		spec.Cloth = plan.Cloth{}
+	}
+	return spec
+}
+
+// note keeps the first thing that is wrong with a field.
+func (m Model) note(err error, name string) {
+	if _, told := m.problems[name]; told {
+		return
+	}
+	m.problems[name] = err.Error()
+	var ask *plan.AmbiguousYarn
+	var fe *plan.FieldError
+	switch {
+	case errors.As(err, &ask):
+		m.problems[name] = ask.Error()
+	case errors.As(err, &fe):
+		m.problems[name] = "give " + fe.Want
+	}
+}
+
+// Update takes a key, a schedule that has come, or a failure.
+func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case FailedMsg:
+		m.failed, m.busy = plan.Clean(msg.Err.Error()), false
+		return m, nil
+	case stripesMsg:
+		return m.scheduled(msg)
+	case tea.KeyMsg:
+		next, cmd := m.act(msg)
+		m, more := next.schedule()
+		return m, tea.Batch(cmd, more)
+	}
+	return m, nil
+}
+
+func (m Model) act(msg tea.KeyMsg) (Model, tea.Cmd) {
+	k, f := m.Keys, m.fields[m.at]
+	m.failed = ""
+	switch {
+	case key.Matches(msg, k.Back):
+		return m, send(BackMsg{})
+	case key.Matches(msg, k.Begin):
+		return m.begin()
+	case key.Matches(msg, k.Choice):
+		return m.nextChoice(), nil
+	case key.Matches(msg, k.How):
+		m.how = !m.how
+		return m, nil
+	case key.Matches(msg, k.AtHand):
+		return m.takeOffer(), nil
+	case key.Matches(msg, k.Rest):
+		m.scroll++
+		return m, nil
+	case key.Matches(msg, k.NextPage):
+		return m.turnTo(m.section() + 1), nil
+	case key.Matches(msg, k.PrevPage):
+		return m.turnTo(m.section() + sections - 1), nil
+	case key.Matches(msg, k.PrevField):
+		return m.step(-1), nil
+	case key.Matches(msg, k.NextField):
+		return m.step(1), nil
+	case !m.given(m.at):
+		return m, nil
+	case len(f.options) > 0:
+		return m.choose(msg), nil
+	}
+	m.inputs = slices.Clone(m.inputs)
+	next, cmd := m.inputs[m.at].Update(msg)
+	m.inputs[m.at] = next
+	return m.compute(), cmd
+}
+
+// step goes to the next field that the weaver fills in, or the one before, round at the ends.
+func (m Model) step(by int) Model {
+	for i, n := m.at, len(m.fields); ; {
+		i = (i + by + n) % n
+		if m.given(i) {
+			return m.focus(i)
+		}
+	}
+}
+
+// turnTo goes to the first field of a section.
+func (m Model) turnTo(sec section) Model {
+	i := slices.IndexFunc(m.fields, func(f field) bool { return f.section == sec%sections })
+	return m.focus(i)
+}
+
+func (m Model) focus(i int) Model {
+	m.inputs = slices.Clone(m.inputs)
+	m.inputs[m.at].Blur()
+	if m.fields[i].section != m.section() {
+		m.scroll, m.offered, m.offer = 0, 0, ""
+	}
+	m.at = i
+	m.inputs[m.at].Focus()
+	return m
+}
+
+// choose changes a field that has words to choose between.
+func (m Model) choose(msg tea.KeyMsg) Model {
+	options := m.fields[m.at].options
+	step := 0
+	switch {
+	case key.Matches(msg, m.Keys.Right):
+		step = 1
+	case key.Matches(msg, m.Keys.Left):
+		step = len(options) - 1
+	default:
+		return m
+	}
+	now := max(slices.Index(options, m.inputs[m.at].Value()), 0)
+	return m.setField(m.at, options[(now+step)%len(options)]).compute()
+}
+
+// setField puts text into a field.
+func (m Model) setField(i int, text string) Model {
+	m.inputs = slices.Clone(m.inputs)
+	m.inputs[i].SetValue(text)
+	m.inputs[i].CursorEnd()
+	return m
+}
+
+// choices are the ways to group the ends, the least trouble first.
+func (m Model) choices() []plan.GroupRow {
+	if m.project == nil {
+		return nil
+	}
+	return m.project.Groups
+}
+
+// current is the index of the choice that the form stands at.
+func (m Model) current(list []plan.GroupRow) int {
+	return slices.IndexFunc(list, func(c plan.GroupRow) bool {
+		if c.Group != m.spec.Group {
+			return false
+		}
+		return c.Kind == plan.Divides || (c.Kind == plan.SpareEnds) == (m.spec.LastPass == plan.FullLast)
+	})
+}
+
+// nextChoice takes the next of the ranked choices, round after the last.
+func (m Model) nextChoice() Model {
+	list := m.choices()
+	if len(list) == 0 || !plain(m.spec) {
+		return m
+	}
+	c := list[(m.current(list)+1)%len(list)]
+	spec := m.spec
+	spec.Group = c.Group
+	switch c.Kind {
+	case plan.SpareEnds:
+		spec.LastPass = plan.FullLast
+	case plan.ShortPass:
+		spec.LastPass = plan.ShortLast
+	}
+	return m.setFields(spec, "group", "last pass")
+}
+
+// setFields shows the values of a spec in the named fields.
+func (m Model) setFields(spec plan.Spec, names ...string) Model {
+	for i, f := range m.fields {
+		if slices.Contains(names, f.name) {
+			m = m.setField(i, f.show(spec))
+		}
+	}
+	return m.compute()
+}
+
+// begin makes the record, or goes to the first field that is wrong.
+func (m Model) begin() (Model, tea.Cmd) {
+	if m.busy {
+		return m, nil
+	}
+	if m.waits() {
+		m.failed = "the passes are still being worked out"
+		return m, nil
+	}
+	if m.project == nil {
+		for i, f := range m.fields {
+			if m.problems[f.name] != "" {
+				return m.focus(i), nil
+			}
+		}
+		return m, nil
+	}
+	m.busy = true
+	return m, send(BeginMsg{m.project.Plan.Spec})
+}
+
+// wrongFields names the fields that are wrong, in their order, and what else is.
+func (m Model) wrongFields() string {
+	var names []string
+	known := map[string]bool{}
+	for _, f := range m.fields {
+		known[f.name] = true
+		if m.problems[f.name] != "" {
+			names = append(names, f.label)
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(m.problems)) {
+		if !known[name] {
+			names = append(names, name+": "+m.problems[name])
+		}
+	}
+	return strings.Join(names, ", ")
+}

@@ -1,0 +1,160 @@
+package form
+
+import (
+	"io"
+	"reflect"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"millside/plan"
+	"millside/tui/internal/hand"
+	"millside/tui/keys"
+	"millside/tui/look"
+)
+
+// bench is what a test of the form stands on.
+type bench struct {
+	t    *testing.T
+	deps Deps
+}
+
+func newBench(t *testing.T, profile termenv.Profile) *bench {
+	t.Helper()
+	return &bench{t: t, deps: Deps{Styles: look.NewStyles(io.Discard, profile), Keys: keys.Default()}}
+}
+
+// press sends keys one by one, each followed by what its commands bring.
+func (b *bench) press(m Model, names ...string) Model {
+	b.t.Helper()
+	for _, k := range names {
+		m = b.send(m, hand.Key(k))
+	}
+	return m
+}
+
+func (b *bench) send(m Model, msg tea.Msg) Model {
+	b.t.Helper()
+	next, cmd := m.Update(msg)
+	for _, msg := range hand.Collect(cmd) {
+		next = b.send(next, msg)
+	}
+	return next
+}
+
+// typed sends text as single keys.
+func (b *bench) typed(m Model, text string) Model {
+	b.t.Helper()
+	for _, k := range hand.Letters(text) {
+		m = b.send(m, k)
+	}
+	return m
+}
+
+// The form says at the field what is wrong, doesn't begin, and goes to the field.
+func TestFormErrorsAtTheField(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(New(b.deps, hand.Towels()), "tab", "tab", "tab", "ctrl+u")
+	s = b.press(b.typed(s, "7 parsecs"), "tab")
+	if v := s.View(120, 40); !strings.Contains(v, "give a number and a unit") || !strings.Contains(v, "not yet: length") {
+		t.Fatalf("no error at the field:\n%s", v)
+	}
+	s = b.press(s, "ctrl+s")
+	if f := s; f.busy || f.fields[f.at].name != "length" {
+		t.Fatalf("began, or stands at %s", f.fields[f.at].name)
+	}
+}
+
+// The choices of group can be gone through with one key, and come round.
+func TestFormChoices(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(New(b.deps, hand.Towels()), "ctrl+g")
+	f := s
+	if f.project == nil || f.current(f.choices()) < 0 || (f.spec.Group == 10 && f.spec.LastPass == plan.ShortLast) {
+		t.Fatalf("group %d, last pass %s", f.spec.Group, f.spec.LastPass)
+	}
+	for range 20 {
+		s = b.press(s, "ctrl+g")
+		if f := s; f.project == nil {
+			t.Fatalf("group %d won't do: %v", f.spec.Group, f.problems)
+		}
+	}
+}
+
+// Every field of the form shows what it takes: what is shown is read back as the same value.
+func TestFormFieldsRoundTrip(t *testing.T) {
+	spec := hand.Towels()
+	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, plan.LeftHanded, plan.ReedFirst, plan.Metric, 1500
+	spec.LastPass, spec.ReturnOrder, spec.ChainEnds = plan.FullLast, plan.MirroredOrder, 200
+	read := func(v interface{ UnmarshalText([]byte) error }, text string) {
+		if err := v.UnmarshalText([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	spec.Cloth.Used, spec.Cloth.Fit = true, plan.FitPasses
+	spec = withClothDefaults(spec)
+	spec.Cloth.Width.Repeat, spec.Cloth.Width.Balance, spec.Cloth.Width.Doubled, spec.Cloth.Width.Floating = 12, 5, 2, 2
+	spec.Cloth.Width.Finished, spec.Cloth.Length.Piece, spec.Cloth.Length.Pieces = 20*plan.Inch, 28*plan.Inch, 4
+	spec.Cloth.Length.Hem, spec.Cloth.Length.Fringe, spec.Cloth.Length.Sample, spec.Cloth.Length.Knotting = plan.Inch, 2*plan.Inch, plan.Foot, plan.Yard
+	read(&spec.Loom.Sett, "20 per inch")
+	read(&spec.Cloth.Picks, "18 per inch")
+	read(&spec.Cloth.Weft, "8/2 cotton")
+	read(&spec.Yarn.Size, "2/28 Nm")
+	read(&spec.Yarn.Cones, "250 g, 180.5 g")
+	read(&spec.Yarn.Tube, "40 g")
+	spec.Yarn.Colour, spec.Yarn.Packages = "sea blue", 12
+	spec.Mill.Height, spec.Board = plan.Metre, plan.Board{plan.Yard, plan.Yard, plan.Foot}
+	spec.Pegs = plan.Pegs{Length: 15 * plan.Centimetre, Layers: 3}
+	read(&spec.Loom.Reed, "10 dents an inch")
+	spec.Loom.Reed = spec.Loom.Reed.WithWidth(24 * plan.Inch)
+	spec.Loom.Raddle = plan.Raddle{Space: plan.Inch / 2, Spaces: 60}
+	spec.Loom.WholeGroups, spec.Loom.EdgeDents, spec.Loom.EdgeEnds, spec.Loom.FirstEnd = true, 2, 4, plan.RightSide
+	var back plan.Spec
+	for _, f := range formFields() {
+		if err := f.take(&back, f.show(spec)); err != nil {
+			t.Errorf("%s: %v", f.label, err)
+		}
+	}
+	if !reflect.DeepEqual(back, spec) {
+		t.Errorf("got  %+v\nwant %+v", back, spec)
+	}
+}
+
+// Once the stripes can be read again, nothing points at the old mistake; fields that are wrong are named in
+// one order.
+func TestMendedStripes(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	spec := hand.Towels()
+	spec.Stripes = "2 red; 2 blue"
+	s := b.press(New(b.deps, spec), "tab", "tab", "ctrl+u", "pgdown", "ctrl+u")
+	s = b.typed(s, "2 red")
+	if v := s.View(120, 40); strings.Contains(v, "^") || !strings.Contains(v, "not yet: length") {
+		t.Errorf("still points at what was mended:\n%s", v)
+	}
+	f := s
+	f.problems = map[string]string{"cone 2": "b", "cone 1": "a", "cone 3": "c"}
+	for range 20 {
+		if got := f.wrongFields(); got != "cone 1: a, cone 2: b, cone 3: c" {
+			t.Fatalf("%q", got)
+		}
+	}
+}
+
+// What is at hand can be taken over with one key, round after the last.
+func TestAtHand(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	small, large := plan.Mill{Circumference: 2 * plan.Metre, PegStep: 50 * plan.Centimetre}, plan.Mill{Circumference: 4 * plan.Yard, PegStep: plan.Yard}
+	b.deps.AtHand = plan.AtHand{Mills: []plan.NamedMill{{Name: "table mill", Mill: small}, {Name: "floor mill", Mill: large}}}
+	s := b.press(New(b.deps, hand.Towels()), "pgup", "pgup", "pgup", "pgup")
+	if !strings.Contains(s.View(120, 40), "2 at hand") {
+		t.Fatalf("not offered:\n%s", s.View(120, 40))
+	}
+	for _, want := range []plan.Mill{small, large, small} {
+		s = b.press(s, "ctrl+n")
+		if got := s.spec.Mill; got != want {
+			t.Errorf("mill %+v, want %+v", got, want)
+		}
+	}
+}

@@ -1,0 +1,374 @@
+package form
+
+import (
+	"fmt"
+	"strings"
+
+	"millside/plan"
+	"millside/tui/look"
+)
+
+// resultLines says what the fields come to: the whole warp in a few words, then what belongs to the
+// section. The most needed comes first, since a small window shows the first lines only.
+func (m Model) resultLines(w, room int) []string {
+	s := m.Styles
+	if m.waits() {
+		return append([]string{s.Warn.Render(look.Fit(" working out the passes ", w)), ""}, m.stripesResult(w)...)
+	}
+	if m.project == nil && m.section() == secStripes {
+		return append(append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), m.stripesTrouble(w)...), m.stripesResult(w)...)
+	}
+	if m.project == nil {
+		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), look.Wrap("The result stands here as soon as every field will do.", w)...)
+	}
+	p := m.project.Plan
+	out := []string{
+		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), plan.Counted(p.Passes(), "pass", "passes"))) + ", " + bouts(p),
+	}
+	var part []string
+	switch m.section() {
+	case secStripes:
+		part = m.stripesResult(w)
+	case secCloth:
+		part = m.clothResult(w)
+	case secYarn:
+		part = m.yarnResult(w)
+	case secPaddle:
+		part = m.paddleResult(w, room-2)
+	case secMill:
+		part = m.millResult(w)
+	case secChains:
+		part = m.chainsResult(w)
+	case secLoom:
+		part = m.loomResult(w)
+	case secWinding:
+		part = m.windingResult(w)
+	default:
+		part = m.warpResult(w, room-1)
+		return append(out, part...)
+	}
+	if room > 8 {
+		out = append(out, "")
+	}
+	return append(out, part...)
+}
+
+func bouts(p *plan.Plan) string {
+	n := 0
+	for _, c := range p.Chains {
+		n += len(c.Passes) / 2
+	}
+	text := plan.Counted(n, "bout", "bouts")
+	if p.Passes()%2 == 1 {
+		text += " and a pass"
+	}
+	return text
+}
+
+// warpResult is the warp in a few lines, and the choices of group.
+func (m Model) warpResult(w, room int) []string {
+	pr := m.project
+	p := pr.Plan
+	lines := []string{lastPassText(p) + ", stops " + p.Chains[len(p.Chains)-1].Finish().String(), lengthText(p)}
+	if pr.Room != nil {
+		lines = append(lines, fmt.Sprintf("%s turns of the mill", p.Path.Turns()))
+	}
+	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+pr.Pace.For(p.Passes()).String())
+	if n := len(p.Chains); n > 1 {
+		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), largest(p)))
+	}
+	var out []string
+	for _, l := range lines {
+		out = append(out, look.Wrap(l, w)...)
+	}
+	if room <= len(out)+3 || !plain(m.spec) {
+		return out
+	}
+	return append(append(out, ""), m.choiceLines(w, room-len(out)-1)...)
+}
+
+// lastPassText says what is special about the last pass.
+func lastPassText(p *plan.Plan) string {
+	passes := p.Chains[len(p.Chains)-1].Passes
+	last := passes[len(passes)-1]
+	switch {
+	case last.Spares > 0:
+		return "the last pass has " + plan.Counted(last.Spares, "spare end", "spare ends")
+	case last.Ends() < p.Spec.Group:
+		return fmt.Sprintf("the last pass carries %d", last.Ends())
+	default:
+		return "every pass is full"
+	}
+}
+
+// lengthText gives the real length and says which way it was rounded.
+func lengthText(p *plan.Plan) string {
+	unit := p.Spec.Units.Long()
+	if p.Path.Length == p.Spec.Length {
+		return p.Path.Length.In(unit, 2) + " long, as wanted"
+	}
+	return fmt.Sprintf("%s long: %s rounded up to the next peg", p.Path.Length.In(unit, 2), p.Spec.Length.In(unit, 2))
+}
+
+func smallest(p *plan.Plan) int {
+	n := p.Chains[0].Ends()
+	for _, c := range p.Chains {
+		n = min(n, c.Ends())
+	}
+	return n
+}
+
+func largest(p *plan.Plan) int {
+	n := 0
+	for _, c := range p.Chains {
+		n = max(n, c.Ends())
+	}
+	return n
+}
+
+// rows draws amounts with their warnings; opened, also how each was reached.
+func (m Model) rows(rows []plan.Row, w int) []string {
+	s := m.Styles
+	var out []string
+	for _, r := range rows {
+		name := max(min(24, w/2), 10)
+		value := look.Wrap(r.Value, max(w-name-1, 8))
+		for i, l := range value {
+			label := ""
+			if i == 0 {
+				label = r.Name
+			}
+			out = append(out, s.Dim.Render(look.Pad(label, name))+" "+s.Strong.Render(l))
+		}
+		if r.Warning != "" {
+			out = append(out, look.Painted(look.Wrap("! "+r.Warning, w), s.Warn)...)
+		}
+		if m.how {
+			out = append(out, m.howLines(r, w)...)
+		}
+	}
+	return out
+}
+
+// howLines opens a number: its rule, the same with this warp's numbers, and the usual range.
+func (m Model) howLines(r plan.Row, w int) []string {
+	var out []string
+	for _, text := range []string{r.How.Formula, r.How.WithNumbers, usual(r.Usual)} {
+		if text != "" {
+			out = append(out, look.Indent(look.Painted(look.Wrap(text, w-3), m.Styles.Dim), 3)...)
+		}
+	}
+	return out
+}
+
+func usual(text string) string {
+	if text == "" {
+		return ""
+	}
+	return "usual: " + strings.TrimPrefix(text, "usual ")
+}
+
+func (m Model) clothResult(w int) []string {
+	pr := m.project
+	if pr.Ends == nil {
+		return look.Wrap("The ends and the length are given by hand. Choose “the cloth” on the first page to plan from the finished cloth.", w)
+	}
+	out := m.rows(pr.Ends.Rows, w)
+	out = append(out, m.fitLines(w)...)
+	out = append(out, m.rows(pr.Warp.Rows(pr.Plan.Spec.Units), w)...)
+	if pr.Weft != nil {
+		out = append(out, m.rows([]plan.Row{m.weftRow()}, w)...)
+	}
+	return out
+}
+
+// fitLines lists the counts near the wanted one.
+func (m Model) fitLines(w int) []string {
+	var out []string
+	for i, f := range m.project.Ends.Fits {
+		mark := "  "
+		if f.Ends == m.project.Plan.Spec.Ends {
+			mark = "▸ "
+		}
+		if i == 4 {
+			break
+		}
+		for j, l := range look.Wrap(fmt.Sprintf("%d: %s", f.Ends, f.Why), w-4) {
+			if j > 0 {
+				mark = "    "
+			}
+			out = append(out, mark+l)
+		}
+	}
+	return out
+}
+
+func (m Model) weftRow() plan.Row {
+	units, weft := m.project.Plan.Spec.Units, m.project.Weft
+	value := weft.Length.In(units.Long(), 0)
+	if weft.Mass > 0 {
+		value += ", " + weft.Mass.In(units.Heavy(), 2)
+	}
+	return plan.Row{Name: "weft, an estimate", Value: value, How: weft.How}
+}
+
+func (m Model) yarnResult(w int) []string {
+	pr := m.project
+	if pr.Yarn == nil {
+		return look.Wrap("Say which yarn it is, with its system (8/2 cotton, 2/28 Nm, 60 tex), and its weight and each cone stand here.", w)
+	}
+	units := pr.Plan.Spec.Units
+	out := m.rows([]plan.Row{
+		{Name: "whole warp", Value: pr.Yarn.Length.In(units.Long(), 0) + ", " + pr.Yarn.Mass.In(units.Heavy(), 2)},
+		{Name: "the yarn", Value: pr.Plan.Spec.Yarn.Size.PerMass(units)},
+	}, w)
+	out = append(out, m.coneLines(w)...)
+	if pr.Plan.Spec.Loom.Sett.IsZero() {
+		out = append(out, m.settLines(w)...)
+	}
+	return out
+}
+
+// coneLines says what each cone gives, and which one runs out where.
+func (m Model) coneLines(w int) []string {
+	units := m.project.Plan.Spec.Units
+	var out []string
+	for _, c := range m.project.Yarn.Cones {
+		text := fmt.Sprintf("cone %d gives %s, %s", c.Cone.Position, c.Used.In(units.Long(), 0), c.UsedMass.In(units.Light(), 1))
+		switch {
+		case c.RunsOut != nil:
+			text = fmt.Sprintf("! cone %d runs out on pass %d of chain %d: %s short", c.Cone.Position, c.RunsOut.Pass, c.RunsOut.Chain, c.Short.In(units.Long(), 0))
+			out = append(out, m.Styles.Warn.Render(look.Fit(text, w)))
+			continue
+		case c.Weighed:
+			text += ", " + c.Left.In(units.Long(), 0) + " left"
+		}
+		out = append(out, look.Fit(text, w))
+	}
+	return out
+}
+
+// settLines is the starting point for a sett, while none is given.
+func (m Model) settLines(w int) []string {
+	out, note := []string{"", "a start for a sett"}, ""
+	for _, weave := range plan.Weaves()[:2] {
+		help, err := plan.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, plan.DiameterFactors()[0], m.project.Plan.Spec.Units)
+		if err != nil {
+			continue
+		}
+		out = append(out, look.Fit(fmt.Sprintf("%s: try %s", weave.Name, help.Start.Shown(0)), w))
+		if m.how {
+			out = append(out, m.rows(help.Rows, w)...)
+		}
+		note = help.Note
+	}
+	return append(out, look.Painted(look.Wrap(note, w), m.Styles.Dim)...)
+}
+
+func (m Model) paddleResult(w, room int) []string {
+	if !plain(m.spec) {
+		return look.Wrap("The stripes choose the group for each pass: see the page “stripes”.", w)
+	}
+	return m.choiceLines(w, room)
+}
+
+// choiceLines lists the ranked choices of group with their reasons, as many as find room.
+func (m Model) choiceLines(w, room int) []string {
+	s, list := m.Styles, m.choices()
+	at := m.current(list)
+	out := []string{s.Dim.Render(look.Fit("groups, the least trouble first", w))}
+	for i, c := range list {
+		block := m.choiceBlock(c, i == at, room > 24, w)
+		if len(out)+len(block) > room {
+			break
+		}
+		out = append(out, block...)
+	}
+	return out
+}
+
+func (m Model) choiceBlock(c plan.GroupRow, chosen, all bool, w int) []string {
+	s, label := m.Styles, groupLabel(c)
+	mark, style := "  ", s.Plain
+	if chosen {
+		mark, style = "▸ ", s.Strong
+	}
+	if !chosen && !all {
+		rest := fmt.Sprintf(": %s, %s", plan.Counted(c.Passes, "pass", "passes"), c.Time)
+		return []string{mark + style.Render(look.Fit(label, w-2)) + s.Dim.Render(look.Fit(rest, max(w-2-len(label), 0)))}
+	}
+	block := []string{mark + style.Render(look.Fit(label, w-2))}
+	for _, l := range look.Wrap(strings.Join(c.Reasons, "; "), w-4) {
+		block = append(block, "    "+s.Dim.Render(l))
+	}
+	return block
+}
+
+// groupLabel names a size of group in a few words.
+func groupLabel(c plan.GroupRow) string {
+	switch c.Kind {
+	case plan.ShortPass:
+		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
+	case plan.SpareEnds:
+		return fmt.Sprintf("group of %d, %s", c.Group, plan.Counted(c.Spares, "spare end", "spare ends"))
+	default:
+		return fmt.Sprintf("group of %d, all full", c.Group)
+	}
+}
+
+func (m Model) millResult(w int) []string {
+	pr := m.project
+	if pr.Room == nil {
+		b, err := pr.Plan.Spec.Board.Path(pr.Plan.Spec.Length, pr.Plan.Spec.Units)
+		if err != nil {
+			return look.Wrap(err.Error(), w)
+		}
+		return m.rows([]plan.Row{{Name: "on the board", Value: fmt.Sprintf("%s, round %s", b.Length.In(pr.Plan.Spec.Units.Long(), 2),
+			plan.Counted(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
+	}
+	return append(m.millDrawing(w), m.rows(pr.Room.Rows, w)...)
+}
+
+func (m Model) chainsResult(w int) []string {
+	pr := m.project
+	var out []string
+	if pr.Pegs != nil {
+		out = append(out, m.rows([]plan.Row{{Name: "a peg takes about", Value: plan.Counted(pr.Pegs.Ends, "end", "ends"), How: pr.Pegs.How}}, w)...)
+	}
+	for _, c := range pr.Plan.Chains {
+		out = append(out, look.Wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
+	}
+	return out
+}
+
+func (m Model) loomResult(w int) []string {
+	pr := m.project
+	l := pr.Plan.Spec.Loom
+	if l.Sett.IsZero() {
+		return look.Wrap("Give the sett on the page “cloth”, and the raddle and the reed stand here.", w)
+	}
+	var out []string
+	if pr.Raddle != nil {
+		out = append(out, m.raddleDrawing(w)...)
+		out = append(out, m.rows([]plan.Row{pr.Raddle.Row}, w)...)
+	}
+	if pr.Sley != nil {
+		out = append(out, "")
+		out = append(out, m.dentDrawing(w)...)
+		out = append(out, m.rows(pr.Sley.Rows, w)...)
+	}
+	return out
+}
+
+func (m Model) windingResult(w int) []string {
+	p := m.project.Plan
+	var out []string
+	for _, c := range p.Chains {
+		ties := 0
+		for k := p.NextTie(c, 1); k > 0; k = p.NextTie(c, k+1) {
+			ties++
+		}
+		out = append(out, look.Fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, plan.Counted(ties, "count tie", "count ties"), len(p.Finishing(c))), w))
+	}
+	return out
+}

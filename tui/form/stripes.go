@@ -1,0 +1,198 @@
+package form
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"millside/plan"
+	"millside/plan/stripe"
+	"millside/tui/look"
+)
+
+// stripeKey is what a schedule depends on. A schedule can take a second or two, so it is worked out
+// beside the keys: the form shows the stripes at once and the passes when they are there.
+type stripeKey struct {
+	text      string
+	positions int
+	order     plan.ReturnOrder
+}
+
+// stripesMsg brings a schedule, or why there is none.
+type stripesMsg struct {
+	key  stripeKey
+	made *stripe.Plan
+	err  error
+}
+
+// stripesFields is the page for the stripes.
+func stripesFields() []field {
+	return []field{
+		textField(secStripes, "stripes", "stripes", "such as: 8 white, 21 times (4 red, 14 white), 20 red where red is #b03a2e; empty for a plain warp", func(s *plan.Spec) *string { return &s.Stripes }),
+	}
+}
+
+func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
+
+// key is what the schedule of the form's stripes depends on.
+func (m Model) key() stripeKey {
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder}
+}
+
+// stripes reads the stripes as typed and takes over their schedule, if it is there already.
+func (m Model) stripes() Model {
+	m.order, m.stripesAt = stripe.Order{}, nil
+	m.spec.Schedule, m.spec.Other = nil, nil
+	if plain(m.spec) {
+		return m
+	}
+	order, err := stripe.Parse(m.spec.Stripes)
+	if err != nil {
+		m.problems["stripes"] = err.Error()
+		m.stripesAt = err
+		return m
+	}
+	m.order = order
+	if m.made.key != m.key() {
+		return m
+	}
+	if m.made.err != nil {
+		m.note(m.made.err, "stripes")
+		return m
+	}
+	made := m.made.made.Spec
+	m.spec.Schedule, m.spec.Other, m.spec.Ends, m.spec.Group, m.spec.LastPass = made.Schedule, made.Other, made.Ends, made.Group, made.LastPass
+	return m
+}
+
+// waits says whether the schedule of the stripes is still to come.
+func (m Model) waits() bool {
+	return !plain(m.spec) && m.problems["stripes"] == "" && m.made.key != m.key()
+}
+
+// schedule is the command that works out the schedule, if one is wanted. Only one is on its way at a
+// time: what was typed meanwhile is asked for when it has come.
+func (m Model) schedule() (Model, tea.Cmd) {
+	if !m.waits() || m.asked != m.made.key || m.spec.Positions < 1 || m.spec.Positions > plan.MaxPositions {
+		return m, nil
+	}
+	m.asked = m.key()
+	key, spec := m.asked, m.spec
+	return m, func() tea.Msg {
+		made, err := stripe.ForPlan(spec, stripe.Limits{}, stripe.DefaultWeights())
+		return stripesMsg{key: key, made: made, err: err}
+	}
+}
+
+// scheduled takes a schedule that has come.
+func (m Model) scheduled(msg stripesMsg) (Model, tea.Cmd) {
+	m.made = msg
+	return m.compute().schedule()
+}
+
+// stripesResult draws the stripes as typed and says how they are wound.
+func (m Model) stripesResult(w int) []string {
+	if plain(m.spec) {
+		return look.Wrap("A plain warp. Write the stripes from end 1 on, and they are drawn here as you type.", w)
+	}
+	out := m.orderBar(w)
+	out = append(out, m.colourLines(w)...)
+	if m.project == nil || m.made.made == nil {
+		return out
+	}
+	return append(append(out, ""), m.scheduleLines(w)...)
+}
+
+// stripesTrouble points at the character that can't be read.
+func (m Model) stripesTrouble(w int) []string {
+	var te *stripe.TextError
+	if !errors.As(m.stripesAt, &te) {
+		return nil
+	}
+	text, at := []rune(m.spec.Stripes), te.Column-1
+	w = max(w, 1)
+	from := min(max(at-w*2/3, 0), len(text))
+	shown := string(text[from:min(from+w, len(text))])
+	return []string{shown, strings.Repeat(" ", max(at-from, 0)) + m.Styles.Alarm.Render("^")}
+}
+
+// orderPlan lends the drawings of a plan to an order that has no schedule yet.
+func (m Model) orderPlan() *plan.Plan {
+	s := &plan.Schedule{}
+	for _, c := range m.order.Colours {
+		colour := plan.StripeColour{Name: c.Name}
+		if c.Known {
+			colour.Shade = c.Shade.String()
+		}
+		s.Colours = append(s.Colours, colour)
+	}
+	return &plan.Plan{Spec: plan.Spec{Schedule: s}}
+}
+
+// orderBar is the stripe order across the pane.
+func (m Model) orderBar(w int) []string {
+	ends, err := m.order.Ends()
+	if err != nil || len(ends) == 0 || w < 1 {
+		return nil
+	}
+	p := m.orderPlan()
+	bar := look.StripeCells(m.Styles, p, w, func(x int) int { return ends[x*len(ends)/w] })
+	return []string{bar, bar}
+}
+
+// colourLines lists the colours with their ends.
+func (m Model) colourLines(w int) []string {
+	ends, err := m.order.Ends()
+	if err != nil {
+		return nil
+	}
+	count := map[int]int{}
+	for _, c := range ends {
+		count[c]++
+	}
+	p := m.orderPlan()
+	var out []string
+	for i := range m.order.Colours {
+		out = append(out, look.Fit(m.Styles.Named(p, i+1)+": "+plan.Counted(count[i+1], "end", "ends"), w))
+	}
+	return append(out, fmt.Sprintf("%d ends in all", len(ends)))
+}
+
+// scheduleLines says how the stripes are cut into passes, how good that is, and what else there would be.
+func (m Model) scheduleLines(w int) []string {
+	s, made := m.Styles, m.made.made
+	c := made.Schedule.Cost
+	out := look.Wrap(fmt.Sprintf("%s in %s: %s, %s on the way, about %s", plan.Counted(c.Passes, "pass", "passes"), plan.Counted(len(made.Schedule.SetUps), "set-up", "set-ups"),
+		plan.Counted(c.Threaded, "position threaded", "positions threaded"), plan.Counted(c.Changes, "change", "changes"), look.Roughly(made.Schedule.Total)), w)
+	for i := range out {
+		out[i] = s.Strong.Render(out[i])
+	}
+	for _, l := range look.Wrap(made.Schedule.Proof.Why, w) {
+		out = append(out, s.Dim.Render(l))
+	}
+	out = append(out, "", "other ways")
+	for _, way := range made.Ways {
+		text := way.Name + ": not with this paddle and these cones"
+		if way.Possible {
+			text = fmt.Sprintf("%s: %s, %s", way.Name, look.Roughly(way.Total), saved(way.Saved))
+		}
+		for i, l := range look.Wrap(text, w-2) {
+			out = append(out, []string{"- ", "  "}[min(i, 1)]+l)
+		}
+	}
+	return out
+}
+
+func saved(d time.Duration) string {
+	switch {
+	case d > 0:
+		return look.Roughly(d) + " more"
+	case d < 0:
+		return look.Roughly(-d) + " less"
+	default:
+		return "no difference"
+	}
+}

@@ -1,0 +1,171 @@
+package form
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"millside/tui/keys"
+	"millside/tui/look"
+)
+
+// wideForm is the width from which the result stands beside the fields and not below them.
+const wideForm = 76
+
+// View draws the form at exactly w by h cells.
+func (m Model) View(w, h int) string {
+	head := []string{m.sectionBar(w), ""}
+	foot := m.formFoot(w)
+	room := max(h-len(foot)-len(head), 1)
+	if w >= wideForm {
+		left := min(46, w/2+3)
+		fields := m.window(m.fieldLines(left), room)
+		return look.WithFoot(append(head, look.Beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
+	}
+	below := min(max(room/2, 4), 8)
+	lines := append(head, m.window(m.fieldLines(w-2), room-below)...)
+	for len(lines) < room-below+len(head) {
+		lines = append(lines, "")
+	}
+	return look.WithFoot(append(lines, look.Indent(m.turned(m.resultLines(w-4, below), below), 2)...), foot, w, h)
+}
+
+// turned is the window of the result that has been turned to: its last line says where there is more.
+func (m Model) turned(lines []string, room int) []string {
+	if len(lines) <= room || room < 3 {
+		return lines
+	}
+	page := room - 1
+	pages := (len(lines) + page - 1) / page
+	at := m.scroll % pages
+	out := append([]string{}, lines[at*page:min((at+1)*page, len(lines))]...)
+	for len(out) < page {
+		out = append(out, "")
+	}
+	return append(out, m.Styles.Dim.Render(fmt.Sprintf("part %d of %d: %s turns over", at+1, pages, m.Keys.Rest.Help().Key)))
+}
+
+// sectionBar names the sections, the one that is shown marked, and with a "!" those in which something
+// is wrong.
+func (m Model) sectionBar(w int) string {
+	s := m.Styles
+	wrong := map[section]bool{}
+	for _, f := range m.fields {
+		if m.problems[f.name] != "" {
+			wrong[f.section] = true
+		}
+	}
+	var parts []string
+	for i, name := range sectionNames {
+		if wrong[section(i)] {
+			name += "!"
+		}
+		if section(i) == m.section() {
+			parts = append(parts, s.OutBand.Render("▸"+name+" "))
+			continue
+		}
+		parts = append(parts, s.Dim.Render(name))
+	}
+	gap := "  "
+	if w < wideForm {
+		gap = " "
+	}
+	return look.Fit(" "+strings.Join(parts, gap), w)
+}
+
+func (m Model) formFoot(w int) []string {
+	s, k, f := m.Styles, m.Keys, m.fields[m.at]
+	var out []string
+	if m.failed != "" {
+		out = append(out, look.Painted(look.Wrap("! "+m.failed, w-2), s.Alarm)...)
+	}
+	line := append(k.FormKeys(), k.Back)
+	switch {
+	case w < wideForm:
+		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.How, keys.As(k.Choice, ""), k.Back}
+	case len(f.options) > 0:
+		line = append(k.FormKeys(), k.Right, k.Back)
+	}
+	return append(out, s.KeyLine(w, line...))
+}
+
+// formLine is a line of the form, and the field that it belongs to.
+type formLine struct {
+	text  string
+	field int
+}
+
+// fieldLines draws the fields of the section. What is wrong with a field stands below it; what the field
+// is for, only below the one being filled in.
+func (m Model) fieldLines(w int) []formLine {
+	var out []formLine
+	for i, f := range m.fields {
+		if f.section != m.section() {
+			continue
+		}
+		out = append(out, formLine{m.fieldLine(i, w), i})
+		note, style := "", m.Styles.Dim
+		switch problem := m.problems[f.name]; {
+		case problem != "":
+			note, style = "! "+problem, m.Styles.Alarm
+		case i == m.at && !m.given(i):
+			note = "follows from other fields: the cloth or the stripes"
+		case i == m.at:
+			note = f.hint
+		}
+		for _, l := range look.Wrap(note, w-6) {
+			out = append(out, formLine{"      " + style.Render(l), i})
+		}
+		if at := m.offerLine(); i == m.at && at != "" {
+			out = append(out, formLine{"      " + m.Styles.Good.Render(look.Fit(at, w-6)), i})
+		}
+	}
+	return out
+}
+
+func (m Model) fieldLine(i, w int) string {
+	s, f, in := m.Styles, m.fields[i], m.inputs[i]
+	mark := "    "
+	if i == m.at {
+		mark = "  ▸ "
+	}
+	value := in.Value()
+	switch {
+	case !m.given(i):
+		value = s.Dim.Render(m.follows(f))
+	case len(f.options) > 0 && i == m.at:
+		value = s.Strong.Render("◀ " + value + " ▶")
+	case i == m.at:
+		in.Width = max(w-24, 4)
+		value = in.View()
+	}
+	return look.Fit(mark+look.Pad(f.label, 17)+" "+value, w)
+}
+
+// follows shows a value that follows from others.
+func (m Model) follows(f field) string {
+	if f.section == secCloth || m.project == nil {
+		return "-"
+	}
+	return f.show(m.project.Plan.Spec)
+}
+
+// window is the part of the form around the field being filled in.
+func (m Model) window(lines []formLine, room int) []string {
+	room = max(room, 0)
+	first, last := -1, 0
+	for i, l := range lines {
+		if l.field == m.at {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	from := min(max(first-room/3, last-room+1, 0), max(len(lines)-room, 0))
+	var out []string
+	for _, l := range lines[from:min(from+room, len(lines))] {
+		out = append(out, l.text)
+	}
+	return out
+}

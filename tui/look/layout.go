@@ -1,0 +1,127 @@
+package look
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+)
+
+// The smallest terminal that the full screens are laid out for. Below it a screen says so and shows
+// the count alone.
+const (
+	MinWidth  = 40
+	MinHeight = 12
+)
+
+// Fit cuts a line to a width, marking the cut.
+func Fit(s string, w int) string {
+	if lipgloss.Width(s) <= w {
+		return s
+	}
+	return ansi.Truncate(s, max(w, 0), "…")
+}
+
+// Pad fills a line up to a width with blanks, and cuts what is over.
+func Pad(s string, w int) string {
+	s = Fit(s, w)
+	return s + strings.Repeat(" ", max(w-lipgloss.Width(s), 0))
+}
+
+// Center sets a line in the middle.
+func Center(s string, w int) string {
+	s = Fit(s, w)
+	return strings.Repeat(" ", max((w-lipgloss.Width(s))/2, 0)) + s
+}
+
+// Spread sets one text to the left and one to the right of a line. The left one gives way.
+func Spread(left, right string, w int) string {
+	room := w - lipgloss.Width(right)
+	if room < 1 {
+		return Fit(left, w)
+	}
+	return Pad(left, room) + right
+}
+
+// Wrap breaks words into lines of at most w cells.
+func Wrap(s string, w int) []string {
+	if s == "" {
+		return nil
+	}
+	return strings.Split(ansi.Wordwrap(s, max(w, 1), ""), "\n")
+}
+
+// Screenful makes a text exactly h lines high and no wider than w: a view that is too high would lose
+// its top lines.
+func Screenful(lines []string, w, h int) string {
+	out := make([]string, 0, h)
+	for _, block := range lines {
+		for _, line := range strings.Split(block, "\n") {
+			out = append(out, Fit(line, w))
+		}
+	}
+	for len(out) < h {
+		out = append(out, "")
+	}
+	return strings.Join(out[:h], "\n")
+}
+
+// WithFoot lays lines above, and the foot at the last rows of the screen. Lines that find no room are
+// cut: screens put what matters most first.
+func WithFoot(lines, foot []string, w, h int) string {
+	var flat []string
+	for _, l := range lines {
+		flat = append(flat, strings.Split(l, "\n")...)
+	}
+	room := max(h-len(foot), 0)
+	for len(flat) < room {
+		flat = append(flat, "")
+	}
+	return Screenful(append(flat[:room:room], foot...), w, h)
+}
+
+// Beside sets two blocks side by side with a gap, the left one padded to a width.
+func Beside(left, right []string, leftWidth, gap int) []string {
+	var out []string
+	for i := range max(len(left), len(right)) {
+		var l, r string
+		if i < len(left) {
+			l = left[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		out = append(out, Pad(l, leftWidth)+strings.Repeat(" ", gap)+r)
+	}
+	return out
+}
+
+// Indent sets lines in from the left.
+func Indent(lines []string, n int) []string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = strings.Repeat(" ", n) + l
+	}
+	return out
+}
+
+// Painted draws every line in a style.
+func Painted(lines []string, s lipgloss.Style) []string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = s.Render(l)
+	}
+	return out
+}
+
+// Filled draws lines on one ground, each padded to the full width.
+func Filled(lines []string, s lipgloss.Style, w int) []string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = s.Render(Pad(l, w))
+	}
+	return out
+}
+
+// Blanks are so many empty lines.
+func Blanks(n int) []string { return make([]string, n) }

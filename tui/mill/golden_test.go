@@ -1,0 +1,190 @@
+package mill
+
+import (
+	"errors"
+	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
+	"github.com/muesli/termenv"
+
+	"millside/counter"
+	"millside/plan"
+	"millside/tui/internal/hand"
+	"millside/tui/look"
+)
+
+// The golden screens are in testdata. After a change that is meant, write them anew with
+// go test ./tui/... -run TestGolden -update, and look at the difference.
+
+// pages are the screens that the goldens show. Each is made anew for every picture.
+var pages = []struct {
+	name string
+	make func(*bench) page
+}{
+	{"first-pass", func(b *bench) page { return b.winding(hand.Towels(), 0) }},
+	{"outward", func(b *bench) page { return b.winding(hand.Towels(), 16) }},
+	{"return", func(b *bench) page { return b.winding(hand.Towels(), 17) }},
+	{"return-left-handed", func(b *bench) page {
+		s := hand.Towels()
+		s.Hand, s.ReturnOrder = plan.LeftHanded, plan.MirroredOrder
+		return b.winding(s, 17)
+	}},
+	{"count-tie", func(b *bench) page { return b.winding(hand.Towels(), 11) }},
+	{"two-left", func(b *bench) page { return b.winding(hand.Towels(), 38) }},
+	{"last-pass", func(b *bench) page { return b.winding(hand.Towels(), 39) }},
+	{"ignored", func(b *bench) page {
+		m := b.press(b.winding(hand.Towels(), 4), "space")
+		return b.send(m, hand.Key("space"))
+	}},
+	{"far", func(b *bench) page { return b.press(b.winding(hand.Towels(), 16), "f") }},
+	{"far-last", func(b *bench) page { return b.press(b.winding(hand.Towels(), 39), "f") }},
+	{"chains", func(b *bench) page {
+		s := hand.Towels()
+		s.ChainEnds = 150
+		return b.winding(s, 3)
+	}},
+	{"lease", func(b *bench) page { return b.press(b.winding(hand.Towels(), 1), "space") }},
+	{"lease-mirrored", func(b *bench) page {
+		s := hand.Towels()
+		s.ReturnOrder = plan.MirroredOrder
+		return b.press(b.winding(s, 1), "space")
+	}},
+	{"paused", func(b *bench) page { return b.press(b.winding(hand.Towels(), 17), "p") }},
+	{"resume", func(b *bench) page {
+		m := b.winding(hand.Towels(), 18)
+		m.mode = modeResume
+		return m
+	}},
+	{"recount", func(b *bench) page {
+		return b.typed(b.press(b.typed(b.press(b.winding(hand.Towels(), 17), "c"), "8"), "enter"), "7")
+	}},
+	{"broken", func(b *bench) page { return b.typed(b.press(b.winding(hand.Towels(), 17), "b"), "4") }},
+	{"wrong-turn", func(b *bench) page { return b.press(b.winding(hand.Towels(), 17), "w") }},
+	{"note", func(b *bench) page {
+		return b.typed(b.press(b.winding(hand.Towels(), 17), "n"), "thin place, position 4")
+	}},
+	{"keys", func(b *bench) page { return b.press(b.winding(hand.Towels(), 17), "?") }},
+	{"striped-thread", func(b *bench) page { return b.winding(hand.Plaid(), 0) }},
+	{"striped-outward", func(b *bench) page { return b.press(b.winding(hand.Plaid(), 0), "space") }},
+	{"striped-lease", func(b *bench) page { return atMode(b, b.press(b.winding(hand.Plaid(), 0), "space"), modeLease) }},
+	{"striped-change", func(b *bench) page { return atChange(b) }},
+	{"striped-after-change", func(b *bench) page { return b.press(atChange(b), "space") }},
+	{"settings", func(b *bench) page {
+		return NewSettingsPage(b.deps.Styles, b.deps.Keys, Settings{Keys: []string{"f5"}}, nil)
+	}},
+	{"finish", func(b *bench) page { return b.winding(hand.Towels(), 40) }},
+	{"finish-dyed", func(b *bench) page {
+		s := hand.Towels()
+		s.Dyed = true
+		return b.press(b.winding(s, 40), "space", "space", "space", "space", "space")
+	}},
+	{"finish-all", func(b *bench) page { return finished(b, false) }},
+	{"done", func(b *bench) page { return finished(b, true) }},
+	{"not-saved", func(b *bench) page {
+		m := b.winding(hand.Towels(), 17)
+		m.mode, m.broken = modeBroken, errors.New("the record could not be written: no space left on device")
+		return m
+	}},
+}
+
+// page is what the mill shows: winding or settings.
+type page interface{ View(w, h int) string }
+
+// yarnPages show yarns, which have their own colours where the terminal can show them.
+var yarnPages = map[string]bool{"striped-thread": true, "striped-outward": true, "striped-lease": true,
+	"striped-change": true, "striped-after-change": true}
+
+// atMode winds on until a page comes up.
+func atMode(b *bench, s Model, want mode) Model {
+	for range 60 {
+		if s.mode == want {
+			return s
+		}
+		s = b.press(s, "space")
+	}
+	b.t.Fatal("the page never came")
+	return Model{}
+}
+
+// atChange winds the fading runner up to its first change of the paddle.
+func atChange(b *bench) Model {
+	return atMode(b, b.press(b.winding(hand.Fade(), 0), "space"), modeChange)
+}
+
+// finished goes through all finishing steps; closed also closes the record.
+func finished(b *bench, closed bool) Model {
+	m := b.winding(hand.Towels(), 39)
+	b.append(m.rec, counter.Event{Kind: counter.Noted, Chain: 1, Pass: 39, Text: "knot in position 4"})
+	m.st = m.rec.State()
+	s := b.press(m, "space")
+	for range m.st.Plan.Finishing(m.st.Current()) {
+		s = b.press(s, "space")
+	}
+	if closed {
+		s = b.press(s, "space")
+	}
+	return s
+}
+
+func TestGolden(t *testing.T) {
+	for _, page := range pages {
+		shown := page.make(newBench(t, termenv.Ascii))
+		for _, size := range append(hand.Sizes, hand.Extremes...) {
+			t.Run(size.String()+"/"+page.name, func(t *testing.T) {
+				view := shown.View(size.W, size.H)
+				hand.Fits(t, view, size)
+				golden.RequireEqual(t, []byte(view))
+			})
+		}
+	}
+}
+
+// Yarns have colours of their own, more than the sixteen that all the rest is drawn with.
+func TestGoldenYarns(t *testing.T) {
+	for _, page := range pages {
+		if !yarnPages[page.name] {
+			continue
+		}
+		shown := page.make(newBench(t, termenv.TrueColor))
+		for _, size := range hand.Sizes {
+			t.Run(size.String()+"/"+page.name, func(t *testing.T) {
+				golden.RequireEqual(t, []byte(shown.View(size.W, size.H)))
+			})
+		}
+	}
+}
+
+// Colour only repeats what is written: a page without its colours is the plain page.
+func TestColourRepeatsThePlainPage(t *testing.T) {
+	for _, page := range pages {
+		if yarnPages[page.name] {
+			continue // a stripe in its own colour needs its letter only once
+		}
+		plain := page.make(newBench(t, termenv.Ascii))
+		for _, profile := range []termenv.Profile{termenv.ANSI, termenv.TrueColor} {
+			shown := page.make(newBench(t, profile))
+			for _, size := range hand.Sizes {
+				view := shown.View(size.W, size.H)
+				if hand.Bare(view) != plain.View(size.W, size.H) {
+					t.Errorf("%s at %s says something else in colour:\n%s", page.name, size, view)
+				}
+			}
+		}
+	}
+}
+
+// No page may be higher or wider than the terminal, at any size: a view that is too high loses its
+// top lines.
+func TestPagesFitEverySize(t *testing.T) {
+	for _, page := range pages {
+		t.Run(page.name, func(t *testing.T) {
+			s := page.make(newBench(t, termenv.Ascii))
+			for w := 1; w <= 301; w += 23 {
+				for h := 1; h <= 101; h += 9 {
+					hand.Fits(t, s.View(w, h), hand.Size{W: w, H: h})
+				}
+			}
+			hand.Fits(t, s.View(look.MinWidth, look.MinHeight), hand.Size{W: look.MinWidth, H: look.MinHeight})
+		})
+	}
+}

@@ -1,0 +1,136 @@
+package mill
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"millside/counter"
+	"millside/tui/keys"
+	"millside/tui/look"
+)
+
+// prompt asks for a few short answers over the winding screen. What it asks, and what becomes of the
+// answers, is its question's affair.
+type prompt struct {
+	question question
+	keys     keys.Map
+	fields   []textinput.Model
+	at       int
+	problem  string
+	done     bool
+}
+
+// question is what a prompt asks.
+type question interface {
+	title() string
+	labels() []string
+	// changed may fill in other fields after a key; it gets and gives the texts of all fields.
+	changed(st counter.State, texts []string, at int) []string
+	// preview says what the answers as they stand would mean.
+	preview(st counter.State, texts []string) string
+	// event is what is to be written; the problem is empty if the answers will do.
+	event(st counter.State, texts []string) (e counter.Event, problem string)
+}
+
+// maxNote is the longest note or reason.
+const maxNote = 200
+
+// newPrompt asks a question, with the texts to begin with.
+func newPrompt(d Deps, q question, texts ...string) prompt {
+	p := prompt{question: q, keys: d.Keys}
+	for i := range q.labels() {
+		text := ""
+		if i < len(texts) {
+			text = texts[i]
+		}
+		p.fields = append(p.fields, look.NewInput(d.Styles, text, maxNote))
+	}
+	p.fields[0].Focus()
+	return p
+}
+
+// texts are the answers as they stand.
+func (p prompt) texts() []string {
+	out := make([]string, len(p.fields))
+	for i, f := range p.fields {
+		out[i] = strings.TrimSpace(f.Value())
+	}
+	return out
+}
+
+func (p prompt) update(msg tea.Msg, st counter.State) (prompt, tea.Cmd) {
+	p.fields = append([]textinput.Model(nil), p.fields...)
+	if k, ok := msg.(tea.KeyMsg); ok {
+		switch {
+		case key.Matches(k, p.keys.Keep):
+			if p.at == len(p.fields)-1 {
+				p.done = true
+				return p, nil
+			}
+			return p.focus(p.at + 1), nil
+		case key.Matches(k, p.keys.NextAnswer):
+			return p.focus((p.at + 1) % len(p.fields)), nil
+		case key.Matches(k, p.keys.PrevAnswer):
+			return p.focus((p.at + len(p.fields) - 1) % len(p.fields)), nil
+		}
+		p.problem = ""
+	}
+	var cmd tea.Cmd
+	before := p.fields[p.at].Value()
+	p.fields[p.at], cmd = p.fields[p.at].Update(msg)
+	if p.fields[p.at].Value() == before {
+		return p, cmd
+	}
+	for i, text := range p.question.changed(st, p.texts(), p.at) {
+		if i != p.at && text != p.fields[i].Value() {
+			p.fields[i].SetValue(text)
+			p.fields[i].CursorEnd()
+		}
+	}
+	return p, cmd
+}
+
+func (p prompt) focus(i int) prompt {
+	p.fields[p.at].Blur()
+	p.at = i
+	p.fields[i].Focus()
+	return p
+}
+
+// answer gives the event once the last field is entered; a wrong answer is said below the fields.
+func (p *prompt) answer(st counter.State) (counter.Event, bool) {
+	if !p.done {
+		return counter.Event{}, false
+	}
+	p.done = false
+	e, problem := p.question.event(st, p.texts())
+	p.problem = problem
+	return e, problem == ""
+}
+
+// lines draws the prompt.
+func (p prompt) lines(s look.Styles, st counter.State, w int) []string {
+	labels := p.question.labels()
+	wide := 0
+	for _, l := range labels {
+		wide = max(wide, len(l))
+	}
+	wide = min(wide, max(w/2, 10))
+	var out []string
+	for i, f := range p.fields {
+		mark := "  "
+		if i == p.at {
+			mark = "▸ "
+		}
+		f.Width = max(w-wide-10, 6)
+		out = append(out, mark+s.Dim.Render(look.Pad(labels[i], wide))+"  "+f.View())
+	}
+	out = append(out, "")
+	if p.problem != "" {
+		out = append(out, look.Painted(look.Wrap("! "+p.problem, w-4), s.Alarm)...)
+	}
+	return look.Indent(append(out, look.Wrap(p.question.preview(st, p.texts()), w-4)...), 2)
+}

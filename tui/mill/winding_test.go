@@ -1,0 +1,418 @@
+package mill
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"millside/counter"
+	"millside/plan"
+	"millside/tui/internal/hand"
+)
+
+func laid(t *testing.T, s Model) int {
+	t.Helper()
+	return s.st.Laid()
+}
+
+// Every key that a clicker or a pedal sends counts one pass, and so does a mouse click.
+func TestEveryForwardKeyCounts(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.winding(hand.Towels(), 4)
+	for i, k := range []string{"space", "enter", "right", "down", "pgdown"} {
+		if s = b.press(s, k); laid(t, s) != 5+i {
+			t.Fatalf("%s: %d passes, want %d", k, laid(t, s), 5+i)
+		}
+	}
+	b.clock.Wait(3 * time.Second)
+	s = b.send(s, tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})
+	s = b.send(s, tea.MouseMsg{Action: tea.MouseActionRelease, Button: tea.MouseButtonLeft})
+	s = b.send(s, tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown})
+	if laid(t, s) != 10 {
+		t.Fatalf("mouse: %d passes, want 10", laid(t, s))
+	}
+}
+
+// A press sooner than the guard is not counted, and the screen says so until the next one counts.
+func TestGuardSaysThatAPressWasIgnored(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 4), "space")
+	b.clock.Wait(time.Second)
+	s = b.send(s, hand.Key("space"))
+	if laid(t, s) != 5 || !strings.Contains(s.View(80, 24), "one press ignored") {
+		t.Fatalf("%d passes; screen:\n%s", laid(t, s), s.View(80, 24))
+	}
+	s = b.press(s, "space")
+	if laid(t, s) != 6 || strings.Contains(s.View(80, 24), "ignored") {
+		t.Fatalf("%d passes; screen:\n%s", laid(t, s), s.View(80, 24))
+	}
+}
+
+// A key held down for ten seconds repeats thirty times a second and counts once.
+func TestHeldKeyCountsOnce(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.winding(hand.Towels(), 4)
+	for range 300 {
+		b.clock.Wait(33 * time.Millisecond)
+		s = b.send(s, hand.Key("space"))
+	}
+	if laid(t, s) != 5 {
+		t.Fatalf("%d passes, want 5", laid(t, s))
+	}
+}
+
+func TestGuardTurnedOff(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	spec := hand.Towels()
+	spec.GuardMillis = 0
+	s := b.winding(spec, 4)
+	for range 3 {
+		s = b.send(s, hand.Key("space"))
+	}
+	if laid(t, s) != 7 {
+		t.Fatalf("%d passes, want 7", laid(t, s))
+	}
+}
+
+// A key still held down from the last pass must not tick a finishing step, and nothing is counted past
+// the last pass.
+func TestHeldKeyStopsAtTheLastPass(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.winding(hand.Towels(), 39)
+	for range 200 {
+		b.clock.Wait(40 * time.Millisecond)
+		s = b.send(s, hand.Key("space"))
+	}
+	w := s
+	if w.st.Laid() != 40 || len(w.st.Chains[0].Ticked) != 0 || w.mode != modeFinish {
+		t.Fatalf("laid %d, ticked %v, mode %d", w.st.Laid(), w.st.Chains[0].Ticked, w.mode)
+	}
+	if b.bells == 0 {
+		t.Error("no bell at the last pass")
+	}
+}
+
+func TestUndoAndRedo(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 4), "u", "backspace")
+	if laid(t, s) != 2 {
+		t.Fatalf("%d passes, want 2", laid(t, s))
+	}
+	s = b.press(s, "u", "u", "u")
+	if laid(t, s) != 0 || !strings.Contains(s.View(80, 24), "nothing to undo") {
+		t.Fatalf("%d passes:\n%s", laid(t, s), s.View(80, 24))
+	}
+}
+
+// Presses that arrive while a line is on its way to the disk wait for it, in order.
+func TestKeysWaitForTheDisk(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := b.winding(hand.Towels(), 4)
+	b.clock.Wait(5 * time.Second)
+	next, write := m.Update(hand.Key("space"), b.clock.T)
+	next, none := next.Update(hand.Key("p"), b.clock.T) // before the answer
+	if none != nil || laid(t, next) != 4 {
+		t.Fatal("something was done before the disk answered")
+	}
+	for _, msg := range hand.Collect(write) {
+		next = b.send(next, msg)
+	}
+	if w := next; w.st.Laid() != 5 || !w.st.Paused {
+		t.Fatalf("laid %d, paused %v", w.st.Laid(), w.st.Paused)
+	}
+}
+
+// The pause and the page on coming back take a press without counting a pass, also while the key is
+// held down.
+func TestComingBackCountsNoPass(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 5), "p", "space")
+	s = b.send(s, hand.Key("space"))
+	if w := s; w.st.Laid() != 5 || w.st.Paused || w.mode != modeWind {
+		t.Fatalf("laid %d, paused %v, mode %d", w.st.Laid(), w.st.Paused, w.mode)
+	}
+	m := s
+	if err := m.rec.Close(); err != nil {
+		t.Fatal(err)
+	}
+	rec, err := counter.Open(counter.OS(), m.rec.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = rec.Close() })
+	back := New(b.deps, rec, b.clock.T)
+	if back.mode != modeResume {
+		t.Fatalf("mode %d, want the page on coming back", back.mode)
+	}
+	view := back.View(80, 24)
+	for _, want := range []string{"5 of 40", "50 of 396", "far end", "COUNTERCLOCKWISE", "3 groups over peg 1, 2 over peg 2"} {
+		if !strings.Contains(view, want) {
+			t.Errorf("the page lacks %q:\n%s", want, view)
+		}
+	}
+	if s := b.press(back, "space"); laid(t, s) != 5 || s.mode != modeWind {
+		t.Fatal("going on counted a pass or went nowhere")
+	}
+}
+
+// A recount leads through the counting cross, keeps both numbers, says what can't be, and goes back to
+// the page it came from.
+func TestRecount(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 17), "c")
+	s = b.typed(b.press(b.typed(s, "9"), "enter"), "6")
+	if v := s.View(80, 24); !strings.Contains(v, "9") || !strings.Contains(v, "can't") {
+		t.Fatalf("9 over peg 1 and 6 over peg 2 pass without a word:\n%s", v)
+	}
+	s = b.typed(b.press(s, "backspace", "shift+tab", "backspace"), "8")
+	s = b.typed(b.press(s, "enter"), "7")
+	if v := s.View(80, 24); !strings.Contains(v, "15 passes: 8 over peg 1 and 7 over peg 2, 150 ends") {
+		t.Fatalf("no result:\n%s", v)
+	}
+	s = b.press(s, "enter", "enter", "enter", "enter", "enter")
+	w := s
+	if w.st.Laid() != 15 || w.mode != modeWind || len(w.st.Recounts) != 1 || w.st.Recounts[0].From != 17 {
+		t.Fatalf("laid %d, mode %d, recounts %+v", w.st.Laid(), w.mode, w.st.Recounts)
+	}
+	if why := w.st.Recounts[0].Reason; why != "counted on the pegs (8 over peg 1, 7 over peg 2)" {
+		t.Errorf("reason %q", why)
+	}
+	w.mode = modeResume
+	s = b.press(b.press(w, "c"), "esc")
+	if s.mode != modeResume {
+		t.Fatal("escape does not go back to the page on coming back")
+	}
+}
+
+// The number of passes can be given outright; nonsense is refused at the field.
+func TestRecountByNumber(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 17), "c", "tab", "tab", "tab", "tab", "backspace", "backspace")
+	s = b.press(b.typed(s, "99"), "enter", "enter")
+	if w := s; w.mode != modePrompt || !strings.Contains(s.View(80, 24), "give 0 to 40") {
+		t.Fatalf("mode %d:\n%s", w.mode, s.View(80, 24))
+	}
+	s = b.press(s, "shift+tab", "backspace", "backspace")
+	s = b.press(b.typed(s, "15"), "enter", "enter")
+	if laid(t, s) != 15 {
+		t.Fatalf("%d passes, want 15", laid(t, s))
+	}
+}
+
+func TestNote(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 17), "n", "enter")
+	if !strings.Contains(s.View(80, 24), "write a few words") {
+		t.Fatalf("an empty note was taken:\n%s", s.View(80, 24))
+	}
+	s = b.press(b.typed(s, "q: thin place"), "enter")
+	if w := s; len(w.st.Notes) != 1 || w.st.Notes[0].Text != "q: thin place" || w.st.Notes[0].Pass != 17 {
+		t.Fatalf("notes %+v", w.st.Notes)
+	}
+}
+
+// After pass 2 the weaver looks at the lease. The other order changes the plan from then on, and says
+// that pass 2 had the other opening first.
+func TestLeaseTheOtherWay(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 1), "space")
+	if s.mode != modeLease {
+		t.Fatal("the lease is not asked about after pass 2")
+	}
+	s = b.press(s, "o")
+	w := s
+	if w.st.Plan.Spec.ReturnOrder != plan.MirroredOrder || !strings.Contains(w.View(80, 24), "undo it") {
+		t.Fatalf("order %s:\n%s", w.st.Plan.Spec.ReturnOrder, w.View(80, 24))
+	}
+	s = b.press(s, "u", "space")
+	if w := s; w.mode != modeWind || w.st.Laid() != 2 {
+		t.Fatalf("asked again: mode %d, laid %d", w.mode, w.st.Laid())
+	}
+	if p, _ := s.st.NextPass(); p.FirstOpening != plan.HolesUp {
+		t.Errorf("pass 3 of an even mirrored warp begins with %s", p.FirstOpening)
+	}
+}
+
+// The finishing steps are ticked one by one, taken back one by one, and lead on to the next chain.
+func TestFinishingTwoChains(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	spec := hand.Towels()
+	spec.Ends, spec.ChainEnds = 40, 20
+	s := b.press(b.winding(spec, 2), "space", "u")
+	if w := s; w.mode != modeFinish || len(w.st.Chains[0].Ticked) != 0 {
+		t.Fatalf("mode %d, ticked %v", w.mode, w.st.Chains[0].Ticked)
+	}
+	for s.st.Chain == 1 {
+		s = b.press(s, "space")
+	}
+	if w := s; w.mode != modeWind || w.st.Laid() != 0 || !strings.Contains(w.View(80, 24), "chain 2 of 2") {
+		t.Fatalf("mode %d, laid %d:\n%s", w.mode, w.st.Laid(), w.View(80, 24))
+	}
+	s = b.press(s, "space", "space")
+	for !s.st.Finished {
+		s = b.press(s, "space")
+	}
+	if s.mode != modeDone {
+		t.Fatal("no last page")
+	}
+}
+
+// Leaving pauses the warp first; leaving a warp that nothing was done to writes nothing.
+func TestLeaving(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := b.winding(hand.Towels(), 4)
+	next, cmd := m.Update(hand.Key("q"), b.clock.T)
+	var msgs []tea.Msg
+	for _, msg := range hand.Collect(cmd) {
+		var more tea.Cmd
+		next, more = next.Update(msg, b.clock.T)
+		msgs = append(msgs, hand.Collect(more)...)
+	}
+	if len(msgs) != 1 || !next.st.Paused {
+		t.Fatalf("messages %v, paused %v", msgs, next.st.Paused)
+	}
+	if _, ok := msgs[0].(LeaveMsg); !ok {
+		t.Fatalf("%T, want LeaveMsg", msgs[0])
+	}
+	fresh := b.winding(hand.Towels(), 0)
+	_, cmd = fresh.Update(hand.Key("q"), b.clock.T)
+	if msgs := hand.Collect(cmd); len(msgs) != 1 || fresh.rec.State().Events != 0 {
+		t.Fatalf("messages %v, events %d", msgs, fresh.rec.State().Events)
+	}
+}
+
+// Another window may look, and can't count.
+func TestLooking(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := b.winding(hand.Towels(), 4)
+	rec, err := counter.Look(counter.OS(), m.rec.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	look := New(b.deps, rec, b.clock.T)
+	s := b.press(look, "space", "u", "c", "n", "p")
+	if laid(t, s) != 4 || !strings.Contains(s.View(80, 24), "only looking") {
+		t.Fatalf("%d passes:\n%s", laid(t, s), s.View(80, 24))
+	}
+	b.press(m, "space")
+	if s = b.press(s, "r"); laid(t, s) != 5 {
+		t.Fatalf("looking again shows %d passes, want 5", laid(t, s))
+	}
+}
+
+// A record that can't be written says so at once, the count stands still, and trying again reads what
+// is on the disk.
+func TestNotSaved(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := b.winding(hand.Towels(), 4)
+	if err := m.rec.Close(); err != nil {
+		t.Fatal(err)
+	}
+	s := b.press(m, "space")
+	if laid(t, s) != 4 || !strings.Contains(s.View(80, 24), "not counted") {
+		t.Fatalf("%d passes:\n%s", laid(t, s), s.View(80, 24))
+	}
+	w := s
+	next, _ := w.notSaved(counter.ErrBroken)
+	if !strings.Contains(next.View(80, 24), "NOT SAVED") || b.press(next, "space").mode != modeBroken {
+		t.Fatal("a broken record goes on counting")
+	}
+	if s = b.press(next, "r"); laid(t, s) != 4 || s.mode != modeResume {
+		t.Fatalf("trying again: %d passes, mode %d", laid(t, s), s.mode)
+	}
+	_ = s.rec.Close()
+}
+
+// A broken end is one key and a number: it becomes a known end. Pass 18 is a return pass that lies in the
+// same order, so its position 4 is end 174.
+func TestBrokenEnd(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.typed(b.press(b.winding(hand.Towels(), 17), "b"), "4")
+	if v := s.View(80, 24); !strings.Contains(v, "end 174 of the warp") {
+		t.Fatalf("the end is not named:\n%s", v)
+	}
+	s = b.typed(b.press(s, "enter", "enter"), "2.5 turns")
+	s = b.press(s, "enter")
+	w := s
+	if len(w.st.Incidents) != 1 || w.st.Incidents[0].End != 174 || w.st.Incidents[0].What != counter.Broken || !w.st.Incidents[0].HasPlace {
+		t.Fatalf("%+v\n%s", w.st.Incidents, s.View(80, 24))
+	}
+	if s = b.press(s, "d"); !s.st.Incidents[0].Withdrawn {
+		t.Error("the mark can't be taken back")
+	}
+	s = b.press(b.typed(b.press(s, "k"), "11"), "enter", "enter", "enter")
+	if v := s.View(80, 24); !strings.Contains(v, "carries positions 1 to 10") {
+		t.Errorf("position 11 of 10 was taken:\n%s", v)
+	}
+}
+
+// A wrong turn never blocks the winding; the twist and the way to put it right are shown until it is out.
+func TestWrongTurn(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 17), "w")
+	w := s
+	if w.st.TwistAdvice() == "" || !strings.Contains(s.View(120, 40), "half") {
+		t.Fatalf("no advice:\n%s", s.View(120, 40))
+	}
+	if s = b.press(s, "space"); laid(t, s) != 18 {
+		t.Fatal("a wrong turn blocks the winding")
+	}
+	if s = b.press(s, "w"); s.st.TwistAdvice() != "" {
+		t.Error("the twist can't be taken out")
+	}
+}
+
+func TestMarksOfThePass(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 17), "m", "g", "t")
+	w := s
+	if len(w.st.Incidents) != 2 || w.st.Incidents[0].What != counter.MissedOpening || w.st.Incidents[1].What != counter.WrongPeg || len(w.st.Ties) != 1 {
+		t.Fatalf("%+v, ties %+v", w.st.Incidents, w.st.Ties)
+	}
+}
+
+// A cone that runs out is announced one pass ahead, then at the pass; a new one takes it off the screen.
+func TestConeRunsOut(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	spec := hand.Towels()
+	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{&spec.Yarn.Size: "8/2 cotton", &spec.Yarn.Cones: "400 g, 50 g, 400 g", &spec.Yarn.Tube: "30 g"} {
+		if err := v.UnmarshalText([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	const want = "position 2 runs out in the middle of pass 21"
+	// 20 g of 3,360 yd/lb are 148.1 yd; 18 in and 7.06 yd a pass: 20.9 passes.
+	if v := b.winding(spec, 18).View(120, 40); strings.Contains(v, want) {
+		t.Fatalf("too early:\n%s", v)
+	}
+	s := b.winding(spec, 19)
+	if v := s.View(120, 40); !strings.Contains(v, want) {
+		t.Fatalf("not announced:\n%s", v)
+	}
+	s = b.press(s, "space")
+	if v := s.View(120, 40); !strings.Contains(v, "NOW  "+want) {
+		t.Fatalf("not said at the pass:\n%s", v)
+	}
+	s = b.typed(b.press(b.typed(b.press(s, "y"), "2"), "enter"), "400 g")
+	if s = b.press(s, "enter"); strings.Contains(s.View(120, 40), "runs out") {
+		t.Fatalf("the new cone is not reckoned:\n%s", s.View(120, 40))
+	}
+}
+
+// After a long break the next press brings up what must be seen, and counts nothing.
+func TestLongBreak(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.winding(hand.Towels(), 17)
+	b.clock.Wait(20 * time.Minute)
+	s = b.send(s, hand.Key("space"))
+	if w := s; w.mode != modeResume || w.st.Laid() != 17 {
+		t.Fatalf("mode %d, laid %d", w.mode, w.st.Laid())
+	}
+	s = b.press(s, "space", "space")
+	if laid(t, s) != 18 {
+		t.Fatalf("%d passes, want 18", laid(t, s))
+	}
+}
