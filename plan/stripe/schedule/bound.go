@@ -36,6 +36,7 @@ type bounder struct {
 	comes   []int     // packages that come at each end
 	stays   []uint8   // most ends that stay: at end b, sizes m before and k after: stays[(b*M+m-1)*M+k-1]
 	alike   []uint64  // at end b: sizes whose pass before and pass after carry the same
+	kept    []float64 // the best prices so far
 	value   []float64 // of the path: value[b*M+m-1]
 	from    []uint8
 }
@@ -117,18 +118,23 @@ func (b *bounder) findStays(e int) {
 	}
 }
 
-// path finds the cheapest path at the present prices, its cost, and what it uses.
-func (b *bounder) path() float64 {
-	n, m := len(b.ends), b.maxSize
-	pass, stint := float64(b.pass), float64(b.stint)
+// sumUp adds up the prices.
+func (b *bounder) sumUp() {
 	for l, price := range b.price {
 		sum := 0.0
 		for t, x := range price {
 			b.sums[l][t] = sum
 			sum += x
 		}
-		b.sums[l][n] = sum
+		b.sums[l][len(price)] = sum
 	}
+}
+
+// path finds the cheapest path at the present prices, its cost, and what it uses.
+func (b *bounder) path() float64 {
+	n, m := len(b.ends), b.maxSize
+	pass, stint := float64(b.pass), float64(b.stint)
+	b.sumUp()
 	for i := range b.value {
 		b.value[i] = math.Inf(1)
 	}
@@ -272,6 +278,7 @@ func (b *bounder) run(rounds int, known cost, more func() bool) float64 {
 				idle = 0
 			}
 			best = v
+			b.keepPrices()
 		}
 		if idle++; idle > 12 {
 			step, idle = step*0.7, 0
@@ -323,5 +330,31 @@ func (b *bounder) run(rounds int, known cost, more func() bool) float64 {
 			b.rent[t] = max(0, b.rent[t]+by*float64(crowd[t]-b.positions))
 		}
 	}
+	b.bestPrices()
 	return best
+}
+
+// keepPrices notes the prices in hand as the best so far, where the exact search may ask for them.
+func (b *bounder) keepPrices() {
+	if len(b.ends) > exactEnds {
+		return
+	}
+	b.kept = b.kept[:0]
+	for _, price := range b.price {
+		b.kept = append(b.kept, price...)
+	}
+	b.kept = append(append(b.kept, b.rent...), b.enter...)
+}
+
+// bestPrices goes back to the best prices.
+func (b *bounder) bestPrices() {
+	if len(b.kept) == 0 {
+		return
+	}
+	rest := b.kept
+	for _, price := range b.price {
+		rest = rest[copy(price, rest):]
+	}
+	rest = rest[copy(b.rent, rest):]
+	copy(b.enter, rest)
 }

@@ -46,7 +46,7 @@ const (
 	manySteps    = 24_000_000  // entries of the bound's table of steps
 	manyPrices   = 3_000_000   // packages, for each end
 	boundWork    = 500_000_000 // steps of all rounds
-	exactNodes   = 60_000
+	exactNodes   = 36_000
 	exactEnds    = 150
 	smallEnds    = 16
 	exactGapPart = 8 // the exact search is tried where a better schedule could save so small a part

@@ -21,6 +21,14 @@ func (m *maker) make(effort int) {
 		return
 	}
 	m.findBound(m.rounds / 4)
+	if len(m.ends) <= exactEnds && m.best != nil && !m.least { // a quick look first: most small warps are proved then
+		m.search(m.problem, m.looks/16)
+		m.findBound(m.rounds / 2)
+		m.prove(exactNodes / 6)
+	}
+	if m.least {
+		return
+	}
 	for _, factor := range []cost{1, 4, 16, 64} {
 		q := *m.problem
 		q.halt = max(q.halt, cost(minute/60)*min(factor-1, 1)) * factor

@@ -15,6 +15,7 @@ type togo struct {
 func (b *bounder) togo() *togo {
 	n, m := len(b.ends), b.maxSize
 	g := &togo{bounder: b, path: make([][]float64, n+1), held: make([][][]float64, n+1), rest: make([]float64, n+1)}
+	b.sumUp()
 	g.path[n] = make([]float64, m+1)
 	for e := n - 1; e >= 0; e-- {
 		g.rest[e] = g.rest[e+1] + b.rent[e]*float64(b.positions)

@@ -9,8 +9,6 @@ import (
 	"time"
 )
 
-var dflt = Times{Pass: 33 * time.Second, Halt: 30 * time.Second, Cut: 12 * time.Second, Tie: 18 * time.Second, Thread: time.Minute, Far: 54 * time.Second}
-
 func TestTry(t *testing.T) {
 	if os.Getenv("TRY") == "" {
 		t.Skip()
@@ -19,7 +17,7 @@ func TestTry(t *testing.T) {
 		start := time.Now()
 		var firsts time.Duration
 		eff, _ := strconv.Atoi(os.Getenv("EFFORT"))
-		f, err := Make(context.Background(), o.ends, Limits{Positions: o.positions, Effort: eff}, dflt, func(*Schedule) {
+		f, err := Make(context.Background(), o.ends, Limits{Positions: o.positions, Effort: eff}, usual, func(*Schedule) {
 			if firsts == 0 {
 				firsts = time.Since(start)
 			}
