@@ -12,7 +12,13 @@
 // from the state, then writes one line with one call, then syncs it, and only then moves the state. If
 // the write or the sync fails the state stays where it was and the record takes nothing more
 // ([ErrBroken]) until it is opened anew and read again: a sync that failed once may have lost its data
-// even if a later one succeeds. A file is never overwritten and never renamed.
+// even if a later one succeeds. Before each event the file is compared with what was left: the same file at its path,
+// as long as it was, with the same last checksum; otherwise nothing more is counted ([ErrReplaced]) and what is in
+// memory can be saved beside ([Record.SaveBeside]).
+//
+// What [Open] shows is on the disk: the last line, which may have been on its way when a program died or a sync failed,
+// is written once more over itself and synced first. No counted line is ever overwritten with anything else: where a
+// file has to be written anew, that is done beside it, and the new one takes its place at one stroke.
 //
 // # The file
 //
@@ -62,6 +68,7 @@
 //	                                  peg on outward passes
 //	lease-left  chain= pass=          the look at the lease is put off; pass is the number of passes laid
 //	reopened    text=                 the finished warp is opened again, and why
+//	lost        lines=                so many lines that had been counted were missing when the record was opened
 //
 // Of an incident, place and text are left out where there is nothing to say, and so is a weight that isn't
 // known. A length and a weight are quoted too, and written exactly, as [plan.Length] and [plan.Mass] do.
@@ -80,11 +87,16 @@
 //
 // # Damage
 //
-// A power cut can leave a last line without its line feed, or a tail of NUL bytes. If what stands
-// before the missing line feed is a whole and sound line it is kept, since it may have been shown as
-// counted; otherwise it is left out and reported by [Record.Torn], and [Open] cuts it off. Anything
-// else that is wrong is a [DamageError] with the number of the line; [Salvage] copies what stands
-// before it into a new file.
+// A power cut can leave a last line without its line feed, or with NUL bytes in place of a sector or of its rest. If
+// what stands before the missing line feed is a whole and sound line it is kept, since it may have been shown as
+// counted; otherwise it is left out and reported by [Record.Torn], and [Open] cuts it off. One line can be on its way
+// to the disk at a time. Where more is missing at the end than one line can be, lines are gone that were counted:
+// [Record.Lost] says how many, the file is left as it is until the next event, and then the loss is on the record
+// (the event lost) and the bytes that can't be read are in a file beside. Anything else that is wrong is a
+// [DamageError] with the number of the line; [Salvage] copies what stands before it into a new file.
+//
+// What another system's program does to a text that it saves hurts nothing that is known: carriage returns at the ends
+// of lines, a byte order mark, blank lines at either end. Such a file is read, and written clean with the next event.
 //
 // A test with a killed process shows that nothing is lost when the program dies. It can't show what a
 // disk does when the power goes: that rests on sync doing what it says.

@@ -3,6 +3,8 @@ package counter
 import (
 	"errors"
 	"fmt"
+
+	"millside/plan"
 )
 
 // What can stop a record from being opened or added to. They come wrapped; ask with [errors.Is].
@@ -14,6 +16,9 @@ var (
 	// ErrBroken means that an earlier write or sync failed: nothing more is taken until the record is
 	// opened anew. The cause is wrapped too.
 	ErrBroken = errors.New("the record could not be written; nothing is counted until it is opened again")
+	// ErrReplaced means that the file at the record's path is no longer the one that was wound: it was removed, replaced,
+	// cut or written to by another program. What was counted is in memory: see [Record.SaveBeside].
+	ErrReplaced = errors.New("the file of the record is not as this window left it")
 	// ErrNewer means that the record has a version of the format that this program doesn't know.
 	ErrNewer = errors.New("this record was written by a newer Millside")
 	// ErrFull means that a line or a record would pass its limit; the record can still be used.
@@ -32,11 +37,17 @@ type DamageError struct {
 	Line int
 	// Why says in plain words what is wrong with it.
 	Why string
+	// After is the number of lines that follow it. What they hold can't be proved.
+	After int
 }
 
 // Error names the file, the line and what is wrong.
 func (e *DamageError) Error() string {
-	return fmt.Sprintf("%s is damaged at line %d: %s", e.Path, e.Line, e.Why)
+	text := fmt.Sprintf("%s is damaged at line %d: %s", e.Path, e.Line, e.Why)
+	if e.Line > 1 && e.After > 0 {
+		text += fmt.Sprintf("; %s after it can't be read either", plan.Counted(e.After, "line", "lines"))
+	}
+	return text
 }
 
 // FoldError says which event of a list doesn't follow from those before it.

@@ -42,6 +42,7 @@ const (
 	LeaseLeft  Kind = "lease-left"  // Chain, Pass (passes laid): the look at the lease is put off
 	Redone     Kind = "redone"      // Chain, Pass (the pass that lies again): the last take-back is taken back
 	Reopened   Kind = "reopened"    // Text = reason: the finished warp is opened again
+	Lost       Kind = "lost"        // Lines: so many lines that had been counted were missing when the record was opened
 )
 
 // Event is one thing that happened at the mill. Fields that its kind doesn't use are ignored, and left
@@ -74,6 +75,8 @@ type Event struct {
 	// Line is the number of a line in the record, which its event goes by: the plan stands on line 1, the
 	// first event on line 2.
 	Line int
+	// Lines is a number of lines, 1 or more.
+	Lines int
 }
 
 // field is one of the fields that an event may use.
@@ -92,11 +95,12 @@ const (
 	lineField
 	weightField
 	footField
+	linesField
 )
 
 // String is the field's name in the file.
 func (f field) String() string {
-	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight", "foot"}[f]
+	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight", "foot", "lines"}[f]
 }
 
 // missing says whether an event leaves out a field that its kind may use.
@@ -121,6 +125,7 @@ var fieldsOf = map[Kind][]field{
 	WorkDone: {chainField, passField}, WorkUndone: {chainField, passField},
 	TieWaved: {chainField, passField}, LeaseLeft: {chainField, passField},
 	Redone: {chainField, passField}, Reopened: {textField},
+	Lost: {linesField},
 }
 
 // normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
@@ -153,6 +158,8 @@ func (e Event) normal() Event {
 			n.Weight = e.Weight
 		case footField:
 			n.Foot = e.Foot
+		case linesField:
+			n.Lines = e.Lines
 		}
 	}
 	return n

@@ -36,6 +36,7 @@ func (s State) Apply(e Event) (State, error) {
 // private is the state with its own copy of whatever an event may change. A list that is only added to
 // is clipped, so that the next append has to move it.
 func (s State) private(e Event) State {
+	s.Losses = slices.Clone(s.Losses)
 	s.Notes, s.Recounts, s.Reopened = slices.Clip(s.Notes), slices.Clip(s.Recounts), slices.Clip(s.Reopened)
 	s.Ties, s.TiesWaved = slices.Clip(s.Ties), slices.Clip(s.TiesWaved)
 	s.Cones = slices.Clip(s.Cones)
@@ -104,8 +105,11 @@ func (f *folder) follow(e Event) error {
 	if _, known := fieldsOf[e.Kind]; !known {
 		return fmt.Errorf("%q is no kind of event", shorten(string(e.Kind)))
 	}
-	if e.Kind == Reopened {
+	switch e.Kind { // these may come after the end too
+	case Reopened:
 		return f.reopened(e)
+	case Lost:
+		return f.lost(e)
 	}
 	if s.Finished {
 		return fmt.Errorf("the warp is finished: nothing can be added (%s)", e.Kind)
@@ -229,6 +233,9 @@ func (f *folder) recounted(e Event) error {
 	if e.Pass > c.Laid {
 		f.s.Paddle = paddleFor(f.s.Plan, e.Chain, e.Pass)
 	}
+	for i := range f.s.Losses {
+		f.s.Losses[i].Settled = true
+	}
 	f.s.Recounts = append(f.s.Recounts, Recount{At: e.At, Chain: e.Chain, From: c.Laid, To: e.Pass, Reason: e.Text})
 	if e.Pass < c.Laid {
 		f.lower(c, e.Pass)
@@ -252,6 +259,15 @@ func (f *folder) lower(c *ChainState, passes int) {
 
 // line is the number of the line of the event that is being taken.
 func (f *folder) line() int { return f.s.Events + firstLine }
+
+// lost notes that counted lines are missing; the count stands as low as the lines that are left say.
+func (f *folder) lost(e Event) error {
+	if e.Lines < 1 {
+		return &plan.FieldError{Field: "lines", Value: fmt.Sprint(e.Lines), Want: "1 or more"}
+	}
+	f.s.Losses = append(f.s.Losses, LossState{At: e.At, Chain: f.s.Chain, Laid: f.s.Chains[f.s.Chain-1].Laid, Lines: e.Lines})
+	return nil
+}
 
 // passesLaid checks a number of passes laid in a chain of the plan.
 func (f *folder) passesLaid(e Event) error {

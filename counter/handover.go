@@ -29,6 +29,9 @@ func HandOver(s State, events []Event) plan.SheetPart {
 func (s State) markRows() []plan.Row {
 	var rows []plan.Row
 	add := func(name, value string) { rows = append(rows, plan.Row{Name: name, Value: value}) }
+	if look := s.Plan.LeaseLook(); s.Finished && !s.LeaseSeen && look.Kind == plan.CheckLease && look.Pass > 0 {
+		add("lease", "not looked at while winding: see that neighbours alternate where two groups meet")
+	}
 	// A plan that can't be worked out for the loom still has its marked ends.
 	project, _ := s.Plan.Project(plan.Pace{})
 	for _, i := range s.Incidents {
@@ -44,6 +47,10 @@ func (s State) markRows() []plan.Row {
 		}
 	}
 	for i, c := range s.Chains {
+		for _, k := range c.WrongOpenings {
+			add("lease to mend", fmt.Sprintf("%spass %d%s: the wrong opening first; mend it where it meets its neighbours",
+				chainWords(s, i+1), k, s.endsOfPass(i+1, k)))
+		}
 		if len(c.WrongTurns) == 0 {
 			continue
 		}
@@ -92,6 +99,16 @@ func (s State) countRows() []plan.Row {
 	}
 	for _, r := range s.Recounts {
 		add("recounted", fmt.Sprintf("%sfrom %d to %d: %s", chainWords(s, r.Chain), r.From, r.To, r.Reason))
+	}
+	for _, l := range s.Losses {
+		value := l.String()
+		if !l.Settled {
+			value += "; the count was not set right since"
+		}
+		add("lost", value)
+	}
+	for _, n := range s.Reopened {
+		add("opened again", n.Text)
 	}
 	for _, n := range s.Notes {
 		add("note", fmt.Sprintf("%safter pass %d: %s", chainWords(s, n.Chain), n.Pass, n.Text))

@@ -126,6 +126,8 @@ type fakeFS struct {
 	syncDir  func(path string) error
 	truncate func(f File, size int64) error
 	open     func(path string, flag int) error
+	writeAt  func(f File, p []byte, off int64) (int, error)
+	lock     func(f File) (bool, error)
 }
 
 func fake() *fakeFS { return &fakeFS{FS: OS()} }
@@ -160,6 +162,20 @@ func (f *fakeFile) Write(p []byte) (int, error) {
 		return f.File.Write(p)
 	}
 	return f.fs.write(f.File, p)
+}
+
+func (f *fakeFile) WriteAt(p []byte, off int64) (int, error) {
+	if f.fs.writeAt == nil {
+		return f.File.WriteAt(p, off)
+	}
+	return f.fs.writeAt(f.File, p, off)
+}
+
+func (f *fakeFile) TryLock() (bool, error) {
+	if f.fs.lock == nil {
+		return f.File.TryLock()
+	}
+	return f.fs.lock(f.File)
 }
 
 func (f *fakeFile) Sync() error {

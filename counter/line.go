@@ -36,9 +36,6 @@ func seal(body []byte, before uint32) ([]byte, uint32) {
 func unseal(line []byte, before uint32) ([]byte, uint32, error) {
 	n := len(line) - sumLen
 	if n < 1 || line[n] != ' ' || line[n+1] != '#' {
-		if bytes.HasSuffix(line, []byte{'\r'}) {
-			return nil, 0, errors.New("it ends in a carriage return: the file was saved by a program that changes the ends of lines")
-		}
 		return nil, 0, errors.New("it doesn't end in a checksum")
 	}
 	sum := crc32.Update(before, castagnoli, line[:n])
@@ -129,6 +126,8 @@ func appendEvent(b []byte, line int, e Event) []byte {
 			b = strconv.AppendQuote(b, e.Place.String())
 		case lineField:
 			b = strconv.AppendInt(b, int64(e.Line), 10)
+		case linesField:
+			b = strconv.AppendInt(b, int64(e.Lines), 10)
 		case weightField:
 			b = strconv.AppendQuote(b, e.Weight.String())
 		}
@@ -225,6 +224,8 @@ func (e *Event) setField(f field, value string) error {
 		e.Place, err = plan.ParseLength(value)
 	case lineField:
 		e.Line, err = strconv.Atoi(value)
+	case linesField:
+		e.Lines, err = strconv.Atoi(value)
 	case weightField:
 		e.Weight, err = plan.ParseMass(value)
 	case footField:

@@ -3,18 +3,19 @@ package counter
 import (
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"slices"
 	"sync"
 
+	"millside/counter/disk"
 	"millside/plan"
 )
 
 // Record is a journal in a file. Its methods may be called from several goroutines.
 type Record struct {
 	mu     sync.Mutex
+	fsys   FS
 	path   string
 	file   File // nil once closed, and in a record that is only looked at
 	look   bool
@@ -22,10 +23,15 @@ type Record struct {
 	events []Event
 	state  State
 	torn   string
-	// lines, size and sum describe the sound part of the file; see [reading].
+	lost   Loss
+	// head is the first line with its checksum; lines and sum are the lines and the last checksum.
+	head  []byte
 	lines int
-	size  int64
 	sum   uint32
+	// size is the size of the file.
+	size int64
+	// renew is what has to be done to the file before anything is added to it; nil if nothing has.
+	renew *renewal
 }
 
 // Create makes a new record for a plan and locks it for winding. The file must not exist yet; it can
@@ -39,36 +45,40 @@ func Create(fsys FS, path string, p *plan.Plan) (*Record, error) {
 	if err != nil {
 		return nil, err
 	}
-	head, err := appendHead(nil, p.Spec)
+	body, err := appendHead(nil, p.Spec)
 	if err != nil {
 		return nil, err
 	}
-	head, sum := seal(head, 0)
+	line, sum := seal(body, 0)
+	file, err := startFile(fsys, path, line)
+	if err != nil {
+		return nil, err
+	}
+	return &Record{fsys: fsys, path: path, file: file, state: NewState(p),
+		head: line[:len(line)-1], lines: 1, size: int64(len(line)), sum: sum}, nil
+}
+
+// startFile makes a new file, locks it, writes its first bytes and makes them and its name durable. If that fails it
+// is removed again.
+func startFile(fsys FS, path string, data []byte) (File, error) {
 	file, err := fsys.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_RDWR|os.O_APPEND, 0o600)
 	if err != nil {
 		return nil, fmt.Errorf("making a record: %w", err)
 	}
-	if err := startFile(fsys, file, path, head); err != nil {
-		return nil, errors.Join(err, file.Close(), fsys.Remove(path))
+	err = lock(file, path)
+	if err == nil {
+		err = disk.WriteAll(file, data)
 	}
-	return &Record{path: path, file: file, state: NewState(p), lines: 1, size: int64(len(head)), sum: sum}, nil
-}
-
-// startFile locks a new file, writes its first bytes and makes them and its name durable.
-func startFile(fsys FS, file File, path string, data []byte) error {
-	if err := lock(file, path); err != nil {
-		return err
+	if err == nil {
+		err = file.Sync()
 	}
-	if err := writeAll(file, data); err != nil {
-		return fmt.Errorf("making a record: %w", err)
+	if err == nil {
+		err = fsys.SyncDir(filepath.Dir(path))
 	}
-	if err := file.Sync(); err != nil {
-		return fmt.Errorf("making a record: %w", err)
+	if err != nil {
+		return nil, errors.Join(fmt.Errorf("making a record: %w", err), file.Close(), fsys.Remove(path))
 	}
-	if err := fsys.SyncDir(filepath.Dir(path)); err != nil {
-		return fmt.Errorf("making a record: %w", err)
-	}
-	return nil
+	return file, nil
 }
 
 // lock takes the lock for winding.
@@ -83,13 +93,16 @@ func lock(file File, path string) error {
 	return nil
 }
 
-// writeAll writes with one call, and takes a short write for the error it is.
-func writeAll(w io.Writer, data []byte) error {
-	n, err := w.Write(data)
-	if err == nil && n < len(data) {
-		err = io.ErrShortWrite
+// journal is the bytes of a record, from its first line with its checksum on, and the last checksum.
+func journal(head []byte, events []Event) ([]byte, uint32) {
+	_, sum := seal(slices.Clone(head[:len(head)-sumLen]), 0)
+	data := append(slices.Clone(head), '\n')
+	var line []byte
+	for i, e := range events {
+		line, sum = seal(appendEvent(line[:0], i+firstLine, e), sum)
+		data = append(data, line...)
 	}
-	return err
+	return data, sum
 }
 
 // State is the warp as the events so far leave it. It is not changed by later events.
@@ -110,6 +123,10 @@ func (r *Record) Events() []Event {
 // nothing was.
 func (r *Record) Torn() string { return r.torn }
 
+// Lost is what was missing at the end of the file when it was opened, beyond the one line that a power cut can take.
+// The file is left as it is until an event is added; then the loss goes on the record as an event of its own.
+func (r *Record) Lost() Loss { return r.lost }
+
 // Path is the record's file.
 func (r *Record) Path() string { return r.path }
 
@@ -121,6 +138,10 @@ func (r *Record) ReadOnly() bool { return r.look }
 func (r *Record) Close() error {
 	r.mu.Lock()
 	defer r.mu.Unlock()
+	return r.close()
+}
+
+func (r *Record) close() error {
 	if r.file == nil {
 		return nil
 	}

@@ -2,44 +2,43 @@ package counter
 
 import (
 	"errors"
-	"fmt"
-	"os"
-	"slices"
+	"time"
 )
 
 // SalvageResult says what [Salvage] saved.
 type SalvageResult struct {
-	// Events is the number of events in the new record.
+	// Events is the number of events in the new record, without the one that tells of the loss.
 	Events int
 	// BadLine is the number of the first line that was left out, 0 if the record was whole.
 	BadLine int
 	// Why says what is wrong with that line; empty if the record was whole.
 	Why string
+	// Lost is the number of lines that had been counted and are not in the new record, as well as can be told.
+	Lost int
 }
 
 // Salvage copies the sound part of a damaged record, up to the first line that is wrong, into a new
-// file. The damaged file is never changed, and the new one must not exist yet. A record whose first
+// file. Where counted lines are missing, the new record ends with an event that says so, of the given time. The
+// damaged file is never changed, and the new one must not exist yet. A record whose first
 // line is damaged holds no plan and can't be salvaged: the [*DamageError] is returned. Nor can one
 // that a newer Millside wrote ([ErrNewer]).
-func Salvage(fsys FS, from, to string) (SalvageResult, error) {
-	got, err := lookAt(fsys, from)
-	res := SalvageResult{Events: len(got.events), BadLine: got.tornLine, Why: got.torn}
+func Salvage(fsys FS, from, to string, at time.Time) (SalvageResult, error) {
+	_, got, err := lookAt(fsys, from)
+	res := SalvageResult{Events: len(got.events), BadLine: got.tornLine, Why: got.torn, Lost: got.lost.Lines}
 	var damage *DamageError
 	if errors.As(err, &damage) && got.fold != nil {
-		res.BadLine, res.Why = damage.Line, damage.Why
+		res.BadLine, res.Why, res.Lost = damage.Line, damage.Why, damage.After+1
 	} else if err != nil {
 		return SalvageResult{}, err
 	}
-	data := got.sound
-	if got.unended {
-		data = append(slices.Clip(data), '\n')
+	events := got.events
+	if lost := (Event{At: at, Kind: Lost, Lines: res.Lost}).normal(); res.Lost > 0 && got.fold.apply(lost) == nil {
+		events = append(events, lost)
 	}
-	file, err := fsys.OpenFile(to, os.O_CREATE|os.O_EXCL|os.O_RDWR|os.O_APPEND, 0o600)
+	data, _ := journal(got.head, events)
+	file, err := startFile(fsys, to, data)
 	if err != nil {
-		return SalvageResult{}, fmt.Errorf("making a record: %w", err)
-	}
-	if err := startFile(fsys, file, to, data); err != nil {
-		return SalvageResult{}, errors.Join(err, file.Close(), fsys.Remove(to))
+		return SalvageResult{}, err
 	}
 	return res, file.Close()
 }

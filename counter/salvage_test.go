@@ -17,18 +17,19 @@ func TestSalvage(t *testing.T) {
 		data    []byte
 		events  int
 		badLine int
+		lost    int
 	}{
-		{"whole", data, len(sample()), 0},
-		{"damaged inside", hurt, 4, 6},
-		{"torn", data[:len(data)-12], len(sample()) - 1, len(sample()) + 1},
-		{"no line feed at the end", data[:len(data)-1], len(sample()), 0},
-		{"NUL tail", append(bytes.Clone(data), 0, 0), len(sample()), len(sample()) + 2},
+		{"whole", data, len(sample()), 0, 0},
+		{"damaged inside", hurt, 4, 6, 6},
+		{"torn", data[:len(data)-12], len(sample()) - 1, len(sample()) + 1, 0},
+		{"no line feed at the end", data[:len(data)-1], len(sample()), 0, 0},
+		{"NUL tail", append(bytes.Clone(data), 0, 0), len(sample()), len(sample()) + 2, 0},
 	}
 	for _, tt := range tests {
 		from := writeFile(t, tt.data)
 		to := from + "-2"
-		res, err := Salvage(OS(), from, to)
-		if err != nil || res.Events != tt.events || res.BadLine != tt.badLine || (res.Why != "") != (tt.badLine > 0) {
+		res, err := Salvage(OS(), from, to, at(99))
+		if err != nil || res.Events != tt.events || res.BadLine != tt.badLine || res.Lost != tt.lost || (res.Why != "") != (tt.badLine > 0) {
 			t.Errorf("%s: %+v, %v", tt.name, res, err)
 		}
 		if !bytes.Equal(readBack(t, from), tt.data) {
@@ -39,11 +40,15 @@ func TestSalvage(t *testing.T) {
 			t.Errorf("%s: %v", tt.name, err)
 			continue
 		}
-		if r.State().Events != tt.events || r.Torn() != "" {
+		added := 0 // the event that tells of the loss
+		if tt.lost > 0 {
+			added = 1
+		}
+		if r.State().Events != tt.events+added || r.Torn() != "" || r.State().Missing() != tt.lost {
 			t.Errorf("%s: %d events, torn %q", tt.name, r.State().Events, r.Torn())
 		}
 		_ = r.Close()
-		if _, err := Salvage(OS(), from, to); !errors.Is(err, fs.ErrExist) {
+		if _, err := Salvage(OS(), from, to, at(99)); !errors.Is(err, fs.ErrExist) {
 			t.Errorf("%s: salvaged over a file: %v", tt.name, err)
 		}
 	}
@@ -51,7 +56,7 @@ func TestSalvage(t *testing.T) {
 
 func TestSalvageWithoutAPlan(t *testing.T) {
 	from := writeFile(t, []byte("no record\n"))
-	_, err := Salvage(OS(), from, from+"-2")
+	_, err := Salvage(OS(), from, from+"-2", at(99))
 	var de *DamageError
 	if !errors.As(err, &de) || de.Line != 1 {
 		t.Errorf("%v", err)

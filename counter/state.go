@@ -1,6 +1,7 @@
 package counter
 
 import (
+	"fmt"
 	"slices"
 	"time"
 
@@ -71,6 +72,33 @@ type Paddle struct {
 	SetUp plan.SetUp
 }
 
+// LossState is what a record lost: lines that had been counted, and were missing when it was opened.
+type LossState struct {
+	At time.Time
+	// Chain and Laid are where the count stood without them.
+	Chain, Laid int
+	// Lines is how many lines were missing, as well as could be told.
+	Lines int
+	// Settled says that the count was set right since.
+	Settled bool
+}
+
+// String says what is missing: "9 lines were missing from the record after pass 12 of chain 1".
+func (l LossState) String() string {
+	return fmt.Sprintf("%s missing from the record after pass %d of chain %d", plan.Counted(l.Lines, "line was", "lines were"), l.Laid, l.Chain)
+}
+
+// Missing is the number of lines that are missing from the record and for which the count was not set right yet.
+func (s State) Missing() int {
+	n := 0
+	for _, l := range s.Losses {
+		if !l.Settled {
+			n += l.Lines
+		}
+	}
+	return n
+}
+
 // State is a half-wound warp. It is a value: [State.Apply] makes a new one and leaves the old alone.
 // Make the first one with [NewState]; the zero State has no plan and takes no events.
 type State struct {
@@ -93,6 +121,8 @@ type State struct {
 	Reopened []Note
 	Notes    []Note
 	Recounts []Recount
+	// Losses lists what was missing from the record when it was opened.
+	Losses []LossState
 	// Incidents lists what went wrong, in the order of noting, those taken back included.
 	Incidents []IncidentState
 	// Ties lists the count ties that were ticked, in the order of chains and passes; TiesWaved those that

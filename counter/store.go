@@ -100,8 +100,10 @@ type Summary struct {
 	// Err says why the record can't be opened. The other fields then hold what stands before the
 	// damage, as far as it can be read.
 	Err error
-	// Torn says that the end of the file was cut short and is left out.
+	// Torn says that the end of the file was cut short and is left out, Lost how much more is missing than a power cut
+	// takes.
 	Torn bool
+	Lost Loss
 }
 
 // List describes every record in the folder: unfinished ones first, and those touched last before
@@ -148,8 +150,8 @@ func (s Store) List() ([]Summary, error) {
 
 // summary looks at one record.
 func (s Store) summary(path string) Summary {
-	got, err := lookAt(s.fs(), path)
-	sum := Summary{Path: path, Name: plan.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != ""}
+	_, got, err := lookAt(s.fs(), path)
+	sum := Summary{Path: path, Name: plan.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != "", Lost: got.lost}
 	if got.fold == nil {
 		return sum
 	}

@@ -78,8 +78,7 @@ func newChoice(kind ChoiceKind, ends, group int) Choice {
 	case ShortPass:
 		c.LastEnds = ends % group
 		c.Cost += costShort
-		c.Reasons = append(c.Reasons, fmt.Sprintf("the last pass carries %d, so %s parked before it", c.LastEnds,
-			Counted(group-c.LastEnds, "position is", "positions are")))
+		c.Reasons = append(c.Reasons, c.shortReason())
 	case SpareEnds:
 		c.Spares = group - ends%group
 		c.Cost += costSpare * c.Spares
@@ -87,13 +86,38 @@ func newChoice(kind ChoiceKind, ends, group int) Choice {
 	default:
 		c.Reasons = append(c.Reasons, "every pass is full")
 	}
-	if c.Finish == AtLease {
-		c.Reasons = append(c.Reasons, "stops at the lease, where it began: nothing is left at the far end")
-	} else {
+	if c.Finish == AtCountingCross {
 		c.Cost += costFinishCross
-		c.Reasons = append(c.Reasons, "stops at the counting cross: the last group is fastened at the far end, which is harder")
 	}
+	c.Reasons = append(c.Reasons, c.finishReason())
 	return c
+}
+
+// cutBefore is how many ends are cut off before the last pass, as [Plan.WorkBefore] has it.
+func (c Choice) cutBefore() int {
+	if c.Kind != ShortPass || c.Passes == 1 {
+		return 0
+	}
+	return c.Group - c.LastEnds
+}
+
+func (c Choice) shortReason() string {
+	if c.Passes == 1 {
+		return fmt.Sprintf("the only pass carries %d", c.LastEnds)
+	}
+	return fmt.Sprintf("the last pass carries %d, so %s cut off at the %s before it", c.LastEnds,
+		Counted(c.cutBefore(), "end is", "ends are"), pegAfter(c.Passes-1))
+}
+
+func (c Choice) finishReason() string {
+	switch {
+	case c.Finish == AtCountingCross:
+		return "stops at the counting cross: the last group is fastened at the far end, which is harder"
+	case c.cutBefore() > 0: // before a return pass, so at the far end
+		return "stops at the lease, where it began"
+	default:
+		return "stops at the lease, where it began: nothing is left at the far end"
+	}
 }
 
 // Label names the choice in a few words.

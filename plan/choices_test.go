@@ -16,7 +16,7 @@ func TestChoicesFor396By10(t *testing.T) {
 		switch {
 		case c.Group == 10 && c.Kind == plan.ShortPass:
 			short = c.Passes == 40 && c.LastEnds == 6 && c.Spares == 0 && c.Label() == "group of 10, last pass of 6" &&
-				strings.Contains(strings.Join(c.Reasons, "; "), "the last pass carries 6, so 4 positions are parked")
+				strings.Contains(strings.Join(c.Reasons, "; "), "the last pass carries 6, so 4 ends are cut off at the far end peg before it")
 		case c.Group == 10 && c.Kind == plan.SpareEnds:
 			spare = c.Passes == 40 && c.LastEnds == 10 && c.Spares == 4 && c.Label() == "group of 10, 4 spare ends" &&
 				strings.Contains(strings.Join(c.Reasons, "; "), "4 spare ends are wound")

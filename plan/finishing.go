@@ -68,24 +68,45 @@ func (p *Plan) Finishing(c Chain) []Step {
 // fastening frees the paddle from the warp.
 func (p *Plan) fastening(c Chain) []Step {
 	last := c.Passes[len(c.Passes)-1]
-	peg, other := "near end peg", "the lease"
-	if c.Finish() == AtCountingCross {
-		peg, other = "far end peg", "the counting cross"
+	w := p.WorkBefore(c.Number, len(c.Passes)+1) // what is still carried is cut off now
+	peg, other := w.Peg.String(), "the lease"
+	if w.Peg == FarPeg {
+		other = "the counting cross"
 	}
 	return []Step{
 		{ID: StepFasten, Title: "Fasten the group at the " + peg,
 			Detail: fmt.Sprintf("Take the %s round the peg %s, as after every such pass, then wind it round the peg twice more so that it holds.",
-				Counted(last.Ends(), "end", "ends"), last.TurnAfter)},
+				Counted(w.Cut.Count(), "end", "ends"), last.TurnAfter)},
 		{ID: StepCut, Title: "Cut between the peg and the paddle",
 			Detail: "Leave a hand's length on both sides: on the warp for a knot, on the paddle to start again.",
 			Caution: "Hold the mill still with a hand or a hip while you cut. A mill that unwinds " +
 				"lets the whole warp go slack."},
-		{ID: StepPark, Title: "Park the paddle, still threaded",
-			Detail: "Put an overhand knot in the ends in front of the paddle and hang it up. It is ready for the next warp."},
+		p.parking(c),
 		{ID: StepKnot, Title: "Knot the cut ends in two halves",
 			Detail: "The ends from the holes in one knot, those from the slots in another, round the " + peg +
 				". The halves keep the last group in order at " + other + "."},
 	}
+}
+
+// parking puts the paddle out of the way. Before another chain it is only laid aside: that chain begins
+// with it.
+func (p *Plan) parking(c Chain) Step {
+	if c.Number < len(p.Chains) {
+		return Step{ID: StepPark, Title: fmt.Sprintf("Lay the paddle aside, still threaded, for chain %d", c.Number+1),
+			Detail: "Put an overhand knot in the ends in front of the paddle, so that none slips out, and lay it where it can't fall."}
+	}
+	return Step{ID: StepPark, Title: "Park the paddle, still threaded",
+		Detail: "Put an overhand knot in the ends in front of the paddle and hang it up. It is ready for the next warp."}
+}
+
+// loose says what has to be knotted at a peg before its loop is tied: ends that were tied on or cut off
+// there on the way don't go round the peg, and would slip out of the tie.
+func (p *Plan) loose(c Chain, peg EndPeg) string {
+	k := p.OnTheWay(c, peg)
+	if k == (Knots{}) {
+		return ""
+	}
+	return fmt.Sprintf(" On the way %s here: knot their tails together round the peg first, each with a neighbour, or they slip out of the tie.", k.text())
 }
 
 // ties makes the six ties, the end where the winder stands first, and the chokes between.
@@ -96,13 +117,13 @@ func (p *Plan) ties(c Chain) []Step {
 		caution = "This warp will be dyed: a tight tie keeps the dye out and can cut into swollen yarn. A finger must fit under it."
 	}
 	near := []Step{
-		{ID: StepNearLoop, Title: "Tie the loop at the near end peg", Detail: "Round all ends where they go round the peg, " + tight + "."},
+		{ID: StepNearLoop, Title: "Tie the loop at the near end peg", Detail: "Round all ends where they go round the peg, " + tight + "." + p.loose(c, NearPeg)},
 		{ID: StepNearCross, Title: "Tie the lease", Detail: "Four ties, one on each arm of the X between pegs A and B, not at its waist. One colour above the pegs and " +
 			"another below shows a twist later. Take the true X, not the false one beside the end peg.", Caution: caution},
 		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " + p.show(p.chokeFromCross()) + " from the lease, twice round, " + p.chokeHold() + "."},
 	}
 	far := []Step{
-		{ID: StepFarLoop, Title: "Tie the loop at the far end peg", Detail: "Round all ends where they go round the peg, " + tight + "."},
+		{ID: StepFarLoop, Title: "Tie the loop at the far end peg", Detail: "Round all ends where they go round the peg, " + tight + "." + p.loose(c, FarPeg)},
 		{ID: StepFarCross, Title: "Tie the counting cross", Detail: "Four ties, one on each arm of the X between pegs 1 and 2, not at its waist. Leave the count ties in.", Caution: caution},
 		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " + p.show(p.chokeFromCross()) + " from the cross, twice round, " + p.chokeHold() + "."},
 	}

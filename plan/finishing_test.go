@@ -146,3 +146,73 @@ func stepByID(steps []plan.Step, id plan.StepID) plan.Step {
 	}
 	return plan.Step{}
 }
+
+// Ends that were cut off or tied on while the warp was wound don't go round their peg: they are knotted before
+// the loop is tied, at the peg where they are. 37 by 10: ten begin at the near peg, three were cut off at the
+// far one, seven are cut now.
+func TestFinishingSecuresEveryCutEnd(t *testing.T) {
+	s := plan.DefaultSpec()
+	s.Ends, s.Group = 37, 10
+	p := must(t, s)
+	for id, want := range map[plan.StepID]string{
+		plan.StepFasten:   "Take the 7 ends round the peg",
+		plan.StepNearLoop: "On the way 10 ends were tied on here",
+		plan.StepFarLoop:  "On the way 3 ends were cut off here",
+	} {
+		if got := stepOf(t, p, 1, id).Detail; !strings.Contains(got, want) {
+			t.Errorf("%s: %q doesn't say %q", id, got, want)
+		}
+	}
+	s.Ends = 40 // nothing is cut off at the far end
+	if got := stepOf(t, must(t, s), 1, plan.StepFarLoop).Detail; strings.Contains(got, "On the way") {
+		t.Errorf("a far loop without cut ends: %q", got)
+	}
+}
+
+// Over all chains the steps name each tie and each cut that the hands did: those on the way with the loops,
+// those after the last pass with the fastening.
+func TestFinishingNamesAllCuts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := must(t, rapid.OneOf(rapid.Custom(drawSpec), rapid.Custom(drawStriped)).Draw(t, "spec"))
+		begin, finish := 0, 0
+		for _, c := range p.Chains {
+			for _, peg := range []plan.EndPeg{plan.NearPeg, plan.FarPeg} {
+				k := p.OnTheWay(c, peg)
+				begin += k.Begin
+				finish += k.Finish
+			}
+			finish += c.Passes[len(c.Passes)-1].Ends()
+		}
+		sum := p.WorkSum()
+		if begin != sum.Ties || finish != sum.Cuts {
+			t.Fatalf("%d begin and %d finish, the sum is %+v", begin, finish, sum)
+		}
+		if n := len(p.PegEnds()); n != begin+finish {
+			t.Fatalf("%d ends at the pegs, not %d", n, begin+finish)
+		}
+	})
+}
+
+// The paddle is parked after the last chain only; before that it is laid aside for the next one.
+func TestPaddleIsParkedAfterTheLastChain(t *testing.T) {
+	s := plan.DefaultSpec()
+	s.Ends, s.ChainEnds = 90, 50
+	p := must(t, s)
+	if got := stepOf(t, p, 1, plan.StepPark).Title; got != "Lay the paddle aside, still threaded, for chain 2" {
+		t.Errorf("after chain 1: %s", got)
+	}
+	if got := stepOf(t, p, 2, plan.StepPark).Title; got != "Park the paddle, still threaded" {
+		t.Errorf("after chain 2: %s", got)
+	}
+}
+
+func stepOf(t *testing.T, p *plan.Plan, chain int, id plan.StepID) plan.Step {
+	t.Helper()
+	for _, s := range p.Finishing(p.Chains[chain-1]) {
+		if s.ID == id {
+			return s
+		}
+	}
+	t.Fatalf("no step %s", id)
+	return plan.Step{}
+}

@@ -145,21 +145,19 @@ func (a GroupAsk) row(kind ChoiceKind, group int) (GroupRow, error) {
 		r.Cost -= costFinishCross
 	}
 	// The first two reasons of a choice are its passes and its last pass, the third is the finish.
-	r.Reasons = append(c.Reasons[:2:2], r.finishReason())
+	r.Reasons = append(c.Reasons[:2:2], r.finishReason(c))
 	a.rateLease(&r)
 	a.rateRaddle(&r)
 	r.Reasons = append(r.Reasons, Counted(group, "package", "packages")+", one for each end of the group", r.Time.String())
 	return r, nil
 }
 
-func (r GroupRow) finishReason() string {
+func (r GroupRow) finishReason(c Choice) string {
 	switch {
-	case r.AtCross == 0 && r.Chains == 1:
-		return "stops at the lease, where it began: nothing is left at the far end"
+	case r.Chains == 1:
+		return c.finishReason()
 	case r.AtCross == 0:
 		return fmt.Sprintf("all %d chains stop at the lease", r.Chains)
-	case r.Chains == 1:
-		return "stops at the counting cross: the last group is fastened at the far end, which is harder"
 	default:
 		return fmt.Sprintf("%d of %s at the counting cross, where the last group is harder to fasten", r.AtCross, Counted(r.Chains, "chain stops", "chains stop"))
 	}

@@ -201,16 +201,21 @@ func (s *Schedule) checkSetUps(positions int) error {
 	return nil
 }
 
-// Letter is the letter that stands for a colour, counted from 1, where colours can't be seen: A to Z,
-// then a to z, then "?"; 0, an empty position, is a dot.
+// firstLetter begins the letters of the colours after those of the lease pegs, A and B, so that "C first"
+// can't be taken for a peg, on a screen or aloud.
+const firstLetter = 2
+
+// Letter is the letter that stands for a colour, counted from 1, where colours can't be seen: C to Z, then
+// c to z, then "?"; 0, an empty position, is a dot. A and B are the lease pegs.
 func Letter(colour int) rune {
+	const letters = 26 - firstLetter
 	switch {
 	case colour == 0:
 		return '·'
-	case colour <= 26:
-		return 'A' + rune(colour-1)
-	case colour <= 52:
-		return 'a' + rune(colour-27)
+	case colour <= letters:
+		return 'A' + rune(firstLetter+colour-1)
+	case colour <= 2*letters:
+		return 'a' + rune(firstLetter+colour-letters-1)
 	default:
 		return '?'
 	}

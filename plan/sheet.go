@@ -90,7 +90,7 @@ func NewSheet(a SheetAsk) (*Sheet, error) {
 	}
 	p := a.Plan
 	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains), Length: p.Path.Length, Yarn: p.WarpYarn()}
-	for _, part := range []SheetPart{a.cloth(), a.plan(), a.chains(), a.passes(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.cautions()} {
+	for _, part := range []SheetPart{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"strconv"
+	"strings"
 )
 
 // passes lists the passes: every one, or those that are alike together.
@@ -150,7 +151,7 @@ func (a SheetAsk) ties() SheetPart {
 	for _, step := range a.Plan.Finishing(a.Plan.Chains[0]) {
 		switch step.ID {
 		case StepNearLoop, StepNearCross, StepNearChoke, StepFarLoop, StepFarCross, StepFarChoke, StepAlong:
-			note := step.Title + ": " + step.Detail
+			note := step.Title + ": " + a.sharedDetail(step)
 			if step.Caution != "" {
 				note += " Take care: " + step.Caution
 			}
@@ -158,6 +159,20 @@ func (a SheetAsk) ties() SheetPart {
 		}
 	}
 	return part
+}
+
+// sharedDetail is how a step is done on every chain. What was tied on and cut off on the way differs from
+// chain to chain, and stands with the work at the pegs.
+func (a SheetAsk) sharedDetail(step Step) string {
+	if len(a.Plan.Chains) == 1 {
+		return step.Detail
+	}
+	for _, peg := range []EndPeg{NearPeg, FarPeg} {
+		if knots := a.Plan.loose(a.Plan.Chains[0], peg); knots != "" && strings.HasSuffix(step.Detail, knots) {
+			return strings.TrimSuffix(step.Detail, knots)
+		}
+	}
+	return step.Detail
 }
 
 // countTies lists the count ties: each by itself, or those of chains that are wound alike in one line.

@@ -35,9 +35,9 @@ func TestSetUpWords(t *testing.T) {
 		letters, text string
 	}{
 		{nil, "", "nothing"},
-		{plan.SetUp{1, 1, 2, 0}, "AAB·", "1, 2 A white; 3 B red; 4 empty"},
-		{plan.SetUp{1, 1, 1, 1, 2, 2}, "AAAA BB", "1 to 4 A white; 5, 6 B red"},
-		{plan.SetUp{0, 2, 0, 0, 0, 2, 2, 2, 1}, "·B·· ·BBB A", "1 empty; 2 B red; 3 to 5 empty; 6 to 8 B red; 9 A white"},
+		{plan.SetUp{1, 1, 2, 0}, "CCD·", "1, 2 C white; 3 D red; 4 empty"},
+		{plan.SetUp{1, 1, 1, 1, 2, 2}, "CCCC DD", "1 to 4 C white; 5, 6 D red"},
+		{plan.SetUp{0, 2, 0, 0, 0, 2, 2, 2, 1}, "·D·· ·DDD C", "1 empty; 2 D red; 3 to 5 empty; 6 to 8 D red; 9 C white"},
 	} {
 		if got := c.set.Letters(); got != c.letters {
 			t.Errorf("%v in letters is %q, not %q", c.set, got, c.letters)
@@ -55,15 +55,15 @@ func TestChangesText(t *testing.T) {
 		want    string
 	}{
 		{nil, "nothing"},
-		{[]plan.Change{{Position: 2, From: 1, To: 2}}, "position 2 from A white to B red"},
-		{[]plan.Change{{Position: 2, From: 1, To: 2}, {Position: 3, From: 1, To: 2}, {Position: 4, To: 1}}, "positions 2, 3 from A white to B red; position 4 A white"},
-		{[]plan.Change{{Position: 1, From: 2}, {Position: 3, From: 2}}, "positions 1, 3 from B red to empty"},
+		{[]plan.Change{{Position: 2, From: 1, To: 2}}, "position 2 from C white to D red"},
+		{[]plan.Change{{Position: 2, From: 1, To: 2}, {Position: 3, From: 1, To: 2}, {Position: 4, To: 1}}, "positions 2, 3 from C white to D red; position 4 C white"},
+		{[]plan.Change{{Position: 1, From: 2}, {Position: 3, From: 2}}, "positions 1, 3 from D red to empty"},
 	} {
 		if got := p.ChangesText(c.changes); got != c.want {
 			t.Errorf("%+v is %q, not %q", c.changes, got, c.want)
 		}
 	}
-	if got := p.ChangesText(p.ChangesBefore(p.Chains[0], 3)); got != "position 2 from A white to B red; position 4 A white" {
+	if got := p.ChangesText(p.ChangesBefore(p.Chains[0], 3)); got != "position 2 from C white to D red; position 4 C white" {
 		t.Errorf("before pass 3: %q", got)
 	}
 }
@@ -75,7 +75,7 @@ func TestRunsByHand(t *testing.T) {
 	for _, pass := range p.Chains[0].Passes {
 		got = append(got, plan.RunsText(p.PassRuns(pass)))
 	}
-	if want := []string{"2 A, 1 B", "1 B, 2 A", "1 A, 2 B, 1 A", "1 A, 2 B", "1 A, 1 B"}; !slices.Equal(got, want) {
+	if want := []string{"2 C, 1 D", "1 D, 2 C", "1 C, 2 D, 1 C", "1 C, 2 D", "1 C, 1 D"}; !slices.Equal(got, want) {
 		t.Errorf("the passes lie as %q, not %q", got, want)
 	}
 	// A A B B A A A B B A A B B A B
@@ -165,12 +165,12 @@ func TestSheetOfAStripedWarp(t *testing.T) {
 		return all
 	}
 	for id, want := range map[plan.PartID][]string{
-		plan.PartStripes: {"stripes: by hand", "A white: 8 ends, 2 packages at once, #f4f1e8", "B red: 7 ends, 2 packages at once",
-			"1 | 1 | 1 | AAB· | thread positions 1, 2 A white; 3 B red; 4 empty",
-			"2 | 1 | 3 | ABBA | position 2 from A white to B red; position 4 A white"},
-		plan.PartStripedPasses: {"1 | 1 | outward | 1 | 1 to 3 | 1 to 3 | 2 A, 1 B", "1 | 2 | return | 1 | 1 to 3 | 4 to 6 | 1 B, 2 A",
-			"1 | 3 | outward | 2 | 1 to 4 | 7 to 10 | 1 A, 2 B, 1 A", "1 | 4 | return | 2 | 2 to 4 | 11 to 13 | 1 A, 2 B", "1 | 5 | outward | 2 | 1, 2 | 14 to 15 | 1 A, 1 B"},
-		plan.PartEndColours: {"1 | 2 | 2 | A white", "3 | 4 | 2 | B red", "5 | 7 | 3 | A white", "8 | 9 | 2 | B red", "10 | 11 | 2 | A white", "12 | 13 | 2 | B red", "14 | 14 | 1 | A white", "15 | 15 | 1 | B red"},
+		plan.PartStripes: {"stripes: by hand", "C white: 8 ends, 2 packages at once, #f4f1e8", "D red: 7 ends, 2 packages at once",
+			"1 | 1 | 1 | CCD· | thread positions 1, 2 C white; 3 D red; 4 empty",
+			"2 | 1 | 3 | CDDC | position 2 from C white to D red; position 4 C white"},
+		plan.PartStripedPasses: {"1 | 1 | outward | 1 | 1 to 3 | 1 to 3 | 2 C, 1 D", "1 | 2 | return | 1 | 1 to 3 | 4 to 6 | 1 D, 2 C",
+			"1 | 3 | outward | 2 | 1 to 4 | 7 to 10 | 1 C, 2 D, 1 C", "1 | 4 | return | 2 | 2 to 4 | 11 to 13 | 1 C, 2 D", "1 | 5 | outward | 2 | 1, 2 | 14 to 15 | 1 C, 1 D"},
+		plan.PartEndColours: {"1 | 2 | 2 | C white", "3 | 4 | 2 | D red", "5 | 7 | 3 | C white", "8 | 9 | 2 | D red", "10 | 11 | 2 | C white", "12 | 13 | 2 | D red", "14 | 14 | 1 | C white", "15 | 15 | 1 | D red"},
 	} {
 		if got := lines(id); !slices.Equal(got, want) {
 			t.Errorf("%q has\n%s\nnot\n%s", id, strings.Join(got, "\n"), strings.Join(want, "\n"))

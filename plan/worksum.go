@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"math/big"
 	"time"
 )
@@ -16,6 +17,12 @@ type WorkSum struct {
 	Cuts, Ties, Threads int
 	// FarFinishes is how many chains stop at the counting cross.
 	FarFinishes int
+}
+
+// String says it in words: "1 halt; 10 ends tied on, 10 cut off, 10 packages threaded".
+func (s WorkSum) String() string {
+	return fmt.Sprintf("%s; %s tied on, %d cut off, %s threaded", Counted(s.Halts, "halt", "halts"),
+		Counted(s.Ties, "end", "ends"), s.Cuts, Counted(s.Threads, "package", "packages"))
 }
 
 // WorkSum adds up the ledger of [Plan.WorkBefore].

@@ -423,8 +423,8 @@ func TestPlainStripes(t *testing.T) {
 		s.Schedule = &plan.Schedule{Colours: []plan.StripeColour{{Name: "white"}, {Name: "blue"}},
 			SetUps: []plan.SetUp{{1, 1, 2, 1}, {1, 1, 1, 2}}, Passes: []plan.ScheduledPass{all(1), all(1), all(1), all(2)}}
 	})
-	tk.wants(strings.Join(tk.p.begin(), "\n"), "Thread it, position 1 nearest the thumb: A white in positions 1, 2, 4; B blue in position 3.")
-	tk.wants(tk.types("", "", "", "break 3"), "end 11: broken end.\nIts colour is B blue.")
+	tk.wants(strings.Join(tk.p.begin(), "\n"), "Thread it, position 1 nearest the thumb: C white in positions 1, 2, 4; D blue in position 3.")
+	tk.wants(tk.types("", "", "", "break 3"), "end 11: broken end.\nIts colour is D blue.")
 	tk.wants(tk.types(""), "Now: last pass: 4 ends, then tie off; cut off, thread anew and tie on positions 3, 4 at the far end peg.",
-		"Cut, tie in and thread at the far end peg: position 3 from B blue to A white; position 4 from A white to B blue.")
+		"Cut, tie in and thread at the far end peg: position 3 from D blue to C white; position 4 from C white to D blue.")
 }

@@ -38,13 +38,17 @@ are read too. A length is rounded up to what the pegs of the mill can give.
 turns, length, per_turn), warp_yarn, pace (low_ms, middle_ms, high_ms of a pass,
 timed_passes: those that your own pace was taken from, 0 for a practised hand's usual
 range), time (low_ms, middle_ms, high_ms of all passes), lease_faults (chain, pass, end,
-why), choices (label, group, passes, last_ends, spare_ends, finish, reasons; the least
-trouble first), chains (number, first_end, last_end, ends, finish, tie_after, passes,
-finishing) and, after --save, record (the path). A pass has: number, direction,
-first_end, last_end, positions, mirrored, spare_ends, first_peg, first_opening,
-over_a, over_b, cross_over, turn_after, twist_half_turns, keeps_opening, before and
-after (texts). A length is given as exact text and in whole nanometres. Fields may
-be added under this format's name, but none renamed or taken away.`
+why), work (halts, cuts, ties, threads, far_finishes over the whole warp), choices
+(label, group, passes, last_ends, spare_ends, finish, reasons; the least trouble
+first), chains (number, first_end, last_end, ends, finish, tie_after, passes,
+peg_work_after, finishing) and, after --save, record (the path). A pass has: number,
+direction, first_end, last_end, positions, mirrored, spare_ends, first_peg,
+first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
+keeps_opening, before and after (texts) and peg_work: what is done at the end peg
+before it (peg, cut, thread, tie, halt; positions are numbers, thread has position,
+from and to). peg_work_after is the same after the last pass. A length is given as
+exact text and in whole nanometres. Fields may be added under this format's
+name, but none renamed or taken away.`
 
 const planExample = `  millside plan --ends 396
   millside plan --ends 396 --length "7 1/2 yd" --rise "3 in" --passes

@@ -15,14 +15,14 @@ import (
 	"millside/tui"
 )
 
-// countingFS counts how often each file is opened.
+// countingFS counts how often each file is opened to be read.
 type countingFS struct {
 	counter.FS
 	opened map[string]int // by the file's name
 }
 
 func (c countingFS) OpenFile(path string, flag int, perm fs.FileMode) (counter.File, error) {
-	if flag&os.O_CREATE == 0 {
+	if flag&(os.O_CREATE|os.O_WRONLY) == 0 {
 		c.opened[filepath.Base(path)]++
 	}
 	return c.FS.OpenFile(path, flag, perm)

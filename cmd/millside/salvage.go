@@ -3,12 +3,11 @@ package main
 import (
 	"fmt"
 	"io"
-	"path/filepath"
-	"strings"
 
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/counter"
+	"millside/plan"
 
 	"github.com/spf13/cobra"
 )
@@ -34,11 +33,11 @@ func (a *app) salvageCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			to := given[1]
-			if !strings.ContainsAny(to, `/\`) && !strings.HasSuffix(to, counter.Extension) {
-				to = filepath.Join(store.Dir, to+counter.Extension)
+			to, err := store.NewPath(given[1])
+			if err != nil {
+				return err
 			}
-			got, err := counter.Salvage(store.FS, from, to)
+			got, err := counter.Salvage(store.FS, from, to, a.now())
 			if err != nil {
 				return err
 			}
@@ -55,5 +54,9 @@ func salvageText(w io.Writer, got counter.SalvageResult, from, to string) {
 		return
 	}
 	fmt.Fprintln(w, prose.Wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.", got.BadLine, prose.Clean(got.Why)), 0))
+	if got.Lost > 0 {
+		fmt.Fprintln(w, prose.Wrap(plan.Counted(got.Lost, "line that had been counted is", "lines that had been counted are")+
+			" missing. The new record says so until its count was set right.", 0))
+	}
 	fmt.Fprintln(w, "Before you go on, count the groups at the pegs.")
 }

@@ -180,15 +180,15 @@ func TestColoursOfTheTerminal(t *testing.T) {
 			term.see("THREAD THE PADDLE")
 			term.press("space")
 			term.see("0 of 16 passes laid")
-			for _, part := range []string{"to the counting cross", "paddle     A   A   A   A", "COUNTERCLOCKWISE"} {
+			for _, part := range []string{"to the counting cross", "paddle     C   C   C   C", "COUNTERCLOCKWISE"} {
 				term.see(part)
 			}
 			term.wind(0, 5, 16)
 			term.see("back to the lease")
 			term.press("space")
-			term.see("A  white  ▶   B  red")
+			term.see("C  white  ▶   D  red")
 			term.press("space")
-			term.see("paddle     B   B   B   B")
+			term.see("paddle     D   D   D   D")
 			term.press("q")
 			term.exit()
 			out := term.written()

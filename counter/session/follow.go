@@ -54,11 +54,13 @@ func (s Session) quietly(kind counter.Kind) bool {
 // laid says what follows a pass that was counted.
 func (s Session) laid(e counter.Event) (Session, Reply) {
 	at := e.At
-	if !s.RestDue(at) {
-		s.rest = false
-	}
 	r := Reply{Said: s.Announce(at), Short: s.Speak(at), Cue: s.cueAfter(e)}
-	s.rest = s.RestDue(at)
+	due := s.RestDue(at)
+	if due && !s.rest {
+		r.Said = append(r.Said, s.restWords())
+		r.Short += " Time for a rest."
+	}
+	s.rest = due
 	return s, r
 }
 
@@ -87,7 +89,7 @@ func (s Session) cueAfter(e counter.Event) Cue {
 // newlyDue says whether something has to be seen that had not been there on the pass before.
 func (s Session) newlyDue(in Instruction) bool {
 	for _, item := range in.Now {
-		if item.Kind == ItemPackage || item.Kind == ItemCarry {
+		if item.Level == Due && (item.Kind == ItemPackage || item.Kind == ItemCarry) {
 			return true
 		}
 	}

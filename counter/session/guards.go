@@ -18,17 +18,18 @@ const (
 // guards keep presses that are too fast from doing anything.
 type guards struct {
 	pass  counter.Guard // between two passes
-	step  counter.Guard // between two presses of the pass key that count none, and from a pass to such a press
+	after counter.Guard // from a pass, a mark or the like to a press of the pass key that counts none
+	step  counter.Guard // between two presses of the pass key that count none
 	next  counter.Guard // from anything that is no pass to a pass
 	again counter.Guard // between two presses of one key that is not the pass key
 	kind  string        // what that key asked for
-	gap   time.Duration // of next and again
+	gap   time.Duration // of after, next and again
 }
 
 func newGuards(shortest time.Duration) guards {
 	gap := min(max(shortest, stepGap), mostGap)
 	return guards{
-		pass: counter.NewGuard(shortest), step: counter.NewGuard(stepGap), gap: gap,
+		pass: counter.NewGuard(shortest), after: counter.NewGuard(gap), step: counter.NewGuard(stepGap), gap: gap,
 		next: counter.NewGuard(gap), again: counter.NewGuard(gap),
 	}
 }
@@ -40,19 +41,18 @@ func (g *guards) lay(at time.Time) bool {
 		return false
 	}
 	g.pass, _ = g.pass.Press(at)
-	g.step, g.kind = g.step.Counted(at).Refused(at), ""
+	g.after, g.step, g.kind = g.after.Counted(at), g.step.Refused(at), ""
 	return true
 }
 
 // confirm says whether a press of the pass key may do something that is no pass.
 func (g *guards) confirm(at time.Time) bool {
-	if !g.pass.Allows(at) || !g.step.Allows(at) {
+	if !g.after.Allows(at) || !g.step.Allows(at) {
 		g.refused(at)
 		return false
 	}
 	g.step, _ = g.step.Press(at)
-	g.pass = g.pass.Refused(at)
-	g.did(at)
+	g.pass, g.next = g.pass.Refused(at), g.next.Counted(at)
 	return true
 }
 
@@ -61,8 +61,9 @@ func (g *guards) refused(at time.Time) {
 	g.pass, g.step, g.next = g.pass.Refused(at), g.step.Refused(at), g.next.Refused(at)
 }
 
-// did notes that something was done that is no pass, so that the same key counts none right after it.
-func (g *guards) did(at time.Time) { g.next = g.next.Counted(at) }
+// did notes that something was done that is no pass, so that the same key neither counts one nor confirms anything right
+// after it.
+func (g *guards) did(at time.Time) { g.next, g.after = g.next.Counted(at), g.after.Counted(at) }
 
 // repeats says whether a key that is not the pass key was pressed again sooner than a hand means it.
 func (g *guards) repeats(kind string, at time.Time) bool {

@@ -83,7 +83,7 @@ func (s Session) Instruction(now time.Time) (Instruction, bool) {
 	default:
 		in.Round = RoundFlick
 	}
-	in.Now, in.Next, in.Reminders = s.dueNow(p), s.comingAfter(p), s.reminders(now)
+	in.Now, in.Next, in.Reminders = s.dueNow(p), s.comingAfter(p), s.Reminders(now)
 	return in, true
 }
 

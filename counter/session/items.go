@@ -46,15 +46,15 @@ func (s Session) dueNow(p plan.Pass) []Item {
 	if p.Number == len(c.Passes) {
 		add(ItemLast, Due, fmt.Sprintf("last pass: %s, then tie off", plan.Counted(p.Ends(), "end", "ends")), "Last pass")
 	}
-	for _, t := range s.st.Plan.Before(c, p.Number) {
-		switch t.Kind {
-		case plan.LeaveOut, plan.CarryOnly:
-			add(ItemCarry, Due, t.Text, t.Text)
-		case plan.ThreadPaddle, plan.FastenStart:
-			if w, ok := s.work(); ok && w.Starts() {
-				add(ItemDress, Due, t.Text, t.Text)
-			}
+	if carry, ok := s.carryItem(p); ok {
+		items = append(items, carry)
+	}
+	if w, ok := s.work(); ok && w.Starts() {
+		text := "tie the group on at the near end peg, beside the lease"
+		if n := len(w.Thread); n > 0 {
+			text = fmt.Sprintf("thread the paddle: %s, one end in each; ", plan.Counted(n, "position", "positions")) + text
 		}
+		add(ItemDress, Due, text, "tie the group on")
 	}
 	if p.Number == 1 {
 		add(ItemFoot, Due, fmt.Sprintf("position %d goes to the foot of the peg", p.FootPosition()), fmt.Sprintf("position %d at the foot", p.FootPosition()))
@@ -64,6 +64,23 @@ func (s Session) dueNow(p plan.Pass) []Item {
 		add(ItemOpening, Due, s.saidWrongOpenings(wrong), fmt.Sprintf("pass %d had the wrong opening", s.st.Laid()))
 	}
 	return items
+}
+
+// carryItem says which positions carry no end on the pass, loudly where that is new.
+func (s Session) carryItem(p plan.Pass) (Item, bool) {
+	out := s.st.Plan.LeftOut(p)
+	if out == 0 {
+		return Item{}, false
+	}
+	item := Item{Kind: ItemCarry, Level: Quiet, Text: "leave out " + positionsWords(out)}
+	if s.st.Plan.Striped() {
+		item.Text = "carry only " + positionsWords(p.Carried)
+	}
+	item.Short = item.Text
+	if p.Number == 1 || s.st.Current().Passes[p.Number-2].Carried != p.Carried {
+		item.Level = Due
+	}
+	return item, true
 }
 
 // packageItems are the packages that run out on a pass.
@@ -77,8 +94,8 @@ func (s Session) packageItems(pass int) []Item {
 	return items
 }
 
-// reminders are what stays open until it is done, at whichever end the paddle is.
-func (s Session) reminders(now time.Time) []Item {
+// Reminders are what stays open until it is done, at whichever end the paddle is.
+func (s Session) Reminders(now time.Time) []Item {
 	var items []Item
 	if t, ok := s.DueTie(); ok {
 		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("tie %d ends", t.Total)})
@@ -91,11 +108,14 @@ func (s Session) reminders(now time.Time) []Item {
 		items = append(items, Item{ItemQuestion, Due, "the look at the lease is open: " + q.Text, "the lease is still to be looked at"})
 	}
 	if s.RestDue(now) {
-		items = append(items, Item{ItemRest, Quiet,
-			fmt.Sprintf("%s without a break: rest your hands, neck and shoulders", plan.Counted(s.st.Plan.Spec.RestMinutes, "minute", "minutes")),
-			"time for a rest"})
+		items = append(items, Item{ItemRest, Quiet, s.restWords(), "time for a rest"})
 	}
 	return items
+}
+
+// restWords is the reminder to rest. It is a sentence.
+func (s Session) restWords() string {
+	return fmt.Sprintf("%s without a break: rest your hands, neck and shoulders.", plan.Counted(s.st.Plan.Spec.RestMinutes, "minute", "minutes"))
 }
 
 // comingAfter is what follows the pass in hand, announced one pass ahead.

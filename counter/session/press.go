@@ -182,7 +182,7 @@ func (s Session) recount(in Recount, at time.Time) (Session, Reply) {
 	}
 	why := in.Reason
 	if why == "" {
-		why = "counted on the pegs"
+		why = CountedOnPegs
 	}
 	if one, two := in.Seen.OverPeg1, in.Seen.OverPeg2; in.Seen != (counter.Seen{}) && (one >= 0 || two >= 0) {
 		why += fmt.Sprintf(" (%s over peg 1, %s over peg 2)", countedOr(one), countedOr(two))

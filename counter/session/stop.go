@@ -60,13 +60,27 @@ func (s Session) work() (plan.PegWork, bool) {
 		return plan.PegWork{}, false
 	}
 	w := s.st.Plan.WorkBefore(s.st.Chain, next.Number)
-	if k := next.Number - 1; k > 0 {
-		last := s.st.Current().Passes[k-1]
-		if !samePaddle(has, counter.Paddle{Dressed: true, Carried: last.Carried, SetUp: s.st.Plan.SetUpOf(last)}) {
-			w = between(w, has, wants)
-		}
+	if has.Dressed && !samePaddle(has, s.planned(next.Number-1)) {
+		w = between(w, has, wants)
 	}
 	return w, w.Any()
+}
+
+// planned is what the paddle holds by the plan after so many passes of the chain in hand.
+func (s Session) planned(passes int) counter.Paddle {
+	chain := s.st.Chain
+	if passes == 0 && chain == 1 {
+		return counter.Paddle{}
+	}
+	var last plan.Pass
+	if passes > 0 {
+		last = s.st.Current().Passes[passes-1]
+	} else {
+		before := s.st.Plan.Chains[chain-2].Passes
+		last = before[len(before)-1]
+		last.Carried = 0 // all that was carried has been cut off
+	}
+	return counter.Paddle{Dressed: true, Carried: last.Carried, SetUp: s.st.Plan.SetUpOf(last)}
 }
 
 func samePaddle(a, b counter.Paddle) bool {

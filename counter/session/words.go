@@ -16,11 +16,11 @@ func (s Session) Announce(now time.Time) []string {
 	case Looking:
 		return append(s.Standing().Words(), "If it is so, press the pass key to go on. If not, count at the pegs.")
 	case AtPeg:
-		return s.stopWords()
+		return s.stopWords(now)
 	case AtQuestion:
-		return s.questionWords()
+		return s.questionWords(now)
 	case Finishing:
-		return s.stepWords()
+		return s.stepWords(now)
 	case Broken:
 		return []string{"The record can't be written. Nothing is counted until it is opened again."}
 	}
@@ -31,7 +31,7 @@ func (s Session) Announce(now time.Time) []string {
 func (s Session) passWords(now time.Time) []string {
 	in, ok := s.Instruction(now)
 	if !ok {
-		return s.stepWords() // only looking at a warp that is wound
+		return s.stepWords(now) // only looking at a warp that is wound
 	}
 	chain := ""
 	if in.Chains > 1 {
@@ -48,10 +48,19 @@ func (s Session) passWords(now time.Time) []string {
 	if len(in.Now) > 0 {
 		said = append(said, "Now: "+joined(in.Now)+".")
 	}
-	for _, r := range in.Reminders {
-		said = append(said, sentence(r.Text))
-	}
+	said = append(said, reminded(in.Reminders)...)
 	return append(said, "Next: "+joined(in.Next)+".")
+}
+
+// reminded puts what stays open into sentences of its own.
+func reminded(items []Item) []string {
+	var said []string
+	for _, r := range items {
+		if r.Kind != ItemRest { // said once in a stretch of winding, see [Session.laid]
+			said = append(said, sentence(r.Text))
+		}
+	}
+	return said
 }
 
 func joined(items []Item) string {
@@ -63,7 +72,7 @@ func joined(items []Item) string {
 }
 
 // stopWords is the work at the peg.
-func (s Session) stopWords() []string {
+func (s Session) stopWords(now time.Time) []string {
 	stop, _ := s.Stop()
 	said := []string{fmt.Sprintf("Stop at the %s before pass %d: %s.", stop.Work.Peg, stop.Work.Before, stop.Title)}
 	if k := s.st.Laid(); k > 0 {
@@ -75,21 +84,22 @@ func (s Session) stopWords() []string {
 	if stop.Stays != "" {
 		said = append(said, sentence(stop.Stays))
 	}
-	return append(said, stop.How, "The pass key confirms that it is done, and counts no pass.")
+	said = append(append(said, stop.How), reminded(s.Reminders(now))...)
+	return append(said, "The pass key confirms that it is done, and counts no pass.")
 }
 
 // questionWords asks about the lease.
-func (s Session) questionWords() []string {
+func (s Session) questionWords(now time.Time) []string {
 	q, _ := s.Question()
-	return []string{
-		fmt.Sprintf("Pass %d is laid, %s stand.", s.st.Laid(), plan.Counted(s.st.EndsStanding(), "end", "ends")), q.Text,
+	said := append([]string{
+		fmt.Sprintf("Pass %d is laid, %s stand.", s.st.Laid(), plan.Counted(s.st.EndsStanding(), "end", "ends"))}, reminded(s.Reminders(now))...)
+	return append(said, q.Text,
 		fmt.Sprintf("Answer yes: %s; other: %s; or later: %s. The pass key %s.",
-			strings.TrimPrefix(q.Yes, "yes, "), strings.TrimPrefix(q.Other, "no, "), q.Later, q.PressDoes),
-	}
+			strings.TrimPrefix(q.Yes, "yes, "), strings.TrimPrefix(q.Other, "no, "), q.Later, q.PressDoes))
 }
 
 // stepWords is the finishing step in hand.
-func (s Session) stepWords() []string {
+func (s Session) stepWords(now time.Time) []string {
 	step, more := s.st.NextStep()
 	if !more {
 		return []string{"All steps are done.", "The pass key closes the record: the warp is finished."}
@@ -99,6 +109,7 @@ func (s Session) stepWords() []string {
 	if done == 0 {
 		said = append(said, fmt.Sprintf("Wound: %s in %s. Now tie it off; the pass key says that a step is done.",
 			plan.Counted(s.st.EndsStanding(), "end", "ends"), plan.Counted(s.st.Laid(), "pass", "passes")))
+		said = append(said, reminded(s.Reminders(now))...)
 	}
 	said = append(said, fmt.Sprintf("Step %d of %d. %s: %s", done+1, all, step.Title, step.Detail))
 	if step.Caution != "" {

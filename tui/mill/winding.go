@@ -622,8 +622,12 @@ type reopenedMsg struct {
 
 func reopenCmd(s counter.Store, old *counter.Record, look bool) tea.Cmd {
 	return func() tea.Msg {
-		_ = old.Close() // a broken record may not close well either; what counts is what is on the disk
-		rec, err := Open(s, old.Path(), look)
+		if look {
+			_ = old.Close()
+			rec, err := Open(s, old.Path(), true)
+			return reopenedMsg{rec, err}
+		}
+		rec, err := old.Reopen()
 		return reopenedMsg{rec, err}
 	}
 }

@@ -21,6 +21,7 @@ type planJSON struct {
 	Pace       PaceJSON     `json:"pace"`
 	Time       spanJSON     `json:"time"` // for all passes at that pace
 	Faults     []faultJSON  `json:"lease_faults"`
+	Work       workSumJSON  `json:"work"`
 	Choices    []choiceJSON `json:"choices"`
 	Chains     []chainJSON  `json:"chains"`
 	Stripes    *stripesJSON `json:"stripes,omitempty"` // of a striped warp
@@ -64,14 +65,16 @@ type choiceJSON struct {
 }
 
 type chainJSON struct {
-	Number    int        `json:"number"`
-	FirstEnd  int        `json:"first_end"`
-	LastEnd   int        `json:"last_end"`
-	Ends      int        `json:"ends"`
-	Finish    string     `json:"finish"`
-	TieAfter  []int      `json:"tie_after"` // numbers of the passes that a count tie follows
-	Passes    []PassJSON `json:"passes"`
-	Finishing []StepJSON `json:"finishing"`
+	Number   int        `json:"number"`
+	FirstEnd int        `json:"first_end"`
+	LastEnd  int        `json:"last_end"`
+	Ends     int        `json:"ends"`
+	Finish   string     `json:"finish"`
+	TieAfter []int      `json:"tie_after"` // numbers of the passes that a count tie follows
+	Passes   []PassJSON `json:"passes"`
+	// PegWorkAfter is what is left to do at the peg after the last pass.
+	PegWorkAfter pegWorkJSON `json:"peg_work_after"`
+	Finishing    []StepJSON  `json:"finishing"`
 }
 
 // PassJSON is one pass.
@@ -93,6 +96,8 @@ type PassJSON struct {
 	KeepsOpening   bool     `json:"keeps_opening"`    // no flick round the near peg after this pass
 	Before         []string `json:"before"`
 	After          []string `json:"after"`
+	// PegWork is what the hands do at the end peg before the pass.
+	PegWork pegWorkJSON `json:"peg_work"`
 	// In a striped warp: the set-up, the colours of Positions, and what is changed before the pass.
 	SetUp   int          `json:"set_up,omitempty"`
 	Colours []string     `json:"colours,omitempty"`
@@ -114,7 +119,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
 		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()),
 		Pace: paceToJSON(project.Pace), Time: spanToJSON(project.Pace.For(p.Passes())),
-		Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
+		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}
 	for _, f := range p.LeaseFaults {
 		out.Faults = append(out.Faults, faultJSON(f))
@@ -134,7 +139,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 	out := chainJSON{
 		Number: c.Number, FirstEnd: c.First, LastEnd: c.Last, Ends: c.Ends(), Finish: c.Finish().String(),
-		TieAfter: tiePasses(p, c), Finishing: StepsToJSON(p.Finishing(c)),
+		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c), Finishing: StepsToJSON(p.Finishing(c)),
 	}
 	for _, pass := range c.Passes {
 		out.Passes = append(out.Passes, PassToJSON(p, c, pass))
@@ -151,9 +156,8 @@ func PassToJSON(p *plan.Plan, c plan.Chain, pass plan.Pass) PassJSON {
 		CrossOver: pass.CrossOver(), TurnAfter: pass.TurnAfter.String(), TwistHalfTurns: int(pass.Twist),
 		KeepsOpening: c.KeepsOpening(pass.Number), Before: texts(p.Before(c, pass.Number)), After: texts(p.After(c, pass.Number)),
 	}
-	for pos := range pass.Carried.All() {
-		out.Positions = append(out.Positions, pos)
-	}
+	out.Positions = numbersOf(pass.Carried)
+	out.PegWork = pegWorkToJSON(p, p.WorkBefore(c.Number, pass.Number))
 	out.stripedPass(p, c, pass)
 	return out
 }

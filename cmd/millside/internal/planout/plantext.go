@@ -18,6 +18,7 @@ func PlanText(w io.Writer, p *plan.Plan, pace plan.Pace) {
 	prose.Row(w, "Passes", "%s", passesOf(p))
 	prose.Row(w, "Stops", "%s", stopsText(p))
 	prose.Row(w, "Lease", "%s", leaseText(p))
+	prose.Row(w, "At the pegs", "%s", p.WorkSum())
 	prose.Row(w, "Near peg", "%s", flickText(p))
 	prose.Row(w, "Mill", "%s round, a place for the end pegs every %s, %s", prose.Length(s.Mill.Circumference, s.Units.Short()),
 		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
@@ -77,9 +78,27 @@ func stopsText(p *plan.Plan) string {
 		}
 	}
 	if finish == plan.AtLease {
-		return "at the lease, where it began: an even number of passes, so nothing is left at the far end"
+		return "at the lease, where it began: an even number of passes" + leftAtFarEnd(p)
 	}
 	return "at the counting cross: an odd number of passes, so the last group is fastened at the far end, which is harder"
+}
+
+// leftAtFarEnd says what begins or finishes at the far end all the same.
+func leftAtFarEnd(p *plan.Plan) string {
+	var all plan.Knots
+	for _, c := range p.Chains {
+		k := p.OnTheWay(c, plan.FarPeg)
+		all.Begin += k.Begin
+		all.Finish += k.Finish
+	}
+	switch {
+	case all == plan.Knots{}:
+		return ", so nothing is left at the far end"
+	case all.Begin == 0:
+		return fmt.Sprintf("; on the way %s cut off at the far end peg", plan.Counted(all.Finish, "end is", "ends are"))
+	default:
+		return fmt.Sprintf("; on the way %s cut off and %d tied on at the far end peg", plan.Counted(all.Finish, "end is", "ends are"), all.Begin)
+	}
 }
 
 func leaseText(p *plan.Plan) string {

@@ -31,6 +31,8 @@ type summaryJSON struct {
 	Started      time.Time `json:"started,omitzero"`
 	Last         time.Time `json:"last,omitzero"`
 	CutShort     bool      `json:"cut_short"` // the last line was torn and is left out
+	// LinesLost is how many lines that had been counted are missing at the end, as well as can be told.
+	LinesLost int `json:"lines_lost,omitempty"`
 	// Pace and YarnUsed are those of a finished warp.
 	Pace     *planout.PaceJSON   `json:"pace,omitempty"`
 	YarnUsed *planout.LengthJSON `json:"yarn_used,omitempty"` // all ends together, nothing added for waste
@@ -44,7 +46,7 @@ func ListToJSON(list []counter.Summary) listJSON {
 	for _, sum := range list {
 		one := summaryJSON{
 			Path: sum.Path, Name: sum.Name, Passes: sum.Passes, PassesLaid: sum.Laid, Ends: sum.Ends, EndsStanding: sum.Standing,
-			Wound: sum.Wound, Finished: sum.Finished, Started: sum.Started, Last: sum.Last, CutShort: sum.Torn,
+			Wound: sum.Wound, Finished: sum.Finished, Started: sum.Started, Last: sum.Last, CutShort: sum.Torn, LinesLost: sum.Lost.Lines,
 		}
 		if sum.Err != nil {
 			one.Error = sum.Err.Error()

@@ -1,6 +1,7 @@
 package recordout
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -25,6 +26,10 @@ func ListText(w io.Writer, dir string, list []counter.Summary) {
 	for _, sum := range list {
 		if sum.Err != nil {
 			fmt.Fprintf(w, "\n%s\n", prose.Wrap(prose.Clean(HelpDamaged(sum.Err, sum.Path).Error()), 0))
+		} else if sum.Lost.Lines > 0 {
+			text := fmt.Sprintf("%s: %s at the end can't be read: passes that were counted are missing; before you go on, count the groups at the pegs",
+				prose.Clean(sum.Path), sum.Lost)
+			fmt.Fprintf(w, "\n%s\n", prose.Wrap(text, 0))
 		} else if sum.Torn {
 			fmt.Fprintf(w, "\n%s\n", prose.Wrap(prose.Clean(sum.Path)+": the end of the file was cut short, perhaps by a power cut; what was cut is left out", 0))
 		}
@@ -51,9 +56,14 @@ func finishedText(w io.Writer, list []counter.Summary) {
 }
 
 func summaryState(sum counter.Summary) string {
+	var damage *counter.DamageError
 	switch {
-	case sum.Err != nil:
+	case errors.As(sum.Err, &damage):
 		return "damaged"
+	case errors.Is(sum.Err, counter.ErrNewer):
+		return "too new"
+	case sum.Err != nil:
+		return "can't be read"
 	case sum.Finished:
 		return "finished"
 	case sum.Wound:

@@ -69,9 +69,11 @@ type keptFile struct {
 	info fs.FileInfo
 }
 
-func (*keptFile) Write([]byte) (int, error)    { return 0, errKept }
-func (*keptFile) Truncate(int64) error         { return errKept }
-func (*keptFile) Sync() error                  { return nil }
-func (*keptFile) TryLock() (bool, error)       { return false, errKept }
-func (*keptFile) Close() error                 { return nil }
-func (f *keptFile) Stat() (fs.FileInfo, error) { return f.info, nil }
+func (*keptFile) Write([]byte) (int, error)          { return 0, errKept }
+func (*keptFile) WriteAt([]byte, int64) (int, error) { return 0, errKept }
+func (*keptFile) Truncate(int64) error               { return errKept }
+func (*keptFile) Chmod(fs.FileMode) error            { return errKept }
+func (*keptFile) Sync() error                        { return nil }
+func (*keptFile) TryLock() (bool, error)             { return false, errKept }
+func (*keptFile) Close() error                       { return nil }
+func (f *keptFile) Stat() (fs.FileInfo, error)       { return f.info, nil }

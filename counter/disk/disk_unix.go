@@ -1,11 +1,13 @@
 //go:build !windows
 
-package counter
+package disk
 
 import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
+	"slices"
 	"syscall"
 
 	"github.com/gofrs/flock"
@@ -49,3 +51,14 @@ func syncDir(path string) error {
 	}
 	return errors.Join(err, d.Close())
 }
+
+// noLocks says whether a lock failed because the file system has none.
+func noLocks(err error) bool {
+	return slices.ContainsFunc([]error{syscall.ENOLCK, syscall.ENOSYS, syscall.ENOTSUP, syscall.EOPNOTSUPP, syscall.EINVAL},
+		func(known error) bool { return errors.Is(err, known) })
+}
+
+// RenameOpen says that a file can be replaced while it is open.
+const RenameOpen = true
+
+func realPath(path string) (string, error) { return filepath.EvalSymlinks(path) }

@@ -1,7 +1,8 @@
-package counter
+package disk
 
 import (
 	"os"
+	"path/filepath"
 
 	"github.com/gofrs/flock"
 )
@@ -18,3 +19,11 @@ func sameFile(*os.File, *flock.Flock) error { return nil }
 
 // syncDir does nothing: Windows has no sync of a folder.
 func syncDir(string) error { return nil }
+
+// noLocks knows of no file system here that has none.
+func noLocks(error) bool { return false }
+
+// RenameOpen says that a file can't be replaced while it is open.
+const RenameOpen = false
+
+func realPath(path string) (string, error) { return filepath.EvalSymlinks(path) }
