@@ -1,6 +1,7 @@
 package stripe_test
 
 import (
+	"context"
 	"encoding/json"
 	"reflect"
 	"testing"
@@ -9,6 +10,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 )
 
 // Whatever the stripes, the paddle and the return order, a plan made of the schedule lays exactly the
@@ -32,10 +34,11 @@ func TestPlanLaysTheStripes(t *testing.T) {
 		spec.Positions = rapid.IntRange(1, most).Draw(t, "positions")
 		spec.Group = 1
 		spec.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
+		spec.Foot = plan.FootPosition(rapid.IntRange(0, 1).Draw(t, "foot"))
 		spec.ChainEnds = rapid.SampledFrom([]int{0, 0, 20}).Draw(t, "chain")
 		// One position lays an end on each pass, so that an odd warp can't finish at the lease.
-		limits := stripe.Limits{FinishAtLease: spec.Positions > 1 && rapid.Bool().Draw(t, "finish")}
-		made, err := stripe.ForPlan(spec, limits, stripe.DefaultWeights())
+		ask := stripe.Ask{Limits: schedule.Limits{FinishAtLease: spec.Positions > 1 && rapid.Bool().Draw(t, "finish")}}
+		made, err := stripe.ForPlan(context.Background(), spec, ask, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -49,6 +52,9 @@ func TestPlanLaysTheStripes(t *testing.T) {
 				t.Fatal(err)
 			}
 			lies(t, p, want)
+			if s.ReturnOrder == spec.ReturnOrder && spec.ChainEnds == 0 {
+				sumAgrees(t, p, made)
+			}
 		}
 	})
 }
@@ -63,7 +69,7 @@ func lies(t *rapid.T, p *plan.Plan, want []int) {
 			for pos := range pass.Carried.All() {
 				positions = append(positions, pos)
 			}
-			if pass.Direction == plan.Return && p.Spec.ReturnOrder == plan.MirroredOrder {
+			if (pass.Direction == plan.Return && p.Spec.ReturnOrder == plan.MirroredOrder) != (p.Spec.Foot == plan.FootLast) {
 				for i, j := 0, len(positions)-1; i < j; i, j = i+1, j-1 {
 					positions[i], positions[j] = positions[j], positions[i]
 				}
@@ -94,7 +100,7 @@ func lies(t *rapid.T, p *plan.Plan, want []int) {
 func TestStripedSpecRoundTrip(t *testing.T) {
 	spec := plan.DefaultSpec()
 	spec.Stripes, spec.Positions = "8 white, 3 times (4 red, 14 white), 20 red where red is #b03a2e, white is #f4f1e8", 12
-	made, err := stripe.ForPlan(spec, stripe.Limits{}, stripe.DefaultWeights())
+	made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -105,5 +111,17 @@ func TestStripedSpecRoundTrip(t *testing.T) {
 	var back plan.Spec
 	if err := json.Unmarshal(text, &back); err != nil || !reflect.DeepEqual(back, made.Spec) {
 		t.Fatalf("%s\nis read as %+v, %v", text, back, err)
+	}
+}
+
+// sumAgrees holds what the schedule says of its work against the ledger of package plan.
+func sumAgrees(t *rapid.T, p *plan.Plan, made *stripe.Plan) {
+	sum, own := p.WorkSum(), made.Schedule.Sum
+	want := schedule.Sum{Passes: sum.Passes, Halts: sum.Halts, Cuts: sum.Cuts, Ties: sum.Ties, Threads: sum.Threads, Far: sum.FarFinishes > 0}
+	if own != want {
+		t.Fatalf("the schedule says %v, the ledger %v", own, want)
+	}
+	if total := made.Hands.Total(sum, p.Path.PassTurns()); total != made.Schedule.Total {
+		t.Fatalf("the schedule takes %v, by the ledger %v", made.Schedule.Total, total)
 	}
 }

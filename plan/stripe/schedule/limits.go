@@ -32,6 +32,8 @@ type Limits struct {
 	MostHalts *int
 	// Effort is how long the search may try, as a multiple of the usual, 1 to MaxEffort; 0 is the usual.
 	Effort int
+	// Quick asks for a search with a part of the effort.
+	Quick bool
 }
 
 // check reports the first limit that is out of its range for a warp of these ends, and gives the number of

@@ -13,6 +13,7 @@ import (
 // How much is looked at, at the usual effort: a size of pass for one label is a look, some twenty nanoseconds.
 const (
 	usualLooks = 24_000_000
+	quickPart  = 4       // of the looks, where Quick is asked for
 	looksOfEnd = 2_500   // for each end of a long warp, in all
 	manyEnds   = 1_500   // ends of a warp that is searched in one piece
 	fewEnds    = 100     // ends of a warp that is worth a share of the usual looks only
@@ -44,6 +45,9 @@ func Make(ctx context.Context, ends []int, l Limits, t Times, progress func(*Sch
 	}
 	m := &maker{problem: p, ctx: ctx, progress: progress, leastHalts: math.MaxInt}
 	m.looks = looksFor(len(ends), max(l.Effort, 1))
+	if l.Quick {
+		m.looks /= quickPart
+	}
 	m.rounds = 250 * max(l.Effort, 1)
 	m.make(max(l.Effort, 1))
 	if m.best == nil {
@@ -195,9 +199,9 @@ func (m *maker) refuse() error {
 	return &plan.FieldError{Field: "group sizes", Value: m.sizes(), Want: "other sizes, more packages or another finish: no schedule was found"}
 }
 
-func (m *maker) sizes() string {
+func (p *problem) sizes() string {
 	var list []int
-	for size, ok := range m.allowed {
+	for size, ok := range p.allowed {
 		if ok {
 			list = append(list, size)
 		}

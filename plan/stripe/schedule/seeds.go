@@ -59,9 +59,25 @@ func (p *problem) byStripes(place func(c uint8, size int) uint64) []pass {
 		}
 	}
 	if p.atLease && len(list)%2 == 1 {
-		return nil
+		return p.oneMore(list, place)
 	}
 	return list
+}
+
+// oneMore parts one pass in two, so that the winding ends at the lease; nil if none can be.
+func (p *problem) oneMore(list []pass, place func(c uint8, size int) uint64) []pass {
+	for k := len(list) - 1; k >= 0; k-- {
+		for size := list[k].size - 1; size >= 1; size-- {
+			rest, c := list[k].size-size, p.ends[list[k].first]
+			if !p.allowed[size] || !p.allowed[rest] {
+				continue
+			}
+			parted := append([]pass(nil), list[:k]...)
+			parted = append(parted, pass{list[k].first, size, place(c, size)}, pass{list[k].first + size, rest, place(c, rest)})
+			return append(parted, list[k+1:]...)
+		}
+	}
+	return nil
 }
 
 // evenly cuts so many ends into the fewest passes of allowed sizes, and of those into the fewest different
@@ -92,8 +108,8 @@ func (p *problem) evenly(ends int, can func(size int) bool) []int {
 	return sizes
 }
 
-// singles lays single ends with every colour in a position of its own, as many as there are, the colours
-// that come late taking the place of others; it is what can always be wound if single ends may be.
+// rough lays the fewest passes that the limits allow, each on the lowest positions, threaded anew wherever
+// the colours are others: dear, but there is nothing in the way of it.
 func (p *problem) rough() []pass {
 	var list []pass
 	for i := 0; i < len(p.ends); {
