@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"strings"
 	"syscall"
@@ -20,7 +21,7 @@ func savedStripes(t *testing.T, dir, stripes string, change func(*plan.Spec)) (p
 	if change != nil {
 		change(&s)
 	}
-	made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+	made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -37,6 +37,8 @@ type Plan struct {
 	// Order is the stripe order, Schedule the one to be wound, for the spec's return order.
 	Order    Order
 	Schedule *schedule.Schedule
+	// Way is the way that is wound.
+	Way schedule.Way
 	// Found is what the search found, whatever the way that is wound.
 	Found schedule.Found
 	// Ways is what it is compared with.
@@ -75,7 +77,7 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 	}
 	l := ask.Limits
 	l.Positions, l.ReturnOrder, l.FootLast = spec.Positions, spec.ReturnOrder, spec.Foot == plan.FootLast
-	made := &Plan{Order: order, Hands: ask.hands(), Times: TimesOf(ask.hands(), turnsOf(spec))}
+	made := &Plan{Order: order, Way: ask.Way, Hands: ask.hands(), Times: TimesOf(ask.hands(), turnsOf(spec))}
 	if made.Schedule, made.Found, err = ask.chosen(ctx, ends, l, made.Times, progress); err != nil {
 		return nil, err
 	}
@@ -106,7 +108,12 @@ func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedu
 	}
 	if a.Way != schedule.Searched {
 		s, err := schedule.ByWay(a.Way, ends, l, t)
-		return s, found, err
+		if err != nil {
+			return nil, found, err
+		}
+		bound := min(found.Taken.Proof.Bound, s.Total)
+		s.Proof = schedule.Proof{Bound: bound, Gap: s.Total - bound, Least: bound == s.Total, Why: "This way was chosen."}
+		return s, found, nil
 	}
 	if a.Cheapest && found.Cheapest != nil {
 		return found.Cheapest, found, nil

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -19,6 +20,8 @@ type stripeKey struct {
 	text      string
 	positions int
 	order     plan.ReturnOrder
+	foot      plan.FootPosition
+	pass      time.Duration // how long a pass takes: it depends on the mill and on the length
 }
 
 // stripesMsg brings a schedule, or why there is none.
@@ -39,7 +42,7 @@ func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
 
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
-	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder}
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, stripe.PassTime(m.spec, stripe.Ask{})}
 }
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
@@ -82,7 +85,7 @@ func (m Model) schedule() (Model, tea.Cmd) {
 	m.asked = m.key()
 	key, spec := m.asked, m.spec
 	return m, func() tea.Msg {
-		made, err := stripe.ForPlan(spec, stripe.Limits{}, stripe.DefaultWeights())
+		made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
 		return stripesMsg{key: key, made: made, err: err}
 	}
 }
@@ -164,9 +167,7 @@ func (m Model) colourLines(w int) []string {
 // scheduleLines says how the stripes are cut into passes, how good that is, and what else there would be.
 func (m Model) scheduleLines(w int) []string {
 	s, made := m.Styles, m.made.made
-	c := made.Schedule.Cost
-	out := look.Wrap(fmt.Sprintf("%s in %s: %s, %s on the way, about %s", plan.Counted(c.Passes, "pass", "passes"), plan.Counted(len(made.Schedule.SetUps), "set-up", "set-ups"),
-		plan.Counted(c.Threaded, "position threaded", "positions threaded"), plan.Counted(c.Changes, "change", "changes"), look.Roughly(made.Schedule.Total)), w)
+	out := look.Wrap(stripe.WorkWords(made.Schedule)+", about "+look.Roughly(made.Schedule.Total), w)
 	for i := range out {
 		out[i] = s.Strong.Render(out[i])
 	}
@@ -174,10 +175,13 @@ func (m Model) scheduleLines(w int) []string {
 		out = append(out, s.Dim.Render(l))
 	}
 	out = append(out, "", "other ways")
-	for _, way := range made.Ways {
-		text := way.Name + ": not with this paddle and these cones"
+	for _, way := range made.Alternatives() {
+		text := way.Words + ": not with this paddle and these packages"
 		if way.Possible {
-			text = fmt.Sprintf("%s: %s, %s", way.Name, look.Roughly(way.Total), saved(way.Saved))
+			text = fmt.Sprintf("%s: %s, %s", way.Words, look.Roughly(way.Total), saved(way.Saved))
+		}
+		if way.Possible && way.Loom != "" {
+			text += "; " + way.Loom
 		}
 		for i, l := range look.Wrap(text, w-2) {
 			out = append(out, []string{"- ", "  "}[min(i, 1)]+l)

@@ -15,6 +15,7 @@ type exact struct {
 	sets   []uint8   // what is threaded after each node: sets[at*positions:]
 	at     [][]int32 // nodes of end e and direction d: at[2*e+d]
 	open   openList
+	tried  int // passes
 	known  cost
 	alive  []uint64 // colours that come from end e on, of those up to 64
 	counts []int
@@ -33,6 +34,9 @@ type node struct {
 	d       uint8
 	gone    bool // another makes it superfluous
 }
+
+// triesOfNode is how many passes may be tried for each node that may be made.
+const triesOfNode = 100
 
 // compared is how many nodes a new one is compared with.
 const compared = 400
@@ -73,7 +77,7 @@ func (x *exact) run(most int, over func() bool) (best []pass, least cost, whole 
 			goal, x.known = top.at, top.guess
 			break
 		}
-		if len(x.nodes) > most || over() {
+		if len(x.nodes) > most || x.tried > most*triesOfNode || over() {
 			return nil, top.guess, false
 		}
 		x.goOn(top.at)
@@ -116,6 +120,7 @@ func (x *exact) place(at int32, size int, chosen uint64, pos int) {
 
 // lay makes the node of a pass, or one for each choice of the positions that give up scarce packages.
 func (x *exact) lay(at int32, size int, carried uint64) {
+	x.tried++
 	nd := x.nodes[at]
 	end := int(nd.end) + size
 	set := x.set

@@ -142,6 +142,7 @@ func (m *maker) note(list []pass) {
 	m.front = append(m.front, f)
 	if m.best == nil || total < m.total {
 		m.best, m.total = list, total
+		m.least = total <= m.bound
 		if m.progress != nil {
 			m.progress(m.build(list))
 		}
@@ -177,13 +178,13 @@ func (m *maker) found() Found {
 	cheapest := m.build(m.best)
 	proof := m.proof(cheapest.Total)
 	cheapest.Proof = proof
-	taken := followed{m.best, m.total, len(cheapest.Kinds)}
+	taken := followed{m.best, m.total, cheapest.Kinds}
 	for _, f := range m.front {
-		if f.total <= m.total+m.total/followLoss && f.kinds+(len(cheapest.Kinds)+followGain-1)/followGain <= len(cheapest.Kinds) && f.kinds < taken.kinds {
+		if f.total <= m.total+m.total/followLoss && f.kinds+(cheapest.Kinds+followGain-1)/followGain <= cheapest.Kinds && f.kinds < taken.kinds {
 			taken = f
 		}
 	}
-	if taken.total == m.total && taken.kinds == len(cheapest.Kinds) {
+	if taken.total == m.total && taken.kinds == cheapest.Kinds {
 		return Found{Taken: cheapest}
 	}
 	s := m.build(taken.passes)

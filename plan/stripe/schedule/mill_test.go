@@ -21,6 +21,7 @@ func holds(s *Schedule, ends []int, l Limits, t Times) string {
 	paddle := make([]int, l.Positions)
 	var before plan.Positions
 	var sum Sum
+	kinds := map[string]bool{}
 	for i, p := range s.Passes {
 		if p.SetUp < 1 || p.SetUp > len(s.SetUps) || p.First != len(laid)+1 {
 			return fmt.Sprintf("pass %d is %+v", i+1, p)
@@ -57,6 +58,7 @@ func holds(s *Schedule, ends []int, l Limits, t Times) string {
 			last = pos
 			word = append(word, set[pos-1])
 		}
+		kinds[fmt.Sprint(p.Carried, word)] = true
 		if len(l.Sizes) > 0 && !slices.Contains(l.Sizes, len(word)) {
 			return fmt.Sprintf("pass %d carries %d ends", i+1, len(word))
 		}
@@ -64,7 +66,7 @@ func holds(s *Schedule, ends []int, l Limits, t Times) string {
 			slices.Reverse(word)
 		}
 		laid = append(laid, word...)
-		if p.Last != len(laid) || p.Kind < 1 || p.Kind > len(s.Kinds) || s.Kinds[p.Kind-1].Carried != p.Carried {
+		if p.Last != len(laid) {
 			return fmt.Sprintf("pass %d is %+v", i+1, p)
 		}
 		for c, most := range l.Packages {
@@ -87,6 +89,8 @@ func holds(s *Schedule, ends []int, l Limits, t Times) string {
 	switch {
 	case !slices.Equal(laid, ends):
 		return fmt.Sprintf("laid %v, not %v", laid, ends)
+	case len(kinds) != s.Kinds:
+		return fmt.Sprintf("%d kinds of pass, said to be %d", len(kinds), s.Kinds)
 	case sum != s.Sum || t.Total(sum) != s.Total:
 		return fmt.Sprintf("the work is %v, said to be %v in %v", sum, s.Sum, s.Total)
 	case l.FinishAtLease && sum.Far:

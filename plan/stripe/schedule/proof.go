@@ -43,13 +43,14 @@ func percent(part, whole time.Duration) string {
 
 // Limits of the proof.
 const (
-	manySteps    = 24_000_000  // entries of the bound's table of steps
-	manyPrices   = 3_000_000   // packages, for each end
-	boundWork    = 500_000_000 // steps of all rounds
-	exactNodes   = 36_000
-	exactEnds    = 150
-	smallEnds    = 16
-	exactGapPart = 8 // the exact search is tried where a better schedule could save so small a part
+	manySteps      = 24_000_000  // entries of the bound's table of steps
+	manyPrices     = 3_000_000   // packages, for each end
+	boundWork      = 500_000_000 // steps of all rounds
+	exactNodes     = 36_000
+	exactEnds      = 150
+	smallEnds      = 16
+	exactPositions = 14 // with more there are too many ways to place a pass
+	exactGapPart   = 8  // the exact search is tried where a better schedule could save so small a part
 )
 
 // findBound betters the bound with so many rounds.
@@ -102,7 +103,7 @@ func (m *maker) simpleBound() cost {
 
 // small solves a warp of few ends exactly, if it can; it says whether nothing is left to do.
 func (m *maker) small(effort int) bool {
-	if len(m.ends) > smallEnds {
+	if len(m.ends) > smallEnds || m.positions > exactPositions {
 		return false
 	}
 	known := m.total
@@ -116,7 +117,7 @@ func (m *maker) small(effort int) bool {
 
 // prove tries to find the least cost, or that it is found, where there is hope.
 func (m *maker) prove(nodes int) {
-	if m.least || m.bounder == nil || m.over() || m.total-m.bound > m.total/exactGapPart && len(m.ends) > exactEnds/2 || len(m.ends) > exactEnds {
+	if m.least || m.bounder == nil || m.positions > exactPositions || m.over() || m.total-m.bound > m.total/exactGapPart && len(m.ends) > exactEnds/2 || len(m.ends) > exactEnds {
 		return
 	}
 	m.exactly(m.bounder, m.total, nodes)

@@ -16,8 +16,8 @@ type Schedule struct {
 	// Sum is the work that it takes, Total the same in time by the times given to [Make].
 	Sum   Sum
 	Total time.Duration
-	// Kinds lists the kinds of pass in the order in which they first come.
-	Kinds []Kind
+	// Kinds is how many kinds of pass there are: a kind is certain positions that carry certain colours.
+	Kinds int
 	// Proof says how it stands to the best that there can be.
 	Proof Proof
 }
@@ -28,17 +28,8 @@ type Pass struct {
 	Carried plan.Positions
 	// First and Last are the lowest and the highest end that the pass lays, from 1.
 	First, Last int
-	// SetUp is the number of the set-up, Kind that of the kind of pass, both from 1.
-	SetUp, Kind int
-}
-
-// Kind is a kind of pass: certain positions that carry certain colours. The weaver learns each kind once.
-type Kind struct {
-	// Carried is the set of positions, Colours their colours, that of the lowest position first.
-	Carried plan.Positions
-	Colours []int
-	// Passes is how many passes are of this kind.
-	Passes int
+	// SetUp is the number of the set-up, from 1.
+	SetUp int
 }
 
 // build makes a schedule of passes. It works out the set-ups and the sum anew from what the passes need.
@@ -64,29 +55,6 @@ func (p *problem) build(passes []pass) *Schedule {
 		}
 		s.SetUps = append(s.SetUps, colours)
 	}
-	s.findKinds()
+	s.Kinds = p.kindsOf(passes)
 	return s
-}
-
-// findKinds fills in the kinds.
-func (s *Schedule) findKinds() {
-	number := map[string]int{}
-	for i := range s.Passes {
-		ps := &s.Passes[i]
-		key := make([]byte, plan.MaxPositions)
-		var colours []int
-		for pos := range ps.Carried.All() {
-			c := s.SetUps[ps.SetUp-1][pos-1]
-			key[pos-1] = byte(c)
-			colours = append(colours, c)
-		}
-		n, known := number[string(key)]
-		if !known {
-			s.Kinds = append(s.Kinds, Kind{Carried: ps.Carried, Colours: colours})
-			n = len(s.Kinds)
-			number[string(key)] = n
-		}
-		ps.Kind = n
-		s.Kinds[n-1].Passes++
-	}
 }

@@ -67,6 +67,7 @@ func (m *maker) search(q *problem, looks int) {
 	t := m.newTrial(short, usualWidth)
 	t.repeat = r
 	t.seed()
+	t.first = func() { m.findBound(m.rounds / 4) }
 	t.contest(looks, func(list []pass) {
 		if r.times == 0 {
 			m.note(list)
@@ -150,6 +151,7 @@ type trial struct {
 	maker  *maker
 	repeat repeat
 	field  []entrant
+	first  func() // is called when the best of the field is known, unless it is nil
 }
 
 // entrant is a programme in the contest.
@@ -201,6 +203,9 @@ func (t *trial) contest(looks int, better func([]pass)) {
 		return
 	}
 	better(t.field[0].best)
+	if t.first != nil {
+		t.first()
+	}
 	heats := []float64{hot, hot / 2, warm}
 	for round, left := range []int{6, 3, 1} {
 		t.field = t.field[:min(left, len(t.field))]

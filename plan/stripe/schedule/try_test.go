@@ -30,6 +30,6 @@ func TestTry(t *testing.T) {
 		if f.Cheapest != nil {
 			c = f.Cheapest
 		}
-		fmt.Printf("%-20s %3d ends %2d pos: first %v best %6.2f kinds %d taken %6.2f kinds %d bound %6.2f gap %4.1f%% sum %v  %v\n", o.name, len(o.ends), o.positions, firsts.Round(time.Millisecond), c.Total.Minutes(), len(c.Kinds), s.Total.Minutes(), len(s.Kinds), c.Proof.Bound.Minutes(), 100*float64(c.Proof.Gap)/float64(c.Total), c.Sum, time.Since(start).Round(time.Millisecond))
+		fmt.Printf("%-20s %3d ends %2d pos: first %v best %6.2f kinds %d taken %6.2f kinds %d bound %6.2f gap %4.1f%% sum %v  %v\n", o.name, len(o.ends), o.positions, firsts.Round(time.Millisecond), c.Total.Minutes(), c.Kinds, s.Total.Minutes(), s.Kinds, c.Proof.Bound.Minutes(), 100*float64(c.Proof.Gap)/float64(c.Total), c.Sum, time.Since(start).Round(time.Millisecond))
 	}
 }

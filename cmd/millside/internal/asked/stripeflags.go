@@ -6,11 +6,13 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/draft"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 
 	"github.com/spf13/cobra"
 )
@@ -31,49 +33,55 @@ too. Parts stand with commas between them:
 End 1 is on the left, seen by the weaver at the loom; --thread-1 says on which side
 the draft's thread 1 is. The sett that the draft gives is shown, never taken over.
 
-The warp is cut into passes and set-ups of the paddle that take the least time, as
-the --minutes options say it; whether it is proved that nothing takes less is told,
-and how much other ways to wind the same warp would take.`
+The warp is cut into passes and set-ups of the paddle by the time that the hands take:
+passes, halts at the pegs, ends cut off and tied on, packages threaded, as the
+--minutes options say it. Told are the gap to what no schedule can be below, and what
+other ways to wind the same warp would take; --way winds one of them. Unless
+--packages-of says otherwise there are as many packages of each colour as are wanted.`
 
 // StripesJSONLong is what the help tells about stripes in the answer of --json.
 const StripesJSONLong = `
 
 With stripes the list choices is empty, and there is also: stripes (notation;
 colours: letter, name, shade, ends, packages; set_ups: number, chain, before_pass,
-colours; cost; weights; proof: optimal, bound, gap, every_way, why; compared: way,
-possible, cost, saved; draft as in 'millside draft --json'). A cost has: passes,
-short_passes, threaded, changes, stops, finish, one_direction, total. A pass has:
-set_up, colours (of the positions that carry an end) and changes (position, from, to;
-"" is an empty position). colours in a set-up lists all positions. A time is given as
-text and in whole nanoseconds.`
+colours; way; cost; minutes; proof: least, bound, gap, why; kinds: name, positions,
+colours, passes; compared: choose, way, possible, work, at_the_loom, total, saved;
+draft as in 'millside draft --json'). A cost has: passes, kinds, halts, cuts, ties,
+threads, finish, total. A pass has: set_up, kind, colours (of the positions that carry
+an end) and changes (position, from, to; "" is an empty position). colours in a set-up
+lists all positions. A time is given as text and in whole nanoseconds.`
 
 // StripeAsk is what the flags say about the stripes.
 type StripeAsk struct {
 	text, draft, packages string
 	side                  draft.Side
 	sideGiven             bool
-	limits                stripe.Limits
-	weights               stripe.Weights
+	ask                   stripe.Ask
+	way                   wayValue
+	halts                 int
 }
 
 // Striped is a striped warp as it was planned, for what a plan of it says. It is nil for a plain one.
 type Striped struct {
 	*stripe.Plan
-	Weights stripe.Weights
-	Draft   *DraftFile // nil where the stripes were typed
+	Draft *DraftFile // nil where the stripes were typed
 }
 
 // StripeFlags adds the flags for stripes.
 func StripeFlags(cmd *cobra.Command) *StripeAsk {
-	a := &StripeAsk{weights: stripe.DefaultWeights()}
+	a := &StripeAsk{ask: stripe.Ask{Hands: plan.DefaultHandTimes()}}
 	f := cmd.Flags()
 	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
 	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes")
 	ThreadFlag(cmd, &a.side, &a.sideGiven)
-	f.BoolVar(&a.limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
+	f.BoolVar(&a.ask.Limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
 	f.StringVar(&a.packages, "packages-of", "", "stripes: packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
-	f.Var(sizesValue{&a.limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
-	for _, w := range weightFlags(&a.weights) {
+	f.Var(sizesValue{&a.ask.Limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
+	f.IntVar(&a.halts, "most-halts", 0, "stripes: the most halts that you put up with, a `number`; any, where it isn't given")
+	f.IntVar(&a.ask.Limits.Effort, "effort", 1, "stripes: how long to search, a `number` of times the usual, 1 to 100")
+	f.Var(&a.way, "way", "stripes: the way to wind, one of those that the plan lists: "+strings.Join(wayNames(), ", "))
+	_ = cmd.RegisterFlagCompletionFunc("way", cobra.FixedCompletions(wayNames(), cobra.ShellCompDirectiveNoFileComp))
+	for _, w := range minuteFlags(&a.ask.Hands) {
 		f.Var(w.value, w.name, "stripes: "+w.help)
 	}
 	return a
@@ -86,20 +94,20 @@ func ThreadFlag(cmd *cobra.Command, side *draft.Side, given *bool) {
 	_ = cmd.RegisterFlagCompletionFunc("thread-1", cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
 }
 
-// weightFlag is the flag of one of the times that a schedule is judged by.
-type weightFlag struct {
+// minuteFlag is the flag of one of the times that a schedule is judged by.
+type minuteFlag struct {
 	name, help string
 	value      minutesValue
 }
 
-func weightFlags(w *stripe.Weights) []weightFlag {
-	return []weightFlag{
-		{"minutes-pass", "minutes that a pass takes", minutesValue{&w.Pass}},
-		{"minutes-change", "minutes to cut, tie in and thread a cone", minutesValue{&w.Change}},
-		{"minutes-stop", "minutes to halt for changes, however many", minutesValue{&w.Stop}},
-		{"minutes-short", "minutes that a pass of fewer ends costs on top", minutesValue{&w.Short}},
-		{"minutes-cross", "minutes that it costs to finish at the counting cross", minutesValue{&w.AtCross}},
-		{"minutes-back", "minutes for the empty way back, where every pass goes outward", minutesValue{&w.Back}},
+func minuteFlags(h *plan.HandTimes) []minuteFlag {
+	return []minuteFlag{
+		{"minutes-pass", "minutes that a whole pass takes; by the turns of the mill, where it isn't given", minutesValue{&h.Pass}},
+		{"minutes-halt", "minutes to stop at a peg and to go on again", minutesValue{&h.Halt}},
+		{"minutes-cut", "minutes to cut off one end", minutesValue{&h.Cut}},
+		{"minutes-tie", "minutes to tie on one end", minutesValue{&h.Tie}},
+		{"minutes-thread", "minutes to thread one package", minutesValue{&h.Thread}},
+		{"minutes-far", "minutes that a finish at the counting cross takes more", minutesValue{&h.Far}},
 	}
 }
 
@@ -114,7 +122,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	if !a.given() {
 		return nil, nil
 	}
-	made := &Striped{Weights: a.weights}
+	made := &Striped{}
 	order, err := a.order(cmd, errOut, made, spec.Loom.FirstEnd)
 	if err != nil {
 		return nil, err
@@ -124,11 +132,15 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	}
 	spec.Stripes = order.String()
 	if a.packages != "" {
-		if a.limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
+		if a.ask.Limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
 			return nil, Usage(cmd, plan.InField(err, "--packages-of"))
 		}
 	}
-	if made.Plan, err = stripe.ForPlan(*spec, a.limits, a.weights); err != nil {
+	if cmd.Flags().Changed("most-halts") {
+		a.ask.Limits.MostHalts = &a.halts
+	}
+	a.ask.Way, a.ask.Cheapest = a.way.way, a.way.cheapest
+	if made.Plan, err = stripe.ForPlan(cmd.Context(), *spec, a.ask, nil); err != nil {
 		return nil, Usage(cmd, inStripeFlags(err))
 	}
 	*spec = made.Spec
@@ -151,8 +163,11 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 	if changed("thread-1") && !changed("draft") {
 		return errors.New("--thread-1 is about a draft; give --draft too")
 	}
-	names := []string{"finish-at-lease", "packages-of", "group-sizes"}
-	for _, w := range weightFlags(&a.weights) {
+	if n := a.ask.Limits.Effort; n < 1 || n > schedule.MaxEffort {
+		return &plan.FieldError{Field: "--effort", Value: strconv.Itoa(n), Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
+	}
+	names := []string{"finish-at-lease", "packages-of", "group-sizes", "most-halts", "effort", "way"}
+	for _, w := range minuteFlags(&a.ask.Hands) {
 		names = append(names, w.name)
 	}
 	if i := slices.IndexFunc(names, changed); i >= 0 && !a.given() {
@@ -212,6 +227,7 @@ func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec
 // are read.
 var stripeFlagOf = map[string]string{
 	"finish": "finish-at-lease", "group sizes": "group-sizes", "packages": "packages-of", "paddle positions": "positions",
+	"most halts": "most-halts", "way": "way",
 }
 
 // inStripeFlags names the flags in what the scheduler refused.
