@@ -16,7 +16,7 @@ import (
 // that can't be read are kept in a file beside.
 //
 // With an error the state is the one before, and:
-//   - an event that doesn't follow, or a text that won't do ([*plan.FieldError]), leaves the record as
+//   - an event that doesn't follow, or a text that won't do ([*measure.FieldError]), leaves the record as
 //     it was, and so does [ErrFull];
 //   - a failed write or sync gives [ErrBroken] with its cause, now and from then on, and so does [ErrReplaced]. After a
 //     failed sync the event may or may not be in the file: [Record.Reopen] sees;

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // ConeState is a cone that was put in place of another while the warp was wound.
@@ -17,11 +18,11 @@ type ConeState struct {
 	// Position is the position of the paddle that it feeds, from 1.
 	Position int
 	// Weight is its weight with the tube, 0 if it wasn't weighed.
-	Weight plan.Mass
+	Weight measure.Mass
 }
 
 // maxWeight bounds the weight of a cone: nobody lifts more beside a mill.
-const maxWeight = 100 * plan.Kilogram
+const maxWeight = 100 * measure.Kilogram
 
 // newCone puts in a cone: for a pass that is laid, where the yarn ended in its middle, or for the next
 // one. A second cone for the same position and pass stands for the first.
@@ -31,13 +32,13 @@ func (f *folder) newCone(e Event) error {
 		return err
 	}
 	if most := min(c.Laid+1, len(f.s.Current().Passes)); e.Pass < 1 || e.Pass > most {
-		return &plan.FieldError{Field: "pass", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("1 to %d", most)}
+		return &measure.FieldError{Field: "pass", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("1 to %d", most)}
 	}
 	if e.Position < 1 || e.Position > f.s.Plan.Spec.Positions {
-		return &plan.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: fmt.Sprintf("1 to %d", f.s.Plan.Spec.Positions)}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: fmt.Sprintf("1 to %d", f.s.Plan.Spec.Positions)}
 	}
 	if e.Weight < 0 || e.Weight > maxWeight {
-		return &plan.FieldError{Field: "weight", Value: e.Weight.String(), Want: "up to " + maxWeight.String()}
+		return &measure.FieldError{Field: "weight", Value: e.Weight.String(), Want: "up to " + maxWeight.String()}
 	}
 	f.s.Cones = append(f.s.Cones, ConeState{Number: f.line(), At: e.At, Chain: e.Chain, Pass: e.Pass, Position: e.Position, Weight: e.Weight})
 	return nil

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // A new cone splits the passes of a position between the old cone and itself, and the reckoning of what
@@ -36,7 +37,7 @@ func TestNewCone(t *testing.T) {
 	if at := use.Cones[3].RunsOut; at == nil || at.Pass != 15 {
 		t.Fatalf("runs out at %+v, want pass 15", at)
 	}
-	s, err = s.Apply(Event{Kind: NewCone, Chain: 1, Pass: 11, Position: 4, Weight: 300 * plan.Gram})
+	s, err = s.Apply(Event{Kind: NewCone, Chain: 1, Pass: 11, Position: 4, Weight: 300 * measure.Gram})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -58,7 +59,7 @@ func TestNewCone(t *testing.T) {
 		"position 13":    {Kind: NewCone, Chain: 1, Pass: 11, Position: 13},
 		"pass 12":        {Kind: NewCone, Chain: 1, Pass: 12, Position: 1},
 		"another chain":  {Kind: NewCone, Chain: 2, Pass: 1, Position: 1},
-		"a heavy weight": {Kind: NewCone, Chain: 1, Pass: 11, Position: 1, Weight: 101 * plan.Kilogram},
+		"a heavy weight": {Kind: NewCone, Chain: 1, Pass: 11, Position: 1, Weight: 101 * measure.Kilogram},
 	} {
 		if _, err := s.Apply(e); err == nil {
 			t.Errorf("%s was taken", name)

@@ -71,7 +71,7 @@
 //	lost        lines=                so many lines that had been counted were missing when the record was opened
 //
 // Of an incident, place and text are left out where there is nothing to say, and so is a weight that isn't
-// known. A length and a weight are quoted too, and written exactly, as [plan.Length] and [plan.Mass] do.
+// known. A length and a weight are quoted too, and written exactly, as [measure.Length] and [measure.Mass] do.
 //
 // The checksum is CRC-32C (Castagnoli; RFC 3720, appendix B.4), eight lower-case hexadecimal digits,
 // of the line's bytes before the " #", begun with the checksum of the line before (with 0 for the first

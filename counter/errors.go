@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // What can stop a record from being opened or added to. They come wrapped; ask with [errors.Is].
@@ -45,7 +45,7 @@ type DamageError struct {
 func (e *DamageError) Error() string {
 	text := fmt.Sprintf("%s is damaged at line %d: %s", e.Path, e.Line, e.Why)
 	if e.Line > 1 && e.After > 0 {
-		text += fmt.Sprintf("; %s after it can't be read either", plan.Counted(e.After, "line", "lines"))
+		text += fmt.Sprintf("; %s after it can't be read either", measure.Counted(e.After, "line", "lines"))
 	}
 	return text
 }

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Clock tells the time; [time.Now] is the usual one. Nothing in this package calls a clock by itself.
@@ -68,10 +69,10 @@ type Event struct {
 	What What
 	// Place is how far from the lease along the warp, 0 to the warp's length; it counts only if HasPlace
 	// says that it is known.
-	Place    plan.Length
+	Place    measure.Length
 	HasPlace bool
 	// Weight is that of a new cone with its tube; 0 if it wasn't weighed.
-	Weight plan.Mass
+	Weight measure.Mass
 	// Line is the number of a line in the record, which its event goes by: the plan stands on line 1, the
 	// first event on line 2.
 	Line int
@@ -168,7 +169,7 @@ func (e Event) normal() Event {
 // checkTime refuses a time whose year can't be written with four digits.
 func (e Event) checkTime() error {
 	if y := e.At.UTC().Year(); y < 1 || y > 9999 {
-		return &plan.FieldError{Field: "time", Value: e.At.String(), Want: "a year from 1 to 9999"}
+		return &measure.FieldError{Field: "time", Value: e.At.String(), Want: "a year from 1 to 9999"}
 	}
 	return nil
 }
@@ -179,7 +180,7 @@ const maxText = 500
 // checkText refuses a text that is empty, too long, or that would upset a screen or a printed page:
 // control characters, line and paragraph separators.
 func checkText(name, s string) error {
-	bad := func(want string) error { return &plan.FieldError{Field: name, Value: shorten(s), Want: want} }
+	bad := func(want string) error { return &measure.FieldError{Field: name, Value: shorten(s), Want: want} }
 	switch {
 	case !utf8.ValidString(s):
 		return bad("plain text (UTF-8)")

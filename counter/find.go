@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // maxCandidates is how many records an error names.
@@ -14,7 +14,7 @@ const maxCandidates = 10
 // Find gives the path of a record by what a weaver typed: a path that exists (anything with a slash or
 // with the extension of a record), or the name of a file in the folder, with or without its extension,
 // or the name of a warp in it. Small and capital letters are not told apart. A name that fits no
-// record or more than one is a [*plan.FieldError] that lists the records to choose from; a file name
+// record or more than one is a [*measure.FieldError] that lists the records to choose from; a file name
 // with its extension always fits one at the most.
 func (s Store) Find(nameOrPath string) (string, error) { return s.FindIn(nameOrPath, s.List) }
 
@@ -45,7 +45,7 @@ func (s Store) FindIn(nameOrPath string, list func() ([]Summary, error)) (string
 			fit = append(fit, sum)
 		}
 	}
-	wrong := &plan.FieldError{Field: "record", Value: nameOrPath}
+	wrong := &measure.FieldError{Field: "record", Value: nameOrPath}
 	switch {
 	case len(fit) == 1:
 		return fit[0].Path, nil

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Fold is the state after a list of events, from the start of a plan. It takes a time that grows with
@@ -24,7 +25,7 @@ func Fold(p *plan.Plan, events []Event) (State, error) {
 
 // Apply is the state after one more event. The receiver and everything it points to stay as they were.
 // If the event doesn't follow, the receiver is returned with an error that says why; a text that won't
-// do is a [*plan.FieldError].
+// do is a [*measure.FieldError].
 func (s State) Apply(e Event) (State, error) {
 	f := newFolder(s.private(e))
 	if err := f.apply(e); err != nil {
@@ -263,7 +264,7 @@ func (f *folder) line() int { return f.s.Events + firstLine }
 // lost notes that counted lines are missing; the count stands as low as the lines that are left say.
 func (f *folder) lost(e Event) error {
 	if e.Lines < 1 {
-		return &plan.FieldError{Field: "lines", Value: fmt.Sprint(e.Lines), Want: "1 or more"}
+		return &measure.FieldError{Field: "lines", Value: fmt.Sprint(e.Lines), Want: "1 or more"}
 	}
 	f.s.Losses = append(f.s.Losses, LossState{At: e.At, Chain: f.s.Chain, Laid: f.s.Chains[f.s.Chain-1].Laid, Lines: e.Lines})
 	return nil
@@ -272,14 +273,14 @@ func (f *folder) lost(e Event) error {
 // passesLaid checks a number of passes laid in a chain of the plan.
 func (f *folder) passesLaid(e Event) error {
 	if total := len(f.s.Plan.Chains[e.Chain-1].Passes); e.Pass < 0 || e.Pass > total {
-		return &plan.FieldError{Field: "passes laid", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("0 to %d", total)}
+		return &measure.FieldError{Field: "passes laid", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("0 to %d", total)}
 	}
 	return nil
 }
 
 func (f *folder) noted(e Event) error {
 	if n := len(f.s.Chains); e.Chain < 1 || e.Chain > n {
-		return &plan.FieldError{Field: "chain", Value: fmt.Sprint(e.Chain), Want: fmt.Sprintf("1 to %d", n)}
+		return &measure.FieldError{Field: "chain", Value: fmt.Sprint(e.Chain), Want: fmt.Sprintf("1 to %d", n)}
 	}
 	if err := f.passesLaid(e); err != nil {
 		return err
@@ -329,7 +330,7 @@ func (f *folder) replan(spec plan.Spec) error {
 // footSeen fixes which end of the paddle lies at the foot of the peg, and so which end of the warp is end 1.
 func (f *folder) footSeen(e Event) error {
 	if e.Foot > plan.FootLast {
-		return &plan.FieldError{Field: "foot position", Value: e.Foot.String(), Want: "first or last"}
+		return &measure.FieldError{Field: "foot position", Value: e.Foot.String(), Want: "first or last"}
 	}
 	now := f.s.Plan
 	if e.Foot == now.Spec.Foot {
@@ -384,7 +385,7 @@ func (f *folder) relay(before *plan.Plan) {
 // leaseSeen fixes the return order, and takes the other plan where the order was not as planned.
 func (f *folder) leaseSeen(e Event) error {
 	if e.Order > plan.MirroredOrder {
-		return &plan.FieldError{Field: "return order", Value: e.Order.String(), Want: "same or mirrored"}
+		return &measure.FieldError{Field: "return order", Value: e.Order.String(), Want: "same or mirrored"}
 	}
 	if now := f.s.Plan; e.Order != now.Spec.ReturnOrder {
 		if err := f.turnOrder(e.Order, now); err != nil {

@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // same compares states; the plan by its spec, since that makes the rest.
@@ -257,7 +258,7 @@ func TestTexts(t *testing.T) {
 	for _, tt := range tests {
 		for _, kind := range []Kind{Noted, Recounted} {
 			_, err := s.Apply(Event{Kind: kind, Chain: 1, Text: tt.text})
-			var fe *plan.FieldError
+			var fe *measure.FieldError
 			if tt.ok && err != nil || !tt.ok && !errors.As(err, &fe) {
 				t.Errorf("%s, %s: %v", tt.name, kind, err)
 			}
@@ -377,7 +378,7 @@ func TestAnyEventsFoldToAValidState(t *testing.T) {
 				Chain: number.Draw(t, "chain"), Pass: number.Draw(t, "pass"), Position: number.Draw(t, "position"), Line: number.Draw(t, "line"),
 				Text: rapid.SampledFrom([]string{"", "a", "\x00"}).Draw(t, "text"), Order: plan.ReturnOrder(number.Draw(t, "order")),
 				What:     rapid.SampledFrom([]What{Broken, Knot, MissedOpening, WrongPeg, ""}).Draw(t, "what"),
-				HasPlace: rapid.Bool().Draw(t, "has place"), Place: plan.Length(number.Draw(t, "place")),
+				HasPlace: rapid.Bool().Draw(t, "has place"), Place: measure.Length(number.Draw(t, "place")),
 			}
 			if step, more := s.NextStep(); more && rapid.Bool().Draw(t, "next step") {
 				e.Step = step.ID

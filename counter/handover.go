@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"millside/plan"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // HandOver is what the loom must know of the winding, as a part of the studio sheet: every marked end
@@ -12,8 +14,8 @@ import (
 // those of passes that are undone are named as such. Its title is "Hand-over" once the warp is finished,
 // and "At the mill" before. The events are those that led to the state. A state without a plan, and one in
 // which nothing has happened that the loom must know, gives a part without rows.
-func HandOver(s State, events []Event) plan.SheetPart {
-	part := plan.SheetPart{ID: plan.PartRecord, Title: "At the mill"}
+func HandOver(s State, events []Event) sheet.Part {
+	part := sheet.Part{ID: sheet.PartRecord, Title: "At the mill"}
 	if !s.valid() {
 		return part
 	}
@@ -26,9 +28,9 @@ func HandOver(s State, events []Event) plan.SheetPart {
 }
 
 // markRows names what has to be looked for at the loom.
-func (s State) markRows() []plan.Row {
-	var rows []plan.Row
-	add := func(name, value string) { rows = append(rows, plan.Row{Name: name, Value: value}) }
+func (s State) markRows() []measure.Row {
+	var rows []measure.Row
+	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: value}) }
 	if look := s.Plan.LeaseLook(); s.Finished && !s.LeaseSeen && look.Kind == plan.CheckLease && look.Pass > 0 {
 		add("lease", "not looked at while winding: see that neighbours alternate where two groups meet")
 	}
@@ -88,9 +90,9 @@ func afterPasses(passes []int) string {
 }
 
 // countRows lists what the count rests on.
-func (s State) countRows() []plan.Row {
-	var rows []plan.Row
-	add := func(name, value string) { rows = append(rows, plan.Row{Name: name, Value: value}) }
+func (s State) countRows() []measure.Row {
+	var rows []measure.Row
+	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: value}) }
 	for _, t := range s.Ties {
 		add("count tie", fmt.Sprintf("%s%d ends, after pass %d", chainWords(s, t.Chain), t.Ends, t.Pass))
 	}
@@ -117,14 +119,14 @@ func (s State) countRows() []plan.Row {
 }
 
 // timeRows tells the pace, and the time from the first event to the last in whole minutes, rounded up.
-func timeRows(s State, events []Event) []plan.Row {
-	var rows []plan.Row
+func timeRows(s State, events []Event) []measure.Row {
+	var rows []measure.Row
 	if taken := PaceOverall(events); taken.Passes > 0 {
-		rows = append(rows, plan.Row{Name: "pace", Value: taken.String()})
+		rows = append(rows, measure.Row{Name: "pace", Value: taken.String()})
 	}
 	if all := s.Last.Sub(s.Started); !s.Started.IsZero() && all > 0 {
 		span := plan.TimeSpan{Low: all, Middle: all, High: all}
-		rows = append(rows, plan.Row{Name: "from first to last", Value: span.String() + ", with all pauses"})
+		rows = append(rows, measure.Row{Name: "from first to last", Value: span.String() + ", with all pauses"})
 	}
 	return rows
 }

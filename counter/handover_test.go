@@ -7,6 +7,9 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/loom"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // forTheLoom is a plan that knows its raddle and its reed: 80 ends by ten at 20 an inch, so 4 in, in a
@@ -18,12 +21,12 @@ func forTheLoom(t *testing.T) *plan.Plan {
 	if err := spec.Loom.Sett.UnmarshalText([]byte("20 an inch")); err != nil {
 		t.Fatal(err)
 	}
-	reed, err := plan.ParseReed("10 dents an inch")
+	reed, err := loom.ParseReed("10 dents an inch")
 	if err != nil {
 		t.Fatal(err)
 	}
-	spec.Loom.Reed, spec.Loom.Raddle.Space = reed, plan.Inch/2
-	spec.Loom.FirstEnd = plan.LeftSide
+	spec.Loom.Reed, spec.Loom.Raddle.Space = reed, measure.Inch/2
+	spec.Loom.FirstEnd = loom.LeftSide
 	p, err := plan.New(spec)
 	if err != nil {
 		t.Fatal(err)
@@ -32,7 +35,7 @@ func forTheLoom(t *testing.T) *plan.Plan {
 }
 
 // rowsOf are the rows of a hand-over as "name: value".
-func rowsOf(part plan.SheetPart) []string {
+func rowsOf(part sheet.Part) []string {
 	var rows []string
 	for _, r := range part.Rows {
 		rows = append(rows, r.Name+": "+r.Value)
@@ -46,7 +49,7 @@ func TestHandOver(t *testing.T) {
 	p := forTheLoom(t)
 	events := []Event{
 		laid(1, 1), laid(1, 2), {At: at(2), Kind: WrongTurn, Chain: 1, Pass: 2}, laid(1, 3),
-		{At: at(4), Kind: Incident, Chain: 1, Pass: 3, Position: 4, What: Broken, Place: 2 * plan.Yard, HasPlace: true, Text: "mended"},
+		{At: at(4), Kind: Incident, Chain: 1, Pass: 3, Position: 4, What: Broken, Place: 2 * measure.Yard, HasPlace: true, Text: "mended"},
 		{At: at(5), Kind: Incident, Chain: 1, Pass: 2, Position: 1, What: Knot},
 		{At: at(6), Kind: Withdrawn, Line: 7},
 		{At: at(7), Kind: Incident, Chain: 1, Pass: 2, What: MissedOpening},
@@ -66,7 +69,7 @@ func TestHandOver(t *testing.T) {
 	got := rowsOf(part)
 	slices.Sort(got)
 	slices.Sort(want)
-	if part.Title != "At the mill" || part.ID != plan.PartRecord || !slices.Equal(got, want) {
+	if part.Title != "At the mill" || part.ID != sheet.PartRecord || !slices.Equal(got, want) {
 		t.Errorf("%s:\n%s\nwant\n%s", part.Title, strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
 
@@ -102,8 +105,10 @@ func TestOwnPace(t *testing.T) {
 	timed := func(passes int, perPass time.Duration) PaceResult {
 		return PaceResult{PerPass: perPass, Low: perPass - time.Second, High: perPass + time.Second, Passes: passes}
 	}
+	spec := plan.DefaultSpec()
+	spec.Length = 7 * measure.Yard // three and a half turns, for which a pace is given
 	finished := func(name string, day int, pace PaceResult) Summary {
-		return Summary{Name: name, Finished: true, Last: at(day * 86400), Pace: pace}
+		return Summary{Name: name, Finished: true, Last: at(day * 86400), Pace: pace, Spec: spec}
 	}
 	older, newer := finished("older", 1, timed(40, 40*time.Second)), finished("newer", 2, timed(4, 35*time.Second))
 	practice := finished("practice", 9, timed(11, 2*time.Second))
@@ -112,7 +117,17 @@ func TestOwnPace(t *testing.T) {
 	damaged.Err = ErrNewer
 	half := Summary{Name: "half", Last: at(9 * 86400), Pace: timed(20, 50*time.Second)}
 	days := finished("clock set wrong", 9, timed(20, 100*24*time.Hour))
-	own := plan.Pace{Low: 34 * time.Second, Middle: 35 * time.Second, High: 36 * time.Second, Passes: 4}
+	own := plan.Pace{Low: 34 * time.Second, Middle: 35 * time.Second, High: 36 * time.Second, Passes: 4, Warps: 1}
+	// 40 passes of 40 s and 4 of 35 s are 44 of 39.545454545 s.
+	both := plan.Pace{Low: 38_545_454_545, Middle: 39_545_454_545, High: 40_545_454_545, Passes: 44, Warps: 2}
+	// Five turns take the usual hand 0.27 + 5 x 0.08 = 0.67 min, so 67 s there are 55 s at three and a half.
+	long := finished("long", 3, PaceResult{PerPass: 67 * time.Second, Low: 67 * time.Second, High: 67 * time.Second, Passes: 9})
+	long.Spec.Length = 10 * measure.Yard
+	scaled := plan.Pace{Low: 55 * time.Second, Middle: 55 * time.Second, High: 55 * time.Second, Passes: 9, Warps: 1}
+	var six []Summary
+	for day := range 6 {
+		six = append(six, finished("one of six", day, timed(10, time.Duration(day+1)*10*time.Second)))
+	}
 	for _, tt := range []struct {
 		name string
 		list []Summary
@@ -120,8 +135,11 @@ func TestOwnPace(t *testing.T) {
 	}{
 		{"nothing wound", nil, plan.PublishedPace()},
 		{"nothing that counts", []Summary{half, practice, short, damaged, days}, plan.PublishedPace()},
-		{"the newer one", []Summary{half, practice, short, damaged, days, older, newer}, own},
-		{"in any order", []Summary{newer, older}, own},
+		{"one", []Summary{half, practice, short, damaged, days, newer}, own},
+		{"two, weighed by their passes", []Summary{older, half, newer}, both},
+		{"in any order", []Summary{newer, older}, both},
+		{"a longer warp", []Summary{long}, scaled},
+		{"the latest five", six, plan.Pace{Low: 39 * time.Second, Middle: 40 * time.Second, High: 41 * time.Second, Passes: 50, Warps: 5}},
 	} {
 		if got := OwnPace(tt.list, "practice"); got != tt.want {
 			t.Errorf("%s: %+v, want %+v", tt.name, got, tt.want)

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // testPlan is a warp with the given ends, group and ends in a chain (0 for one chain).
@@ -68,14 +69,14 @@ func trouble() []Event {
 	return []Event{
 		laid(1, 1), laid(1, 2),
 		{At: at(3), Kind: Incident, Chain: 1, Pass: 2, Position: 4, What: Knot},
-		{At: at(4), Kind: Incident, Chain: 1, Pass: 3, Position: 10, What: Broken, Place: 4*plan.Yard + 18*plan.Inch, HasPlace: true, Text: `mended, "blue"`},
+		{At: at(4), Kind: Incident, Chain: 1, Pass: 3, Position: 10, What: Broken, Place: 4*measure.Yard + 18*measure.Inch, HasPlace: true, Text: `mended, "blue"`},
 		{At: at(5), Kind: Incident, Chain: 1, Pass: 1, What: MissedOpening, HasPlace: true},
 		{At: at(6), Kind: Incident, Chain: 1, Pass: 2, What: WrongPeg, Text: "over both"},
 		{At: at(7), Kind: Withdrawn, Line: 6},
 		{At: at(8), Kind: WrongTurn, Chain: 1, Pass: 2},
 		{At: at(9), Kind: Righted},
 		{At: at(10), Kind: TieMade, Chain: 1, Pass: 2},
-		{At: at(11), Kind: NewCone, Chain: 1, Pass: 3, Position: 4, Weight: 250 * plan.Gram},
+		{At: at(11), Kind: NewCone, Chain: 1, Pass: 3, Position: 4, Weight: 250 * measure.Gram},
 		{At: at(12), Kind: NewCone, Chain: 1, Pass: 3, Position: 5},
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // What is what went wrong. Records keep the names, so they are never changed or used again.
@@ -54,7 +55,7 @@ type IncidentState struct {
 	End  int
 	What What
 	// Place is how far from the lease along the warp, if HasPlace.
-	Place    plan.Length
+	Place    measure.Length
 	HasPlace bool
 	Text     string
 	// Withdrawn says that it was noted by mistake.
@@ -72,7 +73,7 @@ func (i IncidentState) Stands() bool { return !i.Withdrawn && !i.Undone }
 
 // Words says where it is and what it is, with its place in the unit for long lengths to two decimals,
 // rounded to the nearest: "pass 17, position 4, end 164: knot, 2.5 yd from the lease (by the blue cone)".
-func (i IncidentState) Words(units plan.LengthUnitSystem) string {
+func (i IncidentState) Words(units measure.LengthUnitSystem) string {
 	text := fmt.Sprintf("pass %d", i.Pass)
 	if i.What.OfEnd() {
 		text += fmt.Sprintf(", position %d", i.Position)
@@ -113,26 +114,26 @@ func (f *folder) incident(e Event) error {
 // onMill checks that a pass is laid or being laid. Later chains have not been begun.
 func (f *folder) onMill(chain, pass int) error {
 	if chain < 1 || chain > f.s.Chain {
-		return &plan.FieldError{Field: "chain", Value: fmt.Sprint(chain), Want: fmt.Sprintf("1 to %d, the chain in hand", f.s.Chain)}
+		return &measure.FieldError{Field: "chain", Value: fmt.Sprint(chain), Want: fmt.Sprintf("1 to %d, the chain in hand", f.s.Chain)}
 	}
 	last := min(f.s.Chains[chain-1].Laid+1, len(f.s.Plan.Chains[chain-1].Passes))
 	if pass < 1 || pass > last {
-		return &plan.FieldError{Field: "pass", Value: fmt.Sprint(pass), Want: fmt.Sprintf("1 to %d, a pass that is laid or being laid", last)}
+		return &measure.FieldError{Field: "pass", Value: fmt.Sprint(pass), Want: fmt.Sprintf("1 to %d, a pass that is laid or being laid", last)}
 	}
 	return nil
 }
 
 // checkIncident checks what an incident says against the pass that it happened on.
-func (e Event) checkIncident(pass plan.Pass, length plan.Length) error {
+func (e Event) checkIncident(pass plan.Pass, length measure.Length) error {
 	switch {
 	case !e.What.known():
-		return &plan.FieldError{Field: "incident", Value: shorten(string(e.What)), Want: "broken, knot, missed-opening or wrong-peg"}
+		return &measure.FieldError{Field: "incident", Value: shorten(string(e.What)), Want: "broken, knot, missed-opening or wrong-peg"}
 	case e.What.OfEnd() && !pass.Carried.Has(e.Position):
-		return &plan.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
 	case !e.What.OfEnd() && e.Position != 0:
-		return &plan.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "0, since it happens to the whole pass"}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "0, since it happens to the whole pass"}
 	case e.HasPlace && (e.Place < 0 || e.Place > length):
-		return &plan.FieldError{Field: "place", Value: e.Place.String(), Want: "0 to " + length.String() + " from the lease"}
+		return &measure.FieldError{Field: "place", Value: e.Place.String(), Want: "0 to " + length.String() + " from the lease"}
 	case e.Text != "":
 		return checkText("text", e.Text)
 	}
@@ -161,7 +162,7 @@ func (f *folder) withdrawn(e Event) error {
 		f.s.Cones = slices.Delete(f.s.Cones, i, i+1)
 		return nil
 	}
-	return &plan.FieldError{Field: "mark", Value: fmt.Sprint(e.Line), Want: "the number of the line that notes one"}
+	return &measure.FieldError{Field: "mark", Value: fmt.Sprint(e.Line), Want: "the number of the line that notes one"}
 }
 
 // unmarkTurn takes a wrong turn back that was noted by mistake. One whose twist was taken out was none.

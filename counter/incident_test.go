@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // The lines that doc.go describes.
@@ -140,7 +141,7 @@ func TestIncidentWords(t *testing.T) {
 		"pass 2: wrong peg (over both)",
 	}
 	for i, in := range s.Incidents {
-		if got := in.Words(plan.Imperial); got != want[i] {
+		if got := in.Words(measure.Imperial); got != want[i] {
 			t.Errorf("%q, want %q", got, want[i])
 		}
 	}
@@ -186,7 +187,7 @@ func TestIncidentRefusals(t *testing.T) {
 		{"position of a whole pass", func(e *Event) { e.What = WrongPeg }, "whole pass"},
 		{"nothing that goes wrong", func(e *Event) { e.What = "mouse" }, "broken, knot, missed-opening or wrong-peg"},
 		{"before the lease", func(e *Event) { e.HasPlace, e.Place = true, -1 }, "from the lease"},
-		{"beyond the warp", func(e *Event) { e.HasPlace, e.Place = true, 5*plan.Yard+1 }, "0 to 5 yd from the lease"},
+		{"beyond the warp", func(e *Event) { e.HasPlace, e.Place = true, 5*measure.Yard+1 }, "0 to 5 yd from the lease"},
 		{"text of two lines", func(e *Event) { e.Text = "a\nb" }, "one line"},
 		{"text too long", func(e *Event) { e.Text = strings.Repeat("a", 501) }, "at most 500"},
 	}
@@ -198,7 +199,7 @@ func TestIncidentRefusals(t *testing.T) {
 		e := ok
 		tt.change(&e)
 		_, err := s.Apply(e)
-		var fe *plan.FieldError
+		var fe *measure.FieldError
 		if !errors.As(err, &fe) || !strings.Contains(err.Error(), tt.words) {
 			t.Errorf("%s: %v", tt.name, err)
 		}
@@ -320,7 +321,7 @@ func TestTroubleFollowsTheSchedule(t *testing.T) {
 			t.Errorf("%+v, want %+v", in, want)
 		}
 	}
-	if words := turned.Incidents[3].Words(plan.Imperial); words != "pass 4, position 4: knot" {
+	if words := turned.Incidents[3].Words(measure.Imperial); words != "pass 4, position 4: knot" {
 		t.Error(words)
 	}
 	if s.Incidents[1].Undone || len(s.Ties) != 2 {

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // The format of the file; the package comment describes it in full.
@@ -221,13 +222,13 @@ func (e *Event) setField(f field, value string) error {
 		e.What = What(value)
 	case placeField:
 		e.HasPlace = true
-		e.Place, err = plan.ParseLength(value)
+		e.Place, err = measure.ParseLength(value)
 	case lineField:
 		e.Line, err = strconv.Atoi(value)
 	case linesField:
 		e.Lines, err = strconv.Atoi(value)
 	case weightField:
-		e.Weight, err = plan.ParseMass(value)
+		e.Weight, err = measure.ParseMass(value)
 	case footField:
 		err = e.Foot.UnmarshalText([]byte(value))
 	}

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // drawPlan draws a small warp of one to several chains.
@@ -44,7 +45,7 @@ func drawEvent(t *rapid.T, m *model) Event {
 	e.Position = rapid.IntRange(-1, 7).Draw(t, "position")
 	e.What = rapid.SampledFrom([]What{Broken, Knot, Knot, MissedOpening, WrongPeg, "mouse"}).Draw(t, "what")
 	if e.HasPlace = rapid.Bool().Draw(t, "has place"); e.HasPlace {
-		e.Place = plan.Yard * plan.Length(rapid.IntRange(-1, 6).Draw(t, "place")) // the warp has five
+		e.Place = measure.Yard * measure.Length(rapid.IntRange(-1, 6).Draw(t, "place")) // the warp has five
 	}
 	if e.Kind == Withdrawn && len(m.incidents) > 0 {
 		e.Line = m.incidents[rapid.IntRange(0, len(m.incidents)-1).Draw(t, "which")].line
@@ -221,7 +222,7 @@ func (m *model) allowsIncident(e Event) bool {
 		return false
 	}
 	ends := m.plan.Chains[e.Chain-1].Passes[e.Pass-1].Ends()
-	place := !e.HasPlace || e.Place >= 0 && e.Place <= 5*plan.Yard
+	place := !e.HasPlace || e.Place >= 0 && e.Place <= 5*measure.Yard
 	switch e.What {
 	case Broken, Knot:
 		return place && e.Position >= 1 && e.Position <= ends

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"unicode"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // maxFileName is the longest name of a file, in bytes: common file systems take 255, and a record's copies have a little
@@ -15,9 +15,9 @@ const maxFileName = 230
 
 // NewPath is the path for a record that a weaver names: a path if the name has a slash or ends in [Extension], and
 // otherwise a file in the folder. A name that would make trouble in a list, on another system or on a terminal is a
-// [*plan.FieldError].
+// [*measure.FieldError].
 func (s Store) NewPath(name string) (string, error) {
-	wrong := func(want string) error { return &plan.FieldError{Field: "new record", Value: name, Want: want} }
+	wrong := func(want string) error { return &measure.FieldError{Field: "new record", Value: name, Want: want} }
 	hasExt := strings.HasSuffix(name, Extension)
 	hasSlash := strings.ContainsAny(name, "/"+string(filepath.Separator))
 	if hasSlash && !hasExt {
@@ -31,7 +31,7 @@ func (s Store) NewPath(name string) (string, error) {
 	switch {
 	case strings.TrimSpace(base) == "" || strings.HasPrefix(base, "."):
 		return "", wrong("a name that begins with a letter or a figure")
-	case plan.Clean(name) != name || strings.ContainsFunc(name, unicode.IsControl):
+	case measure.Clean(name) != name || strings.ContainsFunc(name, unicode.IsControl):
 		return "", wrong("a name without control characters")
 	case strings.ContainsAny(base, "\\:*?\"<>|"):
 		return "", wrong("a name without any of \\ : * ? \" < > |, which other systems don't take")

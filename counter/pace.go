@@ -3,6 +3,7 @@ package counter
 import (
 	"fmt"
 	"math"
+	"math/big"
 	"slices"
 	"time"
 
@@ -36,34 +37,54 @@ func (r PaceResult) String() string {
 	return text
 }
 
-// ForPlan is the pace as package plan reckons with it; not known where nothing was timed.
-func (r PaceResult) ForPlan() plan.Pace {
-	return plan.Pace{Low: r.Low, Middle: r.PerPass, High: r.High, Passes: r.Passes}
+// ForPlan is the pace as package plan reckons with it: that of a pass with so many turns of the mill, made
+// one of [plan.PaceTurns]. It isn't known where nothing was timed.
+func (r PaceResult) ForPlan(turns *big.Rat) plan.Pace { return r.Timed().From(turns) }
+
+// Timed is the pace as it was timed, whatever the turns; not known where nothing was.
+func (r PaceResult) Timed() plan.Pace {
+	return plan.Pace{Low: r.Low, Middle: r.PerPass, High: r.High, Passes: r.Passes, Warps: 1}
 }
 
 // FewestTimed is how many passes must be timed before they are called a pace.
 const FewestTimed = 4
 
-// OwnPace is the pace to reckon a new warp's time with: that of the warp that was finished last, of those
-// of which at least [FewestTimed] passes were timed, else [plan.PublishedPace]. The list may be in any
+// latestWarps is how many of the warps that were finished last make up the weaver's own pace: a hand gets
+// quicker.
+const latestWarps = 5
+
+// OwnPace is the pace to reckon a new warp's time with: that of the five warps that were finished last, of
+// those of which at least [FewestTimed] passes were timed, else [plan.PublishedPace]. Each is brought to the
+// same number of turns first, so that long warps and short ones can be taken together. The list may be in any
 // order. Warps of the names in except don't count, such as a practice warp that was wound without yarn.
-//
-// It is the pace of that warp as it was: a longer warp, or another group, takes another time a pass.
 func OwnPace(list []Summary, except ...string) plan.Pace {
-	pace, last := plan.PublishedPace(), time.Time{}
+	type dated struct {
+		last time.Time
+		pace plan.Pace
+	}
+	var all []dated
 	for _, sum := range list {
-		own := sum.Pace.ForPlan()
-		if sum.Err == nil && sum.Finished && own.Passes >= FewestTimed && own.Known() &&
-			!slices.Contains(except, sum.Name) && sum.Last.After(last) {
-			pace, last = own, sum.Last
+		if sum.Err != nil || !sum.Finished || sum.Pace.Passes < FewestTimed || slices.Contains(except, sum.Name) {
+			continue
+		}
+		if own := sum.Pace.ForPlan(sum.Spec.PassTurns()); own.Known() {
+			all = append(all, dated{sum.Last, own})
 		}
 	}
-	return pace
+	slices.SortStableFunc(all, func(a, b dated) int { return b.last.Compare(a.last) })
+	var paces []plan.Pace
+	for _, d := range all[:min(len(all), latestWarps)] {
+		paces = append(paces, d.pace)
+	}
+	if own := plan.JoinPaces(paces...); own.Known() {
+		return own
+	}
+	return plan.PublishedPace()
 }
 
 // Pace is the pace of the latest passes of a chain, counted from 1, or of the whole warp for chain 0. It
 // looks at no more than the latest 20 intervals from one pass laid to the next, and leaves breaks out: an
-// interval with a pause, a correction of the count or a finishing step in it, one over five times the
+// interval with a pause, a correction of the count, work at a peg or a finishing step in it, one over five times the
 // median, and one in which the clock was set back. A break or a knot that is noted belongs to the work
 // and stays in.
 func Pace(events []Event, chain int) PaceResult {
@@ -105,7 +126,7 @@ func (t *intervals) take(e *Event) {
 			t.all = append(t.all, e.At.Sub(t.before.At))
 		}
 		t.before = *e
-	case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened:
+	case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened, WorkDone, WorkUndone:
 		t.before = Event{}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // paddleFor is what the paddle holds when a pass is wound.
@@ -39,7 +40,7 @@ func (f *folder) worked(e Event) error {
 	}
 	if next := c.Laid + 1; e.Pass != next || next > len(f.s.Current().Passes) {
 		return fmt.Errorf("the work before pass %d is not the one in hand: %s of chain %d lie", e.Pass,
-			plan.Counted(c.Laid, "pass", "passes"), e.Chain)
+			measure.Counted(c.Laid, "pass", "passes"), e.Chain)
 	}
 	if e.Kind == WorkDone {
 		if n := len(c.Worked); n == 0 || c.Worked[n-1] != e.Pass {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // NotCounted stands in [Seen] for what the winder did not count.
@@ -93,34 +94,34 @@ type fact struct {
 }
 
 // facts lists what was seen. Counts below nil, [NotCounted] among them, are taken as not counted, and
-// counts above any warp as [plan.MaxEnds], so that no sum runs over.
+// counts above any warp as [measure.MaxEnds], so that no sum runs over.
 func (s Seen) facts() []fact {
 	var all []fact
 	add := func(text string, fits span) { all = append(all, fact{text: text, fits: fits}) }
-	one, two := min(s.OverPeg1, plan.MaxEnds), min(s.OverPeg2, plan.MaxEnds)
+	one, two := min(s.OverPeg1, measure.MaxEnds), min(s.OverPeg2, measure.MaxEnds)
 	if one >= 0 {
-		add(fmt.Sprintf("%s over peg 1", plan.Counted(one, "group", "groups")), span{max(2*one-1, 0), 2 * one, 1})
+		add(fmt.Sprintf("%s over peg 1", measure.Counted(one, "group", "groups")), span{max(2*one-1, 0), 2 * one, 1})
 	}
 	if two >= 0 {
-		add(fmt.Sprintf("%s over peg 2", plan.Counted(two, "group", "groups")), span{2 * two, 2*two + 1, 1})
+		add(fmt.Sprintf("%s over peg 2", measure.Counted(two, "group", "groups")), span{2 * two, 2*two + 1, 1})
 		if one >= 0 {
 			right := CrossOf(one + two)
-			all[1].hint = fmt.Sprintf(" %s in all would lie %d and %d.", plan.Counted(one+two, "group", "groups"), right.OverPeg1, right.OverPeg2)
+			all[1].hint = fmt.Sprintf(" %s in all would lie %d and %d.", measure.Counted(one+two, "group", "groups"), right.OverPeg1, right.OverPeg2)
 		}
 	}
-	switch tied, loose := min(s.TiedGroups, plan.MaxEnds), min(s.LooseGroups, plan.MaxEnds); {
+	switch tied, loose := min(s.TiedGroups, measure.MaxEnds), min(s.LooseGroups, measure.MaxEnds); {
 	case tied >= 0 && loose >= 0:
-		add(fmt.Sprintf("%s in ties and %d loose", plan.Counted(tied, "group", "groups"), loose), span{tied + loose, tied + loose, 1})
+		add(fmt.Sprintf("%s in ties and %d loose", measure.Counted(tied, "group", "groups"), loose), span{tied + loose, tied + loose, 1})
 	case tied >= 0:
-		add(fmt.Sprintf("%s in ties", plan.Counted(tied, "group", "groups")), span{tied, plan.MaxEnds, 1})
+		add(fmt.Sprintf("%s in ties", measure.Counted(tied, "group", "groups")), span{tied, measure.MaxEnds, 1})
 	case loose >= 0:
-		add(fmt.Sprintf("%s after the last tie", plan.Counted(loose, "group", "groups")), span{loose, plan.MaxEnds, 1})
+		add(fmt.Sprintf("%s after the last tie", measure.Counted(loose, "group", "groups")), span{loose, measure.MaxEnds, 1})
 	}
 	switch s.LastWay {
 	case WayOutward:
-		add("a last group that goes outward", span{1, plan.MaxEnds - 1, 2})
+		add("a last group that goes outward", span{1, measure.MaxEnds - 1, 2})
 	case WayReturn:
-		add("a last group that returns", span{2, plan.MaxEnds, 2})
+		add("a last group that returns", span{2, measure.MaxEnds, 2})
 	}
 	return all
 }
@@ -130,7 +131,7 @@ func disagree(so []fact, fits span, f fact, passes int) string {
 	inChain := f.fits.with(span{0, passes, 1})
 	if len(so) == 0 || inChain.empty() {
 		return fmt.Sprintf("%s can't be: that would be %s, and the chain has %d. Count again, or too much is wound.",
-			plan.Capital(f.text), f.fits.words(), passes)
+			measure.Capital(f.text), f.fits.words(), passes)
 	}
 	text := so[0].text
 	for i, other := range so[1:] {
@@ -141,7 +142,7 @@ func disagree(so []fact, fits span, f fact, passes int) string {
 		}
 	}
 	return fmt.Sprintf("%s and %s can't both be: the first would be %s, the other %s. Count again, or a group lies the wrong way.",
-		plan.Capital(text), f.text, fits.words(), inChain.words()) + f.hint
+		measure.Capital(text), f.text, fits.words(), inChain.words()) + f.hint
 }
 
 // span is a run of numbers from low to high, each or every second one; none if low is above high.

@@ -15,7 +15,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // newRecord40 makes a record of a warp of four passes with one pass laid.
@@ -110,7 +110,7 @@ func TestAppendKeepsMilliseconds(t *testing.T) {
 		t.Errorf("%v, %v", s.Last, err)
 	}
 	_, err = r.Append(Event{At: time.Date(12345, 1, 1, 0, 0, 0, 0, time.UTC), Kind: Resumed})
-	var fe *plan.FieldError
+	var fe *measure.FieldError
 	if !errors.As(err, &fe) || fe.Field != "time" {
 		t.Errorf("year 12345: %v", err)
 	}

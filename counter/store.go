@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Extension is how the file name of a record in a [Store] ends.
@@ -55,7 +56,7 @@ func (s Store) Create(p *plan.Plan) (*Record, error) {
 			return r, err
 		}
 	}
-	return nil, &plan.FieldError{Field: "name", Value: p.Spec.Name, Want: "another name: too many records have this one"}
+	return nil, &measure.FieldError{Field: "name", Value: p.Spec.Name, Want: "another name: too many records have this one"}
 }
 
 // makeDir makes a folder and the folders above it, and syncs the folder that each new one stands in.
@@ -90,7 +91,7 @@ type Summary struct {
 	// Passes and Laid are over all chains, Ends and Standing too: those of the plan, and those wound.
 	Passes, Laid, Ends, Standing int
 	// Yarn is the length of all ends that are wound, nothing added for waste.
-	Yarn plan.Length
+	Yarn measure.Length
 	// Started and Last are the times of the first and the last event; zero if there was none.
 	Started, Last time.Time
 	// Finished says that the warp is off the mill, Wound that every pass of every chain is laid.
@@ -151,7 +152,7 @@ func (s Store) List() ([]Summary, error) {
 // summary looks at one record.
 func (s Store) summary(path string) Summary {
 	_, got, err := lookAt(s.fs(), path)
-	sum := Summary{Path: path, Name: plan.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != "", Lost: got.lost}
+	sum := Summary{Path: path, Name: measure.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != "", Lost: got.lost}
 	if got.fold == nil {
 		return sum
 	}

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // add makes a record in a store with some events, and gives its path.
@@ -140,7 +141,7 @@ func TestStoreFind(t *testing.T) {
 	}
 	for _, tt := range tests {
 		got, err := s.Find(tt.name)
-		var fe *plan.FieldError
+		var fe *measure.FieldError
 		if got != tt.want || (err != nil) != (tt.err != "") || err != nil && (!errors.As(err, &fe) || !containsAll(err.Error(), tt.err)) {
 			t.Errorf("%q: %q, %v", tt.name, got, err)
 		}

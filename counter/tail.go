@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"math"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Loss is what is missing at the end of a record beyond the one line that can be on its way to the disk when the power
@@ -25,7 +25,7 @@ func (l Loss) String() string {
 	if l.About {
 		about = "about "
 	}
-	return fmt.Sprintf("%s%s (%s)", about, plan.Counted(l.Lines, "line", "lines"), plan.Counted(l.Bytes, "byte", "bytes"))
+	return fmt.Sprintf("%s%s (%s)", about, measure.Counted(l.Lines, "line", "lines"), measure.Counted(l.Bytes, "byte", "bytes"))
 }
 
 const (
@@ -55,7 +55,7 @@ func (r *reading) tail(rest []byte) bool {
 	}
 	r.tornLine = line
 	if len(text) == 0 {
-		r.torn = fmt.Sprintf("after line %d the file had %s, as a power cut can leave, and they are not counted", r.lines, plan.Counted(len(rest), "empty byte", "empty bytes"))
+		r.torn = fmt.Sprintf("after line %d the file had %s, as a power cut can leave, and they are not counted", r.lines, measure.Counted(len(rest), "empty byte", "empty bytes"))
 		return true
 	}
 	r.torn = fmt.Sprintf("line %d was cut short, as a power cut can do, and is not counted: %s", line, quote(text))

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Tie is a count tie: a place where the count is known.
@@ -46,7 +46,7 @@ func (f *folder) tie(e Event) (Tie, error) {
 		return Tie{}, fmt.Errorf("chain %d has no pass yet", e.Chain)
 	}
 	if e.Pass < 1 || e.Pass > c.Laid {
-		return Tie{}, &plan.FieldError{Field: "passes in ties", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("1 to %d", c.Laid)}
+		return Tie{}, &measure.FieldError{Field: "passes in ties", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("1 to %d", c.Laid)}
 	}
 	if err := unfinished(c); err != nil {
 		return Tie{}, err

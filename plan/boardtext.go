@@ -5,12 +5,14 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"millside/plan/measure"
 )
 
 const boardWants = "the distances from peg to peg, such as 36 in x 10, 18 in"
 
-// maxBoardText is the longest text of a board that is read, in bytes.
-const maxBoardText = 2000
+// MaxBoardText is the longest text of a board that is read, in bytes.
+const MaxBoardText = 2000
 
 // times parts a distance from how often it comes: "36 in x 10".
 var times = regexp.MustCompile(`^(.*\S)\s*(?:x|times)\s*([0-9]{1,3})$`)
@@ -18,21 +20,21 @@ var times = regexp.MustCompile(`^(.*\S)\s*(?:x|times)\s*([0-9]{1,3})$`)
 // ParseBoard reads a board: its distances from peg to peg with commas or semicolons between, in the order
 // in which the warp goes round them. A distance that comes several times over is written once, "36 in x
 // 10". A comma that a digit follows at once is a decimal comma. Each distance is 1 cm to 10 m, and there
-// are 1 to 200 of them. The error is a [*FieldError], without a field name where the text can't be read.
+// are 1 to 200 of them. The error is a [*measure.FieldError], without a field name where the text can't be read.
 func ParseBoard(s string) (Board, error) {
-	if strings.TrimSpace(s) == "" || len(s) > maxBoardText {
-		return nil, &FieldError{Value: shortened(s), Want: boardWants}
+	if strings.TrimSpace(s) == "" || len(s) > MaxBoardText {
+		return nil, &measure.FieldError{Value: Shortened(s), Want: boardWants}
 	}
 	var b Board
-	for _, part := range splitList(s) {
+	for _, part := range measure.SplitList(s) {
 		text, n := strings.TrimSpace(part), 1
 		if m := times.FindStringSubmatch(text); m != nil {
 			text = m[1]
 			n, _ = strconv.Atoi(m[2]) // three digits at the most
 		}
-		d, err := ParseLength(text)
+		d, err := measure.ParseLength(text)
 		if err != nil || n == 0 {
-			return nil, &FieldError{Value: part, Want: boardWants}
+			return nil, &measure.FieldError{Value: part, Want: boardWants}
 		}
 		for range n {
 			b = append(b, d)
@@ -62,8 +64,8 @@ func (b Board) String() string {
 	return strings.Join(parts, ", ")
 }
 
-// shortened cuts a value that is too long to be shown in an error.
-func shortened(s string) string {
+// Shortened cuts a value that is too long to be shown in an error.
+func Shortened(s string) string {
 	const most = 80
 	if r := []rune(s); len(r) > most {
 		return string(r[:most]) + " ..."

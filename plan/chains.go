@@ -3,19 +3,22 @@ package plan
 import (
 	"errors"
 	"fmt"
+
+	"millside/plan/loom"
+	"millside/plan/measure"
 )
 
 // ChainAsk is what a split into chains goes by.
 type ChainAsk struct {
-	// Ends is the ends of the warp, 1 to [MaxEnds]; Group those of a full pass, 1 to [MaxPositions].
+	// Ends is the ends of the warp, 1 to [measure.MaxEnds]; Group those of a full pass, 1 to [measure.MaxPositions].
 	Ends, Group int
 	// LastPass is what to do where the group doesn't divide the ends.
 	LastPass LastPass
 	// Most is the most ends in a chain, at least Group; 0 for one chain.
 	Most int
 	// Sett and Raddle, where both are known, let chains end between the sections of the raddle.
-	Sett   Sett
-	Raddle Raddle
+	Sett   measure.Sett
+	Raddle loom.Raddle
 	// Repeat is the ends in a pattern repeat, 0 for none, and Before the ends that lie before the first
 	// one, 0 to MaxEnds: chains end between repeats where they can.
 	Repeat, Before int
@@ -53,7 +56,7 @@ const (
 // chain, or one pass if that is more (nor by more than fifty passes). Within this the split with the
 // least cost is found exactly: one for each percent that a chain differs from an equal share, thirty
 // where it ends within a section of the raddle and thirty within a repeat, ten where it has an odd
-// number of passes and so stops at the counting cross. The error joins one [FieldError] for each field that is out of its range.
+// number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each field that is out of its range.
 func SplitChains(a ChainAsk) ([]ChainPart, error) {
 	if err := a.check(); err != nil {
 		return nil, err
@@ -73,24 +76,24 @@ func SplitChains(a ChainAsk) ([]ChainPart, error) {
 }
 
 func (a ChainAsk) check() error {
-	var errs fieldErrors
-	errs.count("ends", a.Ends, 1, MaxEnds, "")
-	errs.count("group", a.Group, 1, MaxPositions, "")
-	errs.count("last pass", int(a.LastPass), 0, int(FullLast), "")
+	var errs measure.Faults
+	errs.Count("ends", a.Ends, 1, measure.MaxEnds, "")
+	errs.Count("group", a.Group, 1, measure.MaxPositions, "")
+	errs.Count("last pass", int(a.LastPass), 0, int(FullLast), "")
 	if a.Most != 0 {
-		errs.count("ends in a chain", a.Most, max(a.Group, 1), MaxEnds, ", or 0 for one chain")
+		errs.Count("ends in a chain", a.Most, max(a.Group, 1), measure.MaxEnds, ", or 0 for one chain")
 	}
-	errs.count("pattern repeat", a.Repeat, 0, MaxEnds, "")
-	errs.count("ends before the first repeat", a.Before, 0, MaxEnds, "")
+	errs.Count("pattern repeat", a.Repeat, 0, measure.MaxEnds, "")
+	errs.Count("ends before the first repeat", a.Before, 0, measure.MaxEnds, "")
 	return errors.Join(errs...)
 }
 
 // sectionEnds is the set of ends after which a section of the raddle ends, nil where there is no raddle.
 func (a ChainAsk) sectionEnds(wound int) (map[int]bool, error) {
-	if a.Sett.IsZero() || a.Raddle == (Raddle{}) {
+	if a.Sett.IsZero() || a.Raddle == (loom.Raddle{}) {
 		return nil, nil
 	}
-	l, err := a.Raddle.Fill(Raddling{Ends: min(wound, MaxEnds), Sett: a.Sett})
+	l, err := a.Raddle.Fill(loom.Raddling{Ends: min(wound, measure.MaxEnds), Sett: a.Sett})
 	if err != nil {
 		return nil, err
 	}
@@ -163,7 +166,7 @@ func (s *chainSplit) cuts() []int {
 
 // cost is that of one chain from one cut to the next.
 func (s *chainSplit) cost(from, to int) int {
-	cost := distance((to-from)*s.chains, s.passes) * 100 / s.passes
+	cost := measure.Distance((to-from)*s.chains, s.passes) * 100 / s.passes
 	if (to-from)%2 == 1 {
 		cost += costOddPasses
 	}
@@ -204,7 +207,7 @@ func (s *chainSplit) parts(cuts []int) []ChainPart {
 }
 
 func (s *chainSplit) why(c ChainPart, last bool) string {
-	say := fmt.Sprintf("%s in %s", Counted(c.Ends(), "end", "ends"), Counted(len(c.Passes), "pass", "passes"))
+	say := fmt.Sprintf("%s in %s", measure.Counted(c.Ends(), "end", "ends"), measure.Counted(len(c.Passes), "pass", "passes"))
 	if !last {
 		switch {
 		case c.OnSection && c.OnRepeat:

@@ -1,11 +1,16 @@
 package plan
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"millside/plan/internal/measuretest"
+	"millside/plan/loom"
+	"millside/plan/measure"
 )
 
 func TestChainsInUse(t *testing.T) {
@@ -20,7 +25,7 @@ func TestChainsInUse(t *testing.T) {
 
 func TestChainsPreferBoundaries(t *testing.T) {
 	// 48 passes of ten in two chains. Sections of 20 ends and an even number of passes agree at 240.
-	parts, err := SplitChains(ChainAsk{Ends: 480, Group: 10, Most: 300, Sett: sett(t, "20 an inch"), Raddle: Raddle{Space: Inch}})
+	parts, err := SplitChains(ChainAsk{Ends: 480, Group: 10, Most: 300, Sett: measuretest.Sett(t, "20 an inch"), Raddle: loom.Raddle{Space: measure.Inch}})
 	if err != nil || parts[0].Last != 240 || !parts[0].OnSection || !parts[1].OnSection {
 		t.Errorf("%+v, %v", parts, err)
 	}
@@ -47,7 +52,7 @@ func TestChainsAddUp(t *testing.T) {
 			Repeat:   rapid.IntRange(0, 80).Draw(t, "repeat"), Before: rapid.IntRange(0, 40).Draw(t, "before"),
 		}
 		if rapid.Bool().Draw(t, "raddle") {
-			a.Sett, a.Raddle = Sett{rapid.Int64Range(4, 40).Draw(t, "sett"), 1, PerInch}, Raddle{Space: Inch / 2}
+			a.Sett, a.Raddle = measuretest.Sett(t, fmt.Sprintf("%d an inch", rapid.Int64Range(4, 40).Draw(t, "sett"))), loom.Raddle{Space: measure.Inch / 2}
 		}
 		if rapid.Bool().Draw(t, "limit") {
 			a.Most = rapid.IntRange(a.Group, 700).Draw(t, "most")
@@ -82,7 +87,7 @@ func TestChainsAddUp(t *testing.T) {
 			}
 		}
 		for _, c := range parts {
-			if share := want / len(parts); distance(len(c.Passes), share) > 2*max(share/10, 1)+1 {
+			if share := want / len(parts); measure.Distance(len(c.Passes), share) > 2*max(share/10, 1)+1 {
 				t.Fatalf("%d passes, an equal share is %d", len(c.Passes), share)
 			}
 		}
@@ -121,37 +126,37 @@ func TestSplitIsTheCheapest(t *testing.T) {
 }
 
 func TestChainsRefuse(t *testing.T) {
-	if _, err := SplitChains(ChainAsk{}); len(FieldErrors(err)) != 2 {
+	if _, err := SplitChains(ChainAsk{}); len(measure.FieldErrors(err)) != 2 {
 		t.Errorf("nothing given: %v", err)
 	}
 	bad := ChainAsk{Ends: math.MaxInt, Group: -1, LastPass: 4, Most: -1, Repeat: -1, Before: -1}
-	if _, err := SplitChains(bad); len(FieldErrors(err)) != 6 {
-		t.Errorf("%d errors: %v", len(FieldErrors(err)), err)
+	if _, err := SplitChains(bad); len(measure.FieldErrors(err)) != 6 {
+		t.Errorf("%d errors: %v", len(measure.FieldErrors(err)), err)
 	}
-	if _, err := SplitChains(ChainAsk{Ends: 100, Group: 10, Sett: sett(t, "20 an inch"), Raddle: Raddle{Spaces: 5}}); err == nil {
+	if _, err := SplitChains(ChainAsk{Ends: 100, Group: 10, Sett: measuretest.Sett(t, "20 an inch"), Raddle: loom.Raddle{Spaces: 5}}); err == nil {
 		t.Error("a raddle without a space is no error")
 	}
 }
 
 func TestRoomOnPeg(t *testing.T) {
 	// Own example: 15 cm of peg, a thread of half a millimetre, two layers.
-	got, err := RoomOnPeg(15*Centimetre, Millimetre/2, 2, Metric)
+	got, err := RoomOnPeg(15*measure.Centimetre, measure.Millimetre/2, 2, measure.Metric)
 	if err != nil || got.Ends != 600 || got.How.WithNumbers == "" {
 		t.Errorf("%+v, %v; want 600", got, err)
 	}
-	if got, err = RoomOnPeg(Metre, Nanometre, 100, Metric); err != nil || got.Ends != MaxEnds {
+	if got, err = RoomOnPeg(measure.Metre, measure.Nanometre, 100, measure.Metric); err != nil || got.Ends != measure.MaxEnds {
 		t.Errorf("the thinnest thread: %+v, %v", got, err)
 	}
-	if _, err := RoomOnPeg(0, 0, 0, Metric); len(FieldErrors(err)) != 3 {
+	if _, err := RoomOnPeg(0, 0, 0, measure.Metric); len(measure.FieldErrors(err)) != 3 {
 		t.Errorf("nothing given: %v", err)
 	}
-	if _, err := RoomOnPeg(Centimetre, 2*Centimetre, 1, Metric); err == nil {
+	if _, err := RoomOnPeg(measure.Centimetre, 2*measure.Centimetre, 1, measure.Metric); err == nil {
 		t.Error("a thread thicker than the peg is long is no error")
 	}
 }
 
 func BenchmarkSplitChains(b *testing.B) {
-	a := ChainAsk{Ends: 5000, Group: 20, Most: 600, Sett: sett(b, "40 an inch"), Raddle: Raddle{Space: Inch / 2}, Repeat: 96}
+	a := ChainAsk{Ends: 5000, Group: 20, Most: 600, Sett: measuretest.Sett(b, "40 an inch"), Raddle: loom.Raddle{Space: measure.Inch / 2}, Repeat: 96}
 	for b.Loop() {
 		if _, err := SplitChains(a); err != nil {
 			b.Fatal(err)

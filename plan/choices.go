@@ -3,6 +3,8 @@ package plan
 import (
 	"fmt"
 	"sort"
+
+	"millside/plan/measure"
 )
 
 // ChoiceKind is one of the ways to reach a number of ends.
@@ -51,7 +53,7 @@ const (
 // The cost is ten for each pass, fifteen more for a finish at the counting cross, five more for a
 // short last pass and two for each spare end.
 func Choices(ends, group, positions int) []Choice {
-	if ends < 1 || ends > MaxEnds || positions < 1 || positions > MaxPositions || group < 1 || group > positions {
+	if ends < 1 || ends > measure.MaxEnds || positions < 1 || positions > measure.MaxPositions || group < 1 || group > positions {
 		return nil
 	}
 	var list []Choice
@@ -73,7 +75,7 @@ func newChoice(kind ChoiceKind, ends, group int) Choice {
 	c := Choice{Kind: kind, Group: group, Passes: (ends + group - 1) / group, LastEnds: group}
 	c.Finish = finishAfter(c.Passes)
 	c.Cost = costPass * c.Passes
-	c.Reasons = append(c.Reasons, Counted(c.Passes, "pass", "passes"))
+	c.Reasons = append(c.Reasons, measure.Counted(c.Passes, "pass", "passes"))
 	switch kind {
 	case ShortPass:
 		c.LastEnds = ends % group
@@ -82,7 +84,7 @@ func newChoice(kind ChoiceKind, ends, group int) Choice {
 	case SpareEnds:
 		c.Spares = group - ends%group
 		c.Cost += costSpare * c.Spares
-		c.Reasons = append(c.Reasons, Counted(c.Spares, "spare end is wound", "spare ends are wound"))
+		c.Reasons = append(c.Reasons, measure.Counted(c.Spares, "spare end is wound", "spare ends are wound"))
 	default:
 		c.Reasons = append(c.Reasons, "every pass is full")
 	}
@@ -106,7 +108,7 @@ func (c Choice) shortReason() string {
 		return fmt.Sprintf("the only pass carries %d", c.LastEnds)
 	}
 	return fmt.Sprintf("the last pass carries %d, so %s cut off at the %s before it", c.LastEnds,
-		Counted(c.cutBefore(), "end is", "ends are"), pegAfter(c.Passes-1))
+		measure.Counted(c.cutBefore(), "end is", "ends are"), pegAfter(c.Passes-1))
 }
 
 func (c Choice) finishReason() string {
@@ -126,7 +128,7 @@ func (c Choice) Label() string {
 	case ShortPass:
 		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
 	case SpareEnds:
-		return fmt.Sprintf("group of %d, %s", c.Group, Counted(c.Spares, "spare end", "spare ends"))
+		return fmt.Sprintf("group of %d, %s", c.Group, measure.Counted(c.Spares, "spare end", "spare ends"))
 	default:
 		return fmt.Sprintf("group of %d, all full", c.Group)
 	}

@@ -4,9 +4,10 @@ import (
 	"strings"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 // 396 ends by 10: 40 passes, the last of 6; or 40 full passes with 4 spare ends.
@@ -33,7 +34,7 @@ func TestChoicesFor396By10(t *testing.T) {
 func TestChoicesHold(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		ends := rapid.IntRange(1, 3000).Draw(t, "ends")
-		positions := rapid.IntRange(1, plan.MaxPositions).Draw(t, "positions")
+		positions := rapid.IntRange(1, measure.MaxPositions).Draw(t, "positions")
 		group := rapid.IntRange(1, positions).Draw(t, "group")
 		list := plan.Choices(ends, group, positions)
 		asked := 0
@@ -81,7 +82,7 @@ func choiceIsWhatThePlanDoes(t *rapid.T, ends, positions int, c plan.Choice) {
 }
 
 func TestChoicesOutOfRange(t *testing.T) {
-	for _, n := range [][3]int{{0, 10, 12}, {-1, 10, 12}, {plan.MaxEnds + 1, 10, 12}, {100, 0, 12}, {100, 13, 12}, {100, 1, 0}, {100, 1, 61}} {
+	for _, n := range [][3]int{{0, 10, 12}, {-1, 10, 12}, {measure.MaxEnds + 1, 10, 12}, {100, 0, 12}, {100, 13, 12}, {100, 1, 0}, {100, 1, 61}} {
 		if list := plan.Choices(n[0], n[1], n[2]); list != nil {
 			t.Errorf("Choices(%v) = %v", n, list)
 		}

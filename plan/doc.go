@@ -10,14 +10,14 @@
 //
 // # Around the winding
 //
-// A weaver starts from a cloth. [ClothWidth] gives the ends and [ClothLength] the length, each
-// allowance as a line of its own; [YarnSize] and [Sett] say how fine and how close; [HelpSett] offers a
+// A weaver starts from a cloth. [cloth.Width] gives the ends and [cloth.Length] the length, each
+// allowance as a line of its own; [measure.YarnSize] and [measure.Sett] say how fine and how close; [measure.HelpSett] offers a
 // starting sett for a sample. [GroupTable] ranks the sizes of group, [SplitChains] parts a wide warp,
-// [Mill.Room] and [Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [Weft] estimates the
-// weft. For the loom there are [Raddle.Fill], [Reed.Order], [Reed.Sley] and [RankReeds]. [NewSheet] puts
-// it all on one [Sheet]; [NewProject] works out all of this from one [Spec]. [ParseAtHand] reads the
-// mills, paddles, reeds and yarns that a weaver has. Results carry their formulas ([How]) and are ready
-// to be shown ([Row]).
+// [Mill.Room] and [Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [cloth.Weft] estimates the
+// weft. For the loom there are [loom.Raddle.Fill], [loom.Reed.Order], [loom.Reed.Sley] and [loom.RankReeds]. [sheet.New] puts
+// it all on one [sheet.Sheet]; [NewProject] works out all of this from one [Spec]. [athand.Parse] reads the
+// mills, paddles, reeds and yarns that a weaver has. Results carry their formulas ([measure.How]) and are ready
+// to be shown ([measure.Row]).
 //
 // # The model in short
 //
@@ -27,6 +27,6 @@
 // up when the paddle's opening was dropped over lease peg A; it is then down at peg B. The lease is
 // right when no two neighbouring ends of the warp lie over the same peg.
 //
-// Lengths are whole nanometres ([Length]), so that inches, yards and metres are all exact and can't
+// Lengths are whole nanometres ([measure.Length]), so that inches, yards and metres are all exact and can't
 // be mixed by accident.
 package plan

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 func ExampleNew() {
@@ -16,7 +17,7 @@ func ExampleNew() {
 	}
 	c := p.Chains[0]
 	fmt.Println(p.Passes(), "passes, stopping", c.Finish())
-	fmt.Println(p.Path.Length.In(plan.Yards, 2), "in", p.Path.Turns(), "turns")
+	fmt.Println(p.Path.Length.In(measure.Yards, 2), "in", p.Path.Turns(), "turns")
 	last := c.Passes[len(c.Passes)-1]
 	fmt.Println("the last pass carries positions", last.Carried)
 	fmt.Println("pass 2 makes", c.Passes[1].FirstOpening, "first, over peg", c.Passes[1].FirstPeg())
@@ -29,12 +30,12 @@ func ExampleNew() {
 
 func ExampleParseLength() {
 	for _, text := range []string{"7 1/2 yd", "6,4 m", "1,200 yd"} {
-		l, err := plan.ParseLength(text)
+		l, err := measure.ParseLength(text)
 		if err != nil {
 			fmt.Println(err)
 			continue
 		}
-		fmt.Println(l.In(plan.Inches, 2))
+		fmt.Println(l.In(measure.Inches, 2))
 	}
 	// Output:
 	// 270 in

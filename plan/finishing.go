@@ -1,6 +1,10 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+
+	"millside/plan/measure"
+)
 
 // StepID names a finishing step for good: records keep it, so a name is never changed or used again.
 type StepID string
@@ -37,11 +41,11 @@ type Step struct {
 
 // alongEvery is the distance between choke ties along a warp: 1 to 2 yards is usual (common practice,
 // no source), and the first stands about a yard from the cross, so two yards are the widest gap.
-const alongEvery = 2 * Yard
+const alongEvery = 2 * measure.Yard
 
 // chokeFromCross is where the first choke tie stands: about a yard from the cross (a weaver's web log,
 // 2012), on a short warp a third of its length.
-func (p *Plan) chokeFromCross() Length { return min(Yard, p.Path.Length/3) }
+func (p *Plan) chokeFromCross() measure.Length { return min(measure.Yard, p.Path.Length/3) }
 
 // AlongTies is how many choke ties are made between the two that stand a yard from each cross, so that
 // no two are more than two yards apart. Rounded up: one tie too many does no harm.
@@ -76,7 +80,7 @@ func (p *Plan) fastening(c Chain) []Step {
 	return []Step{
 		{ID: StepFasten, Title: "Fasten the group at the " + peg,
 			Detail: fmt.Sprintf("Take the %s round the peg %s, as after every such pass, then wind it round the peg twice more so that it holds.",
-				Counted(w.Cut.Count(), "end", "ends"), last.TurnAfter)},
+				measure.Counted(w.Cut.Count(), "end", "ends"), last.TurnAfter)},
 		{ID: StepCut, Title: "Cut between the peg and the paddle",
 			Detail: "Leave a hand's length on both sides: on the warp for a knot, on the paddle to start again.",
 			Caution: "Hold the mill still with a hand or a hip while you cut. A mill that unwinds " +
@@ -99,9 +103,9 @@ func (p *Plan) parking(c Chain) Step {
 		Detail: "Put an overhand knot in the ends in front of the paddle and hang it up. It is ready for the next warp."}
 }
 
-// loose says what has to be knotted at a peg before its loop is tied: ends that were tied on or cut off
+// Loose says what has to be knotted at a peg before its loop is tied: ends that were tied on or cut off
 // there on the way don't go round the peg, and would slip out of the tie.
-func (p *Plan) loose(c Chain, peg EndPeg) string {
+func (p *Plan) Loose(c Chain, peg EndPeg) string {
 	k := p.OnTheWay(c, peg)
 	if k == (Knots{}) {
 		return ""
@@ -117,13 +121,13 @@ func (p *Plan) ties(c Chain) []Step {
 		caution = "This warp will be dyed: a tight tie keeps the dye out and can cut into swollen yarn. A finger must fit under it."
 	}
 	near := []Step{
-		{ID: StepNearLoop, Title: "Tie the loop at the near end peg", Detail: "Round all ends where they go round the peg, " + tight + "." + p.loose(c, NearPeg)},
+		{ID: StepNearLoop, Title: "Tie the loop at the near end peg", Detail: "Round all ends where they go round the peg, " + tight + "." + p.Loose(c, NearPeg)},
 		{ID: StepNearCross, Title: "Tie the lease", Detail: "Four ties, one on each arm of the X between pegs A and B, not at its waist. One colour above the pegs and " +
 			"another below shows a twist later. Take the true X, not the false one beside the end peg.", Caution: caution},
 		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " + p.show(p.chokeFromCross()) + " from the lease, twice round, " + p.chokeHold() + "."},
 	}
 	far := []Step{
-		{ID: StepFarLoop, Title: "Tie the loop at the far end peg", Detail: "Round all ends where they go round the peg, " + tight + "." + p.loose(c, FarPeg)},
+		{ID: StepFarLoop, Title: "Tie the loop at the far end peg", Detail: "Round all ends where they go round the peg, " + tight + "." + p.Loose(c, FarPeg)},
 		{ID: StepFarCross, Title: "Tie the counting cross", Detail: "Four ties, one on each arm of the X between pegs 1 and 2, not at its waist. Leave the count ties in.", Caution: caution},
 		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " + p.show(p.chokeFromCross()) + " from the cross, twice round, " + p.chokeHold() + "."},
 	}
@@ -132,7 +136,7 @@ func (p *Plan) ties(c Chain) []Step {
 		steps = append(far, near...)
 	}
 	if n := p.AlongTies(); n > 0 {
-		steps = append(steps, Step{ID: StepAlong, Title: fmt.Sprintf("%s along the warp", Capital(Counted(n, "choke tie", "choke ties"))),
+		steps = append(steps, Step{ID: StepAlong, Title: fmt.Sprintf("%s along the warp", measure.Capital(measure.Counted(n, "choke tie", "choke ties"))),
 			Detail: "Evenly spaced, none more than " + p.show(alongEvery) + " apart, " + p.chokeHold() + "."})
 	}
 	return steps
@@ -167,24 +171,16 @@ func (p *Plan) takingOff(c Chain) []Step {
 // Label is what stands on a chain's label: the warp, which chain it is, its ends and its length.
 func (p *Plan) Label(c Chain) string {
 	return fmt.Sprintf("Warp %q, chain %d of %d, %s, %s.", p.Spec.Name, c.Number, len(p.Chains),
-		Counted(c.Ends(), "end", "ends"), p.show(p.Path.Length))
+		measure.Counted(c.Ends(), "end", "ends"), p.show(p.Path.Length))
 }
 
 // show writes a length in the weaver's long unit with at most one decimal, or in the short unit without
 // decimals if it is less than one long unit, both rounded to the nearest. So the third of a very short
 // warp doesn't become "0 yd".
-func (p *Plan) show(l Length) string {
+func (p *Plan) show(l measure.Length) string {
 	long := p.Spec.Units.Long()
-	if one, _ := long.length(); l < one {
+	if one, _ := long.Length(); l < one {
 		return l.In(p.Spec.Units.Short(), 0)
 	}
 	return l.In(long, 1)
-}
-
-// Capital begins a text with a capital letter, if it begins with a letter of ASCII.
-func Capital(s string) string {
-	if s == "" || s[0] < 'a' || s[0] > 'z' {
-		return s
-	}
-	return string(s[0]-'a'+'A') + s[1:]
 }

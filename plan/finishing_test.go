@@ -5,9 +5,10 @@ import (
 	"strings"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 func stepIDs(steps []plan.Step) string {
@@ -30,13 +31,13 @@ func TestFinishingOrder(t *testing.T) {
 	)
 	for _, tt := range []struct {
 		ends   int
-		length plan.Length
+		length measure.Length
 		want   string
 	}{
-		{200, 2 * plan.Yard, free + " " + near + " " + far + " " + off},
-		{210, 2 * plan.Yard, free + " " + far + " " + near + " " + off},
-		{200, 9 * plan.Yard, free + " " + near + " " + far + " along " + off},
-		{210, 9 * plan.Yard, free + " " + far + " " + near + " along " + off},
+		{200, 2 * measure.Yard, free + " " + near + " " + far + " " + off},
+		{210, 2 * measure.Yard, free + " " + far + " " + near + " " + off},
+		{200, 9 * measure.Yard, free + " " + near + " " + far + " along " + off},
+		{210, 9 * measure.Yard, free + " " + far + " " + near + " along " + off},
 	} {
 		for _, dyed := range []bool{false, true} {
 			t.Run(fmt.Sprintf("%d ends, %v, dyed %v", tt.ends, tt.length, dyed), func(t *testing.T) {
@@ -80,14 +81,14 @@ func checkTies(t *testing.T, steps []plan.Step, dyed bool) {
 func TestAlongTies(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := plan.DefaultSpec()
-		s.Length = plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(200*plan.Metre)).Draw(t, "length"))
+		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(200*measure.Metre)).Draw(t, "length"))
 		p := must(t, s)
-		between := p.Path.Length - 2*min(plan.Yard, p.Path.Length/3)
+		between := p.Path.Length - 2*min(measure.Yard, p.Path.Length/3)
 		n := p.AlongTies()
-		if n < 0 || between > 2*plan.Yard*plan.Length(n+1) {
+		if n < 0 || between > 2*measure.Yard*measure.Length(n+1) {
 			t.Fatalf("%d ties along %v leave gaps of more than two yards", n, between)
 		}
-		if n > 0 && between <= 2*plan.Yard*plan.Length(n) {
+		if n > 0 && between <= 2*measure.Yard*measure.Length(n) {
 			t.Fatalf("%d ties along %v: one less would do", n, between)
 		}
 	})
@@ -97,10 +98,10 @@ func TestAlongTies(t *testing.T) {
 func TestFinishingStepsAreSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSpec(t)
-		s.Length = plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(30*plan.Metre)).Draw(t, "length"))
-		s.Mill.PegStep = plan.Centimetre
+		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(30*measure.Metre)).Draw(t, "length"))
+		s.Mill.PegStep = measure.Centimetre
 		s.Dyed = rapid.Bool().Draw(t, "dyed")
-		s.Units = rapid.SampledFrom([]plan.LengthUnitSystem{plan.Imperial, plan.Metric}).Draw(t, "units")
+		s.Units = rapid.SampledFrom([]measure.LengthUnitSystem{measure.Imperial, measure.Metric}).Draw(t, "units")
 		p := must(t, s)
 		for _, c := range p.Chains {
 			seen := map[plan.StepID]bool{}

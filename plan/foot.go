@@ -1,5 +1,9 @@
 package plan
 
+import (
+	"millside/plan/measure"
+)
+
 // FootPosition says which end of the paddle lies at the foot of the peg on an outward pass. End 1 of the
 // warp is the foot of the first group, so it decides the number of every end. That neighbours lie on
 // different sides of the lease doesn't depend on it as long as all groups are even, or all odd.
@@ -12,7 +16,7 @@ const (
 )
 
 // String gives "first" or "last".
-func (f FootPosition) String() string { return oneOf(int(f), "first", "last") }
+func (f FootPosition) String() string { return measure.OneOf(int(f), "first", "last") }
 
 // Other is the other way.
 func (f FootPosition) Other() FootPosition { return 1 - f }
@@ -22,7 +26,7 @@ func (f FootPosition) MarshalText() ([]byte, error) { return []byte(f.String()),
 
 // UnmarshalText reads "first" or "last".
 func (f *FootPosition) UnmarshalText(b []byte) error {
-	i, err := whichOf(string(b), "first", "last")
+	i, err := measure.WhichOf(string(b), "first", "last")
 	*f = FootPosition(i)
 	return err
 }

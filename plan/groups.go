@@ -6,13 +6,16 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
 )
 
 // GroupAsk is what the table of groups goes by.
 type GroupAsk struct {
-	// Ends is the ends wanted, 1 to [MaxEnds].
+	// Ends is the ends wanted, 1 to [measure.MaxEnds].
 	Ends int
-	// Positions is the paddle's positions, 1 to [MaxPositions].
+	// Positions is the paddle's positions, 1 to [measure.MaxPositions].
 	Positions int
 	// Packages is the cones at hand, 0 where they weren't counted. Every end of a group needs its own.
 	Packages int
@@ -21,10 +24,10 @@ type GroupAsk struct {
 	// ChainEnds is the most ends in a chain, 0 for one chain. A group above it is left out.
 	ChainEnds int
 	// Sett and RaddleSpace, where both are known, tell how groups suit the raddle.
-	Sett        Sett
-	RaddleSpace Length
-	// Pace is how long a pass takes; the zero value is the published range.
-	Pace Pace
+	Sett        measure.Sett
+	RaddleSpace measure.Length
+	// Time is how long so much work takes; nil stands for [DefaultHandTimes] with no turns.
+	Time func(WorkSum) TimeSpan
 }
 
 // RaddleFit says how groups suit the sections of a raddle.
@@ -78,7 +81,7 @@ const (
 // The cost is that of [Choices]: ten for each pass, fifteen for each chain that stops at the counting
 // cross, five for a short last pass, two for each spare end; and one for every two flicks round the
 // near peg, one for each pass where groups are parted at the raddle in a short rhythm, two where they
-// are parted without one. The error joins one [FieldError] for each field that is out of its range.
+// are parted without one. The error joins one [measure.FieldError] for each field that is out of its range.
 func GroupTable(a GroupAsk) ([]GroupRow, error) {
 	if err := a.check(); err != nil {
 		return nil, err
@@ -109,14 +112,14 @@ func GroupTable(a GroupAsk) ([]GroupRow, error) {
 }
 
 func (a GroupAsk) check() error {
-	var errs fieldErrors
-	errs.count("ends", a.Ends, 1, MaxEnds, "")
-	errs.count("paddle positions", a.Positions, 1, MaxPositions, "")
-	errs.count("packages", a.Packages, 0, MaxEnds, ", 0 where they weren't counted")
-	errs.count("ends in a chain", a.ChainEnds, 0, MaxEnds, ", 0 for one chain")
-	errs.count("return order", int(a.ReturnOrder), 0, int(MirroredOrder), "")
-	if a.RaddleSpace != 0 && (a.RaddleSpace < Millimetre || a.RaddleSpace > 10*Centimetre) {
-		errs = append(errs, &FieldError{Field: "raddle space", Value: a.RaddleSpace.String(), Want: "1 mm to 10 cm, or 0 for none"})
+	var errs measure.Faults
+	errs.Count("ends", a.Ends, 1, measure.MaxEnds, "")
+	errs.Count("paddle positions", a.Positions, 1, measure.MaxPositions, "")
+	errs.Count("packages", a.Packages, 0, measure.MaxEnds, ", 0 where they weren't counted")
+	errs.Count("ends in a chain", a.ChainEnds, 0, measure.MaxEnds, ", 0 for one chain")
+	errs.Count("return order", int(a.ReturnOrder), 0, int(MirroredOrder), "")
+	if a.RaddleSpace != 0 && (a.RaddleSpace < measure.Millimetre || a.RaddleSpace > 10*measure.Centimetre) {
+		errs = append(errs, &measure.FieldError{Field: "raddle space", Value: a.RaddleSpace.String(), Want: "1 mm to 10 cm, or 0 for none"})
 	}
 	return errors.Join(errs...)
 }
@@ -125,7 +128,7 @@ func (a GroupAsk) check() error {
 func (a GroupAsk) row(kind ChoiceKind, group int) (GroupRow, error) {
 	c := newChoice(kind, a.Ends, group)
 	r := GroupRow{Kind: kind, Group: group, Packages: group, Passes: c.Passes, LastEnds: c.LastEnds, Spares: c.Spares,
-		EvenLease: group%2 == 0 && a.ReturnOrder == SameOrder, Time: a.Pace.For(c.Passes)}
+		EvenLease: group%2 == 0 && a.ReturnOrder == SameOrder}
 	last := ShortLast
 	if kind == SpareEnds {
 		last = FullLast
@@ -134,7 +137,7 @@ func (a GroupAsk) row(kind ChoiceKind, group int) (GroupRow, error) {
 	if err != nil {
 		return r, err
 	}
-	r.Chains, r.Finish = len(chains), chains[len(chains)-1].Finish()
+	r.Chains, r.Finish, r.Time = len(chains), chains[len(chains)-1].Finish(), a.timeOf(workOf(chains))
 	for _, part := range chains {
 		if part.Finish() == AtCountingCross {
 			r.AtCross++
@@ -148,8 +151,16 @@ func (a GroupAsk) row(kind ChoiceKind, group int) (GroupRow, error) {
 	r.Reasons = append(c.Reasons[:2:2], r.finishReason(c))
 	a.rateLease(&r)
 	a.rateRaddle(&r)
-	r.Reasons = append(r.Reasons, Counted(group, "package", "packages")+", one for each end of the group", r.Time.String())
+	r.Reasons = append(r.Reasons, measure.Counted(group, "package", "packages")+", one for each end of the group", r.Time.String())
 	return r, nil
+}
+
+func (a GroupAsk) timeOf(w WorkSum) TimeSpan {
+	if a.Time != nil {
+		return a.Time(w)
+	}
+	d := DefaultHandTimes().Total(w, nil)
+	return TimeSpan{Low: d, Middle: d, High: d, AtPegs: DefaultHandTimes().AtPegs(w)}
 }
 
 func (r GroupRow) finishReason(c Choice) string {
@@ -159,7 +170,7 @@ func (r GroupRow) finishReason(c Choice) string {
 	case r.AtCross == 0:
 		return fmt.Sprintf("all %d chains stop at the lease", r.Chains)
 	default:
-		return fmt.Sprintf("%d of %s at the counting cross, where the last group is harder to fasten", r.AtCross, Counted(r.Chains, "chain stops", "chains stop"))
+		return fmt.Sprintf("%d of %s at the counting cross, where the last group is harder to fasten", r.AtCross, measure.Counted(r.Chains, "chain stops", "chains stop"))
 	}
 }
 
@@ -179,14 +190,14 @@ func (a GroupAsk) rateRaddle(r *GroupRow) {
 		return
 	}
 	// Groups in a section as a fraction in its simplest form: so many groups fill so many sections.
-	inSection := quo(a.Sett.count(a.RaddleSpace), ratOf(r.Group))
-	groups := smallCount(roundDown, new(big.Rat).SetInt(inSection.Num()))
-	sections := smallCount(roundDown, new(big.Rat).SetInt(inSection.Denom()))
+	inSection := ratio.Quo(a.Sett.Count(a.RaddleSpace), ratio.Of(r.Group))
+	groups := measure.SmallCount(ratio.Down, new(big.Rat).SetInt(inSection.Num()))
+	sections := measure.SmallCount(ratio.Down, new(big.Rat).SetInt(inSection.Denom()))
 	const short = 4
 	switch {
 	case sections == 1:
 		r.Raddle = RaddleFills
-		r.Reasons = append(r.Reasons, Counted(groups, "group fills", "groups fill")+" a section of the raddle")
+		r.Reasons = append(r.Reasons, measure.Counted(groups, "group fills", "groups fill")+" a section of the raddle")
 	case groups == 1:
 		r.Raddle = RaddleFills
 		r.Reasons = append(r.Reasons, fmt.Sprintf("a group fills %d sections of the raddle", sections))

@@ -5,19 +5,23 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
+
+	"millside/plan/internal/measuretest"
+	"millside/plan/measure"
 )
 
 func TestGroupTable(t *testing.T) {
-	rows, err := GroupTable(GroupAsk{Ends: 400, Positions: 12, Sett: sett(t, "20 an inch"), RaddleSpace: Inch})
+	rows, err := GroupTable(GroupAsk{Ends: 400, Positions: 12, Sett: measuretest.Sett(t, "20 an inch"), RaddleSpace: measure.Inch, Time: func(w WorkSum) TimeSpan { return planOf(t, sevenYards()).TimeOf(w, Pace{}) }})
 	if err != nil {
 		t.Fatal(err)
 	}
 	// 400 ends in groups of ten are 40 passes, 20 bouts, 20 to 25 minutes; two groups make an inch of
 	// raddle (common practice, no source). It ranks first: 12 has a short pass and is cut by the raddle.
 	first := rows[0]
-	if first.Group != 10 || first.Passes != 40 || first.Raddle != RaddleFills || !first.EvenLease || first.Time.String() != "20 to 25 min" || first.Packages != 10 || first.Finish != AtLease {
+	if first.Group != 10 || first.Passes != 40 || first.Raddle != RaddleFills || !first.EvenLease || first.Time.Middle-first.Time.AtPegs < 20*time.Minute || first.Time.Middle-first.Time.AtPegs > 25*time.Minute || first.Packages != 10 || first.Finish != AtLease {
 		t.Errorf("first: %+v", first)
 	}
 	if !slices.ContainsFunc(first.Reasons, func(s string) bool { return strings.Contains(s, "2 groups fill a section") }) {
@@ -70,7 +74,7 @@ func TestRaddleFitOfGroups(t *testing.T) {
 		want  RaddleFit
 	}{{5, RaddleFills}, {10, RaddleFills}, {20, RaddleFills}, {40, RaddleFills}, {15, RaddleRhythm}, {7, RaddleCuts}} {
 		r := GroupRow{Group: c.group}
-		GroupAsk{Sett: sett(t, "20 an inch"), RaddleSpace: Inch}.rateRaddle(&r)
+		GroupAsk{Sett: measuretest.Sett(t, "20 an inch"), RaddleSpace: measure.Inch}.rateRaddle(&r)
 		if r.Raddle != c.want || len(r.Reasons) != 1 {
 			t.Errorf("a group of %d: %+v, want %v", c.group, r, c.want)
 		}
@@ -127,17 +131,17 @@ func checkRowAgainstPlan(t *rapid.T, a GroupAsk, r GroupRow) {
 }
 
 func TestGroupTableRefuses(t *testing.T) {
-	if _, err := GroupTable(GroupAsk{}); len(FieldErrors(err)) != 2 {
+	if _, err := GroupTable(GroupAsk{}); len(measure.FieldErrors(err)) != 2 {
 		t.Errorf("nothing given: %v", err)
 	}
-	bad := GroupAsk{Ends: math.MaxInt, Positions: 61, Packages: -1, ReturnOrder: 3, ChainEnds: -1, RaddleSpace: Metre}
-	if _, err := GroupTable(bad); len(FieldErrors(err)) != 6 {
-		t.Errorf("%d errors: %v", len(FieldErrors(err)), err)
+	bad := GroupAsk{Ends: math.MaxInt, Positions: 61, Packages: -1, ReturnOrder: 3, ChainEnds: -1, RaddleSpace: measure.Metre}
+	if _, err := GroupTable(bad); len(measure.FieldErrors(err)) != 6 {
+		t.Errorf("%d errors: %v", len(measure.FieldErrors(err)), err)
 	}
 }
 
 func BenchmarkGroupTable(b *testing.B) {
-	a := GroupAsk{Ends: 5000, Positions: 24, Sett: sett(b, "40 an inch"), RaddleSpace: Inch / 2, ChainEnds: 600}
+	a := GroupAsk{Ends: 5000, Positions: 24, Sett: measuretest.Sett(b, "40 an inch"), RaddleSpace: measure.Inch / 2, ChainEnds: 600}
 	for b.Loop() {
 		if _, err := GroupTable(a); err != nil {
 			b.Fatal(err)

@@ -4,9 +4,10 @@ import (
 	"fmt"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 // hands is a little machine that winds: a paddle with yarn in its positions, some of it attached to the
@@ -71,7 +72,7 @@ func (h *hands) do(w plan.PegWork) error {
 
 // lay carries what is attached to the other peg.
 func (h *hands) lay(carried plan.Positions) error {
-	for pos := 1; pos <= plan.MaxPositions; pos++ {
+	for pos := 1; pos <= measure.MaxPositions; pos++ {
 		if h.attached[pos] != carried.Has(pos) {
 			return fmt.Errorf("position %d is tied to the warp: %v; the pass carries it: %v", pos, h.attached[pos], carried.Has(pos))
 		}

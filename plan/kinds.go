@@ -1,5 +1,9 @@
 package plan
 
+import (
+	"millside/plan/measure"
+)
+
 import "strings"
 
 // PassKind is a kind of pass of a striped warp: certain positions that carry certain colours. The weaver
@@ -60,7 +64,7 @@ func (p *Plan) KindNumbers() [][]int {
 // kindKey is the same for passes of one kind.
 func (p *Plan) kindKey(pass Pass) string {
 	set := p.SetUpOf(pass)
-	key := make([]byte, MaxPositions)
+	key := make([]byte, measure.MaxPositions)
 	for pos := range pass.Carried.All() {
 		if pos <= len(set) {
 			key[pos-1] = byte(set[pos-1])

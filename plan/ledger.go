@@ -1,6 +1,10 @@
 package plan
 
-import "iter"
+import (
+	"iter"
+
+	"millside/plan/measure"
+)
 
 // EndPeg is one of the two end pegs round which the group turns.
 type EndPeg uint8
@@ -12,7 +16,7 @@ const (
 )
 
 // String gives "near end peg" or "far end peg".
-func (p EndPeg) String() string { return oneOf(int(p), "near end peg", "far end peg") }
+func (p EndPeg) String() string { return measure.OneOf(int(p), "near end peg", "far end peg") }
 
 // pegAfter is the end peg at which the paddle stands after so many passes of a chain.
 func pegAfter(passes int) EndPeg {

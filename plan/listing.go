@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// listed writes rising numbers so that they can be read on a wall: "1 to 9", "2, 4, 6 ... 50", or each by
+// Listed writes rising numbers so that they can be read on a wall: "1 to 9", "2, 4, 6 ... 50", or each by
 // itself. The points stand only for numbers that go on in even steps.
-func listed(n []int) string {
+func Listed(n []int) string {
 	if len(n) == 0 {
 		return ""
 	}
@@ -33,9 +33,9 @@ func listed(n []int) string {
 	return strings.Join(parts, ", ")
 }
 
-// samePlaces joins neighbouring items of a list whose texts are alike: it gives the numbers, from 1, of
+// SamePlaces joins neighbouring items of a list whose texts are alike: it gives the numbers, from 1, of
 // each run of them.
-func samePlaces[T any](list []T, alike func(a, b T) bool) [][]int {
+func SamePlaces[T any](list []T, alike func(a, b T) bool) [][]int {
 	var runs [][]int
 	for i := range list {
 		if i > 0 && alike(list[i-1], list[i]) {

@@ -3,19 +3,22 @@ package plan
 import (
 	"math/big"
 	"strings"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
 )
 
 // Mill is a warping mill's measure.
 type Mill struct {
 	// Circumference is the way once round the mill: 20 cm to 20 m.
-	Circumference Length `json:"circumference"`
+	Circumference measure.Length `json:"circumference"`
 	// PegStep is the distance along the circumference from one place where the end pegs can stand to
 	// the next: 1 cm up to one turn.
-	PegStep Length `json:"peg_step"`
+	PegStep measure.Length `json:"peg_step"`
 	// Rise is how far the warp climbs in one turn: nothing up to one circumference.
-	Rise Length `json:"rise"`
+	Rise measure.Length `json:"rise"`
 	// Height is how far the warp may climb, 0 where it isn't known, to 10 m.
-	Height Length `json:"height,omitzero"`
+	Height measure.Length `json:"height,omitzero"`
 }
 
 // MillPath is the way of the warp on a mill.
@@ -23,19 +26,22 @@ type MillPath struct {
 	// Steps is how many peg steps lie between the two end pegs.
 	Steps int
 	// Length is the real length of the path, rounded to the nearest nanometre.
-	Length Length
+	Length measure.Length
 	// PerTurn is the length of one whole turn, rounded to the nearest nanometre.
-	PerTurn Length
+	PerTurn measure.Length
 	// turns is Steps x PegStep / Circumference.
 	turns *big.Rat
 }
+
+// OnMill says whether the path goes round a mill; on a board there are no turns.
+func (p MillPath) OnMill() bool { return p.turns != nil }
 
 // Turns gives the turns round the mill with at most two decimals, rounded to the nearest.
 func (p MillPath) Turns() string {
 	if p.turns == nil {
 		return "0"
 	}
-	return decimal(p.turns, 2)
+	return ratio.Decimal(p.turns, 2)
 }
 
 // Path finds where the end pegs go for a wanted length. The length is rounded up, never down, to what
@@ -47,7 +53,7 @@ func (p MillPath) Turns() string {
 //
 // A mill without size, or a wanted length that isn't above nil, gives the zero MillPath; [Spec.Check]
 // is what says why.
-func (m Mill) Path(wanted Length) MillPath {
+func (m Mill) Path(wanted measure.Length) MillPath {
 	if wanted <= 0 || m.Circumference <= 0 || m.PegStep <= 0 || m.Rise < 0 {
 		return MillPath{}
 	}
@@ -73,43 +79,43 @@ func (m Mill) Path(wanted Length) MillPath {
 }
 
 // scaledRoot is k x sqrt(sq), rounded to the nearest whole number.
-func scaledRoot(k *big.Rat, sq *big.Int) Length {
+func scaledRoot(k *big.Rat, sq *big.Int) measure.Length {
 	// Twice the value, cut down, then halved with rounding: the root of 4 k^2 sq.
 	num := new(big.Int).Mul(k.Num(), k.Num())
 	num.Mul(num, sq).Mul(num, big.NewInt(4))
 	den := new(big.Int).Mul(k.Denom(), k.Denom())
 	twice := new(big.Int).Sqrt(num.Div(num, den))
-	return Length(twice.Add(twice, big.NewInt(1)).Rsh(twice, 1).Int64())
+	return measure.Length(twice.Add(twice, big.NewInt(1)).Rsh(twice, 1).Int64())
 }
 
-// check reports what is out of range.
-func (m Mill) check() []error {
+// Check reports what is out of range.
+func (m Mill) Check() []error {
 	var errs []error
-	add := func(field string, v, low, high Length) {
+	add := func(field string, v, low, high measure.Length) {
 		if v < low || v > high {
-			errs = append(errs, &FieldError{Field: field, Value: v.String(), Want: low.String() + " to " + high.String()})
+			errs = append(errs, &measure.FieldError{Field: field, Value: v.String(), Want: low.String() + " to " + high.String()})
 		}
 	}
-	add("mill circumference", m.Circumference, 20*Centimetre, 20*Metre)
-	limit := min(max(m.Circumference, 20*Centimetre), 20*Metre)
-	add("peg step", m.PegStep, Centimetre, limit)
+	add("mill circumference", m.Circumference, 20*measure.Centimetre, 20*measure.Metre)
+	limit := min(max(m.Circumference, 20*measure.Centimetre), 20*measure.Metre)
+	add("peg step", m.PegStep, measure.Centimetre, limit)
 	add("rise a turn", m.Rise, 0, limit)
-	add("mill height", m.Height, 0, 10*Metre)
+	add("mill height", m.Height, 0, 10*measure.Metre)
 	return errs
 }
 
 // AtTurns is the place on the path after so many turns from the near end peg, which a weaver writes as
-// "2", "2.5" or "2 1/2"; rounded to the nearest nanometre. The error is a [*FieldError] without a field
+// "2", "2.5" or "2 1/2"; rounded to the nearest nanometre. The error is a [*measure.FieldError] without a field
 // name. On a board, which has no turns, every number is refused.
-func (p MillPath) AtTurns(text string) (Length, error) {
-	wrong := &FieldError{Value: text, Want: "a number of turns from the lease, such as 2.5"}
-	n, rest, err := leadingNumber(strings.TrimSpace(text))
+func (p MillPath) AtTurns(text string) (measure.Length, error) {
+	wrong := &measure.FieldError{Value: text, Want: "a number of turns from the lease, such as 2.5"}
+	n, rest, err := measure.LeadingNumber(strings.TrimSpace(text))
 	if err != nil || strings.TrimSpace(rest) != "" || p.PerTurn == 0 {
 		return 0, wrong
 	}
-	along, ok := roundNearest.whole(mul(n, ratOf(p.PerTurn)))
-	if !ok || Length(along) > maxLength {
+	along, ok := ratio.Nearest.Whole(ratio.Mul(n, ratio.Of(p.PerTurn)))
+	if !ok || measure.Length(along) > measure.MaxLength {
 		return 0, wrong
 	}
-	return Length(along), nil
+	return measure.Length(along), nil
 }

@@ -4,23 +4,24 @@ import (
 	"math/big"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 func drawMill(t *rapid.T) plan.Mill {
-	c := rapid.Int64Range(int64(20*plan.Centimetre), int64(20*plan.Metre)).Draw(t, "circumference")
+	c := rapid.Int64Range(int64(20*measure.Centimetre), int64(20*measure.Metre)).Draw(t, "circumference")
 	return plan.Mill{
-		Circumference: plan.Length(c),
-		PegStep:       plan.Length(rapid.Int64Range(int64(plan.Centimetre), c).Draw(t, "peg step")),
-		Rise:          plan.Length(rapid.Int64Range(0, c).Draw(t, "rise")),
+		Circumference: measure.Length(c),
+		PegStep:       measure.Length(rapid.Int64Range(int64(measure.Centimetre), c).Draw(t, "peg step")),
+		Rise:          measure.Length(rapid.Int64Range(0, c).Draw(t, "rise")),
 	}
 }
 
 // reaches says in whole numbers whether n peg steps give the wanted length: n steps climb n x rise x
 // step / circumference, so the square of their length is n^2 step^2 (C^2 + R^2) / C^2.
-func reaches(m plan.Mill, n int, wanted plan.Length) bool {
+func reaches(m plan.Mill, n int, wanted measure.Length) bool {
 	sq := func(x int64) *big.Int { return new(big.Int).Mul(big.NewInt(x), big.NewInt(x)) }
 	have := sq(int64(n))
 	have.Mul(have, sq(int64(m.PegStep)))
@@ -33,7 +34,7 @@ func reaches(m plan.Mill, n int, wanted plan.Length) bool {
 func TestPathIsRoundedUpByLessThanAStep(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := drawMill(t)
-		wanted := plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(1000*plan.Metre)).Draw(t, "wanted"))
+		wanted := measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t, "wanted"))
 		p := m.Path(wanted)
 		if p.Length < wanted || !reaches(m, p.Steps, wanted) {
 			t.Fatalf("%v on %+v gives %d steps, %v", wanted, m, p.Steps, p.Length)
@@ -52,25 +53,25 @@ func TestPathWithoutRiseIsExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := drawMill(t)
 		m.Rise = 0
-		wanted := plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(1000*plan.Metre)).Draw(t, "wanted"))
+		wanted := measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t, "wanted"))
 		p := m.Path(wanted)
-		if p.Length != m.PegStep*plan.Length(p.Steps) || p.PerTurn != m.Circumference {
+		if p.Length != m.PegStep*measure.Length(p.Steps) || p.PerTurn != m.Circumference {
 			t.Fatalf("%d steps of %v give %v", p.Steps, m.PegStep, p.Length)
 		}
 	})
 }
 
 func TestPathOfWhatIsOutOfRange(t *testing.T) {
-	good := plan.Mill{Circumference: 2 * plan.Yard, PegStep: 18 * plan.Inch}
+	good := plan.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
 	for _, tt := range []struct {
 		mill   plan.Mill
-		wanted plan.Length
+		wanted measure.Length
 	}{
-		{good, 0}, {good, -plan.Yard},
-		{plan.Mill{PegStep: plan.Inch}, plan.Yard},
-		{plan.Mill{Circumference: plan.Yard}, plan.Yard},
-		{plan.Mill{Circumference: -plan.Yard, PegStep: plan.Inch}, plan.Yard},
-		{plan.Mill{Circumference: plan.Yard, PegStep: plan.Inch, Rise: -1}, plan.Yard},
+		{good, 0}, {good, -measure.Yard},
+		{plan.Mill{PegStep: measure.Inch}, measure.Yard},
+		{plan.Mill{Circumference: measure.Yard}, measure.Yard},
+		{plan.Mill{Circumference: -measure.Yard, PegStep: measure.Inch}, measure.Yard},
+		{plan.Mill{Circumference: measure.Yard, PegStep: measure.Inch, Rise: -1}, measure.Yard},
 	} {
 		if p := tt.mill.Path(tt.wanted); p.Steps != 0 || p.Length != 0 || p.Turns() != "0" {
 			t.Errorf("%v on %+v gives %+v", tt.wanted, tt.mill, p)

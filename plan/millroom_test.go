@@ -5,28 +5,30 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"millside/plan/measure"
 )
 
 func TestRoomOnTheMill(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		mill   Mill
-		wanted Length
-		height Length
+		wanted measure.Length
+		height measure.Length
 		turns  string
 		steps  int
 		fits   bool
 	}{
 		// A mill of two yards round and a seven yard warp: three and a half turns (common practice, no
 		// source).
-		{"seven yards", Mill{Circumference: 2 * Yard, PegStep: 18 * Inch}, 7 * Yard, 0, "3.5", 2, true},
+		{"seven yards", Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}, 7 * measure.Yard, 0, "3.5", 2, true},
 		// A reel one yard to a side, four yards round: 10 yards are 2.5 turns (M. Powell 2010,
 		// thewefthandedweaver.com).
-		{"ten yards", Mill{Circumference: 4 * Yard, PegStep: Yard}, 10 * Yard, 0, "2.5", 2, true},
+		{"ten yards", Mill{Circumference: 4 * measure.Yard, PegStep: measure.Yard}, 10 * measure.Yard, 0, "2.5", 2, true},
 		// Own example: 15 turns that climb 10 cm each don't fit on 1.2 m.
-		{"too low", Mill{Circumference: 2 * Metre, PegStep: Metre, Rise: 10 * Centimetre}, 30 * Metre, 120 * Centimetre, "15", 0, false},
+		{"too low", Mill{Circumference: 2 * measure.Metre, PegStep: measure.Metre, Rise: 10 * measure.Centimetre}, 30 * measure.Metre, 120 * measure.Centimetre, "15", 0, false},
 	} {
-		r, err := c.mill.Room(c.wanted, c.height, Imperial)
+		r, err := c.mill.Room(c.wanted, c.height, measure.Imperial)
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
 			continue
@@ -35,7 +37,7 @@ func TestRoomOnTheMill(t *testing.T) {
 			t.Errorf("%s: %s turns, %d steps, fits %v, %+v", c.name, r.Path.Turns(), r.Steps, r.Fits, r.Rows[2])
 		}
 	}
-	if _, err := (Mill{}).Room(0, -1, Metric); len(FieldErrors(err)) != 4 {
+	if _, err := (Mill{}).Room(0, -1, measure.Metric); len(measure.FieldErrors(err)) != 4 {
 		t.Errorf("nothing given: %v", err)
 	}
 }
@@ -43,22 +45,22 @@ func TestRoomOnTheMill(t *testing.T) {
 // Helix: length of a turn = sqrt(C^2 + H^2) (sciencing.com, helical length): radius 1 m, rise 2 m, 6.60
 // m a turn there with pi as 3.145; exactly 6.5938.
 func TestTurnOfAHelix(t *testing.T) {
-	m := Mill{Circumference: 6_283_185_307 * Nanometre, PegStep: Metre, Rise: 2 * Metre}
-	r, err := m.Room(Metre, 0, Metric)
-	if err != nil || r.Path.PerTurn.In(Metres, 4) != "6.5938 m" {
+	m := Mill{Circumference: 6_283_185_307 * measure.Nanometre, PegStep: measure.Metre, Rise: 2 * measure.Metre}
+	r, err := m.Room(measure.Metre, 0, measure.Metric)
+	if err != nil || r.Path.PerTurn.In(measure.Metres, 4) != "6.5938 m" {
 		t.Errorf("a turn is %v, %v; want 6.5938 m", r.Path.PerTurn, err)
 	}
 }
 
 func TestRoomAgreesWithThePath(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		step := Length(rapid.Int64Range(int64(Centimetre), int64(Metre)).Draw(t, "step"))
-		m := Mill{PegStep: step, Circumference: step.Times(rapid.IntRange(20, 40).Draw(t, "steps")), Rise: Length(rapid.Int64Range(0, int64(20*Centimetre)).Draw(t, "rise"))}
-		if m.Circumference < 20*Centimetre || m.Circumference > 20*Metre {
+		step := measure.Length(rapid.Int64Range(int64(measure.Centimetre), int64(measure.Metre)).Draw(t, "step"))
+		m := Mill{PegStep: step, Circumference: step.Times(rapid.IntRange(20, 40).Draw(t, "steps")), Rise: measure.Length(rapid.Int64Range(0, int64(20*measure.Centimetre)).Draw(t, "rise"))}
+		if m.Circumference < 20*measure.Centimetre || m.Circumference > 20*measure.Metre {
 			t.Skip("no mill")
 		}
-		wanted := Length(rapid.Int64Range(1, int64(100*Metre)).Draw(t, "wanted"))
-		r, err := m.Room(wanted, 0, Metric)
+		wanted := measure.Length(rapid.Int64Range(1, int64(100*measure.Metre)).Draw(t, "wanted"))
+		r, err := m.Room(wanted, 0, measure.Metric)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -69,29 +71,29 @@ func TestRoomAgreesWithThePath(t *testing.T) {
 }
 
 func TestBoard(t *testing.T) {
-	b := Board{Yard, Yard, Yard, Yard / 2}
+	b := Board{measure.Yard, measure.Yard, measure.Yard, measure.Yard / 2}
 	for _, c := range []struct {
-		wanted    Length
+		wanted    measure.Length
 		distances int
-		length    Length
+		length    measure.Length
 		fits      bool
-	}{{Yard, 1, Yard, true}, {Yard + 1, 2, 2 * Yard, true}, {7 * Yard / 2, 4, 7 * Yard / 2, true}, {4 * Yard, 4, 7 * Yard / 2, false}} {
-		p, err := b.Path(c.wanted, Imperial)
+	}{{measure.Yard, 1, measure.Yard, true}, {measure.Yard + 1, 2, 2 * measure.Yard, true}, {7 * measure.Yard / 2, 4, 7 * measure.Yard / 2, true}, {4 * measure.Yard, 4, 7 * measure.Yard / 2, false}} {
+		p, err := b.Path(c.wanted, measure.Imperial)
 		if err != nil || p.Distances != c.distances || p.Length != c.length || p.Fits != c.fits || p.Short != max(c.wanted-c.length, 0) {
 			t.Errorf("%v: %+v, %v", c.wanted, p, err)
 		}
 	}
-	if _, err := (Board{0, 11 * Metre}).Path(math.MaxInt64, Metric); len(FieldErrors(err)) != 3 {
+	if _, err := (Board{0, 11 * measure.Metre}).Path(math.MaxInt64, measure.Metric); len(measure.FieldErrors(err)) != 3 {
 		t.Errorf("a bad board: %v", err)
 	}
-	if _, err := (Board{}).Path(Metre, Metric); err == nil {
+	if _, err := (Board{}).Path(measure.Metre, measure.Metric); err == nil {
 		t.Error("a board without pegs is no error")
 	}
 	long := make(Board, 30)
 	for i := range long {
-		long[i] = Metre
+		long[i] = measure.Metre
 	}
-	if p, err := long.Path(30*Metre, Metric); err != nil || !p.Fits || len(p.How.WithNumbers) > 200 {
+	if p, err := long.Path(30*measure.Metre, measure.Metric); err != nil || !p.Fits || len(p.How.WithNumbers) > 200 {
 		t.Errorf("a long board: %+v, %v", p, err)
 	}
 }

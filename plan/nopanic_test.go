@@ -2,16 +2,23 @@ package plan
 
 import (
 	"math"
+	"math/big"
 	"testing"
 	"time"
 
 	"pgregory.net/rapid"
+
+	"millside/plan/cloth"
+	"millside/plan/internal/loomtest"
+	"millside/plan/internal/measuretest"
+	"millside/plan/loom"
+	"millside/plan/measure"
 )
 
 // odd draws the numbers that sums break on, and ordinary ones.
 func odd(t *rapid.T, name string) int {
 	return rapid.OneOf(
-		rapid.SampledFrom([]int{0, 1, -1, 2, math.MaxInt, math.MinInt, math.MaxInt32, MaxEnds, MaxEnds + 1, MaxPositions, 1 << 53}),
+		rapid.SampledFrom([]int{0, 1, -1, 2, math.MaxInt, math.MinInt, math.MaxInt32, measure.MaxEnds, measure.MaxEnds + 1, measure.MaxPositions, 1 << 53}),
 		rapid.IntRange(0, 500), rapid.Int(),
 	).Draw(t, name)
 }
@@ -19,52 +26,53 @@ func odd(t *rapid.T, name string) int {
 // No input makes the engine panic: zero values, negative and huge ones are answered with an error or
 // with a bounded result.
 func TestNothingPanics(t *testing.T) {
-	y := []YarnSize{{}, yarn(t, Cotton, 8, 2), yarn(t, Tex, 100_000, 1)}
-	setts := []Sett{{}, sett(t, "20 an inch"), sett(t, "1000 an inch"), sett(t, "0.1 an inch"), sett(t, "123456789/1000000007 a cm")}
-	reeds := []Reed{{}, reed(t, "10 dents an inch"), reed(t, "0.1 dents an inch"), reed(t, "1100 Scotch").WithWidth(Metre)}
+	y := []measure.YarnSize{{}, measuretest.Yarn(t, measure.Cotton, 8, 2), measuretest.Yarn(t, measure.Tex, 100_000, 1)}
+	setts := []measure.Sett{{}, measuretest.Sett(t, "20 an inch"), measuretest.Sett(t, "1000 an inch"), measuretest.Sett(t, "0.1 an inch"), measuretest.Sett(t, "123456789/1000000007 a cm")}
+	reeds := []loom.Reed{{}, loomtest.Reed(t, "10 dents an inch"), loomtest.Reed(t, "0.1 dents an inch"), loomtest.Reed(t, "1100 Scotch").WithWidth(measure.Metre)}
 	rapid.Check(t, func(t *rapid.T) {
 		n := func(name string) int { return odd(t, name) }
-		length := func(name string) Length {
-			return Length(rapid.OneOf(rapid.Map(rapid.Int64(), func(v int64) int64 { return v }), rapid.Int64Range(0, int64(3*Metre))).Draw(t, name))
+		length := func(name string) measure.Length {
+			return measure.Length(rapid.OneOf(rapid.Map(rapid.Int64(), func(v int64) int64 { return v }), rapid.Int64Range(0, int64(3*measure.Metre))).Draw(t, name))
 		}
-		share := func(name string) Percent { return Percent(n(name)) }
+		share := func(name string) measure.Percent { return measure.Percent(n(name)) }
 		yarn, at, r := rapid.SampledFrom(y).Draw(t, "yarn"), rapid.SampledFrom(setts).Draw(t, "sett"), rapid.SampledFrom(reeds).Draw(t, "reed")
-		units, kind := LengthUnitSystem(n("units")), uint8(n("kind"))
+		units, kind := measure.LengthUnitSystem(n("units")), uint8(n("kind"))
 
-		_, _ = ClothWidth{length("finished"), share("a"), share("b"), Fibre(kind), at, n("doubled"), n("floating"), n("repeat"), n("balance"), n("group"), units}.Ends()
-		_, _ = ClothLength{length("piece"), n("pieces"), length("hem"), length("fringe"), share("c"), Fibre(kind), share("d"), TakeUpOf(kind), length("sample"), length("waste"), length("knot"), units}.Warp()
-		_, _ = Weft{length("width"), length("woven"), at, share("e"), yarn, units}.Estimate()
-		_, _ = HelpSett(yarn, Weave{"", n("ends"), n("over")}, DiameterFactor{Hundredths: n("factor")}, units)
-		_, _ = YarnDiameter(yarn, DiameterFactor{Hundredths: n("factor")})
-		_, _ = yarn.LengthOf(Mass(n("mass")))
+		_, _ = cloth.Width{Finished: length("finished"), Shrinkage: share("a"), DrawIn: share("b"), Fibre: cloth.Fibre(kind), Sett: at, Doubled: n("doubled"), Floating: n("floating"), Repeat: n("repeat"), Balance: n("balance"), Group: n("group"), Units: units}.Ends()
+		_, _ = cloth.Length{Piece: length("piece"), Pieces: n("pieces"), Hem: length("hem"), Fringe: length("fringe"), Shrinkage: share("c"), Fibre: cloth.Fibre(kind), TakeUp: share("d"), TakeUpOf: cloth.TakeUpOf(kind), Sample: length("sample"), Waste: length("waste"), Knotting: length("knot"), Units: units}.Warp()
+		_, _ = cloth.Weft{Width: length("width"), Woven: length("woven"), Picks: at, TakeUp: share("e"), Yarn: yarn, Units: units}.Estimate()
+		_, _ = measure.HelpSett(yarn, measure.Weave{Name: "", Ends: n("ends"), Intersections: n("over")}, measure.DiameterFactor{Hundredths: n("factor")}, units)
+		_, _ = measure.YarnDiameter(yarn, measure.DiameterFactor{Hundredths: n("factor")})
+		_, _ = yarn.LengthOf(measure.Mass(n("mass")))
 		_, _ = yarn.MassOf(length("length"))
-		_, _ = yarn.In(CountSystem(kind))
-		_ = yarn.NumberIn(CountSystem(kind), n("decimals"))
-		_, _ = FoldYarns(yarn, yarn)
-		_, _ = NewYarnSize(CountSystem(kind), YarnNumber(n("number")), n("plies"))
-		_ = YarnSize{CountSystem(kind), YarnNumber(n("number")), n("plies")}.Notation()
-		_ = CountSystem(kind).String() + ReedSystem(kind).String() + SettUnit(kind).String() + Fibre(kind).String() + TakeUpOf(kind).String() + Side(kind).String()
-		if s, err := NewSett(n("num"), n("den"), SettUnit(kind)); err == nil {
-			_, _, _ = s.EndsUp(length("width")), s.WidthOf(n("ends")), s.In(SettUnit(n("unit"))).Shown(n("decimals"))
+		_, _ = yarn.In(measure.CountSystem(kind))
+		_ = yarn.NumberIn(measure.CountSystem(kind), n("decimals"))
+		_, _ = measure.FoldYarns(yarn, yarn)
+		_, _ = measure.NewYarnSize(measure.CountSystem(kind), measure.YarnNumber(n("number")), n("plies"))
+		_ = measure.CountSystem(kind).String() + loom.ReedSystem(kind).String() + measure.SettUnit(kind).String() + cloth.Fibre(kind).String() + cloth.TakeUpOf(kind).String() + loom.Side(kind).String()
+		if s, err := measure.NewSett(n("num"), n("den"), measure.SettUnit(kind)); err == nil {
+			_, _, _ = s.EndsUp(length("width")), s.WidthOf(n("ends")), s.In(measure.SettUnit(n("unit"))).Shown(n("decimals"))
 		}
-		_, _ = Raddle{length("space"), n("spaces")}.Fill(Raddling{n("ends"), at, n("group"), kind%2 == 0, Side(kind)})
-		_, _ = NewReed(n("num"), n("den"), ReedSystem(kind), length("width"))
+		_, _ = loom.Raddle{Space: length("space"), Spaces: n("spaces")}.Fill(loom.Raddling{Ends: n("ends"), Sett: at, Group: n("group"), WholeGroups: kind%2 == 0, FirstEnd: loom.Side(kind)})
+		_, _ = loom.NewReed(n("num"), n("den"), loom.ReedSystem(kind), length("width"))
 		_, _ = r.Gives([]int{n("dent"), n("dent")})
 		_, _ = r.Order(at, n("longest"))
 		_ = r.NearOrders(at, n("longest"), share("within"))
-		_ = r.WithWidth(length("width")).Dents(SettUnit(kind)).String()
-		if l, err := r.Sley(Sleying{n("ends"), []int{1, n("dent")}, n("edge"), n("edge ends"), Side(kind)}); err == nil {
+		_ = r.WithWidth(length("width")).Dents(measure.SettUnit(kind)).String()
+		if l, err := r.Sley(loom.Sleying{Ends: n("ends"), Order: []int{1, n("dent")}, EdgeDents: n("edge"), EdgeEnds: n("edge ends"), FirstEnd: loom.Side(kind)}); err == nil {
 			_ = l.DentOf(n("end"))
 		}
-		_ = RankReeds(reeds, at, n("ends"))
-		_, _ = GroupTable(GroupAsk{n("ends"), n("positions"), n("packages"), ReturnOrder(kind), n("chain"), at, length("space"), Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes")}})
-		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, Raddle{length("space"), n("spaces")}, n("repeat"), n("before")})
+		_ = loom.RankReeds(reeds, at, n("ends"))
+		_, _ = GroupTable(GroupAsk{n("ends"), n("positions"), n("packages"), ReturnOrder(kind), n("chain"), at, length("space"), nil})
+		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, loom.Raddle{Space: length("space"), Spaces: n("spaces")}, n("repeat"), n("before")})
 		_, _ = RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = Board{length("one"), length("two")}.Path(length("wanted"), units)
 		_, _ = Mill{length("round"), length("step"), length("rise"), length("high")}.Room(length("wanted"), length("height"), units)
 		_, _ = PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
-		_ = Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes")}.For(n("passes")).String()
-		_ = Mass(n("mass")).String() + Mass(n("mass")).In(MassUnit(kind), n("decimals"))
+		pace := Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes"), n("warps")}
+		_ = JoinPaces(pace, pace.At(big.NewRat(int64(n("turns")), 7)), pace.From(nil)).Source()
+		_, _ = ParseMinutes(length("minutes").String())
+		_ = measure.Mass(n("mass")).String() + measure.Mass(n("mass")).In(measure.MassUnit(kind), n("decimals"))
 		_ = share("shown").String()
 	})
 }

@@ -2,41 +2,16 @@ package plan
 
 import (
 	"math"
+	"math/big"
 	"testing"
 	"time"
 
 	"pgregory.net/rapid"
 )
 
-func TestTimeForAWarp(t *testing.T) {
-	// 400 ends are 40 passes, 20 bouts; a practised hand needs 20 to 25 minutes for it (common practice,
-	// no source).
-	if got := PublishedPace().For(40).String(); got != "20 to 25 min" {
-		t.Errorf("40 passes take %s, want 20 to 25 min", got)
-	}
-	// 600 ends, 3 or 4 at once, about two hours (sweetleafnotes web log, 2022): between 150 and 200
-	// passes, and the range holds it.
-	if low, high := PublishedPace().For(150).Low, PublishedPace().For(200).High; low > 2*time.Hour || high < 2*time.Hour {
-		t.Errorf("600 ends at 3 or 4 take %v to %v, want two hours within", low, high)
-	}
-	for _, c := range []struct {
-		span TimeSpan
-		want string
-	}{
-		{TimeSpan{Low: time.Second, High: time.Minute}, "1 min"},
-		{TimeSpan{Low: 110 * time.Minute, High: 2*time.Hour + 4*time.Minute + time.Second}, "1 h 50 min to 2 h 5 min"},
-		{TimeSpan{Low: 50 * time.Minute, High: 60 * time.Minute}, "50 min to 1 h"},
-		{TimeSpan{}, "0 min"},
-	} {
-		if got := c.span.String(); got != c.want {
-			t.Errorf("%v to %v reads %q, want %q", c.span.Low, c.span.High, got, c.want)
-		}
-	}
-}
-
 func TestPaceOf(t *testing.T) {
 	p, err := PaceOf([]time.Duration{40 * time.Second, 20 * time.Second, 30 * time.Second, 90 * time.Second})
-	if err != nil || p != (Pace{20 * time.Second, 30 * time.Second, 40 * time.Second, 4}) {
+	if err != nil || p != (Pace{20 * time.Second, 30 * time.Second, 40 * time.Second, 4, 1}) {
 		t.Errorf("pace %+v, %v", p, err)
 	}
 	if p, err = PaceOf([]time.Duration{time.Second}); err != nil || p.Low != time.Second || p.High != time.Second {
@@ -48,12 +23,12 @@ func TestPaceOf(t *testing.T) {
 		}
 	}
 	for _, odd := range []Pace{{}, {Low: -1}, {Low: 5, Middle: 4, High: 6}, {Low: 1, Middle: 1, High: math.MaxInt64}} {
-		if got, want := odd.For(math.MaxInt), PublishedPace().For(MaxEnds); got.High != want.High {
-			t.Errorf("%+v takes %v", odd, got)
+		if got, want := odd.At(PaceTurns()), PublishedPace(); got != want {
+			t.Errorf("%+v is %+v", odd, got)
 		}
-	}
-	if PublishedPace().For(-5).High != 0 {
-		t.Error("fewer passes than none take time")
+		if got := odd.From(PaceTurns()); got != (Pace{}) {
+			t.Errorf("%+v is known as %+v", odd, got)
+		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		list := rapid.SliceOfN(rapid.Map(rapid.Int64Range(1, int64(longestPass)), func(n int64) time.Duration { return time.Duration(n) }), 1, 40).Draw(t, "passes")
@@ -74,4 +49,34 @@ func TestPaceOf(t *testing.T) {
 			t.Fatalf("%v is no median: %d below, %d above of %d", p.Middle, below, above, len(list))
 		}
 	})
+}
+
+// A pace is scaled by handling and turns: at two turns the usual hand needs 0.27 + 2 x 0.08 = 0.43 min for a
+// pass, at three and a half 0.55; so 55 s there are 43 s here, and back again.
+func TestPaceAt(t *testing.T) {
+	own := Pace{Low: 44 * time.Second, Middle: 55 * time.Second, High: 66 * time.Second, Passes: 39, Warps: 1}
+	two := big.NewRat(2, 1)
+	if got, want := own.At(two), (Pace{34_400 * time.Millisecond, 43 * time.Second, 51_600 * time.Millisecond, 39, 1}); got != want {
+		t.Errorf("at two turns %+v, want %+v", got, want)
+	}
+	if got := own.At(two).From(two); got != own {
+		t.Errorf("there and back: %+v", got)
+	}
+	if got := own.At(PaceTurns()); got != own {
+		t.Errorf("at the turns that it is given for: %+v", got)
+	}
+}
+
+func TestJoinPaces(t *testing.T) {
+	// By hand: 10 passes of 30 s and 30 of 50 s are 40 of 45 s.
+	got := JoinPaces(Pace{20 * time.Second, 30 * time.Second, 40 * time.Second, 10, 1}, Pace{}, PublishedPace(), Pace{40 * time.Second, 50 * time.Second, 60 * time.Second, 30, 2})
+	if want := (Pace{35 * time.Second, 45 * time.Second, 55 * time.Second, 40, 3}); got != want {
+		t.Errorf("got %+v, want %+v", got, want)
+	}
+	if got.Source() != "your own pace over 40 passes of 3 warps" {
+		t.Errorf("%q", got.Source())
+	}
+	if got := JoinPaces(PublishedPace()); got != (Pace{}) {
+		t.Errorf("no own pace gives %+v", got)
+	}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"millside/plan/measure"
 )
 
 // PegEnd is an end of the warp that begins or finishes at an end peg, tied on or cut off there, where
@@ -57,23 +59,23 @@ func (k Knots) text() string {
 	case k.Begin == 0 && k.Finish == 0:
 		return ""
 	case k.Finish == 0:
-		return Counted(k.Begin, "end was", "ends were") + " tied on"
+		return measure.Counted(k.Begin, "end was", "ends were") + " tied on"
 	case k.Begin == 0:
-		return Counted(k.Finish, "end was", "ends were") + " cut off"
+		return measure.Counted(k.Finish, "end was", "ends were") + " cut off"
 	default:
-		return fmt.Sprintf("%s tied on and %d cut off", Counted(k.Begin, "end was", "ends were"), k.Finish)
+		return fmt.Sprintf("%s tied on and %d cut off", measure.Counted(k.Begin, "end was", "ends were"), k.Finish)
 	}
 }
 
 // KnotRows names the ends that begin or finish at each peg, for whoever looks for knots at the loom. Only
 // these have a knot of the winding; knots in the yarn itself are marked at the mill.
-func (p *Plan) KnotRows() []Row {
+func (p *Plan) KnotRows() []measure.Row {
 	at := map[PegEnd][]int{} // the end's number and chain left out
 	for _, e := range p.PegEnds() {
 		kind := PegEnd{Peg: e.Peg, Begins: e.Begins}
 		at[kind] = append(at[kind], e.End)
 	}
-	var rows []Row
+	var rows []measure.Row
 	for _, kind := range []PegEnd{{Peg: NearPeg, Begins: true}, {Peg: NearPeg}, {Peg: FarPeg, Begins: true}, {Peg: FarPeg}} {
 		ends := at[kind]
 		if len(ends) == 0 {
@@ -83,7 +85,7 @@ func (p *Plan) KnotRows() []Row {
 		if kind.Begins {
 			name = "begin"
 		}
-		rows = append(rows, Row{Name: name + " at the " + kind.Peg.String(), Value: fmt.Sprintf("%s: %s", Counted(len(ends), "end", "ends"), runsOf(ends))})
+		rows = append(rows, measure.Row{Name: name + " at the " + kind.Peg.String(), Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
 	}
 	return rows
 }

@@ -1,6 +1,10 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+
+	"millside/plan/measure"
+)
 
 // Plan is a warp worked out, from the first pass to the last. It never changes once made.
 type Plan struct {
@@ -54,7 +58,7 @@ type LeaseFault struct {
 	Why string
 }
 
-// New works out a warp. The error joins one [FieldError] for each field that is out of range.
+// New works out a warp. The error joins one [measure.FieldError] for each field that is out of range.
 func New(s Spec) (*Plan, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
@@ -98,7 +102,7 @@ func (s Spec) path() (MillPath, error) {
 		return MillPath{}, err
 	}
 	if !b.Fits {
-		return MillPath{}, &FieldError{Field: "length", Value: s.Length.String(), Want: "at most " + b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
+		return MillPath{}, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "at most " + b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
 	}
 	return MillPath{Steps: b.Distances, Length: b.Length}, nil
 }
@@ -216,7 +220,7 @@ func (p *Plan) EndsWound() int { return p.Chains[len(p.Chains)-1].Last }
 func (p *Plan) Spares() int { return p.EndsWound() - p.Spec.Ends }
 
 // WarpYarn is the length of all ends together, spare ends included.
-func (p *Plan) WarpYarn() Length { return p.Path.Length.Times(p.EndsWound()) }
+func (p *Plan) WarpYarn() measure.Length { return p.Path.Length.Times(p.EndsWound()) }
 
 // KeepsOpening says whether the opening that a return pass ends with is the one that the next pass
 // begins with, so that the paddle is not flicked on the way round the near peg. It is false for an
@@ -250,21 +254,21 @@ func (p *Plan) Locate(end int) (Place, error) {
 		}
 		return Place{Chain: c.Number, Pass: low + 1, Position: c.Passes[low].PositionOf(end)}, nil
 	}
-	return Place{}, outside("end number", end, 1, p.EndsWound(), "")
+	return Place{}, measure.Outside("end number", end, 1, p.EndsWound(), "")
 }
 
 // End is the number in the warp of the end laid at a place.
 func (p *Plan) End(at Place) (int, error) {
 	if at.Chain < 1 || at.Chain > len(p.Chains) {
-		return 0, outside("chain", at.Chain, 1, len(p.Chains), "")
+		return 0, measure.Outside("chain", at.Chain, 1, len(p.Chains), "")
 	}
 	c := p.Chains[at.Chain-1]
 	if at.Pass < 1 || at.Pass > len(c.Passes) {
-		return 0, outside("pass", at.Pass, 1, len(c.Passes), "")
+		return 0, measure.Outside("pass", at.Pass, 1, len(c.Passes), "")
 	}
 	pass := c.Passes[at.Pass-1]
 	if end := pass.EndAt(at.Position); end != 0 {
 		return end, nil
 	}
-	return 0, &FieldError{Field: "position", Value: fmt.Sprint(at.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
+	return 0, &measure.FieldError{Field: "position", Value: fmt.Sprint(at.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
 }

@@ -4,9 +4,10 @@ import (
 	"errors"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 // The ends that the passes carry add up to the ends wanted and the spares named.
@@ -42,7 +43,7 @@ func TestEndsAddUp(t *testing.T) {
 		if spares != 0 && (s.LastPass == plan.ShortLast || spares != s.Group-s.Ends%s.Group) {
 			t.Fatalf("%d spares with the last pass %v", spares, s.LastPass)
 		}
-		if p.WarpYarn() != p.Path.Length*plan.Length(ends) {
+		if p.WarpYarn() != p.Path.Length*measure.Length(ends) {
 			t.Fatalf("the yarn of %d ends is %v", ends, p.WarpYarn())
 		}
 	})
@@ -93,13 +94,13 @@ func TestPlacesThatLayNothing(t *testing.T) {
 		{plan.Place{Chain: 1, Pass: 3, Position: 1 << 40}, "position"},
 	}
 	for _, tt := range tests {
-		var fe *plan.FieldError
+		var fe *measure.FieldError
 		if _, err := p.End(tt.at); !errors.As(err, &fe) || fe.Field != tt.field {
 			t.Errorf("End(%+v): %v, want an error in %q", tt.at, err, tt.field)
 		}
 	}
 	for _, end := range []int{-1, 0, 26} {
-		var fe *plan.FieldError
+		var fe *measure.FieldError
 		if _, err := p.Locate(end); !errors.As(err, &fe) || fe.Field != "end number" {
 			t.Errorf("Locate(%d): %v", end, err)
 		}
@@ -167,7 +168,7 @@ func TestZeroValuesDoNotCrash(t *testing.T) {
 	if len(p.Before(c, 1))+len(p.After(c, 1))+len(p.Finishing(c)) != 0 {
 		t.Error("an empty chain has something to do")
 	}
-	if got := (plan.Mill{}).Path(plan.Yard); got.Steps != 0 || got.Length != 0 || got.Turns() != "0" {
+	if got := (plan.Mill{}).Path(measure.Yard); got.Steps != 0 || got.Length != 0 || got.Turns() != "0" {
 		t.Errorf("a mill of no size gives %+v", got)
 	}
 }

@@ -5,18 +5,17 @@ import (
 	"iter"
 	"math/bits"
 	"strings"
+
+	"millside/plan/measure"
 )
 
-// MaxPositions is the most positions that a paddle may have.
-const MaxPositions = 60
-
-// Positions is a set of positions of the paddle, 1 to [MaxPositions]. The zero value is the empty set.
+// Positions is a set of positions of the paddle, 1 to [measure.MaxPositions]. The zero value is the empty set.
 // Position 1 is the one nearest the winder's thumb.
 type Positions uint64
 
 // FirstPositions is the set 1 to n; n is held to 0 to MaxPositions.
 func FirstPositions(n int) Positions {
-	n = min(max(n, 0), MaxPositions)
+	n = min(max(n, 0), measure.MaxPositions)
 	return Positions(1)<<n - 1
 }
 
@@ -32,7 +31,7 @@ func (p Positions) Count() int { return bits.OnesCount64(uint64(p)) }
 
 // Has says whether a position is in the set.
 func (p Positions) Has(position int) bool {
-	return position >= 1 && position <= MaxPositions && p&(1<<(position-1)) != 0
+	return position >= 1 && position <= measure.MaxPositions && p&(1<<(position-1)) != 0
 }
 
 // Without is the set less the positions of another.

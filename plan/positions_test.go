@@ -5,13 +5,14 @@ import (
 	"strings"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 func drawPositions(t *rapid.T) plan.Positions {
-	return plan.Positions(rapid.Uint64Range(0, 1<<plan.MaxPositions-1).Draw(t, "positions"))
+	return plan.Positions(rapid.Uint64Range(0, 1<<measure.MaxPositions-1).Draw(t, "positions"))
 }
 
 // The set agrees with a plain list of its members.
@@ -19,7 +20,7 @@ func TestPositionsAgreeWithAList(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, q := drawPositions(t), drawPositions(t)
 		var list, less []int
-		for pos := 1; pos <= plan.MaxPositions; pos++ {
+		for pos := 1; pos <= measure.MaxPositions; pos++ {
 			if p.Has(pos) {
 				list = append(list, pos)
 				if !q.Has(pos) {

@@ -3,6 +3,10 @@ package plan
 import (
 	"errors"
 	"fmt"
+
+	"millside/plan/cloth"
+	"millside/plan/loom"
+	"millside/plan/measure"
 )
 
 // Project is the whole plan worked out: from the cloth to the raddle and the reed. What isn't known is
@@ -10,8 +14,8 @@ import (
 type Project struct {
 	Plan *Plan
 	// Ends and Warp say how the ends and the length follow from the cloth.
-	Ends *ClothEnds
-	Warp *WarpLength
+	Ends *cloth.Ends
+	Warp *cloth.WarpLength
 	// Room is the way of the warp on the mill; nil on a board. Board is that on the board; nil on a mill.
 	Room  *MillRoom
 	Board *BoardPath
@@ -19,11 +23,11 @@ type Project struct {
 	Pegs *PegRoom
 	// Yarn is what each cone gives, Weft the estimate for the weft.
 	Yarn *YarnUse
-	Weft *WeftYarn
+	Weft *cloth.WeftYarn
 	// Raddle and Sley hand the warp over to the loom.
-	Raddle *RaddleList
-	Sley   *SleyList
-	Order  SleyOrder
+	Raddle *loom.RaddleList
+	Sley   *loom.SleyList
+	Order  loom.SleyOrder
 	// Groups ranks the sizes of group.
 	Groups []GroupRow
 	// Pace is the pace that times are reckoned with.
@@ -34,7 +38,7 @@ type Project struct {
 const longestSley = 12
 
 // FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
-// one; the ends of a striped warp are those of its stripes. The error joins one [FieldError] for each field that is out of its range, or says that no count
+// one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each field that is out of its range, or says that no count
 // near the wanted one fits.
 func (s Spec) FromCloth() (Spec, error) {
 	if !s.Cloth.Used {
@@ -54,11 +58,11 @@ func (s Spec) FromCloth() (Spec, error) {
 			return s, nil
 		}
 	}
-	return s, &FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(), Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
+	return s, &measure.FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(), Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
 }
 
 // cloth works out the cloth with what the rest of the plan says.
-func (s Spec) cloth() (*ClothEnds, *WarpLength, error) {
+func (s Spec) cloth() (*cloth.Ends, *cloth.WarpLength, error) {
 	width, length := s.Cloth.Width, s.Cloth.Length
 	width.Sett, width.Group, width.Units = s.Loom.Sett, s.Group, s.Units
 	length.Units, length.Fibre = s.Units, width.Fibre
@@ -68,7 +72,7 @@ func (s Spec) cloth() (*ClothEnds, *WarpLength, error) {
 }
 
 // NewProject works out everything that the spec knows enough for. The pace may be zero: times are then
-// the published range. The error joins one [FieldError] for each field that is out of its range.
+// the published range. The error joins one [measure.FieldError] for each field that is out of its range.
 func NewProject(s Spec, pace Pace) (*Project, error) {
 	s, err := s.FromCloth()
 	if err != nil {
@@ -90,7 +94,8 @@ func (p *Plan) Project(pace Pace) (*Project, error) {
 		return nil, err
 	}
 	pr.Groups, err = GroupTable(GroupAsk{Ends: s.Ends, Positions: s.Positions, Packages: s.Yarn.Packages, ReturnOrder: s.ReturnOrder,
-		ChainEnds: s.ChainEnds, Sett: s.Loom.Sett, RaddleSpace: s.Loom.Raddle.Space, Pace: pace})
+		ChainEnds: s.ChainEnds, Sett: s.Loom.Sett, RaddleSpace: s.Loom.Raddle.Space,
+		Time: func(w WorkSum) TimeSpan { return p.TimeOf(w, pace) }})
 	return pr, err
 }
 
@@ -113,7 +118,7 @@ func (pr *Project) onMill() (err error) {
 	if err != nil || s.Pegs.Length == 0 || s.Yarn.Size.IsZero() {
 		return err
 	}
-	thread, err := YarnDiameter(s.Yarn.Size, DiameterFactors()[0])
+	thread, err := measure.YarnDiameter(s.Yarn.Size, measure.DiameterFactors()[0])
 	if err != nil {
 		return err
 	}
@@ -152,7 +157,7 @@ func (pr *Project) weft() (err error) {
 	if yarn.IsZero() {
 		yarn = pr.Plan.Spec.Yarn.Size
 	}
-	pr.Weft, err = Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp, Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
+	pr.Weft, err = cloth.Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp, Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
 	return err
 }
 
@@ -164,7 +169,7 @@ func (pr *Project) loom() error {
 	}
 	var errs []error
 	if l.Raddle.Space != 0 {
-		list, err := l.Raddle.Fill(Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups, FirstEnd: l.FirstEnd})
+		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups, FirstEnd: l.FirstEnd})
 		pr.Raddle = list
 		errs = append(errs, err)
 	}
@@ -178,24 +183,6 @@ func (pr *Project) sley(l Loom, ends int) (err error) {
 	if pr.Order, err = l.Reed.Order(l.Sett, longestSley); err != nil {
 		return err
 	}
-	pr.Sley, err = l.Reed.Sley(Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents, EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
+	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents, EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
 	return err
-}
-
-// SheetOptions says what goes on a sheet beside the project itself.
-type SheetOptions struct {
-	// AllPasses lists every pass and every count tie by itself, in place of a line for those that are
-	// alike.
-	AllPasses bool
-	// Reeds is the reeds at hand, which are compared for the sett.
-	Reeds []NamedReed
-}
-
-// Sheet makes the studio sheet of the project.
-func (pr *Project) Sheet() (*Sheet, error) { return pr.SheetWith(SheetOptions{}) }
-
-// SheetWith makes the studio sheet with more or less on it.
-func (pr *Project) SheetWith(o SheetOptions) (*Sheet, error) {
-	return NewSheet(SheetAsk{Plan: pr.Plan, Ends: pr.Ends, Length: pr.Warp, Room: pr.Room, Board: pr.Board, Pegs: pr.Pegs, Yarn: pr.Yarn, Weft: pr.Weft,
-		Raddle: pr.Raddle, Reed: pr.Plan.Spec.Loom.Reed, Order: pr.Order, Sley: pr.Sley, Pace: pr.Pace, AllPasses: o.AllPasses, Reeds: o.Reeds})
 }

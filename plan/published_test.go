@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Passes, bouts and ends against what others have printed or do.
@@ -26,7 +27,7 @@ func TestPublishedCounts(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.source, func(t *testing.T) {
 			s := plan.DefaultSpec()
-			s.Ends, s.Group, s.Positions = tt.ends, tt.group, plan.MaxPositions
+			s.Ends, s.Group, s.Positions = tt.ends, tt.group, measure.MaxPositions
 			p := must(t, s)
 			c := p.Chains[0]
 			if p.Passes() != tt.passes || p.EndsWound() != tt.ends || c.EndsAfter(2) != tt.perBout {
@@ -62,14 +63,14 @@ func TestPublishedChains(t *testing.T) {
 func TestPublishedTurns(t *testing.T) {
 	for _, tt := range []struct {
 		source        string
-		circumference plan.Length
-		wanted        plan.Length
+		circumference measure.Length
+		wanted        measure.Length
 		turns         string
 	}{
-		{"common practice, no source: two yards round, a warp of seven", 2 * plan.Yard, 7 * plan.Yard, "3.5"},
-		{"M. Powell 2010, thewefthandedweaver.com: four yards round, ten yards", 4 * plan.Yard, 10 * plan.Yard, "2.5"},
+		{"common practice, no source: two yards round, a warp of seven", 2 * measure.Yard, 7 * measure.Yard, "3.5"},
+		{"M. Powell 2010, thewefthandedweaver.com: four yards round, ten yards", 4 * measure.Yard, 10 * measure.Yard, "2.5"},
 	} {
-		p := plan.Mill{Circumference: tt.circumference, PegStep: 18 * plan.Inch}.Path(tt.wanted)
+		p := plan.Mill{Circumference: tt.circumference, PegStep: 18 * measure.Inch}.Path(tt.wanted)
 		if p.Turns() != tt.turns || p.Length != tt.wanted {
 			t.Errorf("%s: %s turns, %v; want %s", tt.source, p.Turns(), p.Length, tt.turns)
 		}
@@ -79,13 +80,13 @@ func TestPublishedTurns(t *testing.T) {
 // A helix of radius 1 m that rises 2 m a turn: sciencing.com, "helical length", N x sqrt(C^2 + H^2),
 // which gives 6.60 m there with pi taken as 3.145; with pi itself it is 6.5938 m.
 func TestPublishedHelix(t *testing.T) {
-	const twoPi = 6_283_185_307 * plan.Nanometre // the way round a circle of radius 1 m
-	m := plan.Mill{Circumference: twoPi, PegStep: twoPi, Rise: 2 * plan.Metre}
-	if got := m.Path(plan.Metre).PerTurn.In(plan.Metres, 4); got != "6.5938 m" {
+	const twoPi = 6_283_185_307 * measure.Nanometre // the way round a circle of radius 1 m
+	m := plan.Mill{Circumference: twoPi, PegStep: twoPi, Rise: 2 * measure.Metre}
+	if got := m.Path(measure.Metre).PerTurn.In(measure.Metres, 4); got != "6.5938 m" {
 		t.Errorf("a turn is %s, want 6.5938 m", got)
 	}
-	m.Circumference, m.PegStep = 6_290*plan.Millimetre, 6_290*plan.Millimetre
-	if got := m.Path(plan.Metre).PerTurn.In(plan.Metres, 2); got != "6.6 m" {
+	m.Circumference, m.PegStep = 6_290*measure.Millimetre, 6_290*measure.Millimetre
+	if got := m.Path(measure.Metre).PerTurn.In(measure.Metres, 2); got != "6.6 m" {
 		t.Errorf("with pi as 3.145 a turn is %s, want 6.6 m", got)
 	}
 }
@@ -94,22 +95,22 @@ func TestPublishedHelix(t *testing.T) {
 func TestPublishedLengths(t *testing.T) {
 	// International yard and pound agreement, 1959: 1 in = 25.4 mm and 1 yd = 0.9144 m, exactly.
 	for text, want := range map[string]int64{"1 in": 25_400_000, "1 yd": 914_400_000, "36 in": 914_400_000, "3 ft": 914_400_000} {
-		if got, err := plan.ParseLength(text); err != nil || int64(got) != want {
+		if got, err := measure.ParseLength(text); err != nil || int64(got) != want {
 			t.Errorf("%s is %d nm, want %d; %v", text, got, want, err)
 		}
 	}
 	// sparksearcher web log: 8 ends an inch x 7 in = 56 ends; 56 x 90 in = 5,040 in = 140 yd.
-	if got := (90 * plan.Inch).Times(8 * 7); got != 5040*plan.Inch || got.In(plan.Yards, 9) != "140 yd" {
+	if got := (90 * measure.Inch).Times(8 * 7); got != 5040*measure.Inch || got.In(measure.Yards, 9) != "140 yd" {
 		t.Errorf("56 ends of 90 in are %v", got)
 	}
 	// interweave.com, "Determining warp length": 4 x 34 in + 31 in waste + 13 in take-up = 180 in = 5 yd.
-	if got := (34 * plan.Inch).Times(4) + 31*plan.Inch + 13*plan.Inch; got != 180*plan.Inch || got.In(plan.Yards, 9) != "5 yd" {
+	if got := (34 * measure.Inch).Times(4) + 31*measure.Inch + 13*measure.Inch; got != 180*measure.Inch || got.In(measure.Yards, 9) != "5 yd" {
 		t.Errorf("four towels take %v", got)
 	}
 	// Measured Threads, web log: 22 in at 24 ends an inch are 528 ends; at 4 yd 2,112 yd.
 	s := plan.DefaultSpec()
-	s.Ends, s.Group, s.Length = 528, 12, 4*plan.Yard
-	if got := must(t, s).WarpYarn(); got != 2112*plan.Yard {
+	s.Ends, s.Group, s.Length = 528, 12, 4*measure.Yard
+	if got := must(t, s).WarpYarn(); got != 2112*measure.Yard {
 		t.Errorf("528 ends of 4 yd take %v", got)
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"millside/plan/measure"
 )
 
 // Schedule is a striped warp cut into passes and set-ups. Package stripe makes it; it is kept with the
@@ -105,10 +107,10 @@ func (p ScheduledPass) MarshalText() ([]byte, error) { return []byte(p.String())
 
 // UnmarshalText reads what MarshalText wrote, and nothing else, so that a record writes what it read.
 func (p *ScheduledPass) UnmarshalText(b []byte) error {
-	wrong := &FieldError{Field: "passes", Value: string(b),
-		Want: fmt.Sprintf("positions of 1 to %d, the lowest first, and a set-up, such as 1-10 of 2", MaxPositions)}
+	wrong := &measure.FieldError{Field: "passes", Value: string(b),
+		Want: fmt.Sprintf("positions of 1 to %d, the lowest first, and a set-up, such as 1-10 of 2", measure.MaxPositions)}
 	runs, setUp, ok := strings.Cut(string(b), " of ")
-	if !ok || len(runs) > len("60-60,")*MaxPositions {
+	if !ok || len(runs) > len("60-60,")*measure.MaxPositions {
 		return wrong
 	}
 	var got ScheduledPass
@@ -116,7 +118,7 @@ func (p *ScheduledPass) UnmarshalText(b []byte) error {
 		from, to, _ := strings.Cut(run, "-")
 		first, err1 := strconv.Atoi(from)
 		last, err2 := strconv.Atoi(to)
-		if err1 != nil || err2 != nil || first < 1 || last < first || last > MaxPositions {
+		if err1 != nil || err2 != nil || first < 1 || last < first || last > measure.MaxPositions {
 			return wrong
 		}
 		got.Carried |= Span(first, last)
@@ -146,55 +148,55 @@ func (s *Schedule) check(ends, positions int) error {
 	for i, p := range s.Passes {
 		name := fmt.Sprintf("pass %d", i+1)
 		if p.SetUp < last || p.SetUp > len(s.SetUps) {
-			return outside(name+" set-up", p.SetUp, last, len(s.SetUps), "")
+			return measure.Outside(name+" set-up", p.SetUp, last, len(s.SetUps), "")
 		}
 		last = p.SetUp
 		if p.Carried == 0 || p.Carried.Last() > positions {
-			return &FieldError{Field: name, Value: p.String(), Want: fmt.Sprintf("one or more positions of 1 to %d", positions)}
+			return &measure.FieldError{Field: name, Value: p.String(), Want: fmt.Sprintf("one or more positions of 1 to %d", positions)}
 		}
 		if !p.Carried.alternates() {
-			return &FieldError{Field: name, Value: p.String(), Want: "holes (odd positions) and slots (even ones) in turn, so that the lease alternates"}
+			return &measure.FieldError{Field: name, Value: p.String(), Want: "holes (odd positions) and slots (even ones) in turn, so that the lease alternates"}
 		}
 		if bare := p.Carried.Without(s.SetUps[p.SetUp-1].Threaded()); bare != 0 {
-			return &FieldError{Field: name, Value: p.String(), Want: "positions that are threaded; " + positionsText(bare) + " not so"}
+			return &measure.FieldError{Field: name, Value: p.String(), Want: "positions that are threaded; " + PositionsText(bare) + " not so"}
 		}
 		total += p.Ends()
 	}
 	if total != ends {
-		return &FieldError{Field: "stripes", Value: fmt.Sprintf("%d ends in the schedule", total), Want: fmt.Sprintf("%d, the ends of the warp", ends)}
+		return &measure.FieldError{Field: "stripes", Value: fmt.Sprintf("%d ends in the schedule", total), Want: fmt.Sprintf("%d, the ends of the warp", ends)}
 	}
 	return nil
 }
 
 func (s *Schedule) checkColours() error {
 	if len(s.Colours) < 1 || len(s.Colours) > maxColours {
-		return outside("colours", len(s.Colours), 1, maxColours, "")
+		return measure.Outside("colours", len(s.Colours), 1, maxColours, "")
 	}
 	for _, c := range s.Colours {
-		if checkName(c.Name) != nil {
-			return &FieldError{Field: "colour", Value: c.Name, Want: fmt.Sprintf("1 to %d printable characters", maxName)}
+		if measure.CheckName(c.Name) != nil {
+			return &measure.FieldError{Field: "colour", Value: c.Name, Want: fmt.Sprintf("1 to %d printable characters", measure.MaxName)}
 		}
 		if _, err := strconv.ParseUint(strings.TrimPrefix(c.Shade, "#"), 16, 24); c.Shade != "" && (err != nil || len(c.Shade) != 7) {
-			return &FieldError{Field: "shade of " + c.Name, Value: c.Shade, Want: "# and six hexadecimal digits"}
+			return &measure.FieldError{Field: "shade of " + c.Name, Value: c.Shade, Want: "# and six hexadecimal digits"}
 		}
 	}
-	if len(s.Note) > 1000 || s.Note != "" && !printable(s.Note) {
-		return &FieldError{Field: "note of the schedule", Value: s.Note, Want: "up to 1000 printable characters"}
+	if len(s.Note) > 1000 || s.Note != "" && !measure.Printable(s.Note) {
+		return &measure.FieldError{Field: "note of the schedule", Value: s.Note, Want: "up to 1000 printable characters"}
 	}
 	return nil
 }
 
 func (s *Schedule) checkSetUps(positions int) error {
 	if len(s.SetUps) == 0 {
-		return outside("set-ups", 0, 1, MaxEnds, "")
+		return measure.Outside("set-ups", 0, 1, measure.MaxEnds, "")
 	}
 	for i, set := range s.SetUps {
 		if len(set) > positions {
-			return outside(fmt.Sprintf("positions of set-up %d", i+1), len(set), 1, positions, "")
+			return measure.Outside(fmt.Sprintf("positions of set-up %d", i+1), len(set), 1, positions, "")
 		}
 		for _, colour := range set {
 			if colour < 0 || colour > len(s.Colours) {
-				return outside(fmt.Sprintf("colour in set-up %d", i+1), colour, 0, len(s.Colours), "")
+				return measure.Outside(fmt.Sprintf("colour in set-up %d", i+1), colour, 0, len(s.Colours), "")
 			}
 		}
 	}

@@ -2,17 +2,9 @@ package plan
 
 import (
 	"errors"
-	"fmt"
-	"strings"
-	"unicode"
-	"unicode/utf8"
+
+	"millside/plan/measure"
 )
-
-// MaxEnds is the most ends that a warp may have.
-const MaxEnds = 100_000
-
-// maxName is the longest name of a warp, in characters.
-const maxName = 60
 
 // Spec is what the weaver decides about a warp. [DefaultSpec] gives one that can be wound as it is.
 type Spec struct {
@@ -25,11 +17,11 @@ type Spec struct {
 	// Positions is the number of holes and slots in the paddle, 1 to MaxPositions.
 	Positions int `json:"positions"`
 	// Length is the wanted length of the warp, 10 cm to 1,000 m.
-	Length Length `json:"length"`
+	Length measure.Length `json:"length"`
 	// Mill is the mill that the warp is wound on.
 	Mill Mill `json:"mill"`
 	// Units is the family of units that lengths are shown in.
-	Units LengthUnitSystem `json:"units"`
+	Units measure.LengthUnitSystem `json:"units"`
 	// Hand is the layout, right or left.
 	Hand Hand `json:"hand"`
 	// ReturnOrder is the order in which return passes lie in the lease.
@@ -48,6 +40,8 @@ type Spec struct {
 	// RestMinutes is how long the weaver winds before a reminder to rest the hands, in minutes, 1 to 240;
 	// 0 asks for none.
 	RestMinutes int `json:"rest_minutes,omitempty"`
+	// Times is how long each kind of work takes the weaver; the zero value is the usual times.
+	Times HandTimes `json:"hand_times,omitzero"`
 	// Dyed says that the warp will be dyed, so that ties are loose.
 	Dyed bool `json:"dyed"`
 	// Dressing is which end of the warp the loom takes first.
@@ -84,51 +78,39 @@ func (s Spec) WithOrder(order ReturnOrder) Spec {
 // DefaultSpec is a plain warp on a mill of two yards round.
 func DefaultSpec() Spec {
 	return Spec{
-		Name: "new warp", Ends: 200, Group: 10, Positions: 12, Length: 5 * Yard,
-		Mill:     Mill{Circumference: 2 * Yard, PegStep: 18 * Inch},
+		Name: "new warp", Ends: 200, Group: 10, Positions: 12, Length: 5 * measure.Yard,
+		Mill:     Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch},
 		TieEvery: 100, GuardMillis: 2000,
 	}
 }
 
-// Check reports every field that is out of its range, as joined [FieldError] values, or nil.
+// Check reports every field that is out of its range, as joined [measure.FieldError] values, or nil.
 func (s Spec) Check() error {
-	errs := fieldErrors{checkName(s.Name)}
-	errs.count("ends", s.Ends, 1, MaxEnds, "")
-	if errs.count("paddle positions", s.Positions, 1, MaxPositions, "") {
-		errs.count("group", s.Group, 1, s.Positions, " (the positions of the paddle)")
+	errs := measure.Faults{measure.CheckName(s.Name)}
+	errs.Count("ends", s.Ends, 1, measure.MaxEnds, "")
+	if errs.Count("paddle positions", s.Positions, 1, measure.MaxPositions, "") {
+		errs.Count("group", s.Group, 1, s.Positions, " (the positions of the paddle)")
 	} else {
-		errs.count("group", s.Group, 1, MaxPositions, "")
+		errs.Count("group", s.Group, 1, measure.MaxPositions, "")
 	}
-	if s.Length < 10*Centimetre || s.Length > 1000*Metre {
-		errs = append(errs, &FieldError{Field: "length", Value: s.Length.String(), Want: "10 cm to 1000 m"})
+	if s.Length < 10*measure.Centimetre || s.Length > 1000*measure.Metre {
+		errs = append(errs, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "10 cm to 1000 m"})
 	}
-	errs = append(errs, s.Mill.check()...)
+	errs = append(errs, s.Mill.Check()...)
 	if s.ChainEnds != 0 {
-		errs.count("ends in a chain", s.ChainEnds, max(s.Group, 1), MaxEnds, ", or 0 for one chain")
+		errs.Count("ends in a chain", s.ChainEnds, max(s.Group, 1), measure.MaxEnds, ", or 0 for one chain")
 	}
 	if s.TieEvery != 0 {
-		errs.count("count tie every", s.TieEvery, 1, MaxEnds, " ends, or 0 for none")
+		errs.Count("count tie every", s.TieEvery, 1, measure.MaxEnds, " ends, or 0 for none")
 	}
-	errs.count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
-	errs.count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
-	errs.count("units", int(s.Units), 0, 1, "")
-	errs.count("hand", int(s.Hand), 0, 1, "")
-	errs.count("return order", int(s.ReturnOrder), 0, 1, "")
-	errs.count("position at the foot", int(s.Foot), 0, 1, "")
-	errs.count("last pass", int(s.LastPass), 0, 1, "")
-	errs.count("dressing", int(s.Dressing), 0, 1, "")
+	errs.Count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
+	errs.Count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
+	errs = append(errs, s.Times.check()...)
+	errs.Count("units", int(s.Units), 0, 1, "")
+	errs.Count("hand", int(s.Hand), 0, 1, "")
+	errs.Count("return order", int(s.ReturnOrder), 0, 1, "")
+	errs.Count("position at the foot", int(s.Foot), 0, 1, "")
+	errs.Count("last pass", int(s.LastPass), 0, 1, "")
+	errs.Count("dressing", int(s.Dressing), 0, 1, "")
 	return errors.Join(append(errs, s.checkWhole()...)...)
-}
-
-func checkName(name string) error {
-	want := fmt.Sprintf("1 to %d printable characters", maxName)
-	if n := utf8.RuneCountInString(name); strings.TrimSpace(name) == "" || n > maxName || !printable(name) {
-		return &FieldError{Field: "name", Value: name, Want: want}
-	}
-	return nil
-}
-
-// printable says whether a text can be shown on a terminal as it is.
-func printable(s string) bool {
-	return utf8.ValidString(s) && !strings.ContainsFunc(s, func(r rune) bool { return !unicode.IsPrint(r) })
 }

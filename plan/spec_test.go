@@ -8,9 +8,10 @@ import (
 	"strings"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Every field out of its range is refused by name, with the value and the range.
@@ -33,15 +34,15 @@ func TestSpecRefuses(t *testing.T) {
 		{"paddle positions", "61", "1 to 60", func(s *plan.Spec) { s.Positions = 61 }},
 		{"group", "0", "1 to 12", func(s *plan.Spec) { s.Group = 0 }},
 		{"group", "13", "1 to 12 (the positions of the paddle)", func(s *plan.Spec) { s.Group = 13 }},
-		{"length", "99 mm", "10 cm to 1000 m", func(s *plan.Spec) { s.Length = 99 * plan.Millimetre }},
+		{"length", "99 mm", "10 cm to 1000 m", func(s *plan.Spec) { s.Length = 99 * measure.Millimetre }},
 		{"length", "0 m", "10 cm to 1000 m", func(s *plan.Spec) { s.Length = 0 }},
-		{"length", "-1 yd", "10 cm to 1000 m", func(s *plan.Spec) { s.Length = -plan.Yard }},
-		{"length", "1001 m", "10 cm to 1000 m", func(s *plan.Spec) { s.Length = 1001 * plan.Metre }},
-		{"mill circumference", "21 m", "20 m", func(s *plan.Spec) { s.Mill.Circumference = 21 * plan.Metre }},
+		{"length", "-1 yd", "10 cm to 1000 m", func(s *plan.Spec) { s.Length = -measure.Yard }},
+		{"length", "1001 m", "10 cm to 1000 m", func(s *plan.Spec) { s.Length = 1001 * measure.Metre }},
+		{"mill circumference", "21 m", "20 m", func(s *plan.Spec) { s.Mill.Circumference = 21 * measure.Metre }},
 		{"peg step", "0 m", "1 cm to 2 yd", func(s *plan.Spec) { s.Mill.PegStep = 0 }},
-		{"peg step", "3 yd", "1 cm to 2 yd", func(s *plan.Spec) { s.Mill.PegStep = 3 * plan.Yard }},
-		{"rise a turn", "-1 in", "0 m to 2 yd", func(s *plan.Spec) { s.Mill.Rise = -plan.Inch }},
-		{"rise a turn", "3 yd", "0 m to 2 yd", func(s *plan.Spec) { s.Mill.Rise = 3 * plan.Yard }},
+		{"peg step", "3 yd", "1 cm to 2 yd", func(s *plan.Spec) { s.Mill.PegStep = 3 * measure.Yard }},
+		{"rise a turn", "-1 in", "0 m to 2 yd", func(s *plan.Spec) { s.Mill.Rise = -measure.Inch }},
+		{"rise a turn", "3 yd", "0 m to 2 yd", func(s *plan.Spec) { s.Mill.Rise = 3 * measure.Yard }},
 		{"ends in a chain", "9", "10 to 100000", func(s *plan.Spec) { s.ChainEnds = 9 }},
 		{"ends in a chain", "-1", "or 0 for one chain", func(s *plan.Spec) { s.ChainEnds = -1 }},
 		{"count tie every", "-1", "1 to 100000 ends, or 0 for none", func(s *plan.Spec) { s.TieEvery = -1 }},
@@ -59,7 +60,7 @@ func TestSpecRefuses(t *testing.T) {
 			s := plan.DefaultSpec()
 			tt.set(&s)
 			p, err := plan.New(s)
-			list := plan.FieldErrors(err)
+			list := measure.FieldErrors(err)
 			if p != nil || len(list) != 1 {
 				t.Fatalf("New gave %v and %d errors: %v", p, len(list), err)
 			}
@@ -78,13 +79,15 @@ func TestSpecRefuses(t *testing.T) {
 // The limits themselves are taken.
 func TestSpecTakesItsLimits(t *testing.T) {
 	for name, set := range map[string]func(*plan.Spec){
-		"one end":       func(s *plan.Spec) { s.Ends, s.Group, s.Positions = 1, 1, 1 },
-		"most ends":     func(s *plan.Spec) { s.Ends, s.Group, s.Positions = plan.MaxEnds, 60, 60 },
-		"shortest":      func(s *plan.Spec) { s.Length = 10 * plan.Centimetre },
-		"longest":       func(s *plan.Spec) { s.Length = 1000 * plan.Metre },
-		"smallest mill": func(s *plan.Spec) { s.Mill = plan.Mill{Circumference: 20 * plan.Centimetre, PegStep: plan.Centimetre} },
+		"one end":   func(s *plan.Spec) { s.Ends, s.Group, s.Positions = 1, 1, 1 },
+		"most ends": func(s *plan.Spec) { s.Ends, s.Group, s.Positions = measure.MaxEnds, 60, 60 },
+		"shortest":  func(s *plan.Spec) { s.Length = 10 * measure.Centimetre },
+		"longest":   func(s *plan.Spec) { s.Length = 1000 * measure.Metre },
+		"smallest mill": func(s *plan.Spec) {
+			s.Mill = plan.Mill{Circumference: 20 * measure.Centimetre, PegStep: measure.Centimetre}
+		},
 		"largest mill": func(s *plan.Spec) {
-			s.Mill = plan.Mill{20 * plan.Metre, 20 * plan.Metre, 20 * plan.Metre, 10 * plan.Metre}
+			s.Mill = plan.Mill{20 * measure.Metre, 20 * measure.Metre, 20 * measure.Metre, 10 * measure.Metre}
 		},
 		"longest name":     func(s *plan.Spec) { s.Name = strings.Repeat("é", 60) },
 		"chain of a group": func(s *plan.Spec) { s.ChainEnds = s.Group },
@@ -105,31 +108,31 @@ func TestFieldErrorsAreAllTold(t *testing.T) {
 	s.Ends, s.Group, s.Length = 0, 99, 0
 	err := fmt.Errorf("can't plan: %w", s.Check())
 	var fields []string
-	for _, fe := range plan.FieldErrors(err) {
+	for _, fe := range measure.FieldErrors(err) {
 		fields = append(fields, fe.Field)
 	}
 	if got := strings.Join(fields, ", "); got != "ends, group, length" {
 		t.Errorf("fields told: %q", got)
 	}
-	if plan.FieldErrors(nil) != nil || plan.FieldErrors(errors.New("other")) != nil {
+	if measure.FieldErrors(nil) != nil || measure.FieldErrors(errors.New("other")) != nil {
 		t.Error("field errors where there are none")
 	}
 }
 
 func TestInFieldNamesOnlyTheNameless(t *testing.T) {
-	_, err := plan.ParseLength("three")
-	named := plan.InField(err, "length")
+	_, err := measure.ParseLength("three")
+	named := measure.InField(err, "length")
 	if got := named.Error(); !strings.HasPrefix(got, `length: "three" won't do; give `) {
 		t.Errorf("named: %s", got)
 	}
-	if got := plan.InField(named, "rise").Error(); !strings.HasPrefix(got, "length:") {
+	if got := measure.InField(named, "rise").Error(); !strings.HasPrefix(got, "length:") {
 		t.Errorf("named twice: %s", got)
 	}
 	if got := err.Error(); !strings.HasPrefix(got, `"three" won't do`) {
 		t.Errorf("the first error was changed: %s", got)
 	}
 	other := errors.New("other")
-	if plan.InField(other, "length") != other || plan.InField(nil, "length") != nil {
+	if measure.InField(other, "length") != other || measure.InField(nil, "length") != nil {
 		t.Error("an error that is no FieldError was changed")
 	}
 }
@@ -139,8 +142,8 @@ func TestSpecJSONRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSpec(t)
 		s.Mill = drawMill(t)
-		s.Length = plan.Length(rapid.Int64Range(int64(10*plan.Centimetre), int64(1000*plan.Metre)).Draw(t, "length"))
-		s.Units = rapid.SampledFrom([]plan.LengthUnitSystem{plan.Imperial, plan.Metric}).Draw(t, "units")
+		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t, "length"))
+		s.Units = rapid.SampledFrom([]measure.LengthUnitSystem{measure.Imperial, measure.Metric}).Draw(t, "units")
 		s.Dressing = rapid.SampledFrom([]plan.Dressing{plan.RaddleFirst, plan.ReedFirst}).Draw(t, "dressing")
 		s.Dyed = rapid.Bool().Draw(t, "dyed")
 		s.GuardMillis = rapid.IntRange(0, 60_000).Draw(t, "guard")
@@ -167,7 +170,7 @@ func TestWordsAreReadBack(t *testing.T) {
 		{func() word { return new(plan.ReturnOrder) }, "same, mirrored"},
 		{func() word { return new(plan.LastPass) }, "short, full"},
 		{func() word { return new(plan.Dressing) }, "raddle first, reed first"},
-		{func() word { return new(plan.LengthUnitSystem) }, "imperial, metric"},
+		{func() word { return new(measure.LengthUnitSystem) }, "imperial, metric"},
 	} {
 		for _, w := range strings.Split(tt.words, ", ") {
 			v := tt.into()

@@ -1,6 +1,10 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+
+	"millside/plan/measure"
+)
 
 // Striped says whether the warp has stripes.
 func (p *Plan) Striped() bool { return p.Spec.Schedule != nil }
@@ -90,7 +94,7 @@ func (s *Schedule) chainsOf(most int) []ChainPart {
 			ends += bout
 		}
 		part.Last = first + ends - 1
-		part.Why = fmt.Sprintf("%s in %s, stops %s", Counted(ends, "end", "ends"), Counted(len(part.Passes), "pass", "passes"), part.Finish())
+		part.Why = fmt.Sprintf("%s in %s, stops %s", measure.Counted(ends, "end", "ends"), measure.Counted(len(part.Passes), "pass", "passes"), part.Finish())
 		parts = append(parts, part)
 		from, first, left = from+len(part.Passes), first+ends, left-ends
 	}

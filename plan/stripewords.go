@@ -51,7 +51,7 @@ func (p *Plan) ChangesText(changes []Change) string {
 		for ; i < len(changes) && changes[i].From == one.From && changes[i].To == one.To; i++ {
 			set |= FirstPositions(changes[i].Position).Without(FirstPositions(changes[i].Position - 1))
 		}
-		text := positionsText(set)
+		text := PositionsText(set)
 		if one.From != 0 {
 			text += " from " + p.ColourText(one.From) + " to"
 		}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/sheet"
 	"millside/plan/stripe"
 )
 
@@ -132,12 +133,12 @@ func TestPlainWarpHasNoColours(t *testing.T) {
 	if p.EndRuns() != nil || p.ColourUses() != nil || p.PassRuns(p.Chains[0].Passes[0]) != nil {
 		t.Error("a plain warp has colours")
 	}
-	sheet, err := plan.NewSheet(plan.SheetAsk{Plan: p})
+	made, err := sheet.New(&plan.Project{Plan: p}, sheet.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, id := range []plan.PartID{plan.PartStripes, plan.PartStripedPasses, plan.PartEndColours} {
-		if _, ok := sheet.Part(id); ok {
+	for _, id := range []sheet.PartID{sheet.PartStripes, sheet.PartStripedPasses, sheet.PartEndColours} {
+		if _, ok := made.Part(id); ok {
 			t.Errorf("the sheet of a plain warp has a part %q", id)
 		}
 	}
@@ -145,12 +146,12 @@ func TestPlainWarpHasNoColours(t *testing.T) {
 
 func TestSheetOfAStripedWarp(t *testing.T) {
 	p := handMade(t)
-	sheet, err := plan.NewSheet(plan.SheetAsk{Plan: p})
+	made, err := sheet.New(&plan.Project{Plan: p}, sheet.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	lines := func(id plan.PartID) (all []string) {
-		part, ok := sheet.Part(id)
+	lines := func(id sheet.PartID) (all []string) {
+		part, ok := made.Part(id)
 		if !ok || part.Table == nil {
 			t.Fatalf("no part %q with a table", id)
 		}
@@ -165,13 +166,13 @@ func TestSheetOfAStripedWarp(t *testing.T) {
 		}
 		return all
 	}
-	for id, want := range map[plan.PartID][]string{
-		plan.PartStripes: {"stripes: by hand", "C white: 8 ends, 2 packages at once, #f4f1e8", "D red: 7 ends, 2 packages at once",
+	for id, want := range map[sheet.PartID][]string{
+		sheet.PartStripes: {"stripes: by hand", "C white: 8 ends, 2 packages at once, #f4f1e8", "D red: 7 ends, 2 packages at once",
 			"1 | 1 | 1 | CCD· | thread positions 1, 2 C white; 3 D red; 4 empty",
 			"2 | 1 | 3 | CDDC | position 2 from C white to D red; position 4 C white"},
-		plan.PartStripedPasses: {"1 | 1 | outward | 1 | 1 to 3 | 1 to 3 | 2 C, 1 D", "1 | 2 | return | 1 | 1 to 3 | 4 to 6 | 1 D, 2 C",
+		sheet.PartStripedPasses: {"1 | 1 | outward | 1 | 1 to 3 | 1 to 3 | 2 C, 1 D", "1 | 2 | return | 1 | 1 to 3 | 4 to 6 | 1 D, 2 C",
 			"1 | 3 | outward | 2 | 1 to 4 | 7 to 10 | 1 C, 2 D, 1 C", "1 | 4 | return | 2 | 2 to 4 | 11 to 13 | 1 C, 2 D", "1 | 5 | outward | 2 | 1, 2 | 14 to 15 | 1 C, 1 D"},
-		plan.PartEndColours: {"1 | 2 | 2 | C white", "3 | 4 | 2 | D red", "5 | 7 | 3 | C white", "8 | 9 | 2 | D red", "10 | 11 | 2 | C white", "12 | 13 | 2 | D red", "14 | 14 | 1 | C white", "15 | 15 | 1 | D red"},
+		sheet.PartEndColours: {"1 | 2 | 2 | C white", "3 | 4 | 2 | D red", "5 | 7 | 3 | C white", "8 | 9 | 2 | D red", "10 | 11 | 2 | C white", "12 | 13 | 2 | D red", "14 | 14 | 1 | C white", "15 | 15 | 1 | D red"},
 	} {
 		if got := lines(id); !slices.Equal(got, want) {
 			t.Errorf("%q has\n%s\nnot\n%s", id, strings.Join(got, "\n"), strings.Join(want, "\n"))

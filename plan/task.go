@@ -1,6 +1,10 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+
+	"millside/plan/measure"
+)
 
 // TaskKind says what sort of thing has to be done around a pass.
 type TaskKind uint8
@@ -42,7 +46,7 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	out := p.LeftOut(pass)
 	if !p.Striped() && w.Halt() && w.Cut == out && w.Tie == 0 {
 		// A plain warp that gets narrower: one sentence for the hands and the eye.
-		return []Task{{Kind: LeaveOut, Text: fmt.Sprintf("cut off %s at the %s and leave %s out", positionsText(out), w.Peg, them(out))}}
+		return []Task{{Kind: LeaveOut, Text: fmt.Sprintf("cut off %s at the %s and leave %s out", PositionsText(out), w.Peg, them(out))}}
 	}
 	tasks := p.workTasks(w)
 	switch {
@@ -50,9 +54,9 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	case p.Striped() && number > 1 && c.Passes[number-2].Carried == pass.Carried:
 		// The same positions as on the pass before: nothing to be told.
 	case p.Striped():
-		tasks = append(tasks, Task{Kind: CarryOnly, Text: "carry only " + positionsText(pass.Carried)})
+		tasks = append(tasks, Task{Kind: CarryOnly, Text: "carry only " + PositionsText(pass.Carried)})
 	default:
-		tasks = append(tasks, Task{Kind: LeaveOut, Text: "leave out " + positionsText(out)})
+		tasks = append(tasks, Task{Kind: LeaveOut, Text: "leave out " + PositionsText(out)})
 	}
 	return tasks
 }
@@ -69,16 +73,16 @@ func (p *Plan) workTasks(w PegWork) []Task {
 	threaded := w.Threaded()
 	switch {
 	case w.Chain == 1 && w.Starts():
-		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", Counted(threaded.Count(), "position", "positions"))})
+		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", measure.Counted(threaded.Count(), "position", "positions"))})
 	case w.Halt() && w.Cut == threaded && w.Tie == threaded:
-		add(ChangeSetUp, "cut off, thread anew and tie on "+positionsText(threaded))
+		add(ChangeSetUp, "cut off, thread anew and tie on "+PositionsText(threaded))
 		return tasks
 	default:
 		if w.Cut != 0 {
-			add(CutOff, "cut off "+positionsText(w.Cut))
+			add(CutOff, "cut off "+PositionsText(w.Cut))
 		}
 		if threaded != 0 {
-			add(ChangeSetUp, "thread "+positionsText(threaded)+" anew")
+			add(ChangeSetUp, "thread "+PositionsText(threaded)+" anew")
 		}
 	}
 	switch {
@@ -86,7 +90,7 @@ func (p *Plan) workTasks(w PegWork) []Task {
 	case w.Starts():
 		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie on " + p.groupText(w) + " at the near end peg, beside the lease"})
 	default:
-		add(TieOn, "tie on "+positionsText(w.Tie))
+		add(TieOn, "tie on "+PositionsText(w.Tie))
 	}
 	return tasks
 }
@@ -94,7 +98,7 @@ func (p *Plan) workTasks(w PegWork) []Task {
 // groupText names what is tied on at the start of a chain.
 func (p *Plan) groupText(w PegWork) string {
 	if p.LeftOut(p.Chains[w.Chain-1].Passes[0]) != 0 {
-		return positionsText(w.Tie)
+		return PositionsText(w.Tie)
 	}
 	return "the group"
 }
@@ -126,22 +130,14 @@ func (p *Plan) After(c Chain, number int) []Task {
 		tasks = append(tasks, Task{Kind: TieOff, Text: "stop here: the chain is wound; tie it off"})
 	case 1:
 		tasks = append(tasks, Task{Kind: LastPassIsNext,
-			Text: fmt.Sprintf("last pass: %s, then tie off", Counted(c.Passes[last-1].Ends(), "end", "ends"))})
+			Text: fmt.Sprintf("last pass: %s, then tie off", measure.Counted(c.Passes[last-1].Ends(), "end", "ends"))})
 	case 2:
 		tasks = append(tasks, Task{Kind: TwoPassesLeft, Text: "two passes left"})
 	}
 	return tasks
 }
 
-// Counted writes a number with its noun: "1 pass", "40 passes".
-func Counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
-func positionsText(p Positions) string {
+func PositionsText(p Positions) string {
 	if p.Count() == 1 {
 		return "position " + p.String()
 	}

@@ -3,29 +3,31 @@ package plan
 import (
 	"errors"
 	"fmt"
+
+	"millside/plan/measure"
 )
 
 // Extras is the yarn that goes into a warp beside its length. Both are 0 to 100 m.
 type Extras struct {
 	// PerPass is what each end takes at the end pegs on a pass.
-	PerPass Length `json:"per_pass"`
+	PerPass measure.Length `json:"per_pass"`
 	// PerChain is what each position takes to begin and to finish a chain: the knot, the paddle's
 	// distance from the peg, the end that is cut off.
-	PerChain Length `json:"per_chain"`
+	PerChain measure.Length `json:"per_chain"`
 }
 
 // DefaultExtras is a guess to begin with: 2 in a pass and half a yard a chain. It is the project's own
 // judgement, not a measured value.
-func DefaultExtras() Extras { return Extras{PerPass: 2 * Inch, PerChain: 18 * Inch} }
+func DefaultExtras() Extras { return Extras{PerPass: 2 * measure.Inch, PerChain: 18 * measure.Inch} }
 
 func (x Extras) check() error {
 	var errs []error
 	for _, f := range []struct {
 		field string
-		l     Length
+		l     measure.Length
 	}{{"extra yarn a pass", x.PerPass}, {"extra yarn a chain", x.PerChain}} {
-		if f.l < 0 || f.l > 100*Metre {
-			errs = append(errs, &FieldError{Field: f.field, Value: f.l.String(), Want: "0 to " + (100 * Metre).String()})
+		if f.l < 0 || f.l > 100*measure.Metre {
+			errs = append(errs, &measure.FieldError{Field: f.field, Value: f.l.String(), Want: "0 to " + (100 * measure.Metre).String()})
 		}
 	}
 	return errors.Join(errs...)
@@ -33,16 +35,16 @@ func (x Extras) check() error {
 
 // Cone is one package of yarn, which feeds one position of the paddle.
 type Cone struct {
-	// Position is the position that it feeds, 1 to [MaxPositions].
+	// Position is the position that it feeds, 1 to [measure.MaxPositions].
 	Position int `json:"position"`
 	// Colour is what the weaver calls it: up to 60 printable characters.
 	Colour string `json:"colour"`
 	// Yarn is its size.
-	Yarn YarnSize `json:"yarn"`
+	Yarn measure.YarnSize `json:"yarn"`
 	// Gross is its weight with the tube, Tube that of the empty tube. A Gross of nothing says that it
 	// wasn't weighed.
-	Gross Mass `json:"gross,omitempty"`
-	Tube  Mass `json:"tube,omitempty"`
+	Gross measure.Mass `json:"gross,omitempty"`
+	Tube  measure.Mass `json:"tube,omitempty"`
 	// FromPass and ToPass are the first and the last pass that it feeds, counted from 1 over all chains;
 	// 0 means the first and the last of the warp.
 	FromPass int `json:"from_pass,omitempty"`
@@ -55,27 +57,27 @@ func (c Cone) feeds(pass int) bool {
 }
 
 // net is the weight of the yarn on the cone.
-func (c Cone) net() Mass { return c.Gross - c.Tube }
+func (c Cone) net() measure.Mass { return c.Gross - c.Tube }
 
 func (c Cone) check(name string) error {
 	if c.Colour != "" {
-		if err := checkName(c.Colour); err != nil {
-			return &FieldError{Field: name + " colour", Value: c.Colour, Want: fmt.Sprintf("up to %d printable characters", maxName)}
+		if err := measure.CheckName(c.Colour); err != nil {
+			return &measure.FieldError{Field: name + " colour", Value: c.Colour, Want: fmt.Sprintf("up to %d printable characters", measure.MaxName)}
 		}
 	}
 	switch {
-	case c.Position < 1 || c.Position > MaxPositions:
-		return outside(name+" position", c.Position, 1, MaxPositions, "")
+	case c.Position < 1 || c.Position > measure.MaxPositions:
+		return measure.Outside(name+" position", c.Position, 1, measure.MaxPositions, "")
 	case c.Yarn.IsZero():
-		return &FieldError{Field: name + " yarn", Value: "", Want: yarnWants}
-	case c.Gross < 0 || c.Gross > maxMass:
-		return &FieldError{Field: name + " weight", Value: c.Gross.String(), Want: "0 to " + maxMass.String()}
+		return &measure.FieldError{Field: name + " yarn", Value: "", Want: measure.YarnWants}
+	case c.Gross < 0 || c.Gross > measure.MaxMass:
+		return &measure.FieldError{Field: name + " weight", Value: c.Gross.String(), Want: "0 to " + measure.MaxMass.String()}
 	case c.Tube < 0 || c.Gross != 0 && c.Tube > c.Gross:
-		return &FieldError{Field: name + " empty tube", Value: c.Tube.String(), Want: "0 to the weight of the full cone"}
+		return &measure.FieldError{Field: name + " empty tube", Value: c.Tube.String(), Want: "0 to the weight of the full cone"}
 	case c.FromPass < 0:
-		return outside(name+" first pass", c.FromPass, 0, MaxEnds, "")
+		return measure.Outside(name+" first pass", c.FromPass, 0, measure.MaxEnds, "")
 	case c.ToPass < 0 || c.ToPass != 0 && c.ToPass < c.FromPass:
-		return outside(name+" last pass", c.ToPass, c.FromPass, MaxEnds, ", or 0 for the last of the warp")
+		return measure.Outside(name+" last pass", c.ToPass, c.FromPass, measure.MaxEnds, ", or 0 for the last of the warp")
 	}
 	return nil
 }
@@ -86,27 +88,27 @@ type ConeUse struct {
 	// Passes is the number of passes that it feeds, Chains the number of chains with such a pass.
 	Passes, Chains int
 	// Used and UsedMass are what it needs to give; the mass is rounded up to a nanogram.
-	Used     Length
-	UsedMass Mass
+	Used     measure.Length
+	UsedMass measure.Mass
 	// Weighed says that the cone's weight is known. If so, Holds is the yarn on it, rounded down to a
 	// nanometre, Left what remains and Short what is missing; one of these two is nothing.
 	Weighed            bool
-	Holds, Left, Short Length
+	Holds, Left, Short measure.Length
 	// RunsOut is where the yarn ends, if it doesn't suffice; nil if it does or isn't known.
 	RunsOut *Place
 	// How says how Used was reached.
-	How How
+	How measure.How
 }
 
 // YarnTotal is what a warp takes of one yarn in one colour.
 type YarnTotal struct {
 	Colour string
-	Yarn   YarnSize
+	Yarn   measure.YarnSize
 	// Ends is the number of ends of the warp, Cones the number of packages.
 	Ends, Cones int
-	Length      Length
+	Length      measure.Length
 	// Mass is the sum of the cones' masses, each rounded up to a nanogram.
-	Mass Mass
+	Mass measure.Mass
 }
 
 // YarnUse is the yarn of a whole warp. The totals are in the order in which the cones name them, and
@@ -115,13 +117,13 @@ type YarnUse struct {
 	Cones  []ConeUse
 	Totals []YarnTotal
 	Ends   int
-	Length Length
-	Mass   Mass
+	Length measure.Length
+	Mass   measure.Mass
 }
 
 // Yarn works out what each cone gives to the warp: passes x (length of the warp + extra a pass), and the
 // extra of each chain. On every pass each position that carries an end must be fed by exactly one of
-// the cones. The error joins [FieldError] values.
+// the cones. The error joins [measure.FieldError] values.
 func (p *Plan) Yarn(cones []Cone, extras Extras) (*YarnUse, error) {
 	errs := []error{extras.check()}
 	for i, c := range cones {
@@ -137,7 +139,7 @@ func (p *Plan) Yarn(cones []Cone, extras Extras) (*YarnUse, error) {
 	for i, c := range cones {
 		u, err := p.coneUse(c, extras)
 		if err != nil {
-			return nil, InField(err, fmt.Sprintf("cone %d", i+1))
+			return nil, measure.InField(err, fmt.Sprintf("cone %d", i+1))
 		}
 		w.add(u)
 	}
@@ -145,9 +147,9 @@ func (p *Plan) Yarn(cones []Cone, extras Extras) (*YarnUse, error) {
 }
 
 // OneYarn is a cone of the same yarn for each of the positions 1 to n, unweighed; n is held to 0 to
-// [MaxPositions].
-func OneYarn(n int, colour string, yarn YarnSize) []Cone {
-	cones := make([]Cone, min(max(n, 0), MaxPositions))
+// [measure.MaxPositions].
+func OneYarn(n int, colour string, yarn measure.YarnSize) []Cone {
+	cones := make([]Cone, min(max(n, 0), measure.MaxPositions))
 	for i := range cones {
 		cones[i] = Cone{Position: i + 1, Colour: colour, Yarn: yarn}
 	}
@@ -167,12 +169,12 @@ func (p *Plan) fedByOne(cones []Cone) error {
 				}
 				bit := FirstPositions(c.Position).Without(FirstPositions(c.Position - 1))
 				if fed&bit != 0 {
-					return &FieldError{Field: fmt.Sprintf("cone %d position", i+1), Value: fmt.Sprint(c.Position), Want: fmt.Sprintf("one cone at a time in a position; pass %d has two", number)}
+					return &measure.FieldError{Field: fmt.Sprintf("cone %d position", i+1), Value: fmt.Sprint(c.Position), Want: fmt.Sprintf("one cone at a time in a position; pass %d has two", number)}
 				}
 				fed |= bit
 			}
 			if bare := pass.Carried.Without(fed); bare != 0 {
-				return &FieldError{Field: "cones", Value: fmt.Sprint(len(cones)), Want: fmt.Sprintf("a cone for %s on pass %d", positionsText(bare), number)}
+				return &measure.FieldError{Field: "cones", Value: fmt.Sprint(len(cones)), Want: fmt.Sprintf("a cone for %s on pass %d", PositionsText(bare), number)}
 			}
 		}
 	}
@@ -211,7 +213,7 @@ func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
 	if u.Weighed {
 		u.Left, u.Short = max(u.Holds-u.Used, 0), max(u.Used-u.Holds, 0)
 	}
-	u.How = How{"passes x (warp + extra a pass) + chains x extra a chain", fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
+	u.How = measure.How{Formula: "passes x (warp + extra a pass) + chains x extra a chain", WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
 		u.Passes, p.show(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Chains, extras.PerChain.In(p.Spec.Units.Short(), 1), p.show(u.Used))}
 	u.UsedMass, err = c.Yarn.MassOf(u.Used)
 	return u, err

@@ -6,6 +6,10 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"millside/plan/cloth"
+	"millside/plan/internal/measuretest"
+	"millside/plan/measure"
 )
 
 // plainPlan is a plan for a test.
@@ -26,34 +30,34 @@ func TestYarnOfPublishedWarps(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		ends   int
-		length Length
-		yarn   YarnSize
+		length measure.Length
+		yarn   measure.YarnSize
 		yards  string
 		mass   string
 	}{
 		// Reed 60s Stockport, 38 in: 2,280 ends x 38 yd = 103 1/7 hanks of 840 yd; / 30s = 3.4381 lb
 		// (C. P. Brooks, "Cotton Manufacturing", 1892, weight of a piece).
-		{"Brooks", 2280, 38 * Yard, yarn(t, Cotton, 30, 1), "86640 yd", "3.4381 lb"},
+		{"Brooks", 2280, 38 * measure.Yard, measuretest.Yarn(t, measure.Cotton, 30, 1), "86640 yd", "3.4381 lb"},
 		// Scotch 1,100 reed, 38 in: 2,260 ends, 38 yd, number 30: 3.407 lb (Brooks 1892, p. 96; 3.4079).
-		{"Brooks, Scotch reed", 2260, 38 * Yard, yarn(t, Cotton, 30, 1), "85880 yd", "3.4079 lb"},
+		{"Brooks, Scotch reed", 2260, 38 * measure.Yard, measuretest.Yarn(t, measure.Cotton, 30, 1), "85880 yd", "3.4079 lb"},
 		// 3,240 ends x 42 yd = 162 hanks (textilecalculations.com).
-		{"162 hanks", 3240, 42 * Yard, yarn(t, Cotton, 1, 1), "136080 yd", "162 lb"},
+		{"162 hanks", 3240, 42 * measure.Yard, measuretest.Yarn(t, measure.Cotton, 1, 1), "136080 yd", "162 lb"},
 		// 528 ends x 4 yd = 2,112 yd (Measured Threads, web log, towels).
-		{"towels", 528, 4 * Yard, yarn(t, Cotton, 8, 2), "2112 yd", "0.6286 lb"},
+		{"towels", 528, 4 * measure.Yard, measuretest.Yarn(t, measure.Cotton, 8, 2), "2112 yd", "0.6286 lb"},
 		// 56 ends x 90 in = 140 yd (sparksearcher web log).
-		{"narrow", 56, 90 * Inch, yarn(t, Cotton, 8, 2), "140 yd", "0.0417 lb"},
+		{"narrow", 56, 90 * measure.Inch, measuretest.Yarn(t, measure.Cotton, 8, 2), "140 yd", "0.0417 lb"},
 	} {
 		// A mill whose pegs give the length exactly.
 		p := plainPlan(t, func(s *Spec) {
-			s.Ends, s.Length, s.Mill = c.ends, c.length, Mill{Circumference: 2 * Yard, PegStep: 18 * Inch}
+			s.Ends, s.Length, s.Mill = c.ends, c.length, Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
 		})
 		got, err := p.Yarn(OneYarn(12, "white", c.yarn), Extras{})
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
-		if got.Length.In(Yards, 4) != c.yards || got.Mass.In(Pounds, 4) != c.mass || got.Ends != c.ends {
-			t.Errorf("%s: %d ends, %s, %s; want %d, %s, %s", c.name, got.Ends, got.Length.In(Yards, 4), got.Mass.In(Pounds, 4), c.ends, c.yards, c.mass)
+		if got.Length.In(measure.Yards, 4) != c.yards || got.Mass.In(measure.Pounds, 4) != c.mass || got.Ends != c.ends {
+			t.Errorf("%s: %d ends, %s, %s; want %d, %s, %s", c.name, got.Ends, got.Length.In(measure.Yards, 4), got.Mass.In(measure.Pounds, 4), c.ends, c.yards, c.mass)
 		}
 	}
 }
@@ -61,19 +65,19 @@ func TestYarnOfPublishedWarps(t *testing.T) {
 func TestConesRunOut(t *testing.T) {
 	// 40 passes of 5 yd, own example. 8/2 cotton: 3,360 yd/lb, 210 yd/oz.
 	p := plainPlan(t, func(s *Spec) { s.Ends, s.Group = 200, 5 })
-	cones := OneYarn(5, "white", yarn(t, Cotton, 8, 2))
-	cones[0].Gross, cones[0].Tube = 2*Ounce, Ounce // 210 yd: enough for 40 x 5 yd
-	cones[1].Gross, cones[1].Tube = Ounce, Ounce/2 // 105 yd: 21 passes
-	cones[2].Gross = Gram                          // 7.4 yd: one pass
+	cones := OneYarn(5, "white", measuretest.Yarn(t, measure.Cotton, 8, 2))
+	cones[0].Gross, cones[0].Tube = 2*measure.Ounce, measure.Ounce // 210 yd: enough for 40 x 5 yd
+	cones[1].Gross, cones[1].Tube = measure.Ounce, measure.Ounce/2 // 105 yd: 21 passes
+	cones[2].Gross = measure.Gram                                  // 7.4 yd: one pass
 	cones[4].Colour = "blue"
 	got, err := p.Yarn(cones, Extras{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if u := got.Cones[0]; u.RunsOut != nil || u.Left.In(Yards, 3) != "10 yd" || u.Short != 0 {
+	if u := got.Cones[0]; u.RunsOut != nil || u.Left.In(measure.Yards, 3) != "10 yd" || u.Short != 0 {
 		t.Errorf("the first cone: %+v", u)
 	}
-	if u := got.Cones[1]; u.RunsOut == nil || *u.RunsOut != (Place{Chain: 1, Pass: 22, Position: 2}) || u.Short.In(Yards, 3) != "95 yd" {
+	if u := got.Cones[1]; u.RunsOut == nil || *u.RunsOut != (Place{Chain: 1, Pass: 22, Position: 2}) || u.Short.In(measure.Yards, 3) != "95 yd" {
 		t.Errorf("the second cone: %+v", u)
 	}
 	if u := got.Cones[2]; u.RunsOut == nil || u.RunsOut.Pass != 2 {
@@ -89,9 +93,9 @@ func TestConesRunOut(t *testing.T) {
 
 func TestConesChangedOnTheWay(t *testing.T) {
 	p := plainPlan(t, func(s *Spec) { s.Ends, s.Group, s.ChainEnds = 100, 5, 50 })
-	y := yarn(t, Cotton, 8, 2)
+	y := measuretest.Yarn(t, measure.Cotton, 8, 2)
 	cones := append(OneYarn(4, "white", y), Cone{Position: 5, Colour: "red", Yarn: y, ToPass: 12}, Cone{Position: 5, Colour: "blue", Yarn: y, FromPass: 13})
-	got, err := p.Yarn(cones, Extras{PerPass: Inch, PerChain: Yard})
+	got, err := p.Yarn(cones, Extras{PerPass: measure.Inch, PerChain: measure.Yard})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -99,22 +103,22 @@ func TestConesChangedOnTheWay(t *testing.T) {
 	if red.Passes != 12 || red.Chains != 2 || blue.Passes != 8 || blue.Chains != 1 {
 		t.Errorf("red %+v, blue %+v", red, blue)
 	}
-	if want := 12*(5*Yard+Inch) + 2*Yard; red.Used != want {
+	if want := 12*(5*measure.Yard+measure.Inch) + 2*measure.Yard; red.Used != want {
 		t.Errorf("red takes %v, want %v", red.Used, want)
 	}
 }
 
 func TestYarnRefuses(t *testing.T) {
 	p := plainPlan(t, nil)
-	y := yarn(t, Cotton, 8, 2)
+	y := measuretest.Yarn(t, measure.Cotton, 8, 2)
 	for name, cones := range map[string][]Cone{
 		"none":           nil,
 		"too few":        OneYarn(9, "", y),
 		"two in one":     append(OneYarn(10, "", y), Cone{Position: 3, Yarn: y, FromPass: 7}),
 		"bad position":   append(OneYarn(10, "", y), Cone{Position: 61, Yarn: y}),
 		"control codes":  OneYarn(10, "red\x1b[2J", y),
-		"no yarn":        OneYarn(10, "", YarnSize{}),
-		"heavy tube":     append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: Gram, Tube: Pound}),
+		"no yarn":        OneYarn(10, "", measure.YarnSize{}),
+		"heavy tube":     append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: measure.Gram, Tube: measure.Pound}),
 		"negative":       append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: -1}),
 		"too heavy":      append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: math.MaxInt64}),
 		"passes crossed": append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, FromPass: 5, ToPass: 4}),
@@ -122,18 +126,18 @@ func TestYarnRefuses(t *testing.T) {
 		"a gap":          append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, ToPass: 4}, Cone{Position: 10, Yarn: y, FromPass: 6}),
 	} {
 		_, err := p.Yarn(cones, Extras{})
-		var fe *FieldError
+		var fe *measure.FieldError
 		if !errors.As(err, &fe) || fe.Field == "" {
 			t.Errorf("%s: %v; want a FieldError with a field", name, err)
 		}
 	}
-	if _, err := p.Yarn(OneYarn(10, "", y), Extras{PerPass: -1, PerChain: math.MaxInt64}); len(FieldErrors(err)) != 2 {
+	if _, err := p.Yarn(OneYarn(10, "", y), Extras{PerPass: -1, PerChain: math.MaxInt64}); len(measure.FieldErrors(err)) != 2 {
 		t.Errorf("bad extras: %v", err)
 	}
 }
 
 func TestYarnIsTheSumOfThePasses(t *testing.T) {
-	y := yarn(t, Cotton, 8, 2)
+	y := measuretest.Yarn(t, measure.Cotton, 8, 2)
 	rapid.Check(t, func(t *rapid.T) {
 		s := DefaultSpec()
 		s.Ends = rapid.IntRange(1, 500).Draw(t, "ends")
@@ -146,15 +150,15 @@ func TestYarnIsTheSumOfThePasses(t *testing.T) {
 		}
 		cones := OneYarn(12, "white", y)
 		for i := range cones {
-			cones[i].Gross = Mass(rapid.Int64Range(0, int64(Pound)).Draw(t, "gross"))
+			cones[i].Gross = measure.Mass(rapid.Int64Range(0, int64(measure.Pound)).Draw(t, "gross"))
 			cones[i].Colour = rapid.SampledFrom([]string{"red", "blue"}).Draw(t, "colour")
 		}
-		x := Extras{PerPass: Length(rapid.Int64Range(0, int64(Metre)).Draw(t, "pass")), PerChain: Length(rapid.Int64Range(0, int64(Metre)).Draw(t, "chain extra"))}
+		x := Extras{PerPass: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "pass")), PerChain: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "chain extra"))}
 		w, err := p.Yarn(cones, x)
 		if err != nil {
 			t.Fatal(err)
 		}
-		var want, totals Length
+		var want, totals measure.Length
 		ends := 0
 		for _, c := range p.Chains {
 			for _, pass := range c.Passes {
@@ -162,7 +166,7 @@ func TestYarnIsTheSumOfThePasses(t *testing.T) {
 			}
 			want += x.PerChain.Times(c.Passes[0].Ends())
 		}
-		var mass Mass
+		var mass measure.Mass
 		for _, total := range w.Totals {
 			totals += total.Length
 			ends += total.Ends
@@ -180,34 +184,34 @@ func TestYarnIsTheSumOfThePasses(t *testing.T) {
 }
 
 func TestWeft(t *testing.T) {
-	picks, err := NewSett(2300, 36, PerInch) // 2,300 picks a yard
+	picks, err := measure.NewSett(2300, 36, measure.PerInch) // 2,300 picks a yard
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, c := range []struct {
 		name string
-		weft Weft
+		weft cloth.Weft
 		yard string
 		mass string
 	}{
 		// 2,300 picks a yard, 37.5 in wide, 36 yards, number 36: 2.85 lb (C. P. Brooks, "Cotton
 		// Manufacturing", 1892, p. 96).
-		{"Brooks", Weft{Width: 75 * Inch / 2, Woven: 36 * Yard, Picks: picks, Yarn: yarn(t, Cotton, 36, 1)}, "86250 yd", "2.85 lb"},
+		{"Brooks", cloth.Weft{Width: 75 * measure.Inch / 2, Woven: 36 * measure.Yard, Picks: picks, Yarn: measuretest.Yarn(t, measure.Cotton, 36, 1)}, "86250 yd", "2.85 lb"},
 		// 34 in x 84 picks x 60 yd / 840 = 204 hanks (J. T. Taylor, "Cotton Weaving and Designing", 6th
 		// ed. 1909, p. 436).
-		{"Taylor", Weft{Width: 34 * Inch, Woven: 60 * Yard, Picks: sett(t, "84 an inch"), Yarn: yarn(t, Cotton, 1, 1)}, "171360 yd", "204 lb"},
+		{"Taylor", cloth.Weft{Width: 34 * measure.Inch, Woven: 60 * measure.Yard, Picks: measuretest.Sett(t, "84 an inch"), Yarn: measuretest.Yarn(t, measure.Cotton, 1, 1)}, "171360 yd", "204 lb"},
 		// Own example: a tenth more for take-up, no yarn named.
-		{"take-up", Weft{Width: Yard, Woven: Yard, Picks: sett(t, "10 an inch"), TakeUp: 10 * OnePercent}, "396 yd", "0 lb"},
+		{"take-up", cloth.Weft{Width: measure.Yard, Woven: measure.Yard, Picks: measuretest.Sett(t, "10 an inch"), TakeUp: 10 * measure.OnePercent}, "396 yd", "0 lb"},
 	} {
 		got, err := c.weft.Estimate()
-		if err != nil || got.Length.In(Yards, 3) != c.yard || got.Mass.In(Pounds, 2) != c.mass {
+		if err != nil || got.Length.In(measure.Yards, 3) != c.yard || got.Mass.In(measure.Pounds, 2) != c.mass {
 			t.Errorf("%s: %+v, %v; want %s, %s", c.name, got, err, c.yard, c.mass)
 		}
 	}
-	if _, err := (Weft{TakeUp: -1}).Estimate(); len(FieldErrors(err)) != 4 {
+	if _, err := (cloth.Weft{TakeUp: -1}).Estimate(); len(measure.FieldErrors(err)) != 4 {
 		t.Errorf("an empty weft: %v", err)
 	}
-	if _, err := (Weft{Width: 20 * Metre, Woven: 1_000_000 * Metre, Picks: sett(t, "1000 an inch")}).Estimate(); err == nil {
+	if _, err := (cloth.Weft{Width: 20 * measure.Metre, Woven: 1_000_000 * measure.Metre, Picks: measuretest.Sett(t, "1000 an inch")}).Estimate(); err == nil {
 		t.Error("a weft beyond any cloth is no error")
 	}
 }

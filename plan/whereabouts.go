@@ -16,7 +16,7 @@ func (pr *Project) Whereabouts(end int) string {
 	if pr.Raddle != nil {
 		for _, sec := range pr.Raddle.Sections {
 			if low, high := min(sec.First, sec.Last), max(sec.First, sec.Last); sec.Ends > 0 && low <= end && end <= high {
-				text += ", raddle section " + sec.fromMiddle()
+				text += ", raddle section " + sec.FromMiddle()
 			}
 		}
 	}
@@ -26,16 +26,4 @@ func (pr *Project) Whereabouts(end int) string {
 		}
 	}
 	return text
-}
-
-// fromMiddle says where a section is: "middle", "3 left".
-func (s RaddleSection) fromMiddle() string {
-	switch {
-	case s.FromCentre == 0:
-		return "middle"
-	case s.FromCentre < 0:
-		return fmt.Sprintf("%d left", -s.FromCentre)
-	default:
-		return fmt.Sprintf("%d right", s.FromCentre)
-	}
 }

@@ -1,6 +1,12 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+
+	"millside/plan/cloth"
+	"millside/plan/loom"
+	"millside/plan/measure"
+)
 
 // Cloth is the cloth that a warp is planned from. The zero value says that the ends and the length are
 // given by the weaver.
@@ -11,14 +17,14 @@ type Cloth struct {
 	Fit ClothFit `json:"fit"`
 	// Width and Length are the finished cloth with its allowances. Their sett, group and units are taken
 	// from the rest of the plan.
-	Width  ClothWidth  `json:"width"`
-	Length ClothLength `json:"length"`
+	Width  cloth.Width  `json:"width"`
+	Length cloth.Length `json:"length"`
 	// Picks is the picks in a unit of length on the loom; zero leaves the weft out.
-	Picks Sett `json:"picks,omitzero"`
+	Picks measure.Sett `json:"picks,omitzero"`
 	// WeftTakeUp is what a pick is longer than the width in the reed, 0 to 90 %.
-	WeftTakeUp Percent `json:"weft_take_up,omitzero"`
+	WeftTakeUp measure.Percent `json:"weft_take_up,omitzero"`
 	// Weft is the weft's size; the zero value is the warp's.
-	Weft YarnSize `json:"weft,omitzero"`
+	Weft measure.YarnSize `json:"weft,omitzero"`
 }
 
 // ClothFit says which number of ends is taken for a cloth.
@@ -34,7 +40,7 @@ const (
 
 // String gives the name that a plan file uses.
 func (f ClothFit) String() string {
-	return oneOf(int(f), "as wanted", "whole repeats", "full passes", "both")
+	return measure.OneOf(int(f), "as wanted", "whole repeats", "full passes", "both")
 }
 
 // MarshalText writes the name.
@@ -42,13 +48,13 @@ func (f ClothFit) MarshalText() ([]byte, error) { return []byte(f.String()), nil
 
 // UnmarshalText reads the name.
 func (f *ClothFit) UnmarshalText(b []byte) error {
-	i, err := whichOf(string(b), "as wanted", "whole repeats", "full passes", "both")
+	i, err := measure.WhichOf(string(b), "as wanted", "whole repeats", "full passes", "both")
 	*f = ClothFit(i)
 	return err
 }
 
 // suits says whether a count is what the fit asks for.
-func (f ClothFit) suits(e EndsFit) bool {
+func (f ClothFit) suits(e cloth.EndsFit) bool {
 	switch f {
 	case FitRepeats:
 		return e.WholeRepeats
@@ -64,14 +70,14 @@ func (f ClothFit) suits(e EndsFit) bool {
 // WarpYarn is the yarn of the warp. The zero value says that it isn't known.
 type WarpYarn struct {
 	// Size is the yarn's size.
-	Size YarnSize `json:"size,omitzero"`
+	Size measure.YarnSize `json:"size,omitzero"`
 	// Colour is what the weaver calls it: up to 60 printable characters.
 	Colour string `json:"colour,omitzero"`
 	// Cones is the weight of each cone with its tube, in the order of the positions; where there are
 	// more positions, the last stands for the rest. Empty says that they weren't weighed.
-	Cones Masses `json:"cones,omitzero"`
+	Cones measure.Masses `json:"cones,omitzero"`
 	// Tube is the weight of an empty tube.
-	Tube Mass `json:"tube,omitzero"`
+	Tube measure.Mass `json:"tube,omitzero"`
 	// Packages is the number of cones at hand, 0 where they weren't counted.
 	Packages int `json:"packages,omitzero"`
 }
@@ -91,24 +97,24 @@ func (y WarpYarn) cones(group int) []Cone {
 // Loom is what the warp is handed over to. The zero value says that nothing is known of it.
 type Loom struct {
 	// Sett is the ends in a unit of width in the reed.
-	Sett Sett `json:"sett,omitzero"`
+	Sett measure.Sett `json:"sett,omitzero"`
 	// Raddle is the raddle; a zero space leaves it out.
-	Raddle Raddle `json:"raddle,omitzero"`
+	Raddle loom.Raddle `json:"raddle,omitzero"`
 	// WholeGroups keeps the ends of a group in one section of the raddle.
 	WholeGroups bool `json:"whole_groups,omitzero"`
 	// Reed is the reed; the zero value leaves it out.
-	Reed Reed `json:"reed,omitzero"`
+	Reed loom.Reed `json:"reed,omitzero"`
 	// EdgeDents is how many dents at each edge hold EdgeEnds ends each, 0 for none.
 	EdgeDents int `json:"edge_dents,omitzero"`
 	EdgeEnds  int `json:"edge_ends,omitzero"`
 	// FirstEnd is the side of the loom on which end 1 lies.
-	FirstEnd Side `json:"first_end,omitzero"`
+	FirstEnd loom.Side `json:"first_end,omitzero"`
 }
 
 // Pegs is the room on the pegs of the mill, from which the most ends of a chain can be guessed.
 type Pegs struct {
 	// Length is how much of a peg the warp may cover, 0 where it isn't known.
-	Length Length `json:"length,omitzero"`
+	Length measure.Length `json:"length,omitzero"`
 	// Layers is how many layers of yarn may lie on each other, 1 to 100.
 	Layers int `json:"layers,omitzero"`
 }
@@ -116,13 +122,13 @@ type Pegs struct {
 // checkWhole reports what is out of its range in the parts that [NewProject] works out. What those parts
 // check themselves isn't checked here again: a warp can be wound without it.
 func (s Spec) checkWhole() []error {
-	errs := fieldErrors(s.Pegs.check())
-	if err := checkColour(s.Yarn.Colour); err != nil {
-		errs = append(errs, InField(err, "colour"))
+	errs := measure.Faults(s.Pegs.Check())
+	if err := measure.CheckColour(s.Yarn.Colour); err != nil {
+		errs = append(errs, measure.InField(err, "colour"))
 	}
-	errs.count("cones at hand", s.Yarn.Packages, 0, MaxEnds, "")
-	errs.count("ends to fit", int(s.Cloth.Fit), 0, int(FitBoth), "")
-	errs.count("side of the first end", int(s.Loom.FirstEnd), 0, int(RightSide), "")
+	errs.Count("cones at hand", s.Yarn.Packages, 0, measure.MaxEnds, "")
+	errs.Count("ends to fit", int(s.Cloth.Fit), 0, int(FitBoth), "")
+	errs.Count("side of the first end", int(s.Loom.FirstEnd), 0, int(loom.RightSide), "")
 	return append(errs, s.checkStripes()...)
 }
 
@@ -130,30 +136,22 @@ func (s Spec) checkWhole() []error {
 func (s Spec) checkStripes() []error {
 	var errs []error
 	if s.Schedule == nil && (s.Stripes != "" || s.Other != nil) {
-		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: "a schedule for them"})
+		errs = append(errs, &measure.FieldError{Field: "stripes", Value: s.Stripes, Want: "a schedule for them"})
 	}
-	if len(s.Stripes) > MaxStripes || s.Stripes != "" && !printable(s.Stripes) {
-		errs = append(errs, &FieldError{Field: "stripes", Value: s.Stripes, Want: fmt.Sprintf("at most %d printable characters on one line", MaxStripes)})
+	if len(s.Stripes) > MaxStripes || s.Stripes != "" && !measure.Printable(s.Stripes) {
+		errs = append(errs, &measure.FieldError{Field: "stripes", Value: s.Stripes, Want: fmt.Sprintf("at most %d printable characters on one line", MaxStripes)})
 	}
 	return append(errs, s.Schedule.check(s.Ends, s.Positions), s.Other.check(s.Ends, s.Positions))
 }
 
-// checkColour refuses a colour's name that can't be shown; none at all will do.
-func checkColour(c string) error {
-	if c != "" && checkName(c) != nil {
-		return &FieldError{Value: c, Want: fmt.Sprintf("up to %d printable characters", maxName)}
-	}
-	return nil
-}
-
-// check reports what is out of its range.
-func (p Pegs) check() []error {
+// Check reports what is out of its range.
+func (p Pegs) Check() []error {
 	var errs []error
-	if p.Length < 0 || p.Length > Metre {
-		errs = append(errs, &FieldError{Field: "peg length", Value: p.Length.String(), Want: "0, where it isn't known, to 1 m"})
+	if p.Length < 0 || p.Length > measure.Metre {
+		errs = append(errs, &measure.FieldError{Field: "peg length", Value: p.Length.String(), Want: "0, where it isn't known, to 1 m"})
 	}
 	if p.Layers < 0 || p.Layers > 100 {
-		errs = append(errs, outside("layers on a peg", p.Layers, 0, 100, ""))
+		errs = append(errs, measure.Outside("layers on a peg", p.Layers, 0, 100, ""))
 	}
 	return errs
 }

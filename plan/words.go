@@ -1,5 +1,9 @@
 package plan
 
+import (
+	"millside/plan/measure"
+)
+
 // Direction is the way that the group travels on a pass.
 type Direction uint8
 
@@ -10,7 +14,7 @@ const (
 )
 
 // String gives "outward" or "return".
-func (d Direction) String() string { return oneOf(int(d), "outward", "return") }
+func (d Direction) String() string { return measure.OneOf(int(d), "outward", "return") }
 
 // Far says whether the group is heading for the counting cross.
 func (d Direction) Far() bool { return d == Outward }
@@ -33,7 +37,7 @@ const (
 )
 
 // String gives "holes up" or "slots up".
-func (o Opening) String() string { return oneOf(int(o), "holes up", "slots up") }
+func (o Opening) String() string { return measure.OneOf(int(o), "holes up", "slots up") }
 
 // Other is the opening after the paddle has been flicked.
 func (o Opening) Other() Opening { return 1 - o }
@@ -48,7 +52,7 @@ const (
 )
 
 // String gives "A" or "B".
-func (p LeasePeg) String() string { return oneOf(int(p), "A", "B") }
+func (p LeasePeg) String() string { return measure.OneOf(int(p), "A", "B") }
 
 // Other is the other lease peg.
 func (p LeasePeg) Other() LeasePeg { return 1 - p }
@@ -63,7 +67,7 @@ const (
 )
 
 // String gives "counterclockwise" or "clockwise".
-func (t Turn) String() string { return oneOf(int(t), "counterclockwise", "clockwise") }
+func (t Turn) String() string { return measure.OneOf(int(t), "counterclockwise", "clockwise") }
 
 // HalfTurns counts half turns of twist in the group behind the paddle: clockwise above nil,
 // counterclockwise below.
@@ -87,7 +91,7 @@ const (
 )
 
 // String gives "right" or "left".
-func (h Hand) String() string { return oneOf(int(h), "right", "left") }
+func (h Hand) String() string { return measure.OneOf(int(h), "right", "left") }
 
 // turn is the way round the end peg after a pass in direction d.
 func (h Hand) turn(d Direction) Turn {
@@ -102,7 +106,7 @@ func (h Hand) MarshalText() ([]byte, error) { return []byte(h.String()), nil }
 
 // UnmarshalText reads "right" or "left".
 func (h *Hand) UnmarshalText(b []byte) error {
-	i, err := whichOf(string(b), "right", "left")
+	i, err := measure.WhichOf(string(b), "right", "left")
 	*h = Hand(i)
 	return err
 }
@@ -117,7 +121,7 @@ const (
 )
 
 // String gives "same" or "mirrored".
-func (r ReturnOrder) String() string { return oneOf(int(r), "same", "mirrored") }
+func (r ReturnOrder) String() string { return measure.OneOf(int(r), "same", "mirrored") }
 
 // Other is the other order.
 func (r ReturnOrder) Other() ReturnOrder { return 1 - r }
@@ -127,7 +131,7 @@ func (r ReturnOrder) MarshalText() ([]byte, error) { return []byte(r.String()), 
 
 // UnmarshalText reads "same" or "mirrored".
 func (r *ReturnOrder) UnmarshalText(b []byte) error {
-	i, err := whichOf(string(b), "same", "mirrored")
+	i, err := measure.WhichOf(string(b), "same", "mirrored")
 	*r = ReturnOrder(i)
 	return err
 }
@@ -142,14 +146,14 @@ const (
 )
 
 // String gives "short" or "full".
-func (l LastPass) String() string { return oneOf(int(l), "short", "full") }
+func (l LastPass) String() string { return measure.OneOf(int(l), "short", "full") }
 
 // MarshalText writes the name.
 func (l LastPass) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
 
 // UnmarshalText reads "short" or "full".
 func (l *LastPass) UnmarshalText(b []byte) error {
-	i, err := whichOf(string(b), "short", "full")
+	i, err := measure.WhichOf(string(b), "short", "full")
 	*l = LastPass(i)
 	return err
 }
@@ -164,14 +168,14 @@ const (
 )
 
 // String gives "raddle first" or "reed first".
-func (d Dressing) String() string { return oneOf(int(d), "raddle first", "reed first") }
+func (d Dressing) String() string { return measure.OneOf(int(d), "raddle first", "reed first") }
 
 // MarshalText writes the name.
 func (d Dressing) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads "raddle first" or "reed first".
 func (d *Dressing) UnmarshalText(b []byte) error {
-	i, err := whichOf(string(b), "raddle first", "reed first")
+	i, err := measure.WhichOf(string(b), "raddle first", "reed first")
 	*d = Dressing(i)
 	return err
 }
@@ -186,7 +190,9 @@ const (
 )
 
 // String gives "at the lease" or "at the counting cross".
-func (f Finish) String() string { return oneOf(int(f), "at the lease", "at the counting cross") }
+func (f Finish) String() string {
+	return measure.OneOf(int(f), "at the lease", "at the counting cross")
+}
 
 // finishAfter is where the paddle is after so many passes.
 func finishAfter(passes int) Finish {

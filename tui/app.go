@@ -10,6 +10,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/tui/form"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -23,7 +24,7 @@ type deps struct {
 	keys     keys.Map
 	bell     func()
 	practice plan.Spec
-	atHand   plan.AtHand
+	atHand   athand.AtHand
 	pace     plan.Pace // the weaver's own, or zero for the published range
 	say      func(string)
 	settings mill.Settings

@@ -11,6 +11,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/form"
 	"millside/tui/look"
 	"millside/tui/mill"
@@ -36,7 +37,7 @@ type entry struct {
 func newHome(d deps, list []counter.Summary, err error, now time.Time) home {
 	m := home{deps: d, list: list, at: now}
 	if err != nil {
-		m.problem = plan.Clean(err.Error())
+		m.problem = measure.Clean(err.Error())
 	}
 	return m
 }
@@ -65,7 +66,7 @@ func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 	m.at = at
 	switch msg := msg.(type) {
 	case form.FailedMsg:
-		m.problem, m.busy = plan.Clean(msg.Err.Error()), false
+		m.problem, m.busy = measure.Clean(msg.Err.Error()), false
 		return m, nil
 	case tea.KeyMsg:
 		if m.busy {
@@ -198,5 +199,5 @@ func damageText(err error) string {
 	if errors.As(err, &d) {
 		return fmt.Sprintf("damaged at line %d: millside salvage saves what is sound", d.Line)
 	}
-	return strings.TrimSpace(plan.Clean(err.Error()))
+	return strings.TrimSpace(measure.Clean(err.Error()))
 }

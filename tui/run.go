@@ -8,6 +8,8 @@ import (
 	"os/signal"
 	"syscall"
 
+	"millside/plan/athand"
+
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
@@ -48,7 +50,7 @@ type Options struct {
 	// Say is told each step as a line of plain text; nil for no one. It returns at once.
 	Say func(text string)
 	// AtHand is what the weaver has at hand, offered on the form.
-	AtHand plan.AtHand
+	AtHand athand.AtHand
 	// Settings are the weaver's own, and SaveSettings keeps changed ones; nil doesn't.
 	Settings     Settings
 	SaveSettings func(Settings) error

@@ -8,12 +8,13 @@ import (
 	"path/filepath"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/settings"
-	"millside/plan"
-
-	"github.com/spf13/cobra"
+	"millside/plan/athand"
+	"millside/plan/measure"
 )
 
 const atHandLong = `Prints where the file of things at hand is, and what it holds: mills, boards, paddles,
@@ -64,7 +65,7 @@ func (a *app) atHandCmd() *cobra.Command {
 	return cmd
 }
 
-func isFieldError(err error) bool { return len(plan.FieldErrors(err)) > 0 }
+func isFieldError(err error) bool { return len(measure.FieldErrors(err)) > 0 }
 
 // atHandPath is the file that the flag, the environment or the default names.
 func (a *app) atHandPath() (string, error) {
@@ -83,7 +84,7 @@ func (a *app) atHandPath() (string, error) {
 // atHand is what is at hand, for the commands that only take from it. It is read once. A file that is
 // missing holds nothing, unless it was named on the command line. What can't be read in it is told and
 // left out.
-func (a *app) atHand() (plan.AtHand, error) {
+func (a *app) atHand() (athand.AtHand, error) {
 	if a.hand == nil {
 		hand, err := a.takeInHand()
 		if err != nil {
@@ -94,10 +95,10 @@ func (a *app) atHand() (plan.AtHand, error) {
 	return *a.hand, nil
 }
 
-func (a *app) takeInHand() (plan.AtHand, error) {
+func (a *app) takeInHand() (athand.AtHand, error) {
 	path, err := a.atHandPath()
 	if err != nil {
-		return plan.AtHand{}, nil // without a home folder there is nothing at hand
+		return athand.AtHand{}, nil // without a home folder there is nothing at hand
 	}
 	hand, found, err := settings.ReadAtHand(path)
 	if !found && err == nil && a.atHandFlag != "" {
@@ -113,7 +114,7 @@ func (a *app) takeInHand() (plan.AtHand, error) {
 }
 
 // atHandText tells where the file is and what it holds.
-func atHandText(w io.Writer, path string, h plan.AtHand, found, made bool) {
+func atHandText(w io.Writer, path string, h athand.AtHand, found, made bool) {
 	prose.PathRow(w, "At hand", path)
 	switch {
 	case made:
@@ -134,23 +135,23 @@ func atHandText(w io.Writer, path string, h plan.AtHand, found, made bool) {
 const atHandFormat = "millside-at-hand-1"
 
 type atHandJSON struct {
-	Format string      `json:"format"` // atHandFormat
-	Path   string      `json:"path"`
-	Found  bool        `json:"found"`
-	Errors []string    `json:"errors,omitempty"`
-	AtHand plan.AtHand `json:"at_hand"`
+	Format string        `json:"format"` // atHandFormat
+	Path   string        `json:"path"`
+	Found  bool          `json:"found"`
+	Errors []string      `json:"errors,omitempty"`
+	AtHand athand.AtHand `json:"at_hand"`
 }
 
-func atHandToJSON(path string, h plan.AtHand, found bool, err error) atHandJSON {
+func atHandToJSON(path string, h athand.AtHand, found bool, err error) atHandJSON {
 	out := atHandJSON{Format: atHandFormat, Path: path, Found: found, AtHand: h}
-	for _, fe := range plan.FieldErrors(err) {
+	for _, fe := range measure.FieldErrors(err) {
 		out.Errors = append(out.Errors, fe.Error())
 	}
 	return out
 }
 
 // completeHand offers the names of the things at hand to a shell.
-func (a *app) completeHand(names func(plan.AtHand) []string) cobra.CompletionFunc {
+func (a *app) completeHand(names func(athand.AtHand) []string) cobra.CompletionFunc {
 	return func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 		path, err := a.atHandPath()
 		if err != nil {
@@ -163,17 +164,21 @@ func (a *app) completeHand(names func(plan.AtHand) []string) cobra.CompletionFun
 
 // completeNames lets a shell complete the flags that take the name of a thing at hand.
 func (a *app) completeNames(cmd *cobra.Command) {
-	for flag, names := range map[string]func(plan.AtHand) []string{
-		"mill": func(h plan.AtHand) []string { return namesOf(h.Mills, func(n plan.NamedMill) string { return n.Name }) },
-		"board": func(h plan.AtHand) []string {
-			return namesOf(h.Boards, func(n plan.NamedBoard) string { return n.Name })
+	for flag, names := range map[string]func(athand.AtHand) []string{
+		"mill": func(h athand.AtHand) []string {
+			return namesOf(h.Mills, func(n athand.NamedMill) string { return n.Name })
 		},
-		"paddle": func(h plan.AtHand) []string {
-			return namesOf(h.Paddles, func(n plan.NamedPaddle) string { return n.Name })
+		"board": func(h athand.AtHand) []string {
+			return namesOf(h.Boards, func(n athand.NamedBoard) string { return n.Name })
 		},
-		"reed": func(h plan.AtHand) []string { return namesOf(h.Reeds, func(n plan.NamedReed) string { return n.Name }) },
-		"raddle": func(h plan.AtHand) []string {
-			return namesOf(h.Raddles, func(n plan.NamedRaddle) string { return n.Name })
+		"paddle": func(h athand.AtHand) []string {
+			return namesOf(h.Paddles, func(n athand.NamedPaddle) string { return n.Name })
+		},
+		"reed": func(h athand.AtHand) []string {
+			return namesOf(h.Reeds, func(n athand.NamedReed) string { return n.Name })
+		},
+		"raddle": func(h athand.AtHand) []string {
+			return namesOf(h.Raddles, func(n athand.NamedRaddle) string { return n.Name })
 		},
 		"yarn": namesOfYarns, "weft": namesOfYarns,
 	} {
@@ -181,8 +186,8 @@ func (a *app) completeNames(cmd *cobra.Command) {
 	}
 }
 
-func namesOfYarns(h plan.AtHand) []string {
-	return namesOf(h.Yarns, func(n plan.NamedYarn) string { return n.Name })
+func namesOfYarns(h athand.AtHand) []string {
+	return namesOf(h.Yarns, func(n athand.NamedYarn) string { return n.Name })
 }
 
 func namesOf[T any](list []T, name func(T) string) []string {

@@ -20,15 +20,15 @@ import (
 	"os"
 	"time"
 
+	"github.com/mattn/go-isatty"
+	"github.com/spf13/cobra"
+
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/athand"
 	"millside/tui"
-
-	"github.com/mattn/go-isatty"
-	"github.com/spf13/cobra"
 )
 
 func main() {
@@ -55,7 +55,7 @@ type app struct {
 	recordsFlag, atHandFlag string
 	voice                   *speaker // what --say asks for; nil without it
 	// hand is what is at hand, nil until it is asked for.
-	hand *plan.AtHand
+	hand *athand.AtHand
 	// folder is the folder of records, nil until it is asked for.
 	folder *records.Folder
 }

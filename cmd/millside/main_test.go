@@ -19,6 +19,9 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/cloth"
+	"millside/plan/loom"
+	"millside/plan/measure"
 	"millside/tui"
 )
 
@@ -101,30 +104,30 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise, wrong.Mill.Height, wrong.RestMinutes = -1, -1, -1, -1, -1, -1
 	wrong.Pegs, wrong.Yarn.Colour, wrong.Yarn.Packages = plan.Pegs{Length: -1, Layers: -1}, "\x1b", -1
 	wrong.Cloth.Fit, wrong.Loom.FirstEnd = 9, 9
-	cloth := plan.DefaultSpec()
-	cloth.Cloth = plan.Cloth{Used: true, Width: plan.ClothWidth{Shrinkage: -1, DrawIn: -1, Doubled: -1, Floating: -1, Repeat: -1, Balance: -1},
-		Length: plan.ClothLength{Shrinkage: -1, TakeUp: -1, Hem: -1, Fringe: -1, Sample: -1, Waste: -1, Knotting: -1}}
-	_, clothErr := cloth.FromCloth()
-	yarn, err := plan.ParseYarn("cotton 8/2")
+	woven := plan.DefaultSpec()
+	woven.Cloth = plan.Cloth{Used: true, Width: cloth.Width{Shrinkage: -1, DrawIn: -1, Doubled: -1, Floating: -1, Repeat: -1, Balance: -1},
+		Length: cloth.Length{Shrinkage: -1, TakeUp: -1, Hem: -1, Fringe: -1, Sample: -1, Waste: -1, Knotting: -1}}
+	_, clothErr := woven.FromCloth()
+	yarn, err := measure.ParseYarn("cotton 8/2")
 	if err != nil {
 		t.Fatal(err)
 	}
-	loom := plan.DefaultSpec()
-	loom.Board = plan.Board{1, 2, 600 * plan.Centimetre}
-	loom.Yarn = plan.WarpYarn{Size: yarn, Cones: plan.Masses{plan.Ounce}, Tube: plan.Pound}
-	loom.Loom.Raddle = plan.Raddle{Space: 1, Spaces: -1}
-	loom.Loom.EdgeDents = -1
-	if err := loom.Loom.Sett.UnmarshalText([]byte("20 an inch")); err != nil {
+	dressed := plan.DefaultSpec()
+	dressed.Board = plan.Board{1, 2, 600 * measure.Centimetre}
+	dressed.Yarn = plan.WarpYarn{Size: yarn, Cones: measure.Masses{measure.Ounce}, Tube: measure.Pound}
+	dressed.Loom.Raddle = loom.Raddle{Space: 1, Spaces: -1}
+	dressed.Loom.EdgeDents = -1
+	if err := dressed.Loom.Sett.UnmarshalText([]byte("20 an inch")); err != nil {
 		t.Fatal(err)
 	}
-	if err := loom.Loom.Reed.UnmarshalText([]byte("10 dents an inch")); err != nil {
+	if err := dressed.Loom.Reed.UnmarshalText([]byte("10 dents an inch")); err != nil {
 		t.Fatal(err)
 	}
-	_, boardErr := plan.NewProject(loom, plan.Pace{})
-	loom.Board = nil
-	_, loomErr := plan.NewProject(loom, plan.Pace{})
+	_, boardErr := plan.NewProject(dressed, plan.Pace{})
+	dressed.Board = nil
+	_, loomErr := plan.NewProject(dressed, plan.Pace{})
 	seen := 0
-	for _, fe := range plan.FieldErrors(errors.Join(wrong.Check(), clothErr, boardErr, loomErr)) {
+	for _, fe := range measure.FieldErrors(errors.Join(wrong.Check(), clothErr, boardErr, loomErr)) {
 		seen++
 		if flag := asked.FlagFor(fe.Field, asked.FlagOf); flag == "" || cmd.Flags().Lookup(flag) == nil {
 			t.Errorf("field %q has no flag (%q)", fe.Field, flag)

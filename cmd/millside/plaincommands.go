@@ -8,6 +8,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // command is a word that may be typed instead of an empty line.
@@ -276,16 +277,16 @@ func firstOf(fields []string) string {
 
 // readPlace reads a length, or whole turns of the mill, from the front of some words, as many as belong
 // to it, and says how many that are; 0 if none do.
-func readPlace(path plan.MillPath, fields []string) (plan.Length, int) {
+func readPlace(path plan.MillPath, fields []string) (measure.Length, int) {
 	if len(fields) > 1 && strings.HasPrefix(strings.ToLower(fields[1]), "turn") {
 		// No path has so many turns, and a product beyond any warp could run over.
-		if n, err := strconv.Atoi(fields[0]); err == nil && n >= 0 && n <= plan.MaxEnds {
+		if n, err := strconv.Atoi(fields[0]); err == nil && n >= 0 && n <= measure.MaxEnds {
 			return path.PerTurn.Times(n), 2
 		}
 	}
 	const most = 5 // "4 yd 17 1/2 in"
 	for n := min(len(fields), most); n > 0; n-- {
-		if l, err := plan.ParseLength(strings.Join(fields[:n], " ")); err == nil {
+		if l, err := measure.ParseLength(strings.Join(fields[:n], " ")); err == nil {
 			return l, n
 		}
 	}

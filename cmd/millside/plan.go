@@ -17,8 +17,10 @@ const planLong = `Works out a warp and prints it: passes, turns round the mill, 
 the yarn, the count ties, and other ways to reach the same number of ends. What
 is not given has the value that stands in the list below.
 
-The time is that of your own pace once a warp has been finished: the one finished last
-of which four passes or more were timed. Until then it is a practised hand's usual range.
+The time is one figure: each pass by the turns of the mill and the handling at its
+ends, and what is cut off, tied on and threaded at the pegs, by the --minutes options.
+Once warps have been finished, a pass is that of your own pace, scaled to the turns: of
+the last five warps of which four passes or more were timed.
 
 --passes adds every pass: the ends it lays, the opening that goes first over the
 first lease peg, the peg of the counting cross that the group goes over, and the
@@ -36,19 +38,20 @@ are read too. A length is rounded up to what the pegs of the mill can give.
 --json prints one object with "format": "millside-plan-1". Its fields are: spec
 (what was asked for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps,
 turns, length, per_turn), warp_yarn, pace (low_ms, middle_ms, high_ms of a pass,
-timed_passes: those that your own pace was taken from, 0 for a practised hand's usual
-range), time (low_ms, middle_ms, high_ms of all passes), lease_faults (chain, pass, end,
-why), work (halts, cuts, ties, threads, far_finishes over the whole warp), choices
-(label, group, passes, last_ends, spare_ends, finish, reasons; the least trouble
-first), chains (number, first_end, last_end, ends, finish, tie_after, passes,
-peg_work_after, finishing) and, after --save, record (the path). A pass has: number,
-direction, first_end, last_end, positions, mirrored, spare_ends, first_peg,
-first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
+timed_passes and timed_warps: those that your own pace was taken from, 0 for a
+practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the
+part of it for the work at the pegs, text: the figure that is shown), lease_faults
+(chain, pass, end, why), work (halts, cuts, ties, threads, far_finishes over the
+whole warp), choices (label, group, passes, last_ends, spare_ends, finish, reasons;
+the least trouble first), chains (number, first_end, last_end, ends, finish,
+tie_after, passes, peg_work_after, finishing) and, after --save, record (the path).
+A pass has: number, direction, first_end, last_end, positions, mirrored, spare_ends,
+first_peg, first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
 keeps_opening, before and after (texts) and peg_work: what is done at the end peg
 before it (peg, cut, thread, tie, halt; positions are numbers, thread has position,
 from and to). peg_work_after is the same after the last pass. A length is given as
-exact text and in whole nanometres. Fields may be added under this format's
-name, but none renamed or taken away.`
+exact text and in whole nanometres. Fields may be added under this format's name,
+but none renamed or taken away.`
 
 const planExample = `  millside plan --ends 396
   millside plan --ends 396 --length "7 1/2 yd" --rise "3 in" --passes
@@ -73,7 +76,10 @@ func givenWarp(f *pflag.FlagSet) bool {
 }
 
 // check settles how a sheet is written, and refuses its flags where none is asked for.
-func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
+func (p *planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
+	if sheet.wall {
+		p.sheet = true
+	}
 	if p.sheet && p.json {
 		return asked.Usage(cmd, errors.New("--json prints the plan; for the sheet give --sheet --format json"))
 	}
@@ -81,7 +87,7 @@ func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
 		sheet.passes = p.passes
 		return sheet.check(cmd)
 	}
-	for _, name := range []string{"format", "output", "force", "how"} {
+	for _, name := range []string{"format", "output", "force", "how", "date"} {
 		if cmd.Flags().Changed(name) {
 			return asked.Usage(cmd, fmt.Errorf("--%s belongs to a sheet: give --sheet too", name))
 		}
@@ -91,8 +97,8 @@ func (p planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
 
 // planSheet prints the sheet of a plan, and makes a record of it where that is asked for. The record's
 // path is a message, so that the sheet can be piped.
-func (a *app) planSheet(cmd *cobra.Command, project *plan.Project, flags planFlags, sheet sheetFlags) error {
-	if err := a.printSheet(cmd, project, sheet); err != nil || !flags.save {
+func (a *app) planSheet(project *plan.Project, flags planFlags, sheet sheetFlags) error {
+	if err := a.printSheet(project, sheet); err != nil || !flags.save {
 		return err
 	}
 	path, err := a.savePlan(project.Plan)
@@ -124,7 +130,7 @@ func (a *app) planCmd() *cobra.Command {
 				return err
 			}
 			if flags.sheet {
-				return a.planSheet(cmd, project, flags, sheet)
+				return a.planSheet(project, flags, sheet)
 			}
 			return a.printPlan(project, made, flags)
 		},
@@ -136,7 +142,7 @@ func (a *app) planCmd() *cobra.Command {
 	f.BoolVar(&flags.passes, "passes", false, "add every pass and all that is done after the last")
 	f.BoolVar(&flags.json, "json", false, "print for a program to read")
 	f.BoolVar(&flags.save, "save", false, "make a record of it, to wind later")
-	f.BoolVar(&flags.sheet, "sheet", false, "print the sheet for the studio wall instead, as 'millside sheet' does")
+	f.BoolVar(&flags.sheet, "sheet", false, "print the whole plan as a sheet, as 'millside sheet' does")
 	sheet.add(cmd)
 	return cmd
 }

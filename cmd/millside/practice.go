@@ -7,12 +7,13 @@ import (
 	"os"
 	"path/filepath"
 
+	"github.com/spf13/cobra"
+
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/records"
 	"millside/counter"
 	"millside/plan"
-
-	"github.com/spf13/cobra"
+	"millside/plan/measure"
 )
 
 const practiceLong = `Opens an invented warp at once, to try out the keys without yarn on the mill. It
@@ -28,7 +29,7 @@ const practiceName = "Practice warp: sea-blue tea towels"
 func practiceSpec() plan.Spec {
 	s := plan.DefaultSpec()
 	s.Name, s.Ends, s.Group, s.Positions = practiceName, 120, 10, 12
-	s.Length, s.Mill.Rise, s.TieEvery = 4*plan.Yard, 3*plan.Inch, 40
+	s.Length, s.Mill.Rise, s.TieEvery = 4*measure.Yard, 3*measure.Inch, 40
 	return s
 }
 

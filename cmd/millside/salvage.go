@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"io"
 
+	"github.com/spf13/cobra"
+
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/counter"
-	"millside/plan"
-
-	"github.com/spf13/cobra"
+	"millside/plan/measure"
 )
 
 const salvageLong = `Copies what is sound in a damaged record, up to the first bad line, into a new one.
@@ -55,7 +55,7 @@ func salvageText(w io.Writer, got counter.SalvageResult, from, to string) {
 	}
 	fmt.Fprintln(w, prose.Wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.", got.BadLine, prose.Clean(got.Why)), 0))
 	if got.Lost > 0 {
-		fmt.Fprintln(w, prose.Wrap(plan.Counted(got.Lost, "line that had been counted is", "lines that had been counted are")+
+		fmt.Fprintln(w, prose.Wrap(measure.Counted(got.Lost, "line that had been counted is", "lines that had been counted are")+
 			" missing. The new record says so until its count was set right.", 0))
 	}
 	fmt.Fprintln(w, "Before you go on, count the groups at the pegs.")

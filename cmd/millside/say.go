@@ -8,9 +8,9 @@ import (
 	"sync"
 	"time"
 
-	"millside/plan"
-
 	"github.com/spf13/cobra"
+
+	"millside/plan/measure"
 )
 
 const (
@@ -45,7 +45,7 @@ func newSpeaker(command string) (*speaker, error) {
 		_, err = exec.LookPath(words[0])
 	}
 	if err != nil {
-		return nil, &plan.FieldError{Field: "--say", Value: command, Want: fmt.Sprintf("a command that can be run: %v", err)}
+		return nil, &measure.FieldError{Field: "--say", Value: command, Want: fmt.Sprintf("a command that can be run: %v", err)}
 	}
 	return startSpeaker(func(text string) error { return runSay(words, text) }, time.After), nil
 }

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 func TestSplitCommand(t *testing.T) {
@@ -186,7 +186,7 @@ func TestSpeakerFails(t *testing.T) {
 func TestSpeakerOfNoProgram(t *testing.T) {
 	for _, line := range []string{"", "'", "no-such-program-anywhere --slowly"} {
 		_, err := newSpeaker(line)
-		var fe *plan.FieldError
+		var fe *measure.FieldError
 		if !errors.As(err, &fe) || fe.Field != "--say" {
 			t.Errorf("%q: %v", line, err)
 		}

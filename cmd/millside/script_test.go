@@ -29,6 +29,7 @@ func TestScripts(t *testing.T) {
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("TZ", "UTC")
+			env.Setenv("SOURCE_DATE_EPOCH", "1795608000") // 25 November 2026
 			// With -race each program would sleep for a second before it ends.
 			env.Setenv("GORACE", "atexit_sleep_ms=0")
 			// Relative to the script's folder, so that what is printed is the same everywhere.

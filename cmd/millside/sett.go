@@ -3,12 +3,12 @@ package main
 import (
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/planout"
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
-
-	"github.com/spf13/cobra"
+	"millside/plan/measure"
 )
 
 const settLong = `Offers a sett to begin a sample with, from the yarn's size and the weave, by
@@ -31,7 +31,7 @@ intersections), factor_hundredths, rows, note, and others (for, source,
 factor_hundredths, start).`
 
 func (a *app) settCmd() *cobra.Command {
-	units := plan.Imperial
+	units := measure.Imperial
 	weave, factor, asJSON := "plain", "0.9", false
 	cmd := &cobra.Command{
 		Use: "sett YARN [options]", Short: "offer a sett to begin a sample with", Long: settLong,
@@ -44,15 +44,15 @@ func (a *app) settCmd() *cobra.Command {
 			}
 			yarn, err := asked.YarnOr(given[0], hand)
 			if err != nil {
-				return asked.Usage(cmd, plan.InField(err, "yarn"))
+				return asked.Usage(cmd, measure.InField(err, "yarn"))
 			}
 			w, err := asked.ParseWeave(weave)
 			if err != nil {
-				return asked.Usage(cmd, plan.InField(err, "--weave"))
+				return asked.Usage(cmd, measure.InField(err, "--weave"))
 			}
 			f, err := asked.ParseFactor(factor)
 			if err != nil {
-				return asked.Usage(cmd, plan.InField(err, "--factor"))
+				return asked.Usage(cmd, measure.InField(err, "--factor"))
 			}
 			return a.printSett(cmd, planout.SettAsk{Yarn: yarn.Size, Weave: w, Factor: f, Units: units}, asJSON)
 		},
@@ -68,7 +68,7 @@ func (a *app) settCmd() *cobra.Command {
 }
 
 func (a *app) printSett(cmd *cobra.Command, ask planout.SettAsk, asJSON bool) error {
-	help, err := plan.HelpSett(ask.Yarn, ask.Weave, ask.Factor, ask.Units)
+	help, err := measure.HelpSett(ask.Yarn, ask.Weave, ask.Factor, ask.Units)
 	if err != nil {
 		return settUsage(cmd, err)
 	}

@@ -4,49 +4,58 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
+	"time"
 
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 
 	"github.com/spf13/cobra"
 )
 
-const sheetLong = `Prints the studio sheet of a warp: all that hangs on the wall while it is wound and
-brought to the loom. The cloth, the warp, chains, passes, ties, yarn, raddle, reed and
-cautions, as far as the plan knows of them. The figures are the same in every format.
-Once winding has begun it tells what happened at the mill too, for the loom: every
-marked end with its raddle section and dent, recounts, notes, the time taken.
+const sheetLong = `Prints a warp's sheet. There are two. The whole plan tells all that is known: the cloth,
+the warp, chains, passes, ties, yarn, raddle, reed, cautions. Once winding has begun it
+tells what happened at the mill too, for the loom: every marked end with its section of
+the raddle and its dent, recounts, notes, the time taken.
 
---format text is 80 columns wide, markdown is for notes, html is one page with drawings
-that prints on A4 and Letter and needs nothing else, json is for a program. Where -o
-names a file, the format follows from its ending: .txt, .md, .html or .json.
+--wall prints the wall sheet instead, made to fit on one page at the mill: what to thread,
+the stripes as a picture, the way over the pegs, the passes in the order of winding with a
+box to tick for each and the work at the pegs between them, count ties, what follows the
+last pass.
 
---how adds to each figure the formula and the numbers that it comes from; html has them
-unless --how=false is given. --passes lists every pass and every count tie by itself.
+The figures are the same in every format. text is 80 columns wide, markdown is for notes,
+html is a page with drawings that prints on A4 and Letter and needs nothing else, json is
+for a program. Where -o names a file, the format follows from its ending: .txt, .md, .html
+or .json; -o - is standard output. A sheet never replaces a record.
 
-json is one object with "format": "millside-sheet-1" and: title, units, ends, passes,
-chains, length, yarn (all ends together), parts (id, title, rows, table, notes) and
-drawings (mill or board, raddle, reed). A row has name, value, how (formula,
-with_numbers), usual and warning; a table has columns and lines. The formulas are
-always there. Fields may be added under this format's name, but none renamed or taken
-away.`
+--how adds to each figure of the whole plan the formula and the numbers that it comes
+from; html has them unless --how=false is given. --passes lists every pass and every count
+tie by itself.
+
+json is one object whose structure is published: 'millside schema' lists the schemas. The
+whole plan has "format": "millside-sheet-1", the wall sheet "millside-wall-1". Fields may
+be added under a format's name, but none renamed or taken away.`
 
 // sheetFlags are the flags that say how a sheet is written.
 type sheetFlags struct {
-	format, file       string
-	how, passes, force bool
+	format, file             string
+	wall, how, passes, force bool
+	day                      asked.Day
 }
 
 func (a *app) sheetCmd() *cobra.Command {
 	var flags sheetFlags
 	cmd := &cobra.Command{
-		Use: "sheet NAME|PATH [options]", Short: "print the sheet for the studio wall", Long: sheetLong,
-		Example: "  millside sheet sea-blue-tea-towels\n  millside sheet tea-towels -o towels.html\n  millside sheet tea-towels --format markdown --how --passes",
+		Use: "sheet NAME|PATH [options]", Short: "print the wall sheet or the whole plan of a warp", Long: sheetLong,
+		Example: "  millside sheet tea-towels --wall -o wall.html\n  millside sheet tea-towels -o towels.html\n  millside sheet tea-towels --format markdown --how --passes",
 		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			if err := flags.check(cmd); err != nil {
@@ -62,7 +71,7 @@ func (a *app) sheetCmd() *cobra.Command {
 			if err != nil {
 				return fmt.Errorf("working out the sheet: %w", err)
 			}
-			return a.printSheet(cmd, project, flags, counter.HandOver(state, record.Events()))
+			return a.printSheet(project, flags, counter.HandOver(state, record.Events()))
 		},
 	}
 	flags.add(cmd)
@@ -74,17 +83,31 @@ func (a *app) sheetCmd() *cobra.Command {
 func (s *sheetFlags) add(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.SortFlags = false
+	f.BoolVar(&s.wall, "wall", false, "the wall sheet: one page for the mill, with a box to tick for each pass")
 	f.StringVar(&s.format, "format", "", "the `format` of the sheet: text, markdown, html or json (text if nothing says otherwise)")
 	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(sheetout.SheetFormats, cobra.ShellCompDirectiveNoFileComp))
-	f.StringVarP(&s.file, "output", "o", "", "write the sheet into a `file`, whole or not at all")
+	f.StringVarP(&s.file, "output", "o", "", "write the sheet into a `file`, whole or not at all; - is standard output")
 	f.BoolVar(&s.force, "force", false, "replace the file if it is there already")
 	f.BoolVar(&s.how, "how", false, "add to each figure how it was reached")
+	f.Var(&s.day, "date", "the day that stands on the sheet, such as 2026-11-25, or none; today if not said")
 }
 
 // check refuses a format that isn't known, and settles it and the formulas where nothing was said.
 func (s *sheetFlags) check(cmd *cobra.Command) error {
-	if s.format == "" {
-		s.format = sheetout.FormatOf[strings.ToLower(filepath.Ext(s.file))]
+	if cmd.Flags().Changed("output") && strings.TrimSpace(s.file) == "" {
+		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
+	}
+	if s.file == "-" {
+		s.file = ""
+	}
+	ending := strings.ToLower(filepath.Ext(s.file))
+	if ending == counter.Extension {
+		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "another ending: " + counter.Extension + " is that of a record, which a sheet never replaces"})
+	}
+	if s.format == "" && s.file != "" {
+		if s.format = sheetout.FormatOf[ending]; s.format == "" {
+			return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "an ending that says the format, one of .txt, .md, .html and .json, or a --format too"})
+		}
 	}
 	switch s.format {
 	case "":
@@ -95,31 +118,24 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 			s.how = true
 		}
 	default:
-		return asked.Usage(cmd, &plan.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
-	}
-	if cmd.Flags().Changed("output") && strings.TrimSpace(s.file) == "" {
-		return asked.Usage(cmd, &plan.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
 	}
 	return nil
 }
 
 // printSheet writes the sheet of a project, with more parts before the cautions, to where the flags say.
-func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetFlags, more ...plan.SheetPart) error {
-	hand, err := a.atHand()
+func (a *app) printSheet(project *plan.Project, flags sheetFlags, more ...sheet.Part) error {
+	write, err := a.sheetWriter(project, flags, more)
 	if err != nil {
 		return err
 	}
-	sheet, err := project.SheetWith(plan.SheetOptions{AllPasses: flags.passes, Reeds: hand.Reeds})
-	if err != nil {
-		return fmt.Errorf("working out the sheet: %w", err)
-	}
-	for _, part := range more {
-		sheet.Insert(part)
-	}
 	if flags.file == "" {
-		return sheetout.WriteSheet(a.out, sheet, flags.format, flags.how)
+		return write(a.out)
 	}
-	err = writeFile(flags.file, flags.force, func(w io.Writer) error { return sheetout.WriteSheet(w, sheet, flags.format, flags.how) })
+	if err := notARecord(flags.file); err != nil {
+		return err
+	}
+	err = writeFile(flags.file, flags.force, write)
 	if errors.Is(err, errFileThere) {
 		return fmt.Errorf("%w; --force replaces it", err)
 	}
@@ -127,5 +143,50 @@ func (a *app) printSheet(cmd *cobra.Command, project *plan.Project, flags sheetF
 		return err
 	}
 	fmt.Fprintf(a.out, "Sheet: %s\n", prose.Clean(flags.file))
+	return nil
+}
+
+// sheetWriter makes the sheet, and gives what writes it.
+func (a *app) sheetWriter(project *plan.Project, flags sheetFlags, more []sheet.Part) (func(io.Writer) error, error) {
+	day := flags.day.Or(a.today())
+	if flags.wall {
+		wall := sheet.NewWall(project.Plan, project.Pace, day)
+		return func(w io.Writer) error { return sheetout.WriteWall(w, wall, flags.format) }, nil
+	}
+	hand, err := a.atHand()
+	if err != nil {
+		return nil, err
+	}
+	whole, err := sheet.New(project, sheet.Options{AllPasses: flags.passes, Reeds: hand.Reeds})
+	if err != nil {
+		return nil, fmt.Errorf("working out the sheet: %w", err)
+	}
+	whole.Date = sheet.DayText(day)
+	for _, part := range more {
+		whole.Insert(part)
+	}
+	return func(w io.Writer) error { return sheetout.WriteSheet(w, whole, flags.format, flags.how) }, nil
+}
+
+// today is the day that a sheet bears. SOURCE_DATE_EPOCH, in seconds since 1970, takes the clock's place
+// where a sheet should come out the same every day (reproducible-builds.org, its specification).
+func (a *app) today() time.Time {
+	if seconds, err := strconv.ParseInt(a.env("SOURCE_DATE_EPOCH"), 10, 64); err == nil {
+		return time.Unix(seconds, 0).UTC()
+	}
+	return a.now()
+}
+
+// notARecord refuses a file that holds a record, whatever it is called: a sheet never takes its place.
+func notARecord(path string) error {
+	file, err := os.Open(path)
+	if err != nil {
+		return nil // nothing is there that could be replaced, or writing will tell
+	}
+	defer file.Close()
+	begun := make([]byte, len(counter.Signature))
+	if n, _ := io.ReadFull(file, begun); string(begun[:n]) == counter.Signature {
+		return fmt.Errorf("writing %s: it is a record of a warp, which a sheet never replaces", path)
+	}
 	return nil
 }

@@ -11,6 +11,9 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/loom"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // troubledWarp is 600 ends by ten in 60 passes, for a loom: 20 ends an inch, so 30 in; a raddle of half
@@ -18,11 +21,11 @@ import (
 // on the left. A cone of half a pound feeds each position.
 func troubledWarp(t *testing.T) func(*plan.Spec) {
 	t.Helper()
-	reed, err := plan.ParseReed("10 dents an inch")
+	reed, err := loom.ParseReed("10 dents an inch")
 	if err != nil {
 		t.Fatal(err)
 	}
-	yarn, err := plan.ParseYarn("cotton 8/2")
+	yarn, err := measure.ParseYarn("cotton 8/2")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,8 +34,8 @@ func troubledWarp(t *testing.T) func(*plan.Spec) {
 		if err := s.Loom.Sett.UnmarshalText([]byte("20 an inch")); err != nil {
 			t.Fatal(err)
 		}
-		s.Loom.Reed, s.Loom.Raddle.Space, s.Loom.FirstEnd = reed, plan.Inch/2, plan.LeftSide
-		s.Yarn.Size, s.Yarn.Cones = yarn, plan.Masses{plan.Pound / 2}
+		s.Loom.Reed, s.Loom.Raddle.Space, s.Loom.FirstEnd = reed, measure.Inch/2, loom.LeftSide
+		s.Yarn.Size, s.Yarn.Cones = yarn, measure.Masses{measure.Pound / 2}
 	}
 }
 
@@ -194,7 +197,7 @@ func handsOver(t *testing.T, dir, path string) {
 }
 
 // recordPart is the hand-over on the sheet, as a program reads it.
-func recordPart(t *testing.T, dir, path string) plan.SheetPart {
+func recordPart(t *testing.T, dir, path string) sheet.Part {
 	t.Helper()
 	cmd := exec.Command(binary(t), "sheet", path, "--format", "json")
 	var out, errs bytes.Buffer
@@ -203,18 +206,18 @@ func recordPart(t *testing.T, dir, path string) plan.SheetPart {
 	if err := cmd.Run(); err != nil {
 		t.Fatalf("%v: %s", err, errs.String())
 	}
-	var sheet struct{ Parts []plan.SheetPart }
-	if err := json.Unmarshal(out.Bytes(), &sheet); err != nil {
+	var made struct{ Parts []sheet.Part }
+	if err := json.Unmarshal(out.Bytes(), &made); err != nil {
 		t.Fatal(err)
 	}
-	for i, part := range sheet.Parts {
-		if part.ID == plan.PartRecord {
-			if i != len(sheet.Parts)-2 || sheet.Parts[i+1].ID != plan.PartCautions {
+	for i, part := range made.Parts {
+		if part.ID == sheet.PartRecord {
+			if i != len(made.Parts)-2 || made.Parts[i+1].ID != sheet.PartCautions {
 				t.Error("the hand-over doesn't stand before the cautions")
 			}
 			return part
 		}
 	}
 	t.Fatal("the sheet has no hand-over")
-	return plan.SheetPart{}
+	return sheet.Part{}
 }

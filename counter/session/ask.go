@@ -7,6 +7,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Ask is something that takes a few short answers: a note, a mark with its place, a recount. It says what to ask, what
@@ -145,7 +146,7 @@ func (q AskMark) Intent(s Session, t []string) (Intent, string) {
 		return nil, problem
 	}
 	if q.What.OfEnd() {
-		if m.Position, problem = CountOf("position", position, 1, plan.MaxPositions); problem != "" {
+		if m.Position, problem = CountOf("position", position, 1, measure.MaxPositions); problem != "" {
 			return nil, problem
 		}
 		if pass := s.st.Current().Passes[m.Pass-1]; !pass.Carried.Has(m.Position) {
@@ -175,7 +176,7 @@ func CountOf(name, text string, low, high int) (int, string) {
 // shorten cuts what was typed for an answer.
 func shorten(text string) string {
 	const most = 40
-	text = plan.Clean(text)
+	text = measure.Clean(text)
 	if r := []rune(text); len(r) > most {
 		return string(r[:most]) + "…"
 	}
@@ -183,14 +184,14 @@ func shorten(text string) string {
 }
 
 // PlaceOf reads a length from the lease, or a number of turns of the mill such as "3 turns", within the warp. The error
-// is a [*plan.FieldError] without a field name.
-func PlaceOf(p *plan.Plan, text string) (plan.Length, error) {
-	place, err := plan.ParseLength(text)
+// is a [*measure.FieldError] without a field name.
+func PlaceOf(p *plan.Plan, text string) (measure.Length, error) {
+	place, err := measure.ParseLength(text)
 	if turns, ok := strings.CutSuffix(strings.TrimSuffix(strings.ToLower(text), "s"), "turn"); ok {
 		place, err = p.Path.AtTurns(strings.TrimSpace(turns))
 	}
 	if err == nil && place > p.Path.Length {
-		err = &plan.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) + ", the length of the warp"}
+		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) + ", the length of the warp"}
 	}
 	return place, err
 }
@@ -219,7 +220,7 @@ func (AskPackage) Intent(s Session, t []string) (Intent, string) {
 		return nil, problem
 	}
 	if t[1] != "" {
-		weight, err := plan.ParseMass(t[1])
+		weight, err := measure.ParseMass(t[1])
 		if err != nil {
 			return nil, "weight: " + err.Error()
 		}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // AskRecount leads through the counting cross. What is typed at the pegs fills in the number of passes, if it goes
@@ -51,7 +51,7 @@ func (s Session) ReadSeen(one, two, way, loose string) (counter.Seen, string) {
 		if f.text == "" || f.text == "-" {
 			continue
 		}
-		n, problem := CountOf(labels[i], f.text, 0, plan.MaxEnds)
+		n, problem := CountOf(labels[i], f.text, 0, measure.MaxEnds)
 		if problem != "" {
 			return seen, problem
 		}
@@ -67,7 +67,7 @@ func (s Session) ReadSeen(one, two, way, loose string) (counter.Seen, string) {
 		return seen, fmt.Sprintf("last group: %q won't do; give o or r", shorten(way))
 	}
 	if loose != "" && loose != "-" {
-		n, problem := CountOf(labels[atLoose], loose, 0, plan.MaxEnds)
+		n, problem := CountOf(labels[atLoose], loose, 0, measure.MaxEnds)
 		if problem != "" {
 			return seen, problem
 		}
@@ -111,9 +111,9 @@ func (q AskRecount) Preview(s Session, t []string) string {
 	}
 	cross := counter.CrossOf(n)
 	text := fmt.Sprintf("%s: %d over peg 1 and %d over peg 2, %d ends. Now the count says %d; both numbers are kept.",
-		plan.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, s.st.Current().EndsAfter(n), s.st.Laid())
+		measure.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, s.st.Current().EndsAfter(n), s.st.Laid())
 	if tie := s.Standing().Tie; tie.Pass > 0 {
-		text += fmt.Sprintf(" The last tie holds %s, so %s after it.", plan.Counted(tie.Ends, "end", "ends"), loose(n-tie.Pass))
+		text += fmt.Sprintf(" The last tie holds %s, so %s after it.", measure.Counted(tie.Ends, "end", "ends"), loose(n-tie.Pass))
 	}
 	return text
 }
@@ -121,9 +121,9 @@ func (q AskRecount) Preview(s Session, t []string) string {
 // loose says how many groups lie after a tie.
 func loose(n int) string {
 	if n < 0 {
-		return fmt.Sprintf("%s fewer than are tied", plan.Counted(-n, "group", "groups"))
+		return fmt.Sprintf("%s fewer than are tied", measure.Counted(-n, "group", "groups"))
 	}
-	return plan.Counted(n, "group lies", "groups lie")
+	return measure.Counted(n, "group lies", "groups lie")
 }
 
 // Intent is a [Recount].
@@ -142,7 +142,7 @@ func (q AskRecount) Intent(s Session, t []string) (Intent, string) {
 // Pegs says which number of passes fits what was counted at the pegs. It changes nothing.
 func (s Session) Pegs(seen counter.Seen) []string {
 	r := counter.Reconcile(s.st.Current(), s.st.Laid(), seen)
-	passes := func(n int) string { return plan.Counted(n, "pass", "passes") }
+	passes := func(n int) string { return measure.Counted(n, "pass", "passes") }
 	switch {
 	case len(r.Disagree) > 0:
 		return r.Disagree

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // follows says what came of a saved event.
@@ -139,7 +139,7 @@ func (s Session) saidRecount(before Session) string {
 	text := fmt.Sprintf("the count was %d, now it is %d", before.st.Laid(), s.st.Laid())
 	if n := len(s.st.Ties); n > 0 && s.st.Ties[n-1].Chain == s.st.Chain {
 		tie := s.st.Ties[n-1]
-		text += fmt.Sprintf("; the last count tie holds %s, so %s loose", plan.Counted(tie.Ends, "end", "ends"), plan.Counted(s.st.Laid()-tie.Pass, "group", "groups"))
+		text += fmt.Sprintf("; the last count tie holds %s, so %s loose", measure.Counted(tie.Ends, "end", "ends"), measure.Counted(s.st.Laid()-tie.Pass, "group", "groups"))
 	}
 	return text
 }

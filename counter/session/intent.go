@@ -3,6 +3,7 @@ package session
 import (
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Intent is what the winder wants. The types are those of this file.
@@ -43,7 +44,7 @@ type Mark struct {
 	// Pass is the pass, 0 for the one in hand; Position the position of the paddle, 0 where the whole pass is meant.
 	Pass, Position int
 	// Place is how far from the lease, if HasPlace.
-	Place    plan.Length
+	Place    measure.Length
 	HasPlace bool
 	Text     string
 }
@@ -58,7 +59,7 @@ type Righted struct{}
 // weighed.
 type NewPackage struct {
 	Position, Pass int
-	Weight         plan.Mass
+	Weight         measure.Mass
 }
 
 // DropMark takes a mark back: the one of that number, 0 for the last one made.

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Item is one thing that must be done or known.
@@ -44,7 +45,7 @@ func (s Session) dueNow(p plan.Pass) []Item {
 	}
 	c := s.st.Current()
 	if p.Number == len(c.Passes) {
-		add(ItemLast, Due, fmt.Sprintf("last pass: %s, then tie off", plan.Counted(p.Ends(), "end", "ends")), "Last pass")
+		add(ItemLast, Due, fmt.Sprintf("last pass: %s, then tie off", measure.Counted(p.Ends(), "end", "ends")), "Last pass")
 	}
 	if carry, ok := s.carryItem(p); ok {
 		items = append(items, carry)
@@ -52,7 +53,7 @@ func (s Session) dueNow(p plan.Pass) []Item {
 	if w, ok := s.work(); ok && w.Starts() {
 		text := "tie the group on at the near end peg, beside the lease"
 		if n := len(w.Thread); n > 0 {
-			text = fmt.Sprintf("thread the paddle: %s, one end in each; ", plan.Counted(n, "position", "positions")) + text
+			text = fmt.Sprintf("thread the paddle: %s, one end in each; ", measure.Counted(n, "position", "positions")) + text
 		}
 		add(ItemDress, Due, text, "tie the group on")
 	}
@@ -101,7 +102,7 @@ func (s Session) Reminders(now time.Time) []Item {
 		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("tie %d ends", t.Total)})
 	}
 	if advice := s.st.TwistAdvice(); advice != "" {
-		items = append(items, Item{ItemTurn, Due, "wrong turn: " + plan.Capital(advice), "wrong turn is open"})
+		items = append(items, Item{ItemTurn, Due, "wrong turn: " + measure.Capital(advice), "wrong turn is open"})
 	}
 	if s.open() && !s.asks() {
 		q, _ := s.Question()
@@ -115,7 +116,7 @@ func (s Session) Reminders(now time.Time) []Item {
 
 // restWords is the reminder to rest. It is a sentence.
 func (s Session) restWords() string {
-	return fmt.Sprintf("%s without a break: rest your hands, neck and shoulders.", plan.Counted(s.st.Plan.Spec.RestMinutes, "minute", "minutes"))
+	return fmt.Sprintf("%s without a break: rest your hands, neck and shoulders.", measure.Counted(s.st.Plan.Spec.RestMinutes, "minute", "minutes"))
 }
 
 // comingAfter is what follows the pass in hand, announced one pass ahead.

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // InHand is the pass that a mark without a number means: the one being laid, after the last pass of the chain that one.
@@ -73,7 +73,7 @@ func (s Session) saidMark(e counter.Event, before counter.State) string {
 	switch e.Kind {
 	case counter.Incident:
 		in := s.st.Incidents[len(s.st.Incidents)-1]
-		text := fmt.Sprintf("marked as number %d: %s", in.Number, plan.Clean(in.Words(s.st.Plan.Spec.Units)))
+		text := fmt.Sprintf("marked as number %d: %s", in.Number, measure.Clean(in.Words(s.st.Plan.Spec.Units)))
 		if colour := s.st.Plan.EndColour(in.End); in.End != 0 && colour != 0 {
 			text += ", " + s.st.Plan.ColourText(colour)
 		}
@@ -97,7 +97,7 @@ func (s Session) saidMark(e counter.Event, before counter.State) string {
 func (s Session) saidDropped(number int, before counter.State) string {
 	for _, in := range before.Incidents {
 		if in.Number == number {
-			return fmt.Sprintf("mark number %d is taken back: %s", number, plan.Clean(in.Words(before.Plan.Spec.Units)))
+			return fmt.Sprintf("mark number %d is taken back: %s", number, measure.Clean(in.Words(before.Plan.Spec.Units)))
 		}
 	}
 	chain := before.Chains[before.Chain-1]
@@ -108,7 +108,7 @@ func (s Session) saidDropped(number int, before counter.State) string {
 	}
 	for _, t := range before.Ties {
 		if t.Number == number {
-			return fmt.Sprintf("the count tie of %s is taken back", plan.Counted(t.Ends, "end", "ends"))
+			return fmt.Sprintf("the count tie of %s is taken back", measure.Counted(t.Ends, "end", "ends"))
 		}
 	}
 	for _, c := range before.Cones {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // weighed gives every position a package that holds yarn for so many passes of a chain of five yards, and a little.
@@ -13,7 +14,7 @@ func weighed(t *testing.T, passes int, change func(*plan.Spec)) func(*plan.Spec)
 	t.Helper()
 	return func(s *plan.Spec) {
 		s.Ends, s.TieEvery = 60, 0
-		size, err := plan.ParseYarn("2000 m/kg")
+		size, err := measure.ParseYarn("2000 m/kg")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -29,7 +30,7 @@ func weighed(t *testing.T, passes int, change func(*plan.Spec)) func(*plan.Spec)
 		if err != nil {
 			t.Fatal(err)
 		}
-		s.Yarn.Size, s.Yarn.Cones = size, []plan.Mass{mass}
+		s.Yarn.Size, s.Yarn.Cones = size, []measure.Mass{mass}
 	}
 }
 

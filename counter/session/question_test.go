@@ -6,6 +6,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/sheet"
 )
 
 // The look at the lease is announced one pass ahead, rings, and eats no press: the pass key counts the next pass and the
@@ -120,7 +121,7 @@ func TestOtherOrder(t *testing.T) {
 	b.wants("passes 2, 4 had the wrong opening first")
 }
 
-func rows(part plan.SheetPart) string {
+func rows(part sheet.Part) string {
 	var all []string
 	for _, r := range part.Rows {
 		all = append(all, r.Name+": "+r.Value)

@@ -8,6 +8,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // LookAfter is how long nothing may have happened before a press of the pass key brings up what must stand on the mill
@@ -203,7 +204,7 @@ func (s Session) NotSaved(err error) (Session, Reply) {
 	s.wait, s.asked = counter.Event{}, asked0
 	if errors.Is(err, counter.ErrBroken) {
 		s.broken = err
-		text := fmt.Sprintf("not saved: the count did not move, %s on the disk", plan.Counted(s.st.Laid(), "pass", "passes"))
+		text := fmt.Sprintf("not saved: the count did not move, %s on the disk", measure.Counted(s.st.Laid(), "pass", "passes"))
 		s.message = Message{text, Alarm}
 		said := []string{sentence(text), sentence(strings.TrimSuffix(err.Error(), "."))}
 		return s, Reply{Said: said, Short: "Not saved. The count did not move.", Cue: CueStop, Over: asked.leaving}
@@ -227,12 +228,12 @@ func (s Session) leave(at time.Time) (Session, Reply) {
 }
 
 func (s Session) leaves() Reply {
-	return Reply{Over: true, Said: []string{fmt.Sprintf("Left with %s laid. All of it is on the disk.", plan.Counted(s.st.Laid(), "pass", "passes"))}}
+	return Reply{Over: true, Said: []string{fmt.Sprintf("Left with %s laid. All of it is on the disk.", measure.Counted(s.st.Laid(), "pass", "passes"))}}
 }
 
 // sentence makes a sentence of a few words.
 func sentence(text string) string {
-	text = plan.Capital(text)
+	text = measure.Capital(text)
 	if text == "" || strings.HasSuffix(text, ".") || strings.HasSuffix(text, "?") {
 		return text
 	}

@@ -6,6 +6,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Standing is what stands on the mill if the count is right.
@@ -58,9 +59,9 @@ func (st Standing) Words() []string {
 	case !st.Stopped.IsZero():
 		state = "Stopped at " + when(st.Stopped) + ": "
 	}
-	said := []string{fmt.Sprintf("%s%d of %s laid, %s stand.", state, st.Laid, plan.Counted(st.Of, "pass", "passes"), plan.Counted(st.Ends, "end", "ends"))}
+	said := []string{fmt.Sprintf("%s%d of %s laid, %s stand.", state, st.Laid, measure.Counted(st.Of, "pass", "passes"), measure.Counted(st.Ends, "end", "ends"))}
 	if st.Ticked > 0 {
-		return append(said, fmt.Sprintf("%s done.", plan.Counted(st.Ticked, "finishing step", "finishing steps")))
+		return append(said, fmt.Sprintf("%s done.", measure.Counted(st.Ticked, "finishing step", "finishing steps")))
 	}
 	if st.Laid > 0 {
 		turn := st.Turn.String()
@@ -68,11 +69,11 @@ func (st Standing) Words() []string {
 			turn += ", the wrong way"
 		}
 		said = append(said, fmt.Sprintf("On the mill: %s over peg 1 of the counting cross and %d over peg 2. The paddle is at the %s, the last turn was %s.",
-			plan.Counted(st.Cross.OverPeg1, "group", "groups"), st.Cross.OverPeg2, st.Peg, turn))
+			measure.Counted(st.Cross.OverPeg1, "group", "groups"), st.Cross.OverPeg2, st.Peg, turn))
 	}
 	if st.Tie.Pass > 0 {
-		said = append(said, fmt.Sprintf("The last count tie holds %s; count from there: %s loose.", plan.Counted(st.Tie.Ends, "end", "ends"),
-			plan.Counted(st.Laid-st.Tie.Pass, "group", "groups")))
+		said = append(said, fmt.Sprintf("The last count tie holds %s; count from there: %s loose.", measure.Counted(st.Tie.Ends, "end", "ends"),
+			measure.Counted(st.Laid-st.Tie.Pass, "group", "groups")))
 	}
 	if st.Twist != "" {
 		said = append(said, st.Twist)
@@ -94,7 +95,7 @@ func (s Session) Where(now time.Time) []string {
 	}
 	for _, in := range s.st.Incidents {
 		if in.Stands() {
-			said = append(said, fmt.Sprintf("Number %d, chain %d: %s.", in.Number, in.Chain, plan.Clean(in.Words(s.st.Plan.Spec.Units))))
+			said = append(said, fmt.Sprintf("Number %d, chain %d: %s.", in.Number, in.Chain, measure.Clean(in.Words(s.st.Plan.Spec.Units))))
 		}
 	}
 	if left, ok := s.TimeLeft(); ok {

@@ -6,6 +6,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // DueTie is the count tie that has fallen due and was neither made nor waved off; false if there is none. Of several it
@@ -67,8 +68,8 @@ func (s Session) tieBack(at time.Time) (Session, Reply) {
 func (s Session) saidTie(e counter.Event) string {
 	if e.Kind == counter.TieWaved {
 		t := s.st.TiesWaved[len(s.st.TiesWaved)-1]
-		return fmt.Sprintf("the count tie of %s is waved off", plan.Counted(t.Ends, "end", "ends"))
+		return fmt.Sprintf("the count tie of %s is waved off", measure.Counted(t.Ends, "end", "ends"))
 	}
 	t := s.st.Ties[len(s.st.Ties)-1]
-	return fmt.Sprintf("count tie noted: %s in %s", plan.Counted(t.Ends, "end", "ends"), plan.Counted(t.Pass, "group", "groups"))
+	return fmt.Sprintf("count tie noted: %s in %s", measure.Counted(t.Ends, "end", "ends"), measure.Counted(t.Pass, "group", "groups"))
 }

@@ -6,6 +6,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // hundred is a warp of 300 ends by ten with a tie every hundred: due after passes 11 and 21.
@@ -125,7 +126,7 @@ func TestTiesLeftBehind(t *testing.T) {
 
 // The choke ties of a short warp stand a third of its length from the cross, so that half of it is not between them.
 func TestChokeTies(t *testing.T) {
-	b := newBench(t, func(s *plan.Spec) { s.Ends, s.Length, s.Mill.PegStep = 20, 60*plan.Inch, plan.Inch })
+	b := newBench(t, func(s *plan.Spec) { s.Ends, s.Length, s.Mill.PegStep = 20, 60*measure.Inch, measure.Inch })
 	b.windTo(2)
 	for range 20 {
 		if step, _ := b.s.State().NextStep(); step.ID == plan.StepNearChoke {

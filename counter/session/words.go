@@ -5,14 +5,14 @@ import (
 	"strings"
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Announce is the page in long words, in the order in which the winder needs them.
 func (s Session) Announce(now time.Time) []string {
 	switch s.Stage(now) {
 	case Done:
-		return []string{fmt.Sprintf("The warp is finished and off the mill: %s.", plan.Counted(s.st.EndsStandingAll(), "end", "ends"))}
+		return []string{fmt.Sprintf("The warp is finished and off the mill: %s.", measure.Counted(s.st.EndsStandingAll(), "end", "ends"))}
 	case Looking:
 		return append(s.Standing().Words(), "If it is so, press the pass key to go on. If not, count at the pegs.")
 	case AtPeg:
@@ -39,7 +39,7 @@ func (s Session) passWords(now time.Time) []string {
 	}
 	var said []string
 	if k := in.Pass.Number - 1; k > 0 {
-		said = append(said, fmt.Sprintf("Pass %d is laid, %s stand.", k, plan.Counted(in.Standing, "end", "ends")))
+		said = append(said, fmt.Sprintf("Pass %d is laid, %s stand.", k, measure.Counted(in.Standing, "end", "ends")))
 	}
 	said = append(said, fmt.Sprintf("Pass %d of %d%s, %s: %s.", in.Pass.Number, in.Of, chain, in.Pass.Direction, in.Words()))
 	if in.Round != RoundNone {
@@ -76,7 +76,7 @@ func (s Session) stopWords(now time.Time) []string {
 	stop, _ := s.Stop()
 	said := []string{fmt.Sprintf("Stop at the %s before pass %d: %s.", stop.Work.Peg, stop.Work.Before, stop.Title)}
 	if k := s.st.Laid(); k > 0 {
-		said = append([]string{fmt.Sprintf("Pass %d is laid, %s stand.", k, plan.Counted(s.st.EndsStanding(), "end", "ends"))}, said...)
+		said = append([]string{fmt.Sprintf("Pass %d is laid, %s stand.", k, measure.Counted(s.st.EndsStanding(), "end", "ends"))}, said...)
 	}
 	for _, l := range stop.Lines {
 		said = append(said, sentence(l.Text))
@@ -92,7 +92,7 @@ func (s Session) stopWords(now time.Time) []string {
 func (s Session) questionWords(now time.Time) []string {
 	q, _ := s.Question()
 	said := append([]string{
-		fmt.Sprintf("Pass %d is laid, %s stand.", s.st.Laid(), plan.Counted(s.st.EndsStanding(), "end", "ends"))}, reminded(s.Reminders(now))...)
+		fmt.Sprintf("Pass %d is laid, %s stand.", s.st.Laid(), measure.Counted(s.st.EndsStanding(), "end", "ends"))}, reminded(s.Reminders(now))...)
 	return append(said, q.Text,
 		fmt.Sprintf("Answer yes: %s; other: %s; or later: %s. The pass key %s.",
 			strings.TrimPrefix(q.Yes, "yes, "), strings.TrimPrefix(q.Other, "no, "), q.Later, q.PressDoes))
@@ -108,7 +108,7 @@ func (s Session) stepWords(now time.Time) []string {
 	var said []string
 	if done == 0 {
 		said = append(said, fmt.Sprintf("Wound: %s in %s. Now tie it off; the pass key says that a step is done.",
-			plan.Counted(s.st.EndsStanding(), "end", "ends"), plan.Counted(s.st.Laid(), "pass", "passes")))
+			measure.Counted(s.st.EndsStanding(), "end", "ends"), measure.Counted(s.st.Laid(), "pass", "passes")))
 		said = append(said, reminded(s.Reminders(now))...)
 	}
 	said = append(said, fmt.Sprintf("Step %d of %d. %s: %s", done+1, all, step.Title, step.Detail))
@@ -125,10 +125,10 @@ func (s Session) Speak(now time.Time) string {
 		return "The warp is finished."
 	case Looking:
 		st := s.Standing()
-		return fmt.Sprintf("Look at the mill. %s, %s stand.", plan.Counted(st.Laid, "pass", "passes"), plan.Counted(st.Ends, "end", "ends"))
+		return fmt.Sprintf("Look at the mill. %s, %s stand.", measure.Counted(st.Laid, "pass", "passes"), measure.Counted(st.Ends, "end", "ends"))
 	case AtPeg:
 		stop, _ := s.Stop()
-		return fmt.Sprintf("Stop. %s at the %s.", plan.Capital(stop.Title), stop.Work.Peg)
+		return fmt.Sprintf("Stop. %s at the %s.", measure.Capital(stop.Title), stop.Work.Peg)
 	case AtQuestion:
 		q, _ := s.Question()
 		if q.Foot {

@@ -5,7 +5,7 @@ import (
 	"math/big"
 	"strconv"
 
-	"millside/plan"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 )
 
@@ -16,7 +16,7 @@ const NoColour = -1
 type Draft struct {
 	// Title is the draft's title on one line, "" if it has none. It holds printable characters only.
 	Title string
-	// Threads is the number of warp threads, 1 to plan.MaxEnds.
+	// Threads is the number of warp threads, 1 to measure.MaxEnds.
 	Threads int
 	// Coloured says whether the draft gives any thread a colour.
 	Coloured bool
@@ -43,19 +43,19 @@ type Sett struct {
 	Threads int
 	// Width is the width that they take together, above nil. Each thread's width is rounded to the
 	// nearest nanometre, halves up.
-	Width plan.Length
+	Width measure.Length
 	// Absurd says that it is outside what is woven by hand, 2 to 100 ends an inch (from memory): the
 	// draft's spacing or its unit is then likely to be wrong.
 	Absurd bool
 }
 
 // PerInch is the ends an inch, exactly.
-func (s Sett) PerInch() *big.Rat { return s.per(plan.Inch) }
+func (s Sett) PerInch() *big.Rat { return s.per(measure.Inch) }
 
 // Per10cm is the ends in 10 cm, exactly.
-func (s Sett) Per10cm() *big.Rat { return s.per(10 * plan.Centimetre) }
+func (s Sett) Per10cm() *big.Rat { return s.per(10 * measure.Centimetre) }
 
-func (s Sett) per(unit plan.Length) *big.Rat {
+func (s Sett) per(unit measure.Length) *big.Rat {
 	r := new(big.Rat).SetFrac64(int64(unit), int64(s.Width))
 	return r.Mul(r, new(big.Rat).SetInt64(int64(s.Threads)))
 }
@@ -93,11 +93,11 @@ func (d *Draft) Thread(end int, one Side) int {
 
 // Stripes is the stripe order of the warp from left to right. A colour is called by its index, such as
 // "colour-3", and has a shade if the draft's table gives one; threads without a colour, where others
-// have one, are in "no colour given". The error is a [*plan.FieldError] if the draft gives no colours at all, or
+// have one, are in "no colour given". The error is a [*measure.FieldError] if the draft gives no colours at all, or
 // more than stripe.MaxColours.
 func (d *Draft) Stripes(one Side) (stripe.Order, error) {
 	if !d.Coloured {
-		return stripe.Order{}, &plan.FieldError{Field: "colours", Value: "none", Want: "a draft that gives its warp threads colours"}
+		return stripe.Order{}, &measure.FieldError{Field: "colours", Value: "none", Want: "a draft that gives its warp threads colours"}
 	}
 	var colours []stripe.Colour
 	number := map[int]int{}
@@ -106,7 +106,7 @@ func (d *Draft) Stripes(one Side) (stripe.Order, error) {
 		index := d.Colours[d.Thread(i+1, one)-1]
 		if number[index] == 0 {
 			if len(colours) == stripe.MaxColours {
-				return stripe.Order{}, &plan.FieldError{
+				return stripe.Order{}, &measure.FieldError{
 					Field: "colours", Value: strconv.Itoa(len(colours)+1) + " or more",
 					Want: fmt.Sprintf("a draft with at most %d colours in its warp", stripe.MaxColours),
 				}

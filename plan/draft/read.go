@@ -7,7 +7,7 @@ import (
 	"strings"
 	"unicode"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Limits of single values.
@@ -18,8 +18,8 @@ const (
 	maxList   = 100 // numbers with commas between them; what is behind is left out
 )
 
-// Read reads a draft of at most MaxBytes bytes, MaxLines lines and plan.MaxEnds warp threads. The
-// error is a [*plan.FieldError] if it is larger, if it isn't a WIF draft, or if it doesn't say how
+// Read reads a draft of at most MaxBytes bytes, MaxLines lines and measure.MaxEnds warp threads. The
+// error is a [*measure.FieldError] if it is larger, if it isn't a WIF draft, or if it doesn't say how
 // many warp threads there are; everything else that is wrong with it is a warning.
 func Read(data []byte) (*Draft, error) {
 	text, err := decode(data)
@@ -60,13 +60,13 @@ func (r *reader) threads() error {
 	}
 	v, line := warp.number("threads")
 	n, ok := whole(v)
-	if !ok || n < 1 || n > plan.MaxEnds {
+	if !ok || n < 1 || n > measure.MaxEnds {
 		if line == 0 {
 			line = warp.line
 		}
-		return &plan.FieldError{
+		return &measure.FieldError{
 			Field: fmt.Sprintf("draft, [WARP], line %d, Threads", line), Value: shorten(v),
-			Want: fmt.Sprintf("1 to %d", plan.MaxEnds),
+			Want: fmt.Sprintf("1 to %d", measure.MaxEnds),
 		}
 	}
 	r.Draft.Threads = n

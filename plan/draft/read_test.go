@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"millside/plan"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 )
 
@@ -27,7 +27,7 @@ func plainDraft() *Draft {
 		Title: "Six ends for a test", Threads: 6, Coloured: true, Colours: []int{1, 1, 2, 2, 2, 3},
 		Palette:   map[int]stripe.Shade{1: {R: 176, G: 58, B: 46}, 2: {R: 244, G: 241, B: 232}, 3: {B: 255}},
 		Threading: [][]int{{1}, {2}, {3}, {4}, {1}, nil}, Shafts: 4, Treadles: 6,
-		Sett: &Sett{Threads: 6, Width: 7500 * plan.Millimetre / 1000},
+		Sett: &Sett{Threads: 6, Width: 7500 * measure.Millimetre / 1000},
 	}
 }
 
@@ -54,10 +54,10 @@ func TestRead(t *testing.T) {
 		{"version", nil, []string{"[WIF], line 2: version \"1.2\" is read as 1.1"}},
 		{"obsolete-colour", nil, nil},
 		{"no-units", func(d *Draft) { d.Sett = nil }, []string{"[WARP], line 30: the unit of the spacing isn't given"}},
-		{"inches", func(d *Draft) { d.Sett.Width = 6 * plan.Inch / 20 }, nil},
-		{"decipoints", func(d *Draft) { d.Sett.Width = 6 * plan.Inch / 20 }, nil},
-		{"absurd", func(d *Draft) { d.Sett.Width, d.Sett.Absurd = 6*185*plan.Millimetre/1000, true }, []string{"[WARP], line 34: the spacing comes to 137.3 ends an inch"}},
-		{"warp-spacing", func(d *Draft) { d.Sett.Width = 11250 * plan.Millimetre / 1000 }, []string{"[WARP SPACING], line 49: the section isn't named"}},
+		{"inches", func(d *Draft) { d.Sett.Width = 6 * measure.Inch / 20 }, nil},
+		{"decipoints", func(d *Draft) { d.Sett.Width = 6 * measure.Inch / 20 }, nil},
+		{"absurd", func(d *Draft) { d.Sett.Width, d.Sett.Absurd = 6*185*measure.Millimetre/1000, true }, []string{"[WARP], line 34: the spacing comes to 137.3 ends an inch"}},
+		{"warp-spacing", func(d *Draft) { d.Sett.Width = 11250 * measure.Millimetre / 1000 }, []string{"[WARP SPACING], line 49: the section isn't named"}},
 		{"spacing-gaps", func(d *Draft) { d.Sett = nil }, []string{"[WARP SPACING], line 48: the section isn't named", "[WARP SPACING], line 50: the spacing \"NaN\" is no width", "[WARP SPACING], line 48: not every thread"}},
 		{"no-default-colour", func(d *Draft) { d.Colours = []int{1, 1, NoColour, NoColour, NoColour, 3} }, []string{"[WARP COLORS], line 35: 3 threads have no colour"}},
 		{"no-warp-colours", func(d *Draft) { d.Colours = []int{2, 2, 2, 2, 2, 2} }, []string{"[CONTENTS], line 11: [WARP COLORS] is named"}},
@@ -133,7 +133,7 @@ func TestReadRefuses(t *testing.T) {
 		"refuse-no-draft":     "no section",
 		"refuse-bytes":        "no text",
 	} {
-		if _, err := read(t, name); len(plan.FieldErrors(err)) != 1 || !strings.Contains(err.Error(), want) {
+		if _, err := read(t, name); len(measure.FieldErrors(err)) != 1 || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -141,7 +141,7 @@ func TestReadRefuses(t *testing.T) {
 		"bytes": "[WARP]\nThreads=1\n" + strings.Repeat(";", MaxBytes),
 		"lines": "[WARP]\nThreads=1\n" + strings.Repeat("\n", MaxLines),
 	} {
-		if _, err := Read([]byte(data)); len(plan.FieldErrors(err)) != 1 {
+		if _, err := Read([]byte(data)); len(measure.FieldErrors(err)) != 1 {
 			t.Errorf("too many %s: %v", name, err)
 		}
 	}
@@ -166,14 +166,14 @@ func TestStripes(t *testing.T) {
 		t.Errorf("%v (%v)", o, err)
 	}
 	d.Coloured = false
-	if _, err := d.Stripes(FromLeft); len(plan.FieldErrors(err)) != 1 {
+	if _, err := d.Stripes(FromLeft); len(measure.FieldErrors(err)) != 1 {
 		t.Errorf("no colours: %v", err)
 	}
 	many := &Draft{Threads: stripe.MaxColours + 1, Coloured: true}
 	for i := range many.Threads {
 		many.Colours = append(many.Colours, i)
 	}
-	if _, err := many.Stripes(FromLeft); len(plan.FieldErrors(err)) != 1 {
+	if _, err := many.Stripes(FromLeft); len(measure.FieldErrors(err)) != 1 {
 		t.Errorf("too many colours: %v", err)
 	}
 }
@@ -220,7 +220,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		d, err := Read(data)
 		if err != nil {
-			if len(plan.FieldErrors(err)) != 1 {
+			if len(measure.FieldErrors(err)) != 1 {
 				t.Fatalf("error %v", err)
 			}
 			return

@@ -7,7 +7,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Limits of what is read.
@@ -80,7 +80,7 @@ func decode(data []byte) (string, error) {
 
 // refuse is the error for a draft that can't be read at all.
 func refuse(value, want string) error {
-	return &plan.FieldError{Field: "draft", Value: value, Want: want}
+	return &measure.FieldError{Field: "draft", Value: value, Want: want}
 }
 
 // split sorts the lines of a draft into the known sections.

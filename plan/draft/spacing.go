@@ -4,11 +4,11 @@ import (
 	"math/big"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // widest is the widest that one thread may be; more is taken as a slip.
-const widest = plan.Metre
+const widest = measure.Metre
 
 // spacing reads the width that each thread takes, the default of [WARP] and over it the lines of
 // [WARP SPACING], and works out the sett from it.
@@ -22,11 +22,11 @@ func (r *reader) spacing() {
 	if unit == nil {
 		return
 	}
-	var usual plan.Length
+	var usual measure.Length
 	if v != "" {
 		usual = r.width("WARP", v, line, unit)
 	}
-	widths := make([]plan.Length, r.Threads)
+	widths := make([]measure.Length, r.Threads)
 	for i := range widths {
 		widths[i] = usual
 	}
@@ -57,14 +57,14 @@ func (r *reader) spacing() {
 // say what a decipoint is; it is taken as a tenth of a point of 1/72 inch.
 func (r *reader) unit() *big.Rat {
 	v, line := r.sections["WARP"].number("units")
-	length := func(l plan.Length, part int64) *big.Rat { return big.NewRat(int64(l), part) }
+	length := func(l measure.Length, part int64) *big.Rat { return big.NewRat(int64(l), part) }
 	switch strings.ToLower(v) {
 	case "decipoints":
-		return length(plan.Inch, 720)
+		return length(measure.Inch, 720)
 	case "inches":
-		return length(plan.Inch, 1)
+		return length(measure.Inch, 1)
 	case "centimeters":
-		return length(plan.Centimetre, 1)
+		return length(measure.Centimetre, 1)
 	}
 	if v == "" {
 		r.add("WARP", max(line, r.sections["WARP"].line), "the unit of the spacing isn't given, so no sett follows")
@@ -76,8 +76,8 @@ func (r *reader) unit() *big.Rat {
 
 // width reads the width of a thread, rounded to the nearest nanometre, halves up; 0 with a warning if
 // it isn't above nil and at most widest.
-func (r *reader) width(name, value string, line int, unit *big.Rat) plan.Length {
-	bad := func() plan.Length {
+func (r *reader) width(name, value string, line int, unit *big.Rat) measure.Length {
+	bad := func() measure.Length {
 		r.add(name, line, "the spacing %s is no width of a thread and is left out", quote(value))
 		return 0
 	}
@@ -91,8 +91,8 @@ func (r *reader) width(name, value string, line int, unit *big.Rat) plan.Length 
 	n.Mul(n, unit)
 	n.Add(n, big.NewRat(1, 2))
 	whole := new(big.Int).Quo(n.Num(), n.Denom())
-	if whole.Sign() <= 0 || !whole.IsInt64() || plan.Length(whole.Int64()) > widest {
+	if whole.Sign() <= 0 || !whole.IsInt64() || measure.Length(whole.Int64()) > widest {
 		return bad()
 	}
-	return plan.Length(whole.Int64())
+	return measure.Length(whole.Int64())
 }

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 	"millside/plan/stripe/schedule"
 )
 
@@ -68,7 +68,7 @@ func (p *Plan) byColour() Alternative {
 	}
 	a.Possible, a.Total, a.Saved = true, c.Total, c.Total-p.Schedule.Total
 	a.Work = strings.Join(work, ", ")
-	a.Loom = fmt.Sprintf("at the loom the ends are picked from %s in turn, by the order list", plan.Counted(len(c.Chain), "lease", "leases"))
+	a.Loom = fmt.Sprintf("at the loom the ends are picked from %s in turn, by the order list", measure.Counted(len(c.Chain), "lease", "leases"))
 	return a
 }
 
@@ -79,10 +79,7 @@ func WorkWords(s *schedule.Schedule) string {
 	if s.Sum.Far {
 		end = "ends at the counting cross"
 	}
-	return fmt.Sprintf("%s of %s, %s, %s tied on and cut off, %s threaded, %s", plan.Counted(s.Sum.Passes, "pass", "passes"),
-		plan.Counted(s.Kinds, "kind", "kinds"), plan.Counted(s.Sum.Halts, "halt", "halts"), plan.Counted(s.Sum.Ties, "end", "ends"),
-		plan.Counted(s.Sum.Threads, "package", "packages"), end)
+	return fmt.Sprintf("%s of %s, %s, %s tied on and cut off, %s threaded, %s", measure.Counted(s.Sum.Passes, "pass", "passes"),
+		measure.Counted(s.Kinds, "kind", "kinds"), measure.Counted(s.Sum.Halts, "halt", "halts"), measure.Counted(s.Sum.Ties, "end", "ends"),
+		measure.Counted(s.Sum.Threads, "package", "packages"), end)
 }
-
-// PassTime is how long a pass of the warp takes by what the weaver asks.
-func PassTime(spec plan.Spec, ask Ask) time.Duration { return ask.hands().PassTime(turnsOf(spec)) }

@@ -3,31 +3,21 @@ package stripe
 import (
 	"context"
 	"fmt"
-	"math/big"
 
 	"millside/plan"
 	"millside/plan/stripe/schedule"
 )
 
 // Ask is what a weaver asks of the schedule of a striped warp. The zero value asks for the best that is found
-// with any number of packages, by the times to begin with.
+// with any number of packages.
 type Ask struct {
-	// Limits is what the schedule must keep to; positions, return order and foot position are the spec's.
+	// Limits is what the schedule must keep to; positions, return order and foot position are the spec's, and
+	// so is how long the work takes.
 	Limits schedule.Limits
-	// Hands is how long the work takes; the zero value stands for plan.DefaultHandTimes.
-	Hands plan.HandTimes
 	// Way is the way to wind; Cheapest says that the cheapest schedule is wanted though it has more kinds of
 	// pass than the one that would be taken.
 	Way      schedule.Way
 	Cheapest bool
-}
-
-// hands is the times that count.
-func (a Ask) hands() plan.HandTimes {
-	if a.Hands == (plan.HandTimes{}) {
-		return plan.DefaultHandTimes()
-	}
-	return a.Hands
 }
 
 // Plan is a striped warp ready to be wound, and what it was chosen from.
@@ -43,8 +33,7 @@ type Plan struct {
 	Found schedule.Found
 	// Ways is what it is compared with.
 	Ways Ways
-	// Hands and Times are what it is judged by: Times has the turns of a pass in it.
-	Hands plan.HandTimes
+	// Times is what it is judged by.
 	Times schedule.Times
 }
 
@@ -77,7 +66,7 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 	}
 	l := ask.Limits
 	l.Positions, l.ReturnOrder, l.FootLast = spec.Positions, spec.ReturnOrder, spec.Foot == plan.FootLast
-	made := &Plan{Order: order, Way: ask.Way, Hands: ask.hands(), Times: TimesOf(ask.hands(), turnsOf(spec))}
+	made := &Plan{Order: order, Way: ask.Way, Times: TimesOf(spec)}
 	if made.Schedule, made.Found, err = ask.chosen(ctx, ends, l, made.Times, progress); err != nil {
 		return nil, err
 	}
@@ -121,23 +110,10 @@ func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedu
 	return found.Taken, found, nil
 }
 
-// TimesOf is the weaver's times for passes of so many turns of the mill.
-func TimesOf(h plan.HandTimes, turns *big.Rat) schedule.Times {
-	return schedule.Times{Pass: h.PassTime(turns), Halt: h.Halt, Cut: h.Cut, Tie: h.Tie, Thread: h.Thread, Far: h.Far}
-}
-
-// turnsOf is how many turns of the mill a pass of the warp takes; those of a usual warp where its mill, its
-// board or its length isn't known yet.
-func turnsOf(spec plan.Spec) *big.Rat {
-	usual := plan.DefaultSpec()
-	asked := usual
-	asked.Mill, asked.Board, asked.Length, asked.Units = spec.Mill, spec.Board, spec.Length, spec.Units
-	for _, s := range []plan.Spec{asked, usual} {
-		if p, err := plan.New(s); err == nil {
-			return p.Path.PassTurns()
-		}
-	}
-	return nil
+// TimesOf is the times that the schedule of a spec is judged by: what its plan's time is reckoned with.
+func TimesOf(spec plan.Spec) schedule.Times {
+	h := spec.HandTimesAt(plan.Pace{})
+	return schedule.Times{Pass: h.Pass, Halt: h.Halt, Cut: h.Cut, Tie: h.Tie, Thread: h.Thread, Far: h.Far}
 }
 
 // waysOf works out the ways of a sensible weaver.

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Limits of the notation.
@@ -50,7 +50,7 @@ const (
 // Part is one part of a stripe order.
 type Part struct {
 	Kind Kind
-	// Count is the ends of a Stripe or the times of a Repeat or Balanced, 1 to plan.MaxEnds; it is 0
+	// Count is the ends of a Stripe or the times of a Repeat or Balanced, 1 to measure.MaxEnds; it is 0
 	// for the other kinds.
 	Count int
 	// Colour is the colour of a Stripe, counted from 1 in the order's Colours; else 0.
@@ -68,8 +68,8 @@ type Order struct {
 }
 
 // Check reports the first thing that keeps an order made by hand from being written and read: a name
-// that isn't one, a count out of its range, more than plan.MaxEnds ends, and so on. The error is a
-// [*plan.FieldError]. An order that [Parse] or [FromEnds] gave is always in order.
+// that isn't one, a count out of its range, more than measure.MaxEnds ends, and so on. The error is a
+// [*measure.FieldError]. An order that [Parse] or [FromEnds] gave is always in order.
 func (o Order) Check() error {
 	if len(o.Colours) > MaxColours {
 		return wrong("colours", len(o.Colours), fmt.Sprintf("at most %d", MaxColours))
@@ -77,10 +77,10 @@ func (o Order) Check() error {
 	seen := map[string]bool{}
 	for _, c := range o.Colours {
 		if why := badName(c.Name); why != "" {
-			return &plan.FieldError{Field: "colour", Value: c.Name, Want: why}
+			return &measure.FieldError{Field: "colour", Value: c.Name, Want: why}
 		}
 		if seen[fold(c.Name)] {
-			return &plan.FieldError{Field: "colour", Value: c.Name, Want: "each name once"}
+			return &measure.FieldError{Field: "colour", Value: c.Name, Want: "each name once"}
 		}
 		seen[fold(c.Name)] = true
 	}
@@ -89,8 +89,8 @@ func (o Order) Check() error {
 	} else if next != len(o.Colours)+1 {
 		return wrong("colours", len(o.Colours), "only colours that are used")
 	}
-	if n := sizeOf(o.Parts); n > plan.MaxEnds {
-		return wrong("stripes", int(min(n, 1<<30)), fmt.Sprintf("at most %d ends", plan.MaxEnds))
+	if n := sizeOf(o.Parts); n > measure.MaxEnds {
+		return wrong("stripes", int(min(n, 1<<30)), fmt.Sprintf("at most %d ends", measure.MaxEnds))
 	}
 	return nil
 }
@@ -101,12 +101,12 @@ func (o Order) checkParts(parts []Part, depth, next int) (int, error) {
 		return 0, wrong("stripes", depth, fmt.Sprintf("brackets at most %d deep", MaxDepth))
 	}
 	if len(parts) == 0 {
-		return 0, &plan.FieldError{Field: "stripes", Want: "at least one stripe"}
+		return 0, &measure.FieldError{Field: "stripes", Want: "at least one stripe"}
 	}
 	for _, p := range parts {
 		counted := p.Kind <= Balanced
-		if p.Kind > Back || counted != (p.Count > 0) || p.Count > plan.MaxEnds {
-			return 0, wrong("count", p.Count, fmt.Sprintf("1 to %d", plan.MaxEnds))
+		if p.Kind > Back || counted != (p.Count > 0) || p.Count > measure.MaxEnds {
+			return 0, wrong("count", p.Count, fmt.Sprintf("1 to %d", measure.MaxEnds))
 		}
 		if p.Kind == Stripe {
 			if p.Colour < 1 || p.Colour > min(len(o.Colours), next) || p.Inside != nil {
@@ -126,7 +126,7 @@ func (o Order) checkParts(parts []Part, depth, next int) (int, error) {
 // Size is how many ends the order has.
 func (o Order) Size() int { return int(min(sizeOf(o.Parts), 1<<30)) }
 
-// sizeOf counts the ends of some parts; far above plan.MaxEnds it stops counting.
+// sizeOf counts the ends of some parts; far above measure.MaxEnds it stops counting.
 func sizeOf(parts []Part) int64 {
 	var n int64
 	for _, p := range parts {
@@ -141,7 +141,7 @@ func (p Part) size() int64 {
 		return n
 	}
 	inside := sizeOf(p.Inside)
-	if inside > plan.MaxEnds {
+	if inside > measure.MaxEnds {
 		return inside // the whole is too large as well, whatever the part does with it
 	}
 	switch p.Kind {
@@ -236,8 +236,8 @@ func FromEnds(colours []Colour, ends []int) (Order, error) {
 }
 
 // wrong is the error for a number that won't do.
-func wrong(field string, value int, want string) *plan.FieldError {
-	return &plan.FieldError{Field: field, Value: strconv.Itoa(value), Want: want}
+func wrong(field string, value int, want string) *measure.FieldError {
+	return &measure.FieldError{Field: field, Value: strconv.Itoa(value), Want: want}
 }
 
 // fold makes names that differ in capitals alike.

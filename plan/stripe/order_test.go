@@ -7,8 +7,9 @@ import (
 	"strings"
 	"testing"
 
-	"millside/plan"
 	"pgregory.net/rapid"
+
+	"millside/plan/measure"
 )
 
 // letters writes the ends as one letter each, a for colour 1.
@@ -111,7 +112,7 @@ func TestParseErrorsPoint(t *testing.T) {
 		if te.Offset != c.offset || te.Line != c.line || te.Column != c.column || !strings.Contains(te.Want, c.want) {
 			t.Errorf("%.40q: %d (%d:%d) %q, not %d (%d:%d) %q", c.text, te.Offset, te.Line, te.Column, te.Want, c.offset, c.line, c.column, c.want)
 		}
-		if fe := plan.FieldErrors(err); len(fe) != 1 || fe[0].Field != "stripes" {
+		if fe := measure.FieldErrors(err); len(fe) != 1 || fe[0].Field != "stripes" {
 			t.Errorf("%.40q: field errors %v", c.text, fe)
 		}
 	}
@@ -120,7 +121,7 @@ func TestParseErrorsPoint(t *testing.T) {
 func TestCheckRefuses(t *testing.T) {
 	red := []Colour{{Name: "red"}}
 	stripe := func(n, c int) Part { return Part{Kind: Stripe, Count: n, Colour: c} }
-	many := Part{Kind: Repeat, Count: plan.MaxEnds, Inside: []Part{stripe(plan.MaxEnds, 1)}}
+	many := Part{Kind: Repeat, Count: measure.MaxEnds, Inside: []Part{stripe(measure.MaxEnds, 1)}}
 	deep := stripe(1, 1)
 	for range MaxDepth + 1 {
 		deep = Part{Kind: Mirror, Inside: []Part{deep}}
@@ -142,7 +143,7 @@ func TestCheckRefuses(t *testing.T) {
 		"space after":   {Colours: []Colour{{Name: "red "}}, Parts: []Part{stripe(1, 1)}},
 		"no name":       {Colours: []Colour{{}}, Parts: []Part{stripe(1, 1)}},
 	} {
-		if _, err := o.Ends(); len(plan.FieldErrors(err)) != 1 {
+		if _, err := o.Ends(); len(measure.FieldErrors(err)) != 1 {
 			t.Errorf("%s: error %v", name, err)
 		}
 	}

@@ -6,11 +6,11 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // TextError says where a stripe order can't be read, and what would do there. It unwraps to a
-// [*plan.FieldError] of the field "stripes".
+// [*measure.FieldError] of the field "stripes".
 type TextError struct {
 	// Offset is the place in the text, in bytes from 0.
 	Offset int
@@ -33,11 +33,11 @@ func (e *TextError) Error() string {
 
 // Unwrap gives the same as an error of a field.
 func (e *TextError) Unwrap() error {
-	return &plan.FieldError{Field: "stripes", Value: e.Found, Want: e.Want}
+	return &measure.FieldError{Field: "stripes", Value: e.Found, Want: e.Want}
 }
 
 // Parse reads a stripe order in the notation that the package comment describes. The text is at most
-// MaxText bytes, the order at most plan.MaxEnds ends and MaxColours colours, brackets at most
+// MaxText bytes, the order at most measure.MaxEnds ends and MaxColours colours, brackets at most
 // MaxDepth deep. Every error is a [*TextError] that points at the first place that can't be read.
 func Parse(text string) (Order, error) {
 	p := &parser{text: text, number: map[string]int{}}
@@ -94,8 +94,8 @@ func (p *parser) parts(depth int) ([]Part, error) {
 			return nil, err
 		}
 		list = append(list, part)
-		if size += part.size(); size > plan.MaxEnds {
-			return nil, p.errorAt(start, fmt.Sprintf("with it there are more than %d ends", plan.MaxEnds))
+		if size += part.size(); size > measure.MaxEnds {
+			return nil, p.errorAt(start, fmt.Sprintf("with it there are more than %d ends", measure.MaxEnds))
 		}
 		parted := p.tok.newLine
 		if p.tok.is(",") {
@@ -185,8 +185,8 @@ func (p *parser) bracket(part Part, depth int) (Part, error) {
 // count reads a number of ends or times.
 func (p *parser) count() (int, error) {
 	n, err := strconv.Atoi(p.tok.text)
-	if err != nil || n < 1 || n > plan.MaxEnds {
-		return 0, p.errorAt(p.tok, fmt.Sprintf("give 1 to %d", plan.MaxEnds))
+	if err != nil || n < 1 || n > measure.MaxEnds {
+		return 0, p.errorAt(p.tok, fmt.Sprintf("give 1 to %d", measure.MaxEnds))
 	}
 	p.next()
 	return n, nil

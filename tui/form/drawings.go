@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/loom"
+	"millside/plan/measure"
 	"millside/tui/look"
 )
 
@@ -68,15 +69,15 @@ func (m Model) raddleDrawing(w int) []string {
 		counts.WriteString(" " + look.Center(fmt.Sprint(sec.Ends), width) + strings.Repeat(" ", width-len(look.Center(fmt.Sprint(sec.Ends), width))))
 	}
 	teeth.WriteString("│")
-	title := fmt.Sprintf("raddle: %s, the middle %d", plan.Counted(len(list.Sections), "section", "sections"), to-from)
+	title := fmt.Sprintf("raddle: %s, the middle %d", measure.Counted(len(list.Sections), "section", "sections"), to-from)
 	if to-from == len(list.Sections) {
-		title = fmt.Sprintf("raddle: %s", plan.Counted(len(list.Sections), "section", "sections"))
+		title = fmt.Sprintf("raddle: %s", measure.Counted(len(list.Sections), "section", "sections"))
 	}
 	return []string{m.Styles.Dim.Render(look.Fit(title+", groups in two shades", w)), look.Fit(m.Styles.Outward.Render(teeth.String()), w), look.Fit(counts.String(), w)}
 }
 
 // endsOf draws the ends of a section, shaded by group.
-func (m Model) endsOf(sec plan.RaddleSection) string {
+func (m Model) endsOf(sec loom.RaddleSection) string {
 	if sec.Ends == 0 {
 		return ""
 	}
@@ -98,7 +99,7 @@ func (m Model) endsOf(sec plan.RaddleSection) string {
 }
 
 // middleSections chooses as many sections round the middle as find room.
-func middleSections(list []plan.RaddleSection, w int) (from, to int) {
+func middleSections(list []loom.RaddleSection, w int) (from, to int) {
 	wide := func(i int) int { return max(list[i].Ends, len(fmt.Sprint(list[i].Ends))) + 1 }
 	from = len(list) / 2
 	to = from

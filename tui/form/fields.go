@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // field is one line of the new-warp form: how a value is shown, and how typed text becomes one.
@@ -61,7 +62,7 @@ func countField(sec section, label, name, hint string, at func(*plan.Spec) *int)
 		take: func(s *plan.Spec, text string) error {
 			n, err := strconv.Atoi(strings.TrimSpace(text))
 			if err != nil {
-				return &plan.FieldError{Field: name, Value: text, Want: "a whole number"}
+				return &measure.FieldError{Field: name, Value: text, Want: "a whole number"}
 			}
 			*at(s) = n
 			return nil
@@ -72,7 +73,7 @@ func countField(sec section, label, name, hint string, at func(*plan.Spec) *int)
 func valueField[T any, P textual[T]](sec section, label, name, hint string, at func(*plan.Spec) P) field {
 	return field{section: sec, label: label, name: name, hint: hint,
 		show: func(s plan.Spec) string { return at(&s).String() },
-		take: func(s *plan.Spec, text string) error { return plan.InField(at(s).UnmarshalText([]byte(text)), name) }}
+		take: func(s *plan.Spec, text string) error { return measure.InField(at(s).UnmarshalText([]byte(text)), name) }}
 }
 
 // maybeField takes a value that may be left out: an empty field is the zero value.
@@ -123,7 +124,7 @@ func guardField() field {
 		take: func(s *plan.Spec, text string) error {
 			d, err := time.ParseDuration(strings.TrimSpace(text) + "s")
 			if err != nil {
-				return &plan.FieldError{Field: "guard", Value: text, Want: "seconds, such as 2 or 1.5"}
+				return &measure.FieldError{Field: "guard", Value: text, Want: "seconds, such as 2 or 1.5"}
 			}
 			s.GuardMillis = int(d.Milliseconds())
 			return nil
@@ -141,10 +142,10 @@ func reedWidthField() field {
 			return ""
 		},
 		take: func(s *plan.Spec, text string) error {
-			var width plan.Length
+			var width measure.Length
 			if strings.TrimSpace(text) != "" {
 				if err := width.UnmarshalText([]byte(text)); err != nil {
-					return plan.InField(err, name)
+					return measure.InField(err, name)
 				}
 			}
 			s.Loom.Reed = s.Loom.Reed.WithWidth(width)
@@ -166,6 +167,6 @@ func boardField() field {
 			if err == nil {
 				s.Board = board
 			}
-			return plan.InField(err, name)
+			return measure.InField(err, name)
 		}}
 }

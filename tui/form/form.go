@@ -11,6 +11,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/plan"
+	"millside/plan/athand"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -44,7 +46,7 @@ type Deps struct {
 	Styles look.Styles
 	Keys   keys.Map
 	// AtHand is what the weaver has at hand, offered field by field.
-	AtHand plan.AtHand
+	AtHand athand.AtHand
 	// Pace is the weaver's own, or zero for the published range.
 	Pace plan.Pace
 }
@@ -82,10 +84,10 @@ func withClothDefaults(s plan.Spec) plan.Spec {
 		return s
 	}
 	s.Cloth.Length.Pieces = 1
-	s.Cloth.Width.Shrinkage, s.Cloth.Length.Shrinkage = 8*plan.OnePercent, 8*plan.OnePercent
-	s.Cloth.Width.DrawIn, s.Cloth.Length.TakeUp, s.Cloth.WeftTakeUp = 8*plan.OnePercent, 10*plan.OnePercent, 5*plan.OnePercent
-	s.Cloth.Width.Finished, s.Cloth.Length.Piece = 20*plan.Inch, 28*plan.Inch
-	s.Cloth.Length.Waste = 27 * plan.Inch
+	s.Cloth.Width.Shrinkage, s.Cloth.Length.Shrinkage = 8*measure.OnePercent, 8*measure.OnePercent
+	s.Cloth.Width.DrawIn, s.Cloth.Length.TakeUp, s.Cloth.WeftTakeUp = 8*measure.OnePercent, 10*measure.OnePercent, 5*measure.OnePercent
+	s.Cloth.Width.Finished, s.Cloth.Length.Piece = 20*measure.Inch, 28*measure.Inch
+	s.Cloth.Length.Waste = 27 * measure.Inch
 	return s
 }
 
@@ -112,7 +114,7 @@ func (m Model) compute() Model {
 		return m
 	}
 	project, err := plan.NewProject(m.wanted(), m.Pace)
-	for _, fe := range plan.FieldErrors(err) {
+	for _, fe := range measure.FieldErrors(err) {
 		m.note(fe, fe.Field)
 	}
 	m.project = project
@@ -137,8 +139,8 @@ func (m Model) note(err error, name string) {
 		return
 	}
 	m.problems[name] = err.Error()
-	var ask *plan.AmbiguousYarn
-	var fe *plan.FieldError
+	var ask *measure.AmbiguousYarn
+	var fe *measure.FieldError
 	switch {
 	case errors.As(err, &ask):
 		m.problems[name] = ask.Error()
@@ -151,7 +153,7 @@ func (m Model) note(err error, name string) {
 func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case FailedMsg:
-		m.failed, m.busy = plan.Clean(msg.Err.Error()), false
+		m.failed, m.busy = measure.Clean(msg.Err.Error()), false
 		return m, nil
 	case stripesMsg:
 		return m.scheduled(msg)

@@ -6,6 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"millside/plan/athand"
+	"millside/plan/loom"
+	"millside/plan/measure"
+
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
@@ -86,7 +90,7 @@ func TestFormChoices(t *testing.T) {
 // Every field of the form shows what it takes: what is shown is read back as the same value.
 func TestFormFieldsRoundTrip(t *testing.T) {
 	spec := hand.Towels()
-	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, plan.LeftHanded, plan.ReedFirst, plan.Metric, 1500
+	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, plan.LeftHanded, plan.ReedFirst, measure.Metric, 1500
 	spec.LastPass, spec.ReturnOrder, spec.ChainEnds = plan.FullLast, plan.MirroredOrder, 200
 	read := func(v interface{ UnmarshalText([]byte) error }, text string) {
 		if err := v.UnmarshalText([]byte(text)); err != nil {
@@ -96,8 +100,8 @@ func TestFormFieldsRoundTrip(t *testing.T) {
 	spec.Cloth.Used, spec.Cloth.Fit = true, plan.FitPasses
 	spec = withClothDefaults(spec)
 	spec.Cloth.Width.Repeat, spec.Cloth.Width.Balance, spec.Cloth.Width.Doubled, spec.Cloth.Width.Floating = 12, 5, 2, 2
-	spec.Cloth.Width.Finished, spec.Cloth.Length.Piece, spec.Cloth.Length.Pieces = 20*plan.Inch, 28*plan.Inch, 4
-	spec.Cloth.Length.Hem, spec.Cloth.Length.Fringe, spec.Cloth.Length.Sample, spec.Cloth.Length.Knotting = plan.Inch, 2*plan.Inch, plan.Foot, plan.Yard
+	spec.Cloth.Width.Finished, spec.Cloth.Length.Piece, spec.Cloth.Length.Pieces = 20*measure.Inch, 28*measure.Inch, 4
+	spec.Cloth.Length.Hem, spec.Cloth.Length.Fringe, spec.Cloth.Length.Sample, spec.Cloth.Length.Knotting = measure.Inch, 2*measure.Inch, measure.Foot, measure.Yard
 	read(&spec.Loom.Sett, "20 per inch")
 	read(&spec.Cloth.Picks, "18 per inch")
 	read(&spec.Cloth.Weft, "8/2 cotton")
@@ -105,12 +109,12 @@ func TestFormFieldsRoundTrip(t *testing.T) {
 	read(&spec.Yarn.Cones, "250 g, 180.5 g")
 	read(&spec.Yarn.Tube, "40 g")
 	spec.Yarn.Colour, spec.Yarn.Packages = "sea blue", 12
-	spec.Mill.Height, spec.Board = plan.Metre, plan.Board{plan.Yard, plan.Yard, plan.Foot}
-	spec.Pegs = plan.Pegs{Length: 15 * plan.Centimetre, Layers: 3}
+	spec.Mill.Height, spec.Board = measure.Metre, plan.Board{measure.Yard, measure.Yard, measure.Foot}
+	spec.Pegs = plan.Pegs{Length: 15 * measure.Centimetre, Layers: 3}
 	read(&spec.Loom.Reed, "10 dents an inch")
-	spec.Loom.Reed = spec.Loom.Reed.WithWidth(24 * plan.Inch)
-	spec.Loom.Raddle = plan.Raddle{Space: plan.Inch / 2, Spaces: 60}
-	spec.Loom.WholeGroups, spec.Loom.EdgeDents, spec.Loom.EdgeEnds, spec.Loom.FirstEnd = true, 2, 4, plan.RightSide
+	spec.Loom.Reed = spec.Loom.Reed.WithWidth(24 * measure.Inch)
+	spec.Loom.Raddle = loom.Raddle{Space: measure.Inch / 2, Spaces: 60}
+	spec.Loom.WholeGroups, spec.Loom.EdgeDents, spec.Loom.EdgeEnds, spec.Loom.FirstEnd = true, 2, 4, loom.RightSide
 	var back plan.Spec
 	for _, f := range formFields() {
 		if err := f.take(&back, f.show(spec)); err != nil {
@@ -145,8 +149,8 @@ func TestMendedStripes(t *testing.T) {
 // What is at hand can be taken over with one key, round after the last.
 func TestAtHand(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
-	small, large := plan.Mill{Circumference: 2 * plan.Metre, PegStep: 50 * plan.Centimetre}, plan.Mill{Circumference: 4 * plan.Yard, PegStep: plan.Yard}
-	b.deps.AtHand = plan.AtHand{Mills: []plan.NamedMill{{Name: "table mill", Mill: small}, {Name: "floor mill", Mill: large}}}
+	small, large := plan.Mill{Circumference: 2 * measure.Metre, PegStep: 50 * measure.Centimetre}, plan.Mill{Circumference: 4 * measure.Yard, PegStep: measure.Yard}
+	b.deps.AtHand = athand.AtHand{Mills: []athand.NamedMill{{Name: "table mill", Mill: small}, {Name: "floor mill", Mill: large}}}
 	s := b.press(New(b.deps, hand.Towels()), "pgup", "pgup", "pgup", "pgup")
 	if !strings.Contains(s.View(120, 40), "2 at hand") {
 		t.Fatalf("not offered:\n%s", s.View(120, 40))

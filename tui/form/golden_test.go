@@ -7,6 +7,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/internal/hand"
 	"millside/tui/look"
 )
@@ -52,14 +53,14 @@ var yarnPages = map[string]bool{"striped-form": true, "striped-form-wrong": true
 // fourTowels is a whole plan: four towels of 20 by 28 inches at 20 ends an inch.
 func fourTowels(t *testing.T) plan.Spec {
 	s := withClothDefaults(hand.Towels())
-	s.Cloth.Used, s.Cloth.Length.Pieces, s.Cloth.Length.Hem = true, 4, plan.Inch
-	s.ChainEnds, s.Pegs = 250, plan.Pegs{Length: 6 * plan.Inch, Layers: 3}
+	s.Cloth.Used, s.Cloth.Length.Pieces, s.Cloth.Length.Hem = true, 4, measure.Inch
+	s.ChainEnds, s.Pegs = 250, plan.Pegs{Length: 6 * measure.Inch, Layers: 3}
 	hand.Read(t, map[interface{ UnmarshalText([]byte) error }]string{
 		&s.Loom.Sett: "20 per inch", &s.Cloth.Picks: "18 per inch", &s.Yarn.Size: "8/2 cotton",
 		&s.Yarn.Cones: "120 g, 200 g", &s.Yarn.Tube: "30 g", &s.Loom.Reed: "10 dents an inch",
 	})
-	s.Loom.Raddle.Space = plan.Inch / 2
-	s.Mill.Height = 60 * plan.Inch
+	s.Loom.Raddle.Space = measure.Inch / 2
+	s.Mill.Height = 60 * measure.Inch
 	return s
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/look"
 )
 
@@ -23,7 +24,7 @@ func (m Model) resultLines(w, room int) []string {
 	}
 	p := m.project.Plan
 	out := []string{
-		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), plan.Counted(p.Passes(), "pass", "passes"))) + ", " + bouts(p),
+		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))) + ", " + bouts(p),
 	}
 	var part []string
 	switch m.section() {
@@ -58,9 +59,18 @@ func bouts(p *plan.Plan) string {
 	for _, c := range p.Chains {
 		n += len(c.Passes) / 2
 	}
-	text := plan.Counted(n, "bout", "bouts")
+	text := measure.Counted(n, "bout", "bouts")
 	if p.Passes()%2 == 1 {
 		text += " and a pass"
+	}
+	return text
+}
+
+// timeText is the one time of the plan, and whose pace it is where it is the weaver's own.
+func (m Model) timeText() string {
+	text := m.project.Plan.Time(m.project.Pace).String()
+	if m.project.Pace.Passes > 0 {
+		text += ", by " + m.project.Plan.Spec.TimeSource(m.project.Pace)
 	}
 	return text
 }
@@ -73,7 +83,7 @@ func (m Model) warpResult(w, room int) []string {
 	if pr.Room != nil {
 		lines = append(lines, fmt.Sprintf("%s turns of the mill", p.Path.Turns()))
 	}
-	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+pr.Pace.For(p.Passes()).String())
+	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+m.timeText())
 	if n := len(p.Chains); n > 1 {
 		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), largest(p)))
 	}
@@ -93,7 +103,7 @@ func lastPassText(p *plan.Plan) string {
 	last := passes[len(passes)-1]
 	switch {
 	case last.Spares > 0:
-		return "the last pass has " + plan.Counted(last.Spares, "spare end", "spare ends")
+		return "the last pass has " + measure.Counted(last.Spares, "spare end", "spare ends")
 	case last.Ends() < p.Spec.Group:
 		return fmt.Sprintf("the last pass carries %d", last.Ends())
 	default:
@@ -127,7 +137,7 @@ func largest(p *plan.Plan) int {
 }
 
 // rows draws amounts with their warnings; opened, also how each was reached.
-func (m Model) rows(rows []plan.Row, w int) []string {
+func (m Model) rows(rows []measure.Row, w int) []string {
 	s := m.Styles
 	var out []string
 	for _, r := range rows {
@@ -151,7 +161,7 @@ func (m Model) rows(rows []plan.Row, w int) []string {
 }
 
 // howLines opens a number: its rule, the same with this warp's numbers, and the usual range.
-func (m Model) howLines(r plan.Row, w int) []string {
+func (m Model) howLines(r measure.Row, w int) []string {
 	var out []string
 	for _, text := range []string{r.How.Formula, r.How.WithNumbers, usual(r.Usual)} {
 		if text != "" {
@@ -177,7 +187,7 @@ func (m Model) clothResult(w int) []string {
 	out = append(out, m.fitLines(w)...)
 	out = append(out, m.rows(pr.Warp.Rows(pr.Plan.Spec.Units), w)...)
 	if pr.Weft != nil {
-		out = append(out, m.rows([]plan.Row{m.weftRow()}, w)...)
+		out = append(out, m.rows([]measure.Row{m.weftRow()}, w)...)
 	}
 	return out
 }
@@ -203,13 +213,13 @@ func (m Model) fitLines(w int) []string {
 	return out
 }
 
-func (m Model) weftRow() plan.Row {
+func (m Model) weftRow() measure.Row {
 	units, weft := m.project.Plan.Spec.Units, m.project.Weft
 	value := weft.Length.In(units.Long(), 0)
 	if weft.Mass > 0 {
 		value += ", " + weft.Mass.In(units.Heavy(), 2)
 	}
-	return plan.Row{Name: "weft, an estimate", Value: value, How: weft.How}
+	return measure.Row{Name: "weft, an estimate", Value: value, How: weft.How}
 }
 
 func (m Model) yarnResult(w int) []string {
@@ -218,7 +228,7 @@ func (m Model) yarnResult(w int) []string {
 		return look.Wrap("Say which yarn it is, with its system (8/2 cotton, 2/28 Nm, 60 tex), and its weight and each cone stand here.", w)
 	}
 	units := pr.Plan.Spec.Units
-	out := m.rows([]plan.Row{
+	out := m.rows([]measure.Row{
 		{Name: "whole warp", Value: pr.Yarn.Length.In(units.Long(), 0) + ", " + pr.Yarn.Mass.In(units.Heavy(), 2)},
 		{Name: "the yarn", Value: pr.Plan.Spec.Yarn.Size.PerMass(units)},
 	}, w)
@@ -251,8 +261,8 @@ func (m Model) coneLines(w int) []string {
 // settLines is the starting point for a sett, while none is given.
 func (m Model) settLines(w int) []string {
 	out, note := []string{"", "a start for a sett"}, ""
-	for _, weave := range plan.Weaves()[:2] {
-		help, err := plan.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, plan.DiameterFactors()[0], m.project.Plan.Spec.Units)
+	for _, weave := range measure.Weaves()[:2] {
+		help, err := measure.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, measure.DiameterFactors()[0], m.project.Plan.Spec.Units)
 		if err != nil {
 			continue
 		}
@@ -294,7 +304,7 @@ func (m Model) choiceBlock(c plan.GroupRow, chosen, all bool, w int) []string {
 		mark, style = "▸ ", s.Strong
 	}
 	if !chosen && !all {
-		rest := fmt.Sprintf(": %s, %s", plan.Counted(c.Passes, "pass", "passes"), c.Time)
+		rest := fmt.Sprintf(": %s, %s", measure.Counted(c.Passes, "pass", "passes"), c.Time)
 		return []string{mark + style.Render(look.Fit(label, w-2)) + s.Dim.Render(look.Fit(rest, max(w-2-len(label), 0)))}
 	}
 	block := []string{mark + style.Render(look.Fit(label, w-2))}
@@ -310,7 +320,7 @@ func groupLabel(c plan.GroupRow) string {
 	case plan.ShortPass:
 		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
 	case plan.SpareEnds:
-		return fmt.Sprintf("group of %d, %s", c.Group, plan.Counted(c.Spares, "spare end", "spare ends"))
+		return fmt.Sprintf("group of %d, %s", c.Group, measure.Counted(c.Spares, "spare end", "spare ends"))
 	default:
 		return fmt.Sprintf("group of %d, all full", c.Group)
 	}
@@ -323,8 +333,8 @@ func (m Model) millResult(w int) []string {
 		if err != nil {
 			return look.Wrap(err.Error(), w)
 		}
-		return m.rows([]plan.Row{{Name: "on the board", Value: fmt.Sprintf("%s, round %s", b.Length.In(pr.Plan.Spec.Units.Long(), 2),
-			plan.Counted(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
+		return m.rows([]measure.Row{{Name: "on the board", Value: fmt.Sprintf("%s, round %s", b.Length.In(pr.Plan.Spec.Units.Long(), 2),
+			measure.Counted(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
 	}
 	return append(m.millDrawing(w), m.rows(pr.Room.Rows, w)...)
 }
@@ -333,7 +343,7 @@ func (m Model) chainsResult(w int) []string {
 	pr := m.project
 	var out []string
 	if pr.Pegs != nil {
-		out = append(out, m.rows([]plan.Row{{Name: "a peg takes about", Value: plan.Counted(pr.Pegs.Ends, "end", "ends"), How: pr.Pegs.How}}, w)...)
+		out = append(out, m.rows([]measure.Row{{Name: "a peg takes about", Value: measure.Counted(pr.Pegs.Ends, "end", "ends"), How: pr.Pegs.How}}, w)...)
 	}
 	for _, c := range pr.Plan.Chains {
 		out = append(out, look.Wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
@@ -350,7 +360,7 @@ func (m Model) loomResult(w int) []string {
 	var out []string
 	if pr.Raddle != nil {
 		out = append(out, m.raddleDrawing(w)...)
-		out = append(out, m.rows([]plan.Row{pr.Raddle.Row}, w)...)
+		out = append(out, m.rows([]measure.Row{pr.Raddle.Row}, w)...)
 	}
 	if pr.Sley != nil {
 		out = append(out, "")
@@ -368,7 +378,7 @@ func (m Model) windingResult(w int) []string {
 		for k := p.NextTie(c, 1); k > 0; k = p.NextTie(c, k+1) {
 			ties++
 		}
-		out = append(out, look.Fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, plan.Counted(ties, "count tie", "count ties"), len(p.Finishing(c))), w))
+		out = append(out, look.Fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, measure.Counted(ties, "count tie", "count ties"), len(p.Finishing(c))), w))
 	}
 	return out
 }

@@ -10,7 +10,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 	"millside/tui/look"
 )
 
@@ -21,7 +23,7 @@ type stripeKey struct {
 	positions int
 	order     plan.ReturnOrder
 	foot      plan.FootPosition
-	pass      time.Duration // how long a pass takes: it depends on the mill and on the length
+	times     schedule.Times // they depend on the mill and on the length too
 }
 
 // stripesMsg brings a schedule, or why there is none.
@@ -42,7 +44,7 @@ func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
 
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
-	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, stripe.PassTime(m.spec, stripe.Ask{})}
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, stripe.TimesOf(m.spec)}
 }
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
@@ -79,7 +81,7 @@ func (m Model) waits() bool {
 // schedule is the command that works out the schedule, if one is wanted. Only one is on its way at a
 // time: what was typed meanwhile is asked for when it has come.
 func (m Model) schedule() (Model, tea.Cmd) {
-	if !m.waits() || m.asked != m.made.key || m.spec.Positions < 1 || m.spec.Positions > plan.MaxPositions {
+	if !m.waits() || m.asked != m.made.key || m.spec.Positions < 1 || m.spec.Positions > measure.MaxPositions {
 		return m, nil
 	}
 	m.asked = m.key()
@@ -159,7 +161,7 @@ func (m Model) colourLines(w int) []string {
 	p := m.orderPlan()
 	var out []string
 	for i := range m.order.Colours {
-		out = append(out, look.Fit(m.Styles.Named(p, i+1)+": "+plan.Counted(count[i+1], "end", "ends"), w))
+		out = append(out, look.Fit(m.Styles.Named(p, i+1)+": "+measure.Counted(count[i+1], "end", "ends"), w))
 	}
 	return append(out, fmt.Sprintf("%d ends in all", len(ends)))
 }

@@ -4,9 +4,10 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	"millside/tui/keys"
 	"millside/tui/look"
+
+	"github.com/charmbracelet/bubbles/key"
 )
 
 // wideForm is the width from which the result stands beside the fields and not below them.

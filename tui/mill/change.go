@@ -9,6 +9,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/look"
 )
 
@@ -70,7 +71,7 @@ func (m Model) viewChange(w, h int) string {
 	if m.threaded != nil {
 		changes = m.changes()
 	}
-	title := fmt.Sprintf("CHANGE %s BEFORE PASS %d", strings.ToUpper(plan.Counted(len(changes), "position", "positions")), next.Number)
+	title := fmt.Sprintf("CHANGE %s BEFORE PASS %d", strings.ToUpper(measure.Counted(len(changes), "position", "positions")), next.Number)
 	if len(changes) == 0 {
 		title = "THREAD THE PADDLE"
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -126,7 +127,7 @@ func (m Model) viewDone(w, h int) string {
 
 func endsText(p *plan.Plan) string {
 	if n := p.Spares(); n > 0 {
-		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, plan.Counted(len(p.Chains), "chain", "chains"))
+		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, measure.Counted(len(p.Chains), "chain", "chains"))
 	}
-	return fmt.Sprintf("%d, %s", p.EndsWound(), plan.Counted(len(p.Chains), "chain", "chains"))
+	return fmt.Sprintf("%d, %s", p.EndsWound(), measure.Counted(len(p.Chains), "chain", "chains"))
 }

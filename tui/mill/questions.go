@@ -7,6 +7,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // noteQuestion keeps a few words with the pass.
@@ -74,7 +75,7 @@ func (q endQuestion) event(st counter.State, t []string) (counter.Event, string)
 	if e.Pass, problem = countOf("pass", t[1], 1, nowPass(st)); problem != "" {
 		return e, problem
 	}
-	if e.Position, problem = countOf("position", t[0], 1, plan.MaxPositions); problem != "" {
+	if e.Position, problem = countOf("position", t[0], 1, measure.MaxPositions); problem != "" {
 		return e, problem
 	}
 	if pass := st.Current().Passes[e.Pass-1]; !pass.Carried.Has(e.Position) {
@@ -92,13 +93,13 @@ func (q endQuestion) event(st counter.State, t []string) (counter.Event, string)
 }
 
 // placeOf reads a length from the lease, or a number of turns of the mill.
-func placeOf(p *plan.Plan, text string) (plan.Length, error) {
-	place, err := plan.ParseLength(text)
+func placeOf(p *plan.Plan, text string) (measure.Length, error) {
+	place, err := measure.ParseLength(text)
 	if turns, ok := strings.CutSuffix(strings.TrimSuffix(text, "s"), "turn"); ok {
 		place, err = p.Path.AtTurns(strings.TrimSpace(turns))
 	}
 	if err == nil && place > p.Path.Length {
-		err = &plan.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) + ", the length of the warp"}
+		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) + ", the length of the warp"}
 	}
 	return place, err
 }
@@ -120,7 +121,7 @@ func (coneQuestion) event(st counter.State, t []string) (counter.Event, string) 
 	if e.Position, problem = countOf("position", t[0], 1, st.Plan.Spec.Positions); problem != "" || t[1] == "" {
 		return e, problem
 	}
-	weight, err := plan.ParseMass(t[1])
+	weight, err := measure.ParseMass(t[1])
 	if err != nil {
 		return e, "weight: " + err.Error()
 	}
@@ -153,7 +154,7 @@ func (recountQuestion) seen(st counter.State, t []string) (counter.Seen, string)
 		if t[i] == "" {
 			continue
 		}
-		n, problem := countOf(recountQuestion{}.labels()[i], t[i], 0, plan.MaxEnds)
+		n, problem := countOf(recountQuestion{}.labels()[i], t[i], 0, measure.MaxEnds)
 		if problem != "" {
 			return seen, problem
 		}
@@ -169,7 +170,7 @@ func (recountQuestion) seen(st counter.State, t []string) (counter.Seen, string)
 		return seen, fmt.Sprintf("last group: %q won't do; give o or r", way)
 	}
 	if t[atLoose] != "" {
-		n, problem := countOf("groups after the last tie", t[atLoose], 0, plan.MaxEnds)
+		n, problem := countOf("groups after the last tie", t[atLoose], 0, measure.MaxEnds)
 		if problem != "" {
 			return seen, problem
 		}
@@ -217,7 +218,7 @@ func (q recountQuestion) preview(st counter.State, t []string) string {
 	}
 	cross := counter.CrossOf(n)
 	text := fmt.Sprintf("%s: %d over peg 1 and %d over peg 2, %d ends. Now the count says %d; both numbers are kept.",
-		plan.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, st.Current().EndsAfter(n), st.Laid())
+		measure.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, st.Current().EndsAfter(n), st.Laid())
 	if tie := lastTie(st); tie > 0 {
 		text += fmt.Sprintf(" The last tie was made after pass %d.", tie)
 	}

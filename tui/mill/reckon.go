@@ -7,6 +7,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/sheet"
 	"millside/tui/look"
 )
 
@@ -16,7 +17,7 @@ type reckoning struct {
 	pace counter.PaceResult
 	yarn *plan.YarnUse
 	rest bool
-	over plan.SheetPart
+	over sheet.Part
 }
 
 func (m Model) reckon() reckoning {

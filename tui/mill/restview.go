@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -62,7 +63,7 @@ func (m Model) mustBeSeen(w, h int) []string {
 	out = append(out,
 		row("paddle", where),
 		row("last turn", strings.ToUpper(last.TurnAfter.String())+" round the end peg"),
-		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", plan.Counted(cross.OverPeg1, "group", "groups"), cross.OverPeg2)))
+		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", measure.Counted(cross.OverPeg1, "group", "groups"), cross.OverPeg2)))
 	if h >= 18 {
 		out = append(out, "")
 		out = append(out, m.crossPicture(cross.OverPeg1, cross.OverPeg2, w)...)
@@ -90,8 +91,8 @@ func (m Model) crossPicture(over1, over2, w int) []string {
 	c.Set(mid, f.Mid, '╳', look.InkPath)
 	c.Peg(x1, f, '1')
 	c.Peg(x2, f, '2')
-	c.Text(x1, f.Label, plan.Counted(over1, "group", "groups")+" over", look.InkStrong)
-	c.Text(x2, f.Label, plan.Counted(over2, "group", "groups")+" over", look.InkStrong)
+	c.Text(x1, f.Label, measure.Counted(over1, "group", "groups")+" over", look.InkStrong)
+	c.Text(x2, f.Label, measure.Counted(over2, "group", "groups")+" over", look.InkStrong)
 	c.Text(x1, f.Names, "peg 1", look.InkLabel)
 	c.Text(x2, f.Names, "peg 2", look.InkLabel)
 	return look.Indent(c.Lines(m.Styles.Inks(plan.Outward)), 2)
@@ -179,7 +180,7 @@ func (m Model) viewBroken(w, h int) string {
 	lines := []string{m.header(w)}
 	lines = append(lines, look.Filled([]string{"", "  NOT SAVED  ·  the count did not move", ""}, s.Alarm, w)...)
 	lines = append(lines, "", s.Strong.Render(fmt.Sprintf("  %d passes are on the disk", m.st.Laid())), "")
-	lines = append(lines, look.Indent(look.Wrap(plan.Clean(m.broken.Error()), w-4), 2)...)
+	lines = append(lines, look.Indent(look.Wrap(measure.Clean(m.broken.Error()), w-4), 2)...)
 	lines = append(lines, "")
 	lines = append(lines, look.Indent(look.Wrap("Stop winding. Make room on the disk, or put the stick back, then try again: the record is read anew, and the page after it says what must stand on the mill.", w-4), 2)...)
 	return look.WithFoot(lines, []string{s.KeyLine(w, k.Retry, k.Leave)}, w, h)

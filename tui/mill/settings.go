@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Bell says when the terminal's bell rings.
@@ -39,11 +39,11 @@ const (
 )
 
 // ParseSettings reads a settings file: lines such as "bell: warnings" and "key: f5"; empty lines and those
-// that begin with # are left out. The error is a [*plan.FieldError] that names the line.
+// that begin with # are left out. The error is a [*measure.FieldError] that names the line.
 func ParseSettings(text string) (Settings, error) {
 	var s Settings
 	if len(text) > maxSettings {
-		return s, &plan.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d", maxSettings)}
+		return s, &measure.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d", maxSettings)}
 	}
 	for i, line := range strings.Split(text, "\n") {
 		line = strings.TrimSpace(line)
@@ -52,7 +52,7 @@ func ParseSettings(text string) (Settings, error) {
 		}
 		name, value, _ := strings.Cut(line, ":")
 		value = strings.TrimSpace(value)
-		wrong := &plan.FieldError{Field: fmt.Sprintf("settings, line %d", i+1), Value: line}
+		wrong := &measure.FieldError{Field: fmt.Sprintf("settings, line %d", i+1), Value: line}
 		switch {
 		case strings.TrimSpace(name) == "bell" && slices.Contains(bellNames, value):
 			s.Bell = Bell(slices.Index(bellNames, value))

@@ -8,7 +8,7 @@ import (
 
 	"github.com/muesli/termenv"
 
-	"millside/plan"
+	"millside/plan/measure"
 	"millside/tui/internal/hand"
 )
 
@@ -20,7 +20,7 @@ func TestSettingsText(t *testing.T) {
 	}
 	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " + strings.Repeat("x", 41), strings.Repeat("#", 5000)} {
 		_, err := ParseSettings(text)
-		var fe *plan.FieldError
+		var fe *measure.FieldError
 		if !errors.As(err, &fe) {
 			t.Errorf("%.20q was taken: %v", text, err)
 		}

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	tea "github.com/charmbracelet/bubbletea"
+	"millside/plan/measure"
 
-	"millside/plan"
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // speak is the command that tells the next step to whoever listens.
@@ -54,10 +54,10 @@ func (m Model) spokenPass() string {
 	due := append(m.troubleDue(), taskTexts(m.dueNow())...)
 	text := fmt.Sprintf("Pass %d of %d, %s. %d ends stand.", p.Number, len(m.st.Current().Passes), p.Direction, m.st.EndsStanding())
 	if len(due) > 0 {
-		text = plan.Capital(strings.Join(due, "; ")) + ". " + text
+		text = measure.Capital(strings.Join(due, "; ")) + ". " + text
 	}
 	if m.ignore != "" {
-		text = plan.Capital(m.ignore) + ". " + text
+		text = measure.Capital(m.ignore) + ". " + text
 	}
 	return text + fmt.Sprintf(" Peg %s first, %s. Over %d, under %d. Turn %s.", p.FirstPeg(), p.FirstOpening, p.CrossOver(), p.CrossUnder(), p.TurnAfter)
 }

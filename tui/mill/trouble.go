@@ -7,7 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // actTrouble takes the keys for what goes wrong at the mill. None of them blocks the winding.
@@ -83,13 +83,13 @@ func (m Model) withdraw() (Model, tea.Cmd) {
 func saidTrouble(e counter.Event, st counter.State) string {
 	switch e.Kind {
 	case counter.Incident:
-		return "marked: " + plan.Clean(st.Incidents[len(st.Incidents)-1].Words(st.Plan.Spec.Units))
+		return "marked: " + measure.Clean(st.Incidents[len(st.Incidents)-1].Words(st.Plan.Spec.Units))
 	case counter.Withdrawn:
 		return "the last mark is taken back"
 	case counter.WrongTurn, counter.Righted:
 		return "" // the twist has a line of its own
 	case counter.TieMade:
-		return fmt.Sprintf("tie noted: %d ends in %s", st.Ties[len(st.Ties)-1].Ends, plan.Counted(e.Pass, "pass", "passes"))
+		return fmt.Sprintf("tie noted: %d ends in %s", st.Ties[len(st.Ties)-1].Ends, measure.Counted(e.Pass, "pass", "passes"))
 	case counter.NewCone:
 		return fmt.Sprintf("new cone in position %d", e.Position)
 	default:

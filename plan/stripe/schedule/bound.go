@@ -4,7 +4,7 @@ import (
 	"math"
 	"math/bits"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // The bound.
@@ -138,7 +138,7 @@ func (b *bounder) path() float64 {
 	for i := range b.value {
 		b.value[i] = math.Inf(1)
 	}
-	var active [plan.MaxPositions]int
+	var active [measure.MaxPositions]int
 	var held [MaxColours + 1]int
 	for e := range n {
 		clear(held[:b.colours+1])

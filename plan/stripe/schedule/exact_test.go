@@ -10,13 +10,14 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // agrees says how the scheduler's result differs from the least cost, "" if it doesn't.
 func agrees(ends []int, l Limits, t Times, least time.Duration) string {
 	f, err := Make(context.Background(), ends, l, t, nil)
 	if least >= unreachable {
-		if len(plan.FieldErrors(err)) != 1 {
+		if len(measure.FieldErrors(err)) != 1 {
 			return fmt.Sprintf("no schedule is possible, but the error is %v", err)
 		}
 		return ""

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // MaxColours is the most colours that a warp may have.
@@ -15,7 +16,7 @@ const MaxEffort = 100
 
 // Limits is what a schedule must keep to.
 type Limits struct {
-	// Positions is the number of positions in the paddle, 1 to plan.MaxPositions.
+	// Positions is the number of positions in the paddle, 1 to measure.MaxPositions.
 	Positions int
 	// Sizes lists the numbers of ends that a pass may carry, each 1 to Positions; none means any.
 	Sizes []int
@@ -39,11 +40,11 @@ type Limits struct {
 // check reports the first limit that is out of its range for a warp of these ends, and gives the number of
 // colours.
 func (l Limits) check(ends []int) (int, error) {
-	if len(ends) < 1 || len(ends) > plan.MaxEnds {
-		return 0, wrong("ends", len(ends), fmt.Sprintf("1 to %d", plan.MaxEnds))
+	if len(ends) < 1 || len(ends) > measure.MaxEnds {
+		return 0, wrong("ends", len(ends), fmt.Sprintf("1 to %d", measure.MaxEnds))
 	}
-	if l.Positions < 1 || l.Positions > plan.MaxPositions {
-		return 0, wrong("paddle positions", l.Positions, fmt.Sprintf("1 to %d", plan.MaxPositions))
+	if l.Positions < 1 || l.Positions > measure.MaxPositions {
+		return 0, wrong("paddle positions", l.Positions, fmt.Sprintf("1 to %d", measure.MaxPositions))
 	}
 	for _, s := range l.Sizes {
 		if s < 1 || s > l.Positions {
@@ -75,6 +76,6 @@ func (l Limits) check(ends []int) (int, error) {
 }
 
 // wrong is the error for a number that won't do.
-func wrong(field string, value int, want string) *plan.FieldError {
-	return &plan.FieldError{Field: field, Value: strconv.Itoa(value), Want: want}
+func wrong(field string, value int, want string) *measure.FieldError {
+	return &measure.FieldError{Field: field, Value: strconv.Itoa(value), Want: want}
 }

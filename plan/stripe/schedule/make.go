@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // How much is looked at, at the usual effort: a size of pass for one label is a look, some twenty nanoseconds.
@@ -31,12 +31,12 @@ type Found struct {
 	Cheapest *Schedule
 }
 
-// Make cuts a warp into passes and set-ups. Ends is the colour of each end, from 1; 1 to plan.MaxEnds ends and
+// Make cuts a warp into passes and set-ups. Ends is the colour of each end, from 1; 1 to measure.MaxEnds ends and
 // at most MaxColours colours. Progress, unless it is nil, is told each better schedule as it is found, in the
 // goroutine of the caller; the first comes at once. Where ctx ends first, the result is the best found so far,
 // with a bound that may be lower than it would have been.
 //
-// The error is a [*plan.FieldError] for input out of its range, or where no schedule was found that keeps the
+// The error is a [*measure.FieldError] for input out of its range, or where no schedule was found that keeps the
 // limits.
 func Make(ctx context.Context, ends []int, l Limits, t Times, progress func(*Schedule)) (Found, error) {
 	p, err := prepare(ends, l, t)
@@ -76,9 +76,9 @@ func prepare(ends []int, l Limits, t Times) (*problem, error) {
 	case even || odd && !p.atLease:
 		return p, nil
 	case odd:
-		return nil, &plan.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
+		return nil, &measure.FieldError{Field: "finish", Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
 	default:
-		return nil, &plan.FieldError{Field: "group sizes", Value: sizesText(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
+		return nil, &measure.FieldError{Field: "group sizes", Value: sizesText(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
 	}
 }
 
@@ -156,7 +156,7 @@ func (p *problem) kindsOf(list []pass) int {
 		colours string
 	}
 	seen := map[kind]bool{}
-	var word [plan.MaxPositions]byte
+	var word [measure.MaxPositions]byte
 	for i, ps := range list {
 		for k := range ps.size {
 			word[k] = p.letter(ps.first, ps.size, k, i%2)
@@ -195,9 +195,9 @@ func (m *maker) found() Found {
 // refuse says why there is no schedule.
 func (m *maker) refuse() error {
 	if m.mostHalts >= 0 && m.leastHalts < math.MaxInt {
-		return &plan.FieldError{Field: "most halts", Value: strconv.Itoa(m.mostHalts), Want: "at least " + strconv.Itoa(m.leastHalts) + ", the fewest that were found"}
+		return &measure.FieldError{Field: "most halts", Value: strconv.Itoa(m.mostHalts), Want: "at least " + strconv.Itoa(m.leastHalts) + ", the fewest that were found"}
 	}
-	return &plan.FieldError{Field: "group sizes", Value: m.sizes(), Want: "other sizes, more packages or another finish: no schedule was found"}
+	return &measure.FieldError{Field: "group sizes", Value: m.sizes(), Want: "other sizes, more packages or another finish: no schedule was found"}
 }
 
 func (p *problem) sizes() string {

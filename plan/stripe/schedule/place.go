@@ -3,7 +3,7 @@ package schedule
 import (
 	"math/bits"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // placer finds positions for the ends of a pass on a threaded paddle. The ends take positions of their
@@ -12,10 +12,10 @@ import (
 type placer struct {
 	downwards bool
 	positions int
-	ends      [plan.MaxPositions]uint64        // the positions that each end may take
-	masks     [MaxColours + 1]uint64           // the positions of each colour
-	best      [plan.MaxPositions + 1][2]uint64 // for each size: the set with most kept, and the lowest set
-	level     [2][plan.MaxPositions]spot
+	ends      [measure.MaxPositions]uint64        // the positions that each end may take
+	masks     [MaxColours + 1]uint64              // the positions of each colour
+	best      [measure.MaxPositions + 1][2]uint64 // for each size: the set with most kept, and the lowest set
+	level     [2][measure.MaxPositions]spot
 }
 
 // spot is a way to place some ends, the last of them in a position.

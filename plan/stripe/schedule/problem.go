@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // cost is a time in whole nanoseconds.
@@ -23,7 +24,7 @@ type problem struct {
 	ends      []uint8 // the colour of each end, from 1
 	colours   int
 	positions int
-	allowed   [plan.MaxPositions + 1]bool // sizes of a pass
+	allowed   [measure.MaxPositions + 1]bool // sizes of a pass
 	maxSize   int
 	packages  []int // of each colour, from 1; at most positions
 	scarce    []bool

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Times says how long each kind of work takes, 0 to an hour each. They are what a schedule is judged by.
@@ -31,7 +31,7 @@ func (t Times) check() error {
 		{"time to thread", t.Thread}, {"time for a finish at the far end", t.Far},
 	} {
 		if f.v < 0 || f.v > longest {
-			return &plan.FieldError{Field: f.field, Value: f.v.String(), Want: "nil to one hour"}
+			return &measure.FieldError{Field: f.field, Value: f.v.String(), Want: "nil to one hour"}
 		}
 	}
 	return nil

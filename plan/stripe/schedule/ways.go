@@ -3,7 +3,7 @@ package schedule
 import (
 	"time"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Way is a way to wind the stripes.
@@ -49,7 +49,7 @@ func (w Way) Words() string {
 }
 
 // ByWay winds a warp in one of the ways of a sensible weaver, by the same limits and times as [Make]. The
-// error is a [*plan.FieldError] for input out of its range, or where the limits don't allow the way.
+// error is a [*measure.FieldError] for input out of its range, or where the limits don't allow the way.
 func ByWay(w Way, ends []int, l Limits, t Times) (*Schedule, error) {
 	p, err := prepare(ends, l, t)
 	if err != nil {
@@ -57,7 +57,7 @@ func ByWay(w Way, ends []int, l Limits, t Times) (*Schedule, error) {
 	}
 	list := p.byWay(w)
 	if list == nil {
-		return nil, &plan.FieldError{Field: "way", Value: w.String(), Want: "another way: the stripes, the paddle and the limits don't allow this one"}
+		return nil, &measure.FieldError{Field: "way", Value: w.String(), Want: "another way: the stripes, the paddle and the limits don't allow this one"}
 	}
 	return p.build(list), nil
 }
@@ -164,7 +164,7 @@ func ByColour(ends []int, l Limits, t Times) (Chains, error) {
 		}
 		list := q.bestSwapped()
 		if list == nil {
-			return Chains{}, &plan.FieldError{Field: "group sizes", Value: p.sizes(), Want: "sizes that add up to the ends of each colour"}
+			return Chains{}, &measure.FieldError{Field: "group sizes", Value: p.sizes(), Want: "sizes that add up to the ends of each colour"}
 		}
 		s := q.build(list)
 		chain := ColourChain{Colour: c, Ends: count[c], Sum: s.Sum, Total: s.Total}

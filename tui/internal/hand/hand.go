@@ -11,6 +11,8 @@ import (
 	"testing"
 	"time"
 
+	"millside/plan/measure"
+
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
 
@@ -110,8 +112,8 @@ func Bare(view string) string { return colours.ReplaceAllString(view, "") }
 // Towels is the warp that most tests wind: 396 ends by ten, the last pass of six.
 func Towels() plan.Spec {
 	s := plan.DefaultSpec()
-	s.Name, s.Ends, s.Length = "Kitchen towels, undyed", 396, 7*plan.Yard
-	s.Mill.Rise = 3 * plan.Inch
+	s.Name, s.Ends, s.Length = "Kitchen towels, undyed", 396, 7*measure.Yard
+	s.Mill.Rise = 3 * measure.Inch
 	return s
 }
 

@@ -3,18 +3,19 @@ package asked
 import (
 	"fmt"
 
-	"millside/plan"
-
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 // clothFlags adds the flags of the cloth that a warp is planned from.
 func clothFlags(cmd *cobra.Command, ask *SpecAsk) {
 	f := cmd.Flags()
 	c := &ask.Spec.Cloth
-	length := func(l *plan.Length, name, help string) { f.Var(unset(lengthValue{l}), name, help) }
-	share := func(p *plan.Percent, name, help string) { f.Var(unset(quantityValue{p, "share"}), name, help) }
+	length := func(l *measure.Length, name, help string) { f.Var(unset(lengthValue{l}), name, help) }
+	share := func(p *measure.Percent, name, help string) { f.Var(unset(quantityValue{p, "share"}), name, help) }
 	number := func(n *int, name, help string) { f.Var(unset(countValue{n}), name, help) }
 	f.BoolVar(&ask.fromCloth, "from-cloth", false, "take the ends and the length from the cloth; it is so by itself where its width or length is given")
 	length(&c.Width.Finished, "finished-width", "width of the finished cloth")
@@ -56,7 +57,7 @@ func (ask *SpecAsk) settleCloth(f *pflag.FlagSet, s *plan.Spec) []error {
 		s.Ends = plan.DefaultSpec().Ends // the cloth's ends take its place
 		for _, name := range []string{"ends", "length"} {
 			if f.Changed(name) {
-				errs = append(errs, &plan.FieldError{Field: "--" + name, Value: f.Lookup(name).Value.String(),
+				errs = append(errs, &measure.FieldError{Field: "--" + name, Value: f.Lookup(name).Value.String(),
 					Want: fmt.Sprintf("no --%s beside a cloth, from which it follows; or --from-cloth=false", name)})
 			}
 		}
@@ -78,7 +79,7 @@ func without(f *pflag.FlagSet, heading, want string, but ...string) []error {
 				return
 			}
 		}
-		errs = append(errs, &plan.FieldError{Field: "--" + flag.Name, Value: flag.Value.String(), Want: want})
+		errs = append(errs, &measure.FieldError{Field: "--" + flag.Name, Value: flag.Value.String(), Want: want})
 	})
 	return errs
 }

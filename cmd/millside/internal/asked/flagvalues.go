@@ -6,12 +6,12 @@ import (
 	"strconv"
 	"time"
 
-	"millside/plan"
-
 	"github.com/spf13/pflag"
+
+	"millside/plan/measure"
 )
 
-// The flag values read what a weaver types and refuse the rest with a [plan.FieldError], so that a flag
+// The flag values read what a weaver types and refuse the rest with a [measure.FieldError], so that a flag
 // is refused in the same words as a field on the screen. Type is the word that the help shows for the
 // value.
 
@@ -28,14 +28,14 @@ func (v countValue) Type() string { return "number" }
 func (v countValue) Set(s string) error {
 	n, err := strconv.Atoi(s)
 	if err != nil {
-		return &plan.FieldError{Value: s, Want: "a whole number"}
+		return &measure.FieldError{Value: s, Want: "a whole number"}
 	}
 	*v.n = n
 	return nil
 }
 
 // lengthValue is a length with its unit.
-type lengthValue struct{ l *plan.Length }
+type lengthValue struct{ l *measure.Length }
 
 func (v lengthValue) String() string {
 	if v.l == nil {
@@ -45,7 +45,7 @@ func (v lengthValue) String() string {
 }
 func (v lengthValue) Type() string { return "length" }
 func (v lengthValue) Set(s string) error {
-	l, err := plan.ParseLength(s)
+	l, err := measure.ParseLength(s)
 	if err == nil {
 		*v.l = l
 	}
@@ -85,7 +85,7 @@ func (v guardValue) Type() string { return "time" }
 func (v guardValue) Set(s string) error {
 	d, err := time.ParseDuration(s)
 	if err != nil || d%time.Millisecond != 0 {
-		return &plan.FieldError{Value: s, Want: guardWants}
+		return &measure.FieldError{Value: s, Want: guardWants}
 	}
 	*v.millis = int(d.Milliseconds())
 	return nil

@@ -3,22 +3,26 @@ package asked
 import (
 	"errors"
 
-	"millside/plan"
-
 	"github.com/spf13/pflag"
+
+	"millside/plan"
+	"millside/plan/athand"
+	"millside/plan/loom"
+	"millside/plan/measure"
 )
 
 // Settle makes the spec of what the flags say: what is named is looked up among the things at hand, and a
 // figure that is given beside a name goes before the figure of the named thing.
-func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (plan.AtHand, error)) (plan.Spec, error) {
+func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error)) (plan.Spec, error) {
 	s := ask.Spec
-	var hand plan.AtHand
+	var hand athand.AtHand
 	if ask.names() {
 		var err error
 		if hand, err = atHand(); err != nil {
 			return s, err
 		}
 	}
+	settleTimes(&s)
 	errs := ask.settleCloth(f, &s)
 	s.Cloth.Length.Fibre = s.Cloth.Width.Fibre
 	errs = append(errs, ask.settleMill(f, &s, hand)...)
@@ -32,7 +36,7 @@ func (ask *SpecAsk) names() bool {
 	return ask.mill+ask.board+ask.paddle+ask.reed+ask.raddle+ask.yarn+ask.weft != ""
 }
 
-func (ask *SpecAsk) settleMill(f *pflag.FlagSet, s *plan.Spec, hand plan.AtHand) []error {
+func (ask *SpecAsk) settleMill(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
 	var errs []error
 	if ask.paddle != "" {
 		p, err := hand.FindPaddle(ask.paddle)
@@ -54,17 +58,17 @@ func (ask *SpecAsk) settleMill(f *pflag.FlagSet, s *plan.Spec, hand plan.AtHand)
 		s.Board, err = nameOr(ask.board, "board", func() (plan.Board, error) { b, err := hand.FindBoard(ask.board); return b.Board, err }, plan.ParseBoard)
 		errs = append(errs, err)
 		if ask.mill != "" {
-			errs = append(errs, &plan.FieldError{Field: "--mill", Value: ask.mill, Want: "either a mill or a board"})
+			errs = append(errs, &measure.FieldError{Field: "--mill", Value: ask.mill, Want: "either a mill or a board"})
 		}
 	}
 	return errs
 }
 
-func (ask *SpecAsk) settleYarn(f *pflag.FlagSet, s *plan.Spec, hand plan.AtHand) []error {
+func (ask *SpecAsk) settleYarn(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
 	var errs []error
 	if ask.yarn != "" {
 		y, err := YarnOr(ask.yarn, hand)
-		errs = append(errs, plan.InField(err, "yarn"))
+		errs = append(errs, measure.InField(err, "yarn"))
 		s.Yarn.Size = y.Size
 		unlessGiven(f, "colour", &s.Yarn.Colour, y.Colour)
 		unlessGiven(f, "tube", &s.Yarn.Tube, y.Tube)
@@ -75,41 +79,41 @@ func (ask *SpecAsk) settleYarn(f *pflag.FlagSet, s *plan.Spec, hand plan.AtHand)
 	} else {
 		errs = append(errs, without(f, aboutYarn, "a --yarn too, such as --yarn \"cotton 8/2\"", "packages")...)
 		if f.Changed("peg-length") {
-			errs = append(errs, &plan.FieldError{Field: "--peg-length", Value: s.Pegs.Length.String(), Want: "a --yarn too: how many ends a peg takes depends on it"})
+			errs = append(errs, &measure.FieldError{Field: "--peg-length", Value: s.Pegs.Length.String(), Want: "a --yarn too: how many ends a peg takes depends on it"})
 		}
 	}
 	if ask.weft != "" {
 		y, err := YarnOr(ask.weft, hand)
-		errs = append(errs, plan.InField(err, "weft"))
+		errs = append(errs, measure.InField(err, "weft"))
 		s.Cloth.Weft = y.Size
 	}
 	return errs
 }
 
-func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand plan.AtHand) []error {
+func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
 	var errs []error
 	l := &s.Loom
 	if l.Sett.IsZero() {
 		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end")
 	}
 	if ask.raddle != "" {
-		r, err := nameOr(ask.raddle, "raddle", func() (plan.Raddle, error) { r, err := hand.FindRaddle(ask.raddle); return r.Raddle, err },
-			func(text string) (plan.Raddle, error) {
-				space, err := plan.ParseLength(text)
-				return plan.Raddle{Space: space}, err
+		r, err := nameOr(ask.raddle, "raddle", func() (loom.Raddle, error) { r, err := hand.FindRaddle(ask.raddle); return r.Raddle, err },
+			func(text string) (loom.Raddle, error) {
+				space, err := measure.ParseLength(text)
+				return loom.Raddle{Space: space}, err
 			})
 		errs = append(errs, err)
 		l.Raddle.Space = r.Space
 		unlessGiven(f, "raddle-spaces", &l.Raddle.Spaces, r.Spaces)
 	}
 	if ask.reed != "" {
-		r, err := nameOr(ask.reed, "reed", func() (plan.Reed, error) { r, err := hand.FindReed(ask.reed); return r.Reed, err }, plan.ParseReed)
+		r, err := nameOr(ask.reed, "reed", func() (loom.Reed, error) { r, err := hand.FindReed(ask.reed); return r.Reed, err }, loom.ParseReed)
 		errs = append(errs, err)
 		l.Reed = r
 		if f.Changed("reed-width") {
 			l.Reed = r.WithWidth(ask.reedWidth)
 			if l.Reed.Width() != ask.reedWidth {
-				errs = append(errs, &plan.FieldError{Field: "--reed-width", Value: ask.reedWidth.String(), Want: "0 to 20 m"})
+				errs = append(errs, &measure.FieldError{Field: "--reed-width", Value: ask.reedWidth.String(), Want: "0 to 20 m"})
 			}
 		}
 	}
@@ -134,19 +138,19 @@ func nameOr[T any](text, field string, find func() (T, error), read func(string)
 	if wrong == nil {
 		return thing, nil
 	}
-	wrong = plan.InField(wrong, field)
-	if fields, names := plan.FieldErrors(wrong), plan.FieldErrors(unknown); len(fields) == 1 && len(names) == 1 && fields[0].Field == field {
-		wrong = &plan.FieldError{Field: field, Value: text, Want: fields[0].Want + "; or " + names[0].Want}
+	wrong = measure.InField(wrong, field)
+	if fields, names := measure.FieldErrors(wrong), measure.FieldErrors(unknown); len(fields) == 1 && len(names) == 1 && fields[0].Field == field {
+		wrong = &measure.FieldError{Field: field, Value: text, Want: fields[0].Want + "; or " + names[0].Want}
 	}
 	return thing, wrong
 }
 
 // YarnOr is nameOr for a yarn. A size that can be read in several ways is asked about, and nothing else.
-func YarnOr(text string, hand plan.AtHand) (plan.WarpYarn, error) {
-	var asked *plan.AmbiguousYarn
+func YarnOr(text string, hand athand.AtHand) (plan.WarpYarn, error) {
+	var asked *measure.AmbiguousYarn
 	y, err := nameOr(text, "", func() (plan.WarpYarn, error) { y, err := hand.FindYarn(text); return y.Yarn, err },
 		func(text string) (plan.WarpYarn, error) {
-			size, err := plan.ParseYarn(text)
+			size, err := measure.ParseYarn(text)
 			errors.As(err, &asked)
 			return plan.WarpYarn{Size: size}, err
 		})

@@ -5,10 +5,11 @@ import (
 	"regexp"
 	"strings"
 
-	"millside/plan"
-
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"millside/plan"
+	"millside/plan/measure"
 )
 
 // SpecAsk is what the flags of a plan say. The flags write into spec, which holds the values used for
@@ -16,7 +17,7 @@ import (
 type SpecAsk struct {
 	Spec                                          plan.Spec
 	mill, board, paddle, reed, raddle, yarn, weft string
-	reedWidth                                     plan.Length
+	reedWidth                                     measure.Length
 	fromCloth                                     bool
 }
 
@@ -24,6 +25,7 @@ type SpecAsk struct {
 const (
 	aboutWarp  = "The warp"
 	aboutMill  = "The mill or the board"
+	aboutTimes = "How long your hands take"
 	aboutCloth = "The cloth that the warp is for"
 	aboutYarn  = "The yarn"
 	aboutLoom  = "The loom"
@@ -35,6 +37,7 @@ func SpecFlags(cmd *cobra.Command, ask *SpecAsk) {
 	f.SortFlags = false // in the order in which a weaver decides
 	about(f, aboutWarp, func() { warpFlags(cmd, &ask.Spec, &ask.paddle) })
 	about(f, aboutMill, func() { millFlags(f, ask) })
+	about(f, aboutTimes, func() { timeFlags(cmd, &ask.Spec.Times) })
 	about(f, aboutCloth, func() { clothFlags(cmd, ask) })
 	about(f, aboutYarn, func() { yarnFlags(f, ask) })
 	about(f, aboutLoom, func() { loomFlags(cmd, ask) })
@@ -62,6 +65,7 @@ func warpFlags(cmd *cobra.Command, spec *plan.Spec, paddle *string) {
 	f.Var(lengthValue{&spec.Length}, "length", "length of the warp, such as \"5 yd\", \"7 1/2 yd\" or 6.4m")
 	Words(cmd, "hand", &spec.Hand, "which hand leads the paddle", "right", "left")
 	Words(cmd, "return-order", &spec.ReturnOrder, "how a return pass lies in the lease", "same", "mirrored")
+	Words(cmd, "foot", &spec.Foot, "which position lies at the foot of the peg on an outward pass", "first", "last")
 	Words(cmd, "last-pass", &spec.LastPass, "the last pass where the group doesn't divide the ends; a full one lays spare ends", "short", "full")
 	f.Var(countValue{&spec.ChainEnds}, "chain-ends", "most ends in one chain; 0 for one chain")
 	f.Var(countValue{&spec.TieEvery}, "tie-every", "ends from one count tie to the next; 0 for none")
@@ -96,8 +100,10 @@ var FlagOf = map[string]string{
 	"name": "name", "ends": "ends", "group": "group", "paddle positions": "positions", "paddle": "paddle", "length": "length",
 	"mill": "mill", "mill circumference": "circumference", "peg step": "peg-step", "rise a turn": "rise", "mill height": "mill-height",
 	"ends in a chain": "chain-ends", "count tie every": "tie-every", "guard": "guard",
-	"rest every": "rest",
-	"board":      "board", "distances on the board": "board", "peg length": "peg-length", "layers on a peg": "layers", "layers": "layers", "thread": "yarn",
+	"rest every": "rest", "position at the foot": "foot", "minutes a pass": "minutes-pass", "minutes of handling": "minutes-handling",
+	"minutes a turn": "minutes-turn", "minutes a halt": "minutes-halt", "minutes to cut off an end": "minutes-cut",
+	"minutes to tie on an end": "minutes-tie", "minutes to thread a package": "minutes-thread", "minutes more to finish at the far end": "minutes-far",
+	"board": "board", "distances on the board": "board", "peg length": "peg-length", "layers on a peg": "layers", "layers": "layers", "thread": "yarn",
 	"finished width": "finished-width", "finished length": "finished-length", "width in the reed": "finished-width", "woven length": "finished-length",
 	"pieces": "pieces", "draw-in": "draw-in", "shrinkage in width": "shrinkage-width", "shrinkage in length": "shrinkage-length",
 	"take-up": "take-up", "hem": "hem", "fringe": "fringe", "loom waste": "loom-waste", "sample": "sample", "knotting on": "knotting-on",
@@ -136,7 +142,7 @@ func FlagFor(field string, flags map[string]string) string {
 // NamedFlags makes a usage error of an error about fields, and names their flags instead. Two fields may
 // have one message; it is told once. Another error stays as it is.
 func NamedFlags(cmd *cobra.Command, err error, flags map[string]string) error {
-	wrong := plan.FieldErrors(err)
+	wrong := measure.FieldErrors(err)
 	if len(wrong) == 0 {
 		return err
 	}

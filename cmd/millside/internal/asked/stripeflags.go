@@ -8,13 +8,15 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/draft"
+	"millside/plan/loom"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
-
-	"github.com/spf13/cobra"
 )
 
 // StripesLong is what the help of the commands that plan a warp tells about stripes.
@@ -69,7 +71,7 @@ type Striped struct {
 
 // StripeFlags adds the flags for stripes.
 func StripeFlags(cmd *cobra.Command) *StripeAsk {
-	a := &StripeAsk{ask: stripe.Ask{Hands: plan.DefaultHandTimes()}}
+	a := &StripeAsk{}
 	f := cmd.Flags()
 	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
 	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes")
@@ -81,9 +83,6 @@ func StripeFlags(cmd *cobra.Command) *StripeAsk {
 	f.IntVar(&a.ask.Limits.Effort, "effort", 1, "stripes: how long to search, a `number` of times the usual, 1 to 100")
 	f.Var(&a.way, "way", "stripes: the way to wind, one of those that the plan lists: "+strings.Join(wayNames(), ", "))
 	_ = cmd.RegisterFlagCompletionFunc("way", cobra.FixedCompletions(wayNames(), cobra.ShellCompDirectiveNoFileComp))
-	for _, w := range minuteFlags(&a.ask.Hands) {
-		f.Var(w.value, w.name, "stripes: "+w.help)
-	}
 	return a
 }
 
@@ -92,23 +91,6 @@ func ThreadFlag(cmd *cobra.Command, side *draft.Side, given *bool) {
 	cmd.Flags().Var(sideValue{side, given}, "thread-1", "the side that the draft's thread 1 is on, seen by the weaver at the loom: right or left")
 	// The error would say that there is no such flag, or that it is completed already.
 	_ = cmd.RegisterFlagCompletionFunc("thread-1", cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
-}
-
-// minuteFlag is the flag of one of the times that a schedule is judged by.
-type minuteFlag struct {
-	name, help string
-	value      minutesValue
-}
-
-func minuteFlags(h *plan.HandTimes) []minuteFlag {
-	return []minuteFlag{
-		{"minutes-pass", "minutes that a whole pass takes; by the turns of the mill, where it isn't given", minutesValue{&h.Pass}},
-		{"minutes-halt", "minutes to stop at a peg and to go on again", minutesValue{&h.Halt}},
-		{"minutes-cut", "minutes to cut off one end", minutesValue{&h.Cut}},
-		{"minutes-tie", "minutes to tie on one end", minutesValue{&h.Tie}},
-		{"minutes-thread", "minutes to thread one package", minutesValue{&h.Thread}},
-		{"minutes-far", "minutes that a finish at the counting cross takes more", minutesValue{&h.Far}},
-	}
 }
 
 // given says whether there are stripes.
@@ -133,7 +115,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	spec.Stripes = order.String()
 	if a.packages != "" {
 		if a.ask.Limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
-			return nil, Usage(cmd, plan.InField(err, "--packages-of"))
+			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
 		}
 	}
 	if cmd.Flags().Changed("most-halts") {
@@ -154,7 +136,7 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 		return errors.New("--stripes and --draft both give the stripes; give one of them")
 	}
 	if changed("draft") && a.draft == "" {
-		return &plan.FieldError{Field: "--draft", Value: "", Want: "the path of a draft"}
+		return &measure.FieldError{Field: "--draft", Value: "", Want: "the path of a draft"}
 	}
 	if changed("stripes") && a.text == "" {
 		_, err := stripe.Parse("")
@@ -164,12 +146,9 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 		return errors.New("--thread-1 is about a draft; give --draft too")
 	}
 	if n := a.ask.Limits.Effort; n < 1 || n > schedule.MaxEffort {
-		return &plan.FieldError{Field: "--effort", Value: strconv.Itoa(n), Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
+		return &measure.FieldError{Field: "--effort", Value: strconv.Itoa(n), Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
 	}
 	names := []string{"finish-at-lease", "packages-of", "group-sizes", "most-halts", "effort", "way"}
-	for _, w := range minuteFlags(&a.ask.Hands) {
-		names = append(names, w.name)
-	}
 	if i := slices.IndexFunc(names, changed); i >= 0 && !a.given() {
 		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", names[i])
 	}
@@ -177,7 +156,7 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 }
 
 // order is the stripe order, typed or from the draft.
-func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, firstEnd plan.Side) (stripe.Order, error) {
+func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, firstEnd loom.Side) (stripe.Order, error) {
 	if a.draft == "" {
 		order, err := stripe.Parse(a.text)
 		return order, Usage(cmd, pointAt(err, a.text))
@@ -194,7 +173,7 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, f
 	}
 	made.Draft, d.Side, d.SideGiven = d, a.side, a.sideGiven
 	side := a.side
-	if firstEnd == plan.RightSide { // then end 1 is on the right, and the stripes go from right to left
+	if firstEnd == loom.RightSide { // then end 1 is on the right, and the stripes go from right to left
 		side = otherSide(side)
 	}
 	return d.Stripes(side)
@@ -204,20 +183,20 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, f
 func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec) error {
 	n := order.Size()
 	if cmd.Flags().Changed("ends") && spec.Ends != n {
-		return &plan.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends), Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
+		return &measure.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends), Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
 	}
 	if cmd.Flags().Changed("group") {
 		return errors.New("--group: with stripes the passes carry what suits the colours; --group-sizes says which numbers of ends they may carry")
 	}
 	if spec.LastPass == plan.FullLast {
-		return &plan.FieldError{Field: "--last-pass", Value: spec.LastPass.String(), Want: "short: the stripes have no colour for spare ends"}
+		return &measure.FieldError{Field: "--last-pass", Value: spec.LastPass.String(), Want: "short: the stripes have no colour for spare ends"}
 	}
 	if n := len(order.String()); n > plan.MaxStripes {
 		field := "--stripes"
 		if a.draft != "" {
 			field = "--draft"
 		}
-		return &plan.FieldError{Field: field, Value: fmt.Sprintf("%d characters of notation", n),
+		return &measure.FieldError{Field: field, Value: fmt.Sprintf("%d characters of notation", n),
 			Want: fmt.Sprintf("stripes that take at most %d; what repeats takes less in brackets", plan.MaxStripes)}
 	}
 	return nil
@@ -233,7 +212,7 @@ var stripeFlagOf = map[string]string{
 // inStripeFlags names the flags in what the scheduler refused.
 func inStripeFlags(err error) error {
 	var all []error
-	for _, fe := range plan.FieldErrors(err) {
+	for _, fe := range measure.FieldErrors(err) {
 		named := *fe
 		if flag, ok := stripeFlagOf[fe.Field]; ok {
 			named.Field = "--" + flag

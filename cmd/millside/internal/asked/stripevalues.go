@@ -2,7 +2,6 @@ package asked
 
 import (
 	"fmt"
-	"math/big"
 	"strconv"
 	"strings"
 	"time"
@@ -10,6 +9,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/draft"
+	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
 )
@@ -17,37 +17,19 @@ import (
 // minutesValue is a time in minutes, as a weaver's guess is written: 0.6 is 36 seconds.
 type minutesValue struct{ d *time.Duration }
 
-const (
-	minutesWants = "minutes from 0 to 60 with at most four decimals, such as 0.6"
-	// inMinute is the parts that a minute is divided into: four decimals, so that no time is rounded.
-	inMinute = 10_000
-)
-
 func (v minutesValue) String() string {
 	if v.d == nil {
 		return ""
 	}
-	return MinutesOf(*v.d)
+	return plan.MinutesText(*v.d)
 }
 func (v minutesValue) Type() string { return "minutes" }
-func (v minutesValue) Set(s string) error {
-	text := strings.Replace(strings.TrimSpace(s), ",", ".", 1)
-	whole, part, _ := strings.Cut(text, ".")
-	if whole+part == "" || len(whole) > 2 || len(part) > 4 || strings.Trim(whole+part, "0123456789") != "" {
-		return &plan.FieldError{Value: s, Want: minutesWants}
+func (v minutesValue) Set(s string) (err error) {
+	d, err := plan.ParseMinutes(s)
+	if err == nil {
+		*v.d = d
 	}
-	n, err := strconv.Atoi(whole + part + strings.Repeat("0", 4-len(part)))
-	if err != nil || n > 60*inMinute {
-		return &plan.FieldError{Value: s, Want: minutesWants}
-	}
-	*v.d = time.Duration(n) * (time.Minute / inMinute)
-	return nil
-}
-
-// MinutesOf writes a time in minutes with up to four decimals, which is exact for what Set reads.
-func MinutesOf(d time.Duration) string {
-	text := big.NewRat(int64(d), int64(time.Minute)).FloatString(4)
-	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+	return err
 }
 
 // sizesValue is a list of the numbers of ends that a pass may carry.
@@ -68,8 +50,8 @@ func (v sizesValue) Set(s string) error {
 	var sizes []int
 	for item := range strings.SplitSeq(s, ",") {
 		n, err := strconv.Atoi(strings.TrimSpace(item))
-		if err != nil || n < 1 || n > plan.MaxPositions {
-			return &plan.FieldError{Value: s, Want: fmt.Sprintf("numbers from 1 to %d with commas between them, such as \"10, 12\"", plan.MaxPositions)}
+		if err != nil || n < 1 || n > measure.MaxPositions {
+			return &measure.FieldError{Value: s, Want: fmt.Sprintf("numbers from 1 to %d with commas between them, such as \"10, 12\"", measure.MaxPositions)}
 		}
 		sizes = append(sizes, n)
 	}
@@ -97,7 +79,7 @@ func (v sideValue) Set(s string) error {
 			return nil
 		}
 	}
-	return &plan.FieldError{Value: s, Want: "one of right, left"}
+	return &measure.FieldError{Value: s, Want: "one of right, left"}
 }
 
 // parsePackages reads how many packages of each colour are at hand: "red 2, white 4". The list has an
@@ -106,12 +88,12 @@ func parsePackages(text string, colours []stripe.Colour) ([]int, error) {
 	packages := make([]int, len(colours))
 	for item := range strings.SplitSeq(text, ",") {
 		words := strings.Fields(item)
-		wrong := &plan.FieldError{Value: strings.TrimSpace(item), Want: "a colour and its number of packages, such as red 2, with commas between them"}
+		wrong := &measure.FieldError{Value: strings.TrimSpace(item), Want: "a colour and its number of packages, such as red 2, with commas between them"}
 		if len(words) < 2 {
 			return nil, wrong
 		}
 		n, err := strconv.Atoi(words[len(words)-1])
-		if err != nil || n < 1 || n > plan.MaxEnds {
+		if err != nil || n < 1 || n > measure.MaxEnds {
 			return nil, wrong
 		}
 		at := colourNamed(strings.Join(words[:len(words)-1], " "), colours)
@@ -176,7 +158,7 @@ func (v *wayValue) Set(s string) error {
 	}
 	way, ok := schedule.WayOf(name)
 	if !ok {
-		return &plan.FieldError{Value: s, Want: strings.Join(wayNames(), ", ")}
+		return &measure.FieldError{Value: s, Want: strings.Join(wayNames(), ", ")}
 	}
 	*v = wayValue{way: way}
 	return nil

@@ -7,11 +7,12 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"millside/cmd/millside/internal/prose"
-	"millside/plan/stripe"
-
 	"github.com/charmbracelet/x/ansi"
 	"pgregory.net/rapid"
+
+	"millside/cmd/millside/internal/prose"
+	"millside/plan"
+	"millside/plan/stripe"
 )
 
 func TestMinutes(t *testing.T) {
@@ -35,10 +36,10 @@ func TestMinutes(t *testing.T) {
 // What is shown of a time that was read is the same time.
 func TestMinutesShown(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		want := time.Duration(rapid.IntRange(0, 60*inMinute).Draw(t, "parts")) * (time.Minute / inMinute)
+		want := time.Duration(rapid.IntRange(0, 600_000).Draw(t, "parts")) * (time.Minute / 10_000)
 		var got time.Duration
-		if err := (minutesValue{&got}).Set(MinutesOf(want)); err != nil || got != want {
-			t.Fatalf("%v is shown as %q and read as %v (%v)", want, MinutesOf(want), got, err)
+		if err := (minutesValue{&got}).Set(plan.MinutesText(want)); err != nil || got != want {
+			t.Fatalf("%v is shown as %q and read as %v (%v)", want, plan.MinutesText(want), got, err)
 		}
 	})
 }

@@ -4,10 +4,10 @@ import (
 	"errors"
 	"fmt"
 
-	"millside/plan"
-
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"millside/plan/measure"
 )
 
 // UsageError is a command line that is wrong, and the command whose help would put it right.
@@ -48,11 +48,11 @@ func FlagError(cmd *cobra.Command, err error) error {
 		err = fmt.Errorf("--%s needs a %s after it", missing.GetFlag().Name, missing.GetFlag().Value.Type())
 	case errors.As(err, &value):
 		field := "--" + value.GetFlag().Name
-		var wrong *plan.FieldError
+		var wrong *measure.FieldError
 		if errors.As(err, &wrong) {
-			err = plan.InField(wrong, field)
+			err = measure.InField(wrong, field)
 		} else {
-			err = &plan.FieldError{Field: field, Value: value.GetValue(), Want: "true or false"} // all others are our own
+			err = &measure.FieldError{Field: field, Value: value.GetValue(), Want: "true or false"} // all others are our own
 		}
 	}
 	return Usage(cmd, err)

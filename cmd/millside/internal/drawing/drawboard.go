@@ -5,7 +5,7 @@ import (
 	"strconv"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // mostDistances is how many distances of a board are drawn; of a longer way the first and the last.
@@ -13,7 +13,7 @@ const mostDistances = 14
 
 // DrawBoard draws the way of the warp from peg to peg as a zigzag with the distances beside it. It isn't
 // to scale, since only the distances are known and not where the pegs stand.
-func DrawBoard(distances []plan.Length, units plan.LengthUnitSystem) Drawing {
+func DrawBoard(distances []measure.Length, units measure.LengthUnitSystem) Drawing {
 	const left, right, top, step = 1200, 5800, 260, 330
 	d := Drawing{W: drawingWidth, Title: "The way of the warp on the board"}
 	d.Caption = fmt.Sprintf("The pegs in the order of the warp, from the near end peg, 1, to the far end peg, %d. The distances are not to scale.", len(distances)+1)

@@ -23,6 +23,7 @@ type shape struct {
 	X, Y, R     int    // of a circle or a text
 	Text        string
 	Anchor      string // start, middle or end
+	Fill        string // a shade, "#" and six hexadecimal digits; empty for that of the class
 }
 
 // point is a place in a drawing.

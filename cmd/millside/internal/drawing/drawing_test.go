@@ -4,19 +4,20 @@ import (
 	"strings"
 	"testing"
 
-	"millside/plan"
-
 	"pgregory.net/rapid"
+
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // What is drawn lies within the picture, for mills and boards of any length.
 func TestDrawingsKeepWithin(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		round := plan.Length(rapid.Int64Range(int64(20*plan.Centimetre), int64(20*plan.Metre)).Draw(t, "round"))
-		step := round / plan.Length(rapid.IntRange(1, 20).Draw(t, "steps in a turn"))
-		mill := DrawMill(&plan.MillDrawing{Turns: rapid.IntRange(0, 200).Draw(t, "turns"), Steps: rapid.IntRange(1, 3).Draw(t, "steps"), Circumference: round, PegStep: step})
-		board := DrawBoard(make([]plan.Length, rapid.IntRange(1, 200).Draw(t, "distances")), plan.Metric)
-		reed := DrawReed(&plan.ReedDrawing{Edge: rapid.IntRange(0, 3).Draw(t, "edge"), Repeat: 2, Dents: rapid.SliceOfN(rapid.IntRange(0, 40), 1, 30).Draw(t, "dents")})
+		round := measure.Length(rapid.Int64Range(int64(20*measure.Centimetre), int64(20*measure.Metre)).Draw(t, "round"))
+		step := round / measure.Length(rapid.IntRange(1, 20).Draw(t, "steps in a turn"))
+		mill := DrawMill(&sheet.MillDrawing{Turns: rapid.IntRange(0, 200).Draw(t, "turns"), Steps: rapid.IntRange(1, 3).Draw(t, "steps"), Circumference: round, PegStep: step})
+		board := DrawBoard(make([]measure.Length, rapid.IntRange(1, 200).Draw(t, "distances")), measure.Metric)
+		reed := DrawReed(&sheet.ReedDrawing{Edge: rapid.IntRange(0, 3).Draw(t, "edge"), Repeat: 2, Dents: rapid.SliceOfN(rapid.IntRange(0, 40), 1, 30).Draw(t, "dents")})
 		for _, d := range []Drawing{mill, board, reed} {
 			for _, s := range d.Shapes {
 				if s.Kind != "path" && (s.X < 0 || s.X > d.W || s.Y < 0 || s.Y > d.H || s.R < 0) {
@@ -30,10 +31,10 @@ func TestDrawingsKeepWithin(t *testing.T) {
 // The sections drawn are those nearest the centre, as the list has them.
 func TestRaddleDrawing(t *testing.T) {
 	for _, middle := range []bool{false, true} {
-		r := &plan.RaddleDrawing{MiddleSpace: middle}
+		r := &sheet.RaddleDrawing{MiddleSpace: middle}
 		for at := -20; at <= 20; at++ {
 			if at != 0 || middle {
-				r.Sections = append(r.Sections, plan.DrawnSection{FromCentre: at, Ends: 100 + at, Groups: 2, Cut: 1})
+				r.Sections = append(r.Sections, sheet.DrawnSection{FromCentre: at, Ends: 100 + at, Groups: 2, Cut: 1})
 			}
 		}
 		d := DrawRaddle(r)
@@ -48,7 +49,7 @@ func TestRaddleDrawing(t *testing.T) {
 			t.Errorf("drawn %v: %q, %s", middle, all, d.Caption)
 		}
 	}
-	if d := DrawRaddle(&plan.RaddleDrawing{}); len(d.Shapes) != 0 {
+	if d := DrawRaddle(&sheet.RaddleDrawing{}); len(d.Shapes) != 0 {
 		t.Error("an empty raddle is drawn")
 	}
 }

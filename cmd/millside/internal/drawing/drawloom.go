@@ -5,17 +5,17 @@ import (
 	"strconv"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
+	"millside/plan/sheet"
 )
 
 // mostSections is how many sections of the raddle are drawn on each side of the centre.
 const mostSections = 12
 
 // DrawRaddle draws the sections round the centre with the ends and the groups in them.
-func DrawRaddle(r *plan.RaddleDrawing) Drawing {
+func DrawRaddle(r *sheet.RaddleDrawing) Drawing {
 	const top, foot = 420, 1150
 	d := Drawing{W: drawingWidth, H: 1480, Title: "The raddle, with the ends and the groups in each section"}
-	var shown []plan.DrawnSection
+	var shown []sheet.DrawnSection
 	for _, s := range r.Sections {
 		if s.FromCentre >= -mostSections && s.FromCentre <= mostSections {
 			shown = append(shown, s)
@@ -61,7 +61,7 @@ func sectionName(fromCentre int) string {
 
 // groups draws a dot for each group of a section, rings for those that are parted. They stand in rows, as
 // many as there is room for.
-func (d *Drawing) groups(s plan.DrawnSection, middle, width int) {
+func (d *Drawing) groups(s sheet.DrawnSection, middle, width int) {
 	const apart, top = 130, 520
 	inRow := max((width-40)/apart, 1)
 	for i := range min(s.Groups, 3*inRow) {
@@ -77,7 +77,7 @@ func (d *Drawing) groups(s plan.DrawnSection, middle, width int) {
 }
 
 // DrawReed draws the first dents at the left edge: the selvedge and two repeats of the order.
-func DrawReed(r *plan.ReedDrawing) Drawing {
+func DrawReed(r *sheet.ReedDrawing) Drawing {
 	const top, foot, most = 300, 1050, 30
 	d := Drawing{W: drawingWidth, H: 1500, Title: "The first dents of the reed at the left edge"}
 	dents := r.Dents[:min(len(r.Dents), most)]

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
+	"millside/plan/sheet"
 )
 
 // The measures of the mill's drawing.
@@ -22,14 +22,14 @@ const (
 // lies straight from post to post. Turns are counted from the near end peg, which stands on a post.
 type millSketch struct {
 	Drawing
-	mill  *plan.MillDrawing
+	mill  *sheet.MillDrawing
 	posts int
 	turns float64 // to draw, from the near end peg to the far one
 	gap   int     // whole turns that are left out, 0 for none
 }
 
 // DrawMill draws the way of the warp on a mill with its lease, its turns and the far end peg to scale.
-func DrawMill(m *plan.MillDrawing) Drawing {
+func DrawMill(m *sheet.MillDrawing) Drawing {
 	s := &millSketch{mill: m, posts: postsOf(m)}
 	beyond := float64(m.Steps) * float64(m.PegStep) / float64(m.Circumference)
 	whole := m.Turns
@@ -47,7 +47,7 @@ func DrawMill(m *plan.MillDrawing) Drawing {
 	return s.Drawing
 }
 
-func millWords(m *plan.MillDrawing) string {
+func millWords(m *sheet.MillDrawing) string {
 	text := prose.Count(m.Turns, "turn")
 	if m.Steps > 0 {
 		text += " and " + prose.Count(m.Steps, "peg step")
@@ -57,7 +57,7 @@ func millWords(m *plan.MillDrawing) string {
 
 // postsOf is how many posts are drawn: one for each peg step where these go into the mill's round, else
 // four.
-func postsOf(m *plan.MillDrawing) int {
+func postsOf(m *sheet.MillDrawing) int {
 	posts := int(m.Circumference / m.PegStep)
 	if posts < 3 || posts > 12 || m.Circumference%m.PegStep != 0 {
 		return 4

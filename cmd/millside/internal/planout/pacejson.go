@@ -12,14 +12,24 @@ type spanJSON struct {
 // PaceJSON is how long a pass takes.
 type PaceJSON struct {
 	spanJSON
-	TimedPasses int `json:"timed_passes"` // 0 for a practised hand's usual range
+	TimedPasses int `json:"timed_passes"` // 0 for a practised hand's usual times, and for those that were given
+	TimedWarps  int `json:"timed_warps"`
 }
 
-func spanToJSON(t plan.TimeSpan) spanJSON {
-	return spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()}
+// timeOfJSON is how long the warp takes; Text is the figure that is shown everywhere.
+type timeOfJSON struct {
+	spanJSON
+	AtPegs int64  `json:"at_pegs_ms"` // the part of it for the work at the end pegs
+	Text   string `json:"text"`
 }
 
-func paceToJSON(p plan.Pace) PaceJSON { return PaceJSON{spanToJSON(p.For(1)), p.Passes} }
+func timeOfToJSON(t plan.TimeSpan) timeOfJSON {
+	return timeOfJSON{spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()}, t.AtPegs.Milliseconds(), t.String()}
+}
+
+func paceToJSON(p plan.Pace) PaceJSON {
+	return PaceJSON{spanJSON{p.Low.Milliseconds(), p.Middle.Milliseconds(), p.High.Milliseconds()}, p.Passes, p.Warps}
+}
 
 // KnownPaceToJSON is a pace that may not be known.
 func KnownPaceToJSON(p plan.Pace) *PaceJSON {

@@ -8,12 +8,13 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // The table of the largest warp, whose numbers are the longest, keeps to the width of a terminal.
 func TestTheLargestTableFits(t *testing.T) {
 	s := plan.DefaultSpec()
-	s.Ends, s.Group = plan.MaxEnds, 1
+	s.Ends, s.Group = measure.MaxEnds, 1
 	p, err := plan.New(s)
 	if err != nil {
 		t.Fatal(err)
@@ -26,15 +27,15 @@ func TestTheLargestTableFits(t *testing.T) {
 			t.Fatalf("line %d is too long: %s", lines, line)
 		}
 	}
-	if lines < plan.MaxEnds {
-		t.Errorf("%d lines for %d passes", lines, plan.MaxEnds)
+	if lines < measure.MaxEnds {
+		t.Errorf("%d lines for %d passes", lines, measure.MaxEnds)
 	}
 }
 
 // The whole table of the largest warp is printed in good time.
 func BenchmarkPassesText100k(b *testing.B) {
 	s := plan.DefaultSpec()
-	s.Ends, s.Group = plan.MaxEnds, 1
+	s.Ends, s.Group = measure.MaxEnds, 1
 	p, err := plan.New(s)
 	if err != nil {
 		b.Fatal(err)

@@ -2,6 +2,7 @@ package planout
 
 import (
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // planFormat names the structure below. Fields may be added to it; a field that is renamed, taken away
@@ -19,7 +20,7 @@ type planJSON struct {
 	Path       pathJSON     `json:"path"`
 	WarpYarn   LengthJSON   `json:"warp_yarn"` // all ends together, nothing added
 	Pace       PaceJSON     `json:"pace"`
-	Time       spanJSON     `json:"time"` // for all passes at that pace
+	Time       timeOfJSON   `json:"time"` // for all passes at that pace
 	Faults     []faultJSON  `json:"lease_faults"`
 	Work       workSumJSON  `json:"work"`
 	Choices    []choiceJSON `json:"choices"`
@@ -35,7 +36,7 @@ type LengthJSON struct {
 }
 
 // LengthToJSON gives a length in both ways.
-func LengthToJSON(l plan.Length) LengthJSON { return LengthJSON{l.String(), int64(l)} }
+func LengthToJSON(l measure.Length) LengthJSON { return LengthJSON{l.String(), int64(l)} }
 
 // pathJSON is the way on the mill. Turns has at most two decimals, rounded to the nearest; the lengths
 // are rounded to the nearest nanometre.
@@ -118,7 +119,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 	out := planJSON{
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
 		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()),
-		Pace: paceToJSON(project.Pace), Time: spanToJSON(project.Pace.For(p.Passes())),
+		Pace: paceToJSON(p.PassPace(project.Pace)), Time: timeOfToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}
 	for _, f := range p.LeaseFaults {

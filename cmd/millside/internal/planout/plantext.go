@@ -7,6 +7,7 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // PlanText writes what a weaver wants to know of a plan on one page, with the time that it takes at a
@@ -24,7 +25,7 @@ func PlanText(w io.Writer, p *plan.Plan, pace plan.Pace) {
 		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
 	prose.Row(w, "Length", "%s", lengthText(p))
 	prose.Row(w, "Yarn", "%s for the warp, nothing added for waste", prose.Length(p.WarpYarn(), s.Units.Long()))
-	prose.Row(w, "Time", "%s, by %s", pace.For(p.Passes()), pace.Source())
+	prose.Row(w, "Time", "%s, by %s", p.Time(pace).Words(), p.Spec.TimeSource(pace))
 	prose.Row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {
@@ -95,9 +96,9 @@ func leftAtFarEnd(p *plan.Plan) string {
 	case all == plan.Knots{}:
 		return ", so nothing is left at the far end"
 	case all.Begin == 0:
-		return fmt.Sprintf("; on the way %s cut off at the far end peg", plan.Counted(all.Finish, "end is", "ends are"))
+		return fmt.Sprintf("; on the way %s cut off at the far end peg", measure.Counted(all.Finish, "end is", "ends are"))
 	default:
-		return fmt.Sprintf("; on the way %s cut off and %d tied on at the far end peg", plan.Counted(all.Finish, "end is", "ends are"), all.Begin)
+		return fmt.Sprintf("; on the way %s cut off and %d tied on at the far end peg", measure.Counted(all.Finish, "end is", "ends are"), all.Begin)
 	}
 }
 

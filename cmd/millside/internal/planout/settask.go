@@ -6,31 +6,31 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
-	"millside/plan"
+	"millside/plan/measure"
 )
 
 // SettAsk is what a sett is asked for.
 type SettAsk struct {
-	Yarn   plan.YarnSize
-	Weave  plan.Weave
-	Factor plan.DiameterFactor
-	Units  plan.LengthUnitSystem
+	Yarn   measure.YarnSize
+	Weave  measure.Weave
+	Factor measure.DiameterFactor
+	Units  measure.LengthUnitSystem
 }
 
 // otherSett is what another published factor gives.
 type otherSett struct {
-	factor plan.DiameterFactor
-	start  plan.Sett
+	factor measure.DiameterFactor
+	start  measure.Sett
 }
 
 // Others is what the other published factors give for the same yarn and weave.
 func (ask SettAsk) Others() ([]otherSett, error) {
 	var list []otherSett
-	for _, f := range plan.DiameterFactors() {
+	for _, f := range measure.DiameterFactors() {
 		if f.Hundredths == ask.Factor.Hundredths {
 			continue
 		}
-		help, err := plan.HelpSett(ask.Yarn, ask.Weave, f, ask.Units)
+		help, err := measure.HelpSett(ask.Yarn, ask.Weave, f, ask.Units)
 		if err != nil {
 			return nil, err
 		}
@@ -40,7 +40,7 @@ func (ask SettAsk) Others() ([]otherSett, error) {
 }
 
 // SettText writes a sett to begin a sample with, and what others would give.
-func SettText(w io.Writer, ask SettAsk, help *plan.SettHelp, others []otherSett) {
+func SettText(w io.Writer, ask SettAsk, help *measure.SettHelp, others []otherSett) {
 	fmt.Fprintf(w, "Yarn: %s, %s\n\n", prose.Clean(ask.Yarn.Notation()), ask.Yarn.PerMass(ask.Units))
 	for _, r := range help.Rows {
 		note := r.Usual // here where the figure is from, or what it is good for

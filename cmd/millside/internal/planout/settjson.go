@@ -1,18 +1,20 @@
 package planout
 
-import "millside/plan"
+import (
+	"millside/plan/measure"
+)
 
 // settFormat names the structure below, as sheetFormat does.
 const settFormat = "millside-sett-1"
 
 type settJSON struct {
-	Format string          `json:"format"` // settFormat
-	Yarn   plan.YarnSize   `json:"yarn"`
-	Weave  weaveJSON       `json:"weave"`
-	Factor int             `json:"factor_hundredths"`
-	Rows   []plan.Row      `json:"rows"`
-	Note   string          `json:"note"`
-	Others []otherSettJSON `json:"others"`
+	Format string           `json:"format"` // settFormat
+	Yarn   measure.YarnSize `json:"yarn"`
+	Weave  weaveJSON        `json:"weave"`
+	Factor int              `json:"factor_hundredths"`
+	Rows   []measure.Row    `json:"rows"`
+	Note   string           `json:"note"`
+	Others []otherSettJSON  `json:"others"`
 }
 
 type weaveJSON struct {
@@ -22,14 +24,14 @@ type weaveJSON struct {
 }
 
 type otherSettJSON struct {
-	For    string    `json:"for"`
-	Source string    `json:"source"`
-	Factor int       `json:"factor_hundredths"`
-	Start  plan.Sett `json:"start"`
+	For    string       `json:"for"`
+	Source string       `json:"source"`
+	Factor int          `json:"factor_hundredths"`
+	Start  measure.Sett `json:"start"`
 }
 
 // SettToJSON is the same for a program to read.
-func SettToJSON(ask SettAsk, help *plan.SettHelp, others []otherSett) settJSON {
+func SettToJSON(ask SettAsk, help *measure.SettHelp, others []otherSett) settJSON {
 	out := settJSON{Format: settFormat, Yarn: ask.Yarn, Weave: weaveJSON(ask.Weave), Factor: ask.Factor.Hundredths, Rows: help.Rows, Note: help.Note, Others: []otherSettJSON{}}
 	for _, o := range others {
 		out.Others = append(out.Others, otherSettJSON{o.factor.For, o.factor.Source, o.factor.Hundredths, o.start})

@@ -10,7 +10,9 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
+	"millside/plan/measure"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 )
 
 // StripesText writes how a striped warp is wound, and what it was chosen from.
@@ -24,8 +26,7 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	prose.Row(w, "Work", "%s", stripe.WorkWords(s.Schedule))
 	prose.Row(w, "Set-ups", "%d", len(p.Spec.Schedule.SetUps))
 	prose.Row(w, "First set-up", "positions %s", p.SetUpText(p.Spec.Schedule.SetUps[0]))
-	prose.Row(w, "Time", "%s", timeText(s.Schedule.Total))
-	prose.Row(w, "Minutes", "%s", minutesText(s.Hands, s.Times.Pass))
+	prose.Row(w, "Minutes", "%s", minutesText(s.Times))
 	prose.Row(w, "Proof", "%s", proofText(s))
 	coloursText(w, p)
 	kindsText(w, p)
@@ -67,9 +68,9 @@ func timeText(d time.Duration) string {
 }
 
 // minutesText shows the times that the schedule is judged by; each is a flag's value.
-func minutesText(h plan.HandTimes, pass time.Duration) string {
+func minutesText(t schedule.Times) string {
 	return fmt.Sprintf("a pass %s, a halt %s, to cut off an end %s, to tie one on %s, to thread a package %s, a finish at the counting cross %s more",
-		asked.MinutesOf(pass), asked.MinutesOf(h.Halt), asked.MinutesOf(h.Cut), asked.MinutesOf(h.Tie), asked.MinutesOf(h.Thread), asked.MinutesOf(h.Far))
+		plan.MinutesText(t.Pass), plan.MinutesText(t.Halt), plan.MinutesText(t.Cut), plan.MinutesText(t.Tie), plan.MinutesText(t.Thread), plan.MinutesText(t.Far))
 }
 
 // proofText says how the schedule stands to the best that there can be.
@@ -152,7 +153,7 @@ func otherWay(way stripe.Alternative) string {
 
 // stripedPassesOf counts the passes of a striped warp in words.
 func stripedPassesOf(p *plan.Plan) string {
-	least, most := plan.MaxPositions, 0
+	least, most := measure.MaxPositions, 0
 	for _, c := range p.Chains {
 		for _, pass := range c.Passes {
 			least, most = min(least, pass.Ends()), max(most, pass.Ends())

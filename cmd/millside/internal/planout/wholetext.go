@@ -6,19 +6,20 @@ import (
 
 	"millside/cmd/millside/internal/sheetout"
 	"millside/plan"
+	"millside/plan/sheet"
 )
 
 // WholeText writes the figures of the cloth, the yarn and the loom, as far as the plan knows of them.
 // The tables that belong to them are on the sheet.
 func WholeText(w io.Writer, project *plan.Project) error {
-	sheet, err := project.Sheet()
+	made, err := sheet.New(project, sheet.Options{})
 	if err != nil {
 		return fmt.Errorf("working out the plan: %w", err)
 	}
 	more := false
-	for _, part := range sheet.Parts {
+	for _, part := range made.Parts {
 		switch part.ID {
-		case plan.PartCloth, plan.PartYarn, plan.PartRaddle, plan.PartReed:
+		case sheet.PartCloth, sheet.PartYarn, sheet.PartRaddle, sheet.PartReed:
 			if len(part.Rows) > 0 {
 				part.Table, part.Notes, more = nil, nil, true
 				sheetout.PartText(w, part, false)

@@ -4,11 +4,11 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"millside/plan"
+	"millside/plan/measure"
 )
 
-// Clean is [plan.Clean]. Names that were typed or come from a record go through it before they are shown.
-func Clean(s string) string { return plan.Clean(s) }
+// Clean is [measure.Clean]. Names that were typed or come from a record go through it before they are shown.
+func Clean(s string) string { return measure.Clean(s) }
 
 // TextWidth is the width that text is broken to: what a terminal has at least.
 const TextWidth = 80

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // labelWidth is how far the values of a summary stand in.
@@ -36,9 +37,9 @@ func Count(n int, noun string) string {
 }
 
 // Length shows a length with two decimals, and says so if that isn't the whole truth.
-func Length(l plan.Length, unit plan.LengthUnit) string {
+func Length(l measure.Length, unit measure.LengthUnit) string {
 	text := l.In(unit, 2)
-	if exact, err := plan.ParseLength(text); err != nil || exact != l {
+	if exact, err := measure.ParseLength(text); err != nil || exact != l {
 		return "about " + text
 	}
 	return text

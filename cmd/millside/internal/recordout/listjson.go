@@ -55,7 +55,7 @@ func ListToJSON(list []counter.Summary) listJSON {
 			one.Spec = &sum.Spec
 		}
 		if sum.Finished {
-			one.Pace, one.YarnUsed = planout.KnownPaceToJSON(sum.Pace.ForPlan()), placeToJSON(sum.Yarn, true)
+			one.Pace, one.YarnUsed = planout.KnownPaceToJSON(sum.Pace.Timed()), placeToJSON(sum.Yarn, true)
 		}
 		out.Records = append(out.Records, one)
 	}

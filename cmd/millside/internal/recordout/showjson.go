@@ -6,6 +6,7 @@ import (
 	"millside/cmd/millside/internal/planout"
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // showFormat names the structure below; see planFormat for what may change in it.
@@ -123,7 +124,7 @@ type namedJSON struct {
 }
 
 // placeToJSON is a place that may not be known.
-func placeToJSON(l plan.Length, known bool) *planout.LengthJSON {
+func placeToJSON(l measure.Length, known bool) *planout.LengthJSON {
 	if !known {
 		return nil
 	}
@@ -144,7 +145,7 @@ func ShowToJSON(record *counter.Record, events bool) showJSON {
 		Passes: s.Plan.Passes(), PassesLaid: s.PassesLaidAll(), Ends: s.Plan.EndsWound(), EndsStanding: s.EndsStandingAll(),
 		Chain: s.Chain, Chains: len(s.Chains), Paused: s.Paused, LeaseSeen: s.LeaseSeen, Wound: s.Wound(), Finished: s.Finished,
 		Started: s.Started, Last: s.Last, CutShort: record.Torn(), Mill: millToJSON(s),
-		Pace: planout.KnownPaceToJSON(counter.PaceOverall(record.Events()).ForPlan()), HandOver: []namedJSON{},
+		Pace: planout.KnownPaceToJSON(counter.PaceOverall(record.Events()).Timed()), HandOver: []namedJSON{},
 		Finishing: []tickJSON{}, Recounts: []recountJSON{}, Notes: []noteJSON{}, Ties: []tieJSON{}, Incidents: []incidentJSON{},
 	}
 	if pass, ok := s.NextPass(); ok {

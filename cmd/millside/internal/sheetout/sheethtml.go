@@ -1,31 +1,48 @@
 package sheetout
 
 import (
-	_ "embed"
+	"embed"
 	"html/template"
 	"io"
 	"regexp"
+	"strings"
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/drawing"
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
+	"millside/plan/sheet"
 )
 
-// The page is one file: its style is within it, it has no script and refers to nothing outside.
+// Each page is one file: its style is within it, it has no script and refers to nothing outside.
 //
-//go:embed sheet.html.tmpl
-var sheetPage string
+//go:embed *.tmpl *.css
+var pageFiles embed.FS
 
-var sheetTemplate = template.Must(template.New("sheet").Funcs(template.FuncMap{
+var pages = template.Must(template.New("pages").Funcs(template.FuncMap{
 	"how": howText, "drawings": partDrawings, "numbers": numberColumns, "summary": sheetSummary, "clean": unbroken,
-	"short": short,
-}).Parse(sheetPage))
+	"short": short, "many": manyLines, "style": style, "boxes": boxes, "stripes": wallStripes, "paddle": wallPaddle, "fill": fillOf,
+}).ParseFS(pageFiles, "*.tmpl"))
+
+// style is what the pages look like, those of the wall sheet's own last. It is the program's own text, so
+// it may stand in a page as it is.
+func style() (template.HTML, error) {
+	var all strings.Builder
+	all.WriteString("<style>\n")
+	for _, name := range []string{"sheet.css", "wall.css"} {
+		text, err := pageFiles.ReadFile(name)
+		if err != nil {
+			return "", err
+		}
+		all.Write(text)
+	}
+	all.WriteString("</style>")
+	return template.HTML(all.String()), nil
+}
 
 // sheetHTML writes the sheet as one page that prints on A4 and Letter.
-func sheetHTML(w io.Writer, s *plan.Sheet, how bool) error {
-	return sheetTemplate.Execute(w, struct {
-		Sheet *plan.Sheet
+func sheetHTML(w io.Writer, s *sheet.Sheet, how bool) error {
+	return pages.ExecuteTemplate(w, "sheet.html.tmpl", struct {
+		Sheet *sheet.Sheet
 		How   bool
 	}{s, how})
 }
@@ -41,9 +58,20 @@ func unbroken(s string) string {
 var percents = regexp.MustCompile(`([0-9]) %`)
 
 // numberColumns says for each column whether it holds nothing but numbers.
-func numberColumns(t *plan.SheetTable) []bool {
-	_, numbers := measure(t)
+func numberColumns(t *sheet.Table) []bool {
+	_, numbers := columnWidths(t)
 	return numbers
+}
+
+// manyLines says whether a table is so long and so narrow that it is printed in two columns.
+func manyLines(t *sheet.Table) bool {
+	const lines, narrow = 24, 40
+	widths, _ := columnWidths(t)
+	all := 0
+	for _, n := range widths {
+		all += n + 3
+	}
+	return len(t.Lines) > lines && all <= narrow
 }
 
 // short says whether a cell is better kept on one line.
@@ -53,16 +81,16 @@ func short(cell string) bool {
 }
 
 // partDrawings draws what belongs to a part of the sheet.
-func partDrawings(s *plan.Sheet, id plan.PartID) []drawing.Drawing {
+func partDrawings(s *sheet.Sheet, id sheet.PartID) []drawing.Drawing {
 	d := s.Drawings
 	switch {
-	case id == plan.PartPlan && d.Mill != nil:
+	case id == sheet.PartPlan && d.Mill != nil:
 		return []drawing.Drawing{drawing.DrawMill(d.Mill)}
-	case id == plan.PartPlan && len(d.Board) > 0:
+	case id == sheet.PartPlan && len(d.Board) > 0:
 		return []drawing.Drawing{drawing.DrawBoard(d.Board, s.Units)}
-	case id == plan.PartRaddle && d.Raddle != nil:
+	case id == sheet.PartRaddle && d.Raddle != nil:
 		return []drawing.Drawing{drawing.DrawRaddle(d.Raddle)}
-	case id == plan.PartReed && d.Reed != nil:
+	case id == sheet.PartReed && d.Reed != nil:
 		return []drawing.Drawing{drawing.DrawReed(d.Reed)}
 	}
 	return nil

@@ -7,12 +7,13 @@ import (
 	"unicode"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // sheetMarkdown writes the sheet as Markdown (CommonMark, with pipe tables). Whatever
 // could be taken for a mark is escaped.
-func sheetMarkdown(w io.Writer, s *plan.Sheet, how bool) error {
+func sheetMarkdown(w io.Writer, s *sheet.Sheet, how bool) error {
 	fmt.Fprintf(w, "# %s\n\n%s\n", escaped(s.Title), escaped(sheetSummary(s)))
 	for _, part := range s.Parts {
 		fmt.Fprintf(w, "\n## %s\n", escaped(part.Title))
@@ -36,7 +37,7 @@ func sheetMarkdown(w io.Writer, s *plan.Sheet, how bool) error {
 	return nil
 }
 
-func rowMarkdown(w io.Writer, r plan.Row, how bool) {
+func rowMarkdown(w io.Writer, r measure.Row, how bool) {
 	fmt.Fprintf(w, "- **%s**: %s\n", escaped(r.Name), escaped(r.Value))
 	if text := howText(r); how && text != "" {
 		fmt.Fprintf(w, "  - %s\n", escaped(text))
@@ -46,8 +47,8 @@ func rowMarkdown(w io.Writer, r plan.Row, how bool) {
 	}
 }
 
-func tableMarkdown(w io.Writer, t *plan.SheetTable) {
-	_, numbers := measure(t)
+func tableMarkdown(w io.Writer, t *sheet.Table) {
+	_, numbers := columnWidths(t)
 	line := func(cells []string) { fmt.Fprintf(w, "| %s |\n", strings.Join(cells, " | ")) }
 	names, rule := make([]string, len(t.Columns)), make([]string, len(t.Columns))
 	for i, name := range t.Columns {

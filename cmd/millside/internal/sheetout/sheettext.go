@@ -7,7 +7,8 @@ import (
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // nameWidth is how far the values stand in on a text sheet.
@@ -15,7 +16,7 @@ const nameWidth = 28
 
 // sheetText writes the sheet for a wall or a terminal, at most 80 columns wide. With how, each figure has
 // its formula below it.
-func sheetText(w io.Writer, s *plan.Sheet, how bool) error {
+func sheetText(w io.Writer, s *sheet.Sheet, how bool) error {
 	title := prose.Wrap(prose.Clean(s.Title), 0)
 	fmt.Fprintf(w, "%s\n%s\n%s\n", title, strings.Repeat("=", min(utf8.RuneCountInString(title), prose.TextWidth)), sheetSummary(s))
 	for _, part := range s.Parts {
@@ -25,12 +26,12 @@ func sheetText(w io.Writer, s *plan.Sheet, how bool) error {
 }
 
 // sheetSummary is the line below the title.
-func sheetSummary(s *plan.Sheet) string {
+func sheetSummary(s *sheet.Sheet) string {
 	return fmt.Sprintf("%s, %s, %s, %s", prose.Count(s.Ends, "end"), prose.Count(s.Passes, "pass"), prose.Count(s.Chains, "chain"), s.Length.In(s.Units.Long(), 2))
 }
 
 // PartText writes one part of a sheet.
-func PartText(w io.Writer, part plan.SheetPart, how bool) {
+func PartText(w io.Writer, part sheet.Part, how bool) {
 	title := strings.ToUpper(part.Title)
 	fmt.Fprintf(w, "\n%s\n%s\n", title, strings.Repeat("-", utf8.RuneCountInString(title)))
 	for _, r := range part.Rows {
@@ -51,7 +52,7 @@ func PartText(w io.Writer, part plan.SheetPart, how bool) {
 }
 
 // RowText writes a figure; a long name has a line of its own.
-func RowText(w io.Writer, r plan.Row, how bool) {
+func RowText(w io.Writer, r measure.Row, how bool) {
 	name := prose.Clean(r.Name)
 	gap := nameWidth - utf8.RuneCountInString(name)
 	if gap < 2 {
@@ -73,7 +74,7 @@ func RowText(w io.Writer, r plan.Row, how bool) {
 }
 
 // howText says in one line how a figure was reached, and what is usual.
-func howText(r plan.Row) string {
+func howText(r measure.Row) string {
 	var parts []string
 	if r.How.Formula != "" {
 		parts = append(parts, r.How.Formula+": "+r.How.WithNumbers)

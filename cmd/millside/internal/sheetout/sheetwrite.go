@@ -3,7 +3,8 @@ package sheetout
 import (
 	"io"
 
-	"millside/plan"
+	"millside/cmd/millside/internal/prose"
+	"millside/plan/sheet"
 )
 
 // SheetFormats lists the formats of a sheet.
@@ -13,7 +14,7 @@ var SheetFormats = []string{"text", "markdown", "html", "json"}
 var FormatOf = map[string]string{".txt": "text", ".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
 
 // WriteSheet writes a sheet in one of the [SheetFormats]; how adds to each figure how it was reached.
-func WriteSheet(w io.Writer, s *plan.Sheet, format string, how bool) error {
+func WriteSheet(w io.Writer, s *sheet.Sheet, format string, how bool) error {
 	switch format {
 	case "markdown":
 		return sheetMarkdown(w, s, how)
@@ -23,5 +24,25 @@ func WriteSheet(w io.Writer, s *plan.Sheet, format string, how bool) error {
 		return sheetJSON(w, s)
 	default:
 		return sheetText(w, s, how)
+	}
+}
+
+// wallFormat names the structure of a wall sheet for programs, as sheetFormat does that of the whole plan.
+const wallFormat = "millside-wall-1"
+
+// WriteWall writes a wall sheet in one of the [SheetFormats].
+func WriteWall(w io.Writer, s *sheet.Wall, format string) error {
+	switch format {
+	case "markdown":
+		return wallMarkdown(w, s)
+	case "html":
+		return wallHTML(w, s)
+	case "json":
+		return prose.WriteJSON(w, struct {
+			Format string `json:"format"` // wallFormat
+			*sheet.Wall
+		}{wallFormat, s})
+	default:
+		return wallText(w, s)
 	}
 }

@@ -11,15 +11,19 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"pgregory.net/rapid"
+
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
-
-	"pgregory.net/rapid"
+	"millside/plan/athand"
+	"millside/plan/loom"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // drawSheet makes the sheet of a project of any kind, with a name and a colour that mean something in
 // every format.
-func drawSheet(t *rapid.T) *plan.Sheet {
+func drawSheet(t *rapid.T) *sheet.Sheet {
 	awkward := rapid.StringMatching(`[a-z<>&"'|*_\[\]{}#+.$~\\é-]{1,12}( [a-z<>&"'|*_#\\]{1,8}){0,3}`)
 	s := plan.DefaultSpec()
 	s.Name = awkward.Draw(t, "name")
@@ -28,46 +32,46 @@ func drawSheet(t *rapid.T) *plan.Sheet {
 	s.LastPass = plan.LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
 	s.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
 	s.ChainEnds = rapid.SampledFrom([]int{0, 90, 333}).Draw(t, "chain")
-	s.Units = plan.LengthUnitSystem(rapid.IntRange(0, 1).Draw(t, "units"))
+	s.Units = measure.LengthUnitSystem(rapid.IntRange(0, 1).Draw(t, "units"))
 	s.Dyed = rapid.Bool().Draw(t, "dyed")
 	s.Yarn.Colour = awkward.Draw(t, "colour")
 	s.Yarn.Size = mustYarn(t, "cotton 8/2")
-	s.Yarn.Cones = plan.Masses{rapid.SampledFrom([]plan.Mass{plan.Ounce, plan.Pound}).Draw(t, "cone"), 5 * plan.Ounce}
-	s.Pegs = plan.Pegs{Length: 6 * plan.Inch, Layers: 1}
+	s.Yarn.Cones = measure.Masses{rapid.SampledFrom([]measure.Mass{measure.Ounce, measure.Pound}).Draw(t, "cone"), 5 * measure.Ounce}
+	s.Pegs = plan.Pegs{Length: 6 * measure.Inch, Layers: 1}
 	if rapid.Bool().Draw(t, "board") {
-		s.Board = plan.Board{plan.Yard, plan.Yard, plan.Yard, plan.Yard, plan.Metre, plan.Metre}
+		s.Board = plan.Board{measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Metre, measure.Metre}
 	}
 	if rapid.Bool().Draw(t, "loom") {
 		at := fmt.Sprintf("%d an inch", rapid.IntRange(6, 30).Draw(t, "sett"))
 		if err := s.Loom.Sett.UnmarshalText([]byte(at)); err != nil {
 			t.Fatal(err)
 		}
-		s.Loom.Raddle.Space = rapid.SampledFrom([]plan.Length{plan.Inch / 2, plan.Centimetre}).Draw(t, "raddle")
+		s.Loom.Raddle.Space = rapid.SampledFrom([]measure.Length{measure.Inch / 2, measure.Centimetre}).Draw(t, "raddle")
 		s.Loom.Reed = mustReed(t, "10 dents an inch")
-		s.Loom.FirstEnd = plan.Side(rapid.IntRange(0, 1).Draw(t, "side"))
+		s.Loom.FirstEnd = loom.Side(rapid.IntRange(0, 1).Draw(t, "side"))
 	}
 	pr, err := plan.NewProject(s, plan.Pace{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheet, err := pr.SheetWith(plan.SheetOptions{AllPasses: rapid.Bool().Draw(t, "all"),
-		Reeds: []plan.NamedReed{{Name: awkward.Draw(t, "reed"), Reed: mustReed(t, "12 dents an inch")}}})
+	sheet, err := sheet.New(pr, sheet.Options{AllPasses: rapid.Bool().Draw(t, "all"),
+		Reeds: []athand.NamedReed{{Name: awkward.Draw(t, "reed"), Reed: mustReed(t, "12 dents an inch")}}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	return sheet
 }
 
-func mustYarn(t *rapid.T, s string) plan.YarnSize {
-	y, err := plan.ParseYarn(s)
+func mustYarn(t *rapid.T, s string) measure.YarnSize {
+	y, err := measure.ParseYarn(s)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return y
 }
 
-func mustReed(t *rapid.T, s string) plan.Reed {
-	r, err := plan.ParseReed(s)
+func mustReed(t *rapid.T, s string) loom.Reed {
+	r, err := loom.ParseReed(s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -173,13 +177,13 @@ func TestTextSheetFits(t *testing.T) {
 func TestWideTables(t *testing.T) {
 	long := strings.Repeat("word ", 20)
 	for _, tt := range []struct {
-		table plan.SheetTable
+		table sheet.Table
 		want  string
 	}{
-		{plan.SheetTable{Columns: []string{"a", "bb"}, Lines: [][]string{{"10", "x"}, {"9", ""}}}, "a  bb\n--  --\n10  x\n 9\n"},
-		{plan.SheetTable{Columns: []string{"a", "b"}, Lines: [][]string{{"1", long}}},
+		{sheet.Table{Columns: []string{"a", "bb"}, Lines: [][]string{{"10", "x"}, {"9", ""}}}, "a  bb\n--  --\n10  x\n 9\n"},
+		{sheet.Table{Columns: []string{"a", "b"}, Lines: [][]string{{"1", long}}},
 			"a  b\n-  " + strings.Repeat("-", 77) + "\n1  " + strings.TrimSpace(strings.Repeat("word ", 15)) + "\n   " + strings.TrimSpace(strings.Repeat("word ", 5)) + "\n"},
-		{plan.SheetTable{Columns: []string{"a", "b"}, Lines: [][]string{{strings.Repeat("x", 70), long}}},
+		{sheet.Table{Columns: []string{"a", "b"}, Lines: [][]string{{strings.Repeat("x", 70), long}}},
 			"a                           " + strings.Repeat("x", 70) + "\nb                           "},
 	} {
 		var b bytes.Buffer
@@ -224,7 +228,7 @@ func TestHTMLStandsByItself(t *testing.T) {
 func BenchmarkSheet(b *testing.B) {
 	s := plan.DefaultSpec()
 	s.Ends, s.Group = 20_000, 10
-	s.Loom.Raddle.Space = plan.Inch / 2
+	s.Loom.Raddle.Space = measure.Inch / 2
 	if err := s.Loom.Sett.UnmarshalText([]byte("40 an inch")); err != nil {
 		b.Fatal(err)
 	}
@@ -232,7 +236,7 @@ func BenchmarkSheet(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	sheet, err := pr.SheetWith(plan.SheetOptions{AllPasses: true})
+	sheet, err := sheet.New(pr, sheet.Options{AllPasses: true})
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -7,7 +7,8 @@ import (
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // leastLast is the least room in which the last column of a table may be broken.
@@ -15,8 +16,8 @@ const leastLast = 14
 
 // tableText writes a table at most 80 columns wide: as it is, or with its last column broken, or, where
 // that leaves too little room, each line as a block of its own.
-func tableText(w io.Writer, t *plan.SheetTable) {
-	widths, numbers := measure(t)
+func tableText(w io.Writer, t *sheet.Table) {
+	widths, numbers := columnWidths(t)
 	last := len(widths) - 1
 	room := prose.TextWidth
 	for _, n := range widths[:last] {
@@ -52,8 +53,8 @@ func tableText(w io.Writer, t *plan.SheetTable) {
 	}
 }
 
-// measure gives the width of each column, and whether it holds nothing but numbers.
-func measure(t *plan.SheetTable) (widths []int, numbers []bool) {
+// columnWidths gives the width of each column, and whether it holds nothing but numbers.
+func columnWidths(t *sheet.Table) (widths []int, numbers []bool) {
 	widths, numbers = make([]int, len(t.Columns)), make([]bool, len(t.Columns))
 	for i, name := range t.Columns {
 		widths[i], numbers[i] = utf8.RuneCountInString(prose.Clean(name)), true
@@ -77,14 +78,14 @@ func padded(cell string, width int, number bool) string {
 }
 
 // blocksText writes each line of a table as a block: the name of each column and what stands in it.
-func blocksText(w io.Writer, t *plan.SheetTable) {
+func blocksText(w io.Writer, t *sheet.Table) {
 	for i, cells := range t.Lines {
 		if i > 0 {
 			fmt.Fprintln(w)
 		}
 		for k, cell := range cells {
 			if cell != "" {
-				RowText(w, plan.Row{Name: t.Columns[k], Value: cell}, false)
+				RowText(w, measure.Row{Name: t.Columns[k], Value: cell}, false)
 			}
 		}
 	}

@@ -1,0 +1,105 @@
+package sheetout
+
+import (
+	"context"
+	"bytes"
+	"strings"
+	"testing"
+	"time"
+
+	"millside/cmd/millside/internal/prose"
+	"millside/plan"
+	"millside/plan/sheet"
+	"millside/plan/stripe"
+
+	"github.com/charmbracelet/x/ansi"
+	"pgregory.net/rapid"
+)
+
+// drawWall makes a wall sheet, plain or striped, with names that mean something in every format.
+func drawWall(t *rapid.T) *sheet.Wall {
+	s := plan.DefaultSpec()
+	s.Name = rapid.SampledFrom([]string{"towels", "<b>*towels*</b> | a_b", "リネンの布", "a & b `c`"}).Draw(t, "name")
+	s.Ends = rapid.IntRange(1, 900).Draw(t, "ends")
+	s.ChainEnds = rapid.SampledFrom([]int{0, 100, 210}).Draw(t, "chain ends")
+	if rapid.Bool().Draw(t, "striped") {
+		s.Stripes = rapid.SampledFrom([]string{"8 white, 5 times (4 red, 14 white), 20 red where red is #b03a2e", "3 a-b, 7 *c*, 1 d_e, 12 a-b",
+			"4 times (3 sea blue, 2 grey, 9 white), 3 sea blue"}).Draw(t, "stripes")
+		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
+		if err != nil {
+			t.Skip(err)
+		}
+		s = made.Spec
+	}
+	p, err := plan.New(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sheet.NewWall(p, plan.PublishedPace(), time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC))
+}
+
+// All that the wall sheet says stands in every format that is read by people.
+func TestTheSameWallEverywhere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		wall := drawWall(t)
+		for _, format := range SheetFormats {
+			var b bytes.Buffer
+			if err := WriteWall(&b, wall, format); err != nil {
+				t.Fatal(err)
+			}
+			if format == "json" {
+				continue // its structure is tested against its schema
+			}
+			got := strings.ReplaceAll(oneLine(plainly[format](strings.ReplaceAll(b.String(), "**", ""))), "\u00A0", " ")
+			has := func(what, s string) {
+				if !strings.Contains(got, oneLine(s)) {
+					t.Fatalf("%s lacks the %s %q:\n%s", format, what, s, b.String())
+				}
+			}
+			has("title", wall.Title)
+			has("summary", wall.Summary())
+			has("day", wall.Date)
+			has("threading", wall.Thread.Text)
+			for _, c := range wall.Colours {
+				has("colour", c.String())
+			}
+			for _, w := range wall.Ways {
+				has("way", w.Title()+": "+w.String())
+			}
+			for _, c := range wall.Wound {
+				for _, b := range c.Blocks {
+					for _, step := range b.Steps {
+						has("work", step.Work)
+						has("letters", step.Letters)
+					}
+				}
+				for _, tie := range c.Ties {
+					has("count tie", tie.String())
+				}
+			}
+			for _, e := range wall.After {
+				for _, step := range e.Steps {
+					has("step", step)
+				}
+			}
+			if strings.Contains(b.String(), "ZgotmplZ") {
+				t.Fatalf("a value was refused by the template:\n%s", b.String())
+			}
+		}
+	})
+}
+
+// The text is at most 80 cells wide, whatever the warp is called.
+func TestWallTextFits(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var b bytes.Buffer
+		if err := WriteWall(&b, drawWall(t), "text"); err != nil {
+			t.Fatal(err)
+		}
+		for line := range strings.Lines(b.String()) {
+			if line = strings.TrimSuffix(line, "\n"); ansi.StringWidth(line) > prose.TextWidth || strings.TrimRight(line, " ") != line {
+				t.Fatalf("too long, or ends in blanks: %q", line)
+			}
+		}
+	})
+}

@@ -1,0 +1,81 @@
+package athand
+
+import (
+	"errors"
+	"regexp"
+	"slices"
+	"strings"
+
+	"millside/plan"
+	"millside/plan/loom"
+	"millside/plan/measure"
+)
+
+// The readers of each kind of thing at hand. They check what the rest of the engine would refuse, so that
+// the weaver hears of it with the line's number.
+
+func (h *AtHand) readMill(name string, fields []string) []error {
+	m := NamedMill{Name: name}
+	errs := readKeyed(fields, lengthField("circumference", &m.Mill.Circumference, true), lengthField("peg step", &m.Mill.PegStep, true),
+		lengthField("rise", &m.Mill.Rise, false), lengthField("height", &m.Mill.Height, false),
+		lengthField("peg length", &m.Pegs.Length, false), countField("layers", &m.Pegs.Layers, 1, 100, false))
+	if errors.Join(errs...) == nil {
+		errs = append(m.Mill.Check(), m.Pegs.Check()...)
+	}
+	return addNamed(&h.Mills, kindMill, m, errs)
+}
+
+func (h *AtHand) readBoard(name string, fields []string) []error {
+	b, err := plan.ParseBoard(strings.Join(fields, ", "))
+	return addNamed(&h.Boards, kindBoard, NamedBoard{name, b}, []error{err})
+}
+
+func (h *AtHand) readPaddle(name string, fields []string) []error {
+	p := NamedPaddle{Name: name}
+	errs := readKeyed(fields, countField("positions", &p.Positions, 1, measure.MaxPositions, true))
+	return addNamed(&h.Paddles, kindPaddle, p, errs)
+}
+
+func (h *AtHand) readReed(name string, fields []string) []error {
+	var width measure.Length
+	r, err := loom.ParseReed(fields[0])
+	errs := append(readKeyed(fields[1:], lengthField("width", &width, false)), err)
+	if width > measure.MaxWidth {
+		errs = append(errs, &measure.FieldError{Field: "width", Value: width.String(), Want: "0 to " + measure.MaxWidth.String()})
+	}
+	return addNamed(&h.Reeds, kindReed, NamedReed{name, r.WithWidth(width)}, errs)
+}
+
+func (h *AtHand) readRaddle(name string, fields []string) []error {
+	r := NamedRaddle{Name: name}
+	errs := readKeyed(fields, lengthField("space", &r.Raddle.Space, true), countField("spaces", &r.Raddle.Spaces, 1, loom.MaxSections, false))
+	if errors.Join(errs...) == nil && (r.Raddle.Space < measure.Millimetre || r.Raddle.Space > 10*measure.Centimetre) {
+		errs = append(errs, &measure.FieldError{Field: "space", Value: r.Raddle.Space.String(), Want: "1 mm to 10 cm"})
+	}
+	return addNamed(&h.Raddles, kindRaddle, r, errs)
+}
+
+// pliesField is the part of a yarn such as "cotton 8, 2 plies" that stands behind its comma.
+var pliesField = regexp.MustCompile(`^[0-9]{1,2} pl(?:y|ies)$`)
+
+func (h *AtHand) readYarn(name string, fields []string) []error {
+	y := NamedYarn{Name: name}
+	size, rest := fields[0], fields[1:]
+	if len(rest) > 0 && pliesField.MatchString(strings.ToLower(rest[0])) {
+		size, rest = size+", "+rest[0], rest[1:]
+	}
+	var err error
+	y.Yarn.Size, err = measure.ParseYarn(size)
+	errs := append(readKeyed(rest,
+		&keyed{key: "colour", take: func(s string) error { y.Yarn.Colour = s; return measure.CheckColour(s) }},
+		&keyed{key: "cones", take: func(s string) (err error) {
+			y.Yarn.Cones, err = measure.ParseMasses(strings.ReplaceAll(s, " and ", "; "))
+			return err
+		}},
+		&keyed{key: "tube", take: func(s string) (err error) { y.Yarn.Tube, err = measure.ParseMass(s); return err }},
+		countField("packages", &y.Yarn.Packages, 1, measure.MaxEnds, false)), err)
+	if slices.ContainsFunc(y.Yarn.Cones, func(m measure.Mass) bool { return m < y.Yarn.Tube }) {
+		errs = append(errs, &measure.FieldError{Field: "tube", Value: y.Yarn.Tube.String(), Want: "0 to the weight of the lightest full cone"})
+	}
+	return addNamed(&h.Yarns, kindYarn, y, errs)
+}

@@ -1,0 +1,122 @@
+package cloth
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
+)
+
+// Width is what the weaver wants of a cloth's width.
+type Width struct {
+	// Finished is the width of the finished cloth: above nothing, at most 20 m.
+	Finished measure.Length `json:"finished"`
+	// Shrinkage is the share of the width that washing and finishing take, 0 to 90 %.
+	Shrinkage measure.Percent `json:"shrinkage"`
+	// DrawIn is the share of the width in the reed that the weft draws in, 0 to 90 %.
+	DrawIn measure.Percent `json:"draw_in"`
+	// Fibre is what the warp is of; it bears on the usual range of the shrinkage only.
+	Fibre Fibre `json:"fibre"`
+	// Sett is the ends in a unit of width in the reed.
+	Sett measure.Sett `json:"sett"`
+	// Doubled is how many working ends at each edge are drawn double, for a firm selvedge: 0 to half the
+	// ends.
+	Doubled int `json:"doubled,omitempty"`
+	// Floating is how many floating selvedges are wound with the warp, over both edges: 0 to 4.
+	Floating int `json:"floating,omitempty"`
+	// Repeat is the ends in a pattern repeat, 0 for no pattern, and Balance the ends that follow the last
+	// repeat so that the pattern ends as it began, 0 to Repeat - 1.
+	Repeat  int `json:"repeat,omitempty"`
+	Balance int `json:"balance,omitempty"`
+	// Group is the ends on a pass, 0 while it isn't chosen.
+	Group int `json:"group,omitempty"`
+	// Units is the family of units in which the result is put.
+	Units measure.LengthUnitSystem `json:"units"`
+}
+
+// Ends is how many ends a cloth takes.
+type Ends struct {
+	// OffLoom is the width between draw-in and washing, InReed that in the reed; both rounded up to a
+	// nanometre. The ends are counted on the exact width.
+	OffLoom, InReed measure.Length
+	// Body is the ends that the width takes, rounded up, before doubling; Doubling and Floating are the
+	// ends that the selvedges add. Wanted is the sum.
+	Body, Doubling, Floating, Wanted int
+	// Rows holds each step with its formula.
+	Rows []measure.Row
+	// Fits lists Wanted and the counts nearest to it that suit the repeat and the group, the nearest
+	// first.
+	Fits []EndsFit
+}
+
+// check reports every field that is out of its range.
+func (c Width) check() error {
+	errs := measure.Faults{c.Shrinkage.Check("shrinkage in width"), c.DrawIn.Check("draw-in")}
+	if c.Finished <= 0 || c.Finished > measure.MaxWidth {
+		errs = append(errs, &measure.FieldError{Field: "finished width", Value: c.Finished.String(), Want: "above 0, at most " + measure.MaxWidth.String()})
+	}
+	if c.Sett.IsZero() {
+		errs = append(errs, &measure.FieldError{Field: "sett", Value: "", Want: measure.SettWants})
+	}
+	errs.Count("doubled selvedge ends", c.Doubled, 0, measure.MaxEnds/2, "")
+	errs.Count("floating selvedges", c.Floating, 0, 4, "")
+	errs.Count("pattern repeat", c.Repeat, 0, measure.MaxEnds, "")
+	errs.Count("balancing part", c.Balance, 0, max(c.Repeat-1, 0), "")
+	errs.Count("group", c.Group, 0, measure.MaxPositions, "")
+	return errors.Join(errs...)
+}
+
+// Ends works out the ends. Washing takes its share of the width off the loom, and drawing in takes its
+// share of the width in the reed; so both divide: 20 % and 10 in wanted need 12.5 in (cnch.org,
+// p=13821). The error joins one [measure.FieldError] for each field that is out of its range, or says that the
+// cloth takes more than [measure.MaxEnds].
+func (c Width) Ends() (*Ends, error) {
+	if err := c.check(); err != nil {
+		return nil, err
+	}
+	offLoom := ratio.Quo(ratio.Of(c.Finished), c.Shrinkage.Left())
+	inReed := ratio.Quo(offLoom, c.DrawIn.Left())
+	e := &Ends{Doubling: 2 * c.Doubled, Floating: c.Floating}
+	e.OffLoom, _ = measure.LengthOf(ratio.Up, offLoom)
+	e.InReed, _ = measure.LengthOf(ratio.Up, inReed)
+	exact := ratio.Mul(inReed, c.Sett.PerNanometre())
+	e.Body = measure.SmallCount(ratio.Up, exact)
+	if e.Body > measure.MaxEnds-e.Doubling-e.Floating {
+		return nil, &measure.FieldError{Field: "finished width", Value: c.Finished.String(), Want: fmt.Sprintf("a width or a sett that takes at most %d ends", measure.MaxEnds)}
+	}
+	if e.Doubling > e.Body {
+		return nil, measure.Outside("doubled selvedge ends", c.Doubled, 0, e.Body/2, " (half of the ends)")
+	}
+	e.Wanted = e.Body + e.Doubling + e.Floating
+	e.Rows = c.rows(e, exact)
+	e.Fits = c.fits(e)
+	return e, nil
+}
+
+// rows shows each step.
+func (c Width) rows(e *Ends, exact *big.Rat) []measure.Row {
+	w := func(l measure.Length) string { return l.In(c.Units.Short(), 2) }
+	shrink := usualShrinkage[c.Fibre]
+	rows := []measure.Row{
+		{Name: "width off the loom", Value: w(e.OffLoom),
+			How:   measure.How{Formula: "finished width / (1 - shrinkage)", WithNumbers: fmt.Sprintf("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage, w(e.OffLoom))},
+			Usual: shrink.text(), Warning: shrink.warn("shrinkage in width", c.Shrinkage)},
+		{Name: "width in the reed", Value: w(e.InReed),
+			How:   measure.How{Formula: "width off the loom / (1 - draw-in)", WithNumbers: fmt.Sprintf("%s / (1 - %s) = %s", w(e.OffLoom), c.DrawIn, w(e.InReed))},
+			Usual: usualDrawIn.text(), Warning: usualDrawIn.warn("draw-in", c.DrawIn)},
+		{Name: "ends for the width", Value: fmt.Sprint(e.Body),
+			How: measure.How{Formula: "width in the reed x sett, rounded up to a whole end",
+				WithNumbers: fmt.Sprintf("%s x %s = %s, so %d", w(e.InReed), c.Sett.Shown(2), ratio.Decimal(exact, 2), e.Body)}},
+	}
+	if e.Doubling > 0 {
+		rows = append(rows, measure.Row{Name: "selvedge doubling", Value: fmt.Sprint(e.Doubling),
+			How: measure.How{Formula: "doubled ends x 2 edges", WithNumbers: fmt.Sprintf("%d x 2 = %d", c.Doubled, e.Doubling)}})
+	}
+	if e.Floating > 0 {
+		rows = append(rows, measure.Row{Name: "floating selvedges", Value: fmt.Sprint(e.Floating)})
+	}
+	return append(rows, measure.Row{Name: "ends wanted", Value: fmt.Sprint(e.Wanted),
+		How: measure.How{Formula: "ends for the width + doubling + floating", WithNumbers: fmt.Sprintf("%d + %d + %d = %d", e.Body, e.Doubling, e.Floating, e.Wanted)}})
+}

@@ -1,0 +1,210 @@
+package loom
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
+)
+
+// Side is a side of the loom, seen by the weaver who sits at it.
+type Side uint8
+
+// The two sides.
+const (
+	LeftSide Side = iota
+	RightSide
+)
+
+// String gives "left" or "right".
+func (s Side) String() string { return measure.OneOf(int(s), "left", "right") }
+
+// Other is the other side.
+func (s Side) Other() Side { return 1 - s }
+
+// MarshalText writes the name.
+func (s Side) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads "left" or "right".
+func (s *Side) UnmarshalText(b []byte) error {
+	i, err := measure.WhichOf(string(b), "left", "right")
+	*s = Side(i)
+	return err
+}
+
+// Raddle is a raddle with evenly spaced teeth.
+type Raddle struct {
+	// Space is the width from one tooth to the next, 1 mm to 10 cm. In use are 1/4, 1/2 and 1 in, 1 and
+	// 2 cm (common practice, no source).
+	Space measure.Length `json:"space"`
+	// Spaces is how many spaces the raddle has, 0 where it isn't known.
+	Spaces int `json:"spaces,omitempty"`
+}
+
+// Raddling is what the raddle is filled with.
+type Raddling struct {
+	// Ends is the number of ends, 1 to [measure.MaxEnds], at a sett.
+	Ends int
+	Sett measure.Sett
+	// Group is the ends in a whole group; 0 where the groups don't matter.
+	Group int
+	// WholeGroups keeps the ends of a group in one section.
+	WholeGroups bool
+	// FirstEnd is the side of the loom on which end 1 lies.
+	FirstEnd Side
+}
+
+// RaddleSection is what goes into one space of the raddle.
+type RaddleSection struct {
+	// Number counts the sections from the left, from 1.
+	Number int
+	// FromCentre counts from the middle of the raddle: -1 and 1 are the sections left and right of the
+	// middle tooth, or, where the warp is centred on a space, 0 is that space.
+	FromCentre int
+	// Ends is how many ends lie in the section; First and Last are their numbers in the warp, or 0 in an
+	// empty section.
+	Ends, First, Last int
+	// Groups is how many groups have ends in the section, where the group is known, and Cut how many of
+	// them have ends in another one too.
+	Groups, Cut int
+}
+
+// RaddleList is how a warp is spread in the raddle.
+type RaddleList struct {
+	// Sections lists the sections from left to right; their ends add up to the ends of the warp.
+	Sections []RaddleSection
+	// MiddleSpace says that the warp is centred on a space and not on a tooth.
+	MiddleSpace bool
+	// Order is the repeating order of ends (or of whole groups) in the sections where the sett goes into
+	// the spaces with a repeat of at most 12 sections, and empty otherwise.
+	Order []int
+	// Width is how much of the raddle is filled, whole spaces.
+	Width measure.Length
+	// Fits says that the raddle has enough spaces, or that their number isn't known.
+	Fits bool
+	// Row shows the ends a section, with its formula and any warning.
+	Row measure.Row
+}
+
+// longestOrder is the longest repeat of an order, in sections or dents, that a weaver can keep in mind.
+const longestOrder = 12
+
+// MaxSections bounds the spaces that a warp may fill.
+const MaxSections = 10_000
+
+// check reports every field that is out of its range.
+func (r Raddle) check(w Raddling) error {
+	var errs []error
+	if r.Space < measure.Millimetre || r.Space > 10*measure.Centimetre {
+		errs = append(errs, &measure.FieldError{Field: "raddle space", Value: r.Space.String(), Want: "1 mm to 10 cm"})
+	}
+	if r.Spaces < 0 || r.Spaces > MaxSections {
+		errs = append(errs, measure.Outside("raddle spaces", r.Spaces, 0, MaxSections, ""))
+	}
+	if w.Ends < 1 || w.Ends > measure.MaxEnds {
+		errs = append(errs, measure.Outside("ends", w.Ends, 1, measure.MaxEnds, ""))
+	}
+	if w.Sett.IsZero() {
+		errs = append(errs, &measure.FieldError{Field: "sett", Value: "", Want: measure.SettWants})
+	}
+	if least := map[bool]int{true: 1}[w.WholeGroups]; w.Group < least || w.Group > measure.MaxPositions {
+		errs = append(errs, measure.Outside("group", w.Group, least, measure.MaxPositions, ""))
+	}
+	if w.FirstEnd > RightSide {
+		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
+	}
+	return errors.Join(errs...)
+}
+
+// Fill spreads a warp in the raddle. Each end, or each whole group, goes into the space over which its
+// middle lies when the warp is centred on the loom at its sett; this spreads what doesn't divide as
+// evenly as is possible. The warp is centred on a tooth or on a space, whichever takes fewer spaces; on
+// a tooth where both take as many. The error joins one [measure.FieldError] for each field that is out of its
+// range.
+func (r Raddle) Fill(w Raddling) (*RaddleList, error) {
+	if err := r.check(w); err != nil {
+		return nil, err
+	}
+	perSpace := w.Sett.Count(r.Space)
+	if measure.SmallCount(ratio.Up, ratio.Quo(ratio.Of(w.Ends), perSpace)) > MaxSections {
+		return nil, &measure.FieldError{Field: "raddle space", Value: r.Space.String(), Want: fmt.Sprintf("a space of which at most %d are filled", MaxSections)}
+	}
+	unit := 1
+	if w.WholeGroups {
+		unit = w.Group
+	}
+	sections := spacesFilled(w, unit, r.Space, false)
+	onSpace := spacesFilled(w, unit, r.Space, true)
+	l := &RaddleList{MiddleSpace: len(onSpace) < len(sections)}
+	if l.MiddleSpace {
+		sections = onSpace
+	}
+	l.Sections = sections
+	l.Width = r.Space.Times(len(sections))
+	l.Fits = r.Spaces == 0 || len(sections) <= r.Spaces
+	l.Order = repeatingOrder(ratio.Quo(perSpace, ratio.Of(unit)))
+	l.Row = l.row(r, w, perSpace)
+	return l, nil
+}
+
+// repeatingOrder is the even order of a fraction with at most longestOrder parts, else nil.
+func repeatingOrder(r *big.Rat) []int {
+	if !r.Denom().IsInt64() || r.Denom().Int64() > longestOrder {
+		return nil
+	}
+	return spread(measure.SmallCount(ratio.Down, ratio.Of(r.Num().Int64())), int(r.Denom().Int64()))
+}
+
+func (l *RaddleList) row(r Raddle, w Raddling, perSpace *big.Rat) measure.Row {
+	row := measure.Row{Name: "ends a section", Value: ratio.Decimal(perSpace, 2), How: measure.How{Formula: "sett x space", WithNumbers: fmt.Sprintf("%s x %s = %s",
+		w.Sett.Shown(2), r.Space, ratio.Decimal(perSpace, 2))}}
+	if len(l.Order) > 1 {
+		row.Value += ", in the order " + orderText(l.Order)
+		if w.WholeGroups {
+			row.Value += " groups"
+		}
+	}
+	if !l.Fits {
+		row.Warning = fmt.Sprintf("%d spaces are filled and the raddle has %d", len(l.Sections), r.Spaces)
+	}
+	return row
+}
+
+// CentreOut lists the sections from the middle outwards, the left one of each pair first.
+func (l *RaddleList) CentreOut() []RaddleSection {
+	right := 0
+	for right < len(l.Sections) && l.Sections[right].FromCentre < 0 {
+		right++
+	}
+	left := right - 1
+	out := make([]RaddleSection, 0, len(l.Sections))
+	if l.MiddleSpace && right < len(l.Sections) {
+		out = append(out, l.Sections[right])
+		right++
+	}
+	for left >= 0 || right < len(l.Sections) {
+		if left >= 0 {
+			out = append(out, l.Sections[left])
+			left--
+		}
+		if right < len(l.Sections) {
+			out = append(out, l.Sections[right])
+			right++
+		}
+	}
+	return out
+}
+
+// FromMiddle says where a section is: "middle", "3 left".
+func (s RaddleSection) FromMiddle() string {
+	switch {
+	case s.FromCentre == 0:
+		return "middle"
+	case s.FromCentre < 0:
+		return fmt.Sprintf("%d left", -s.FromCentre)
+	default:
+		return fmt.Sprintf("%d right", s.FromCentre)
+	}
+}

@@ -1,0 +1,159 @@
+package loom
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
+)
+
+// Sleying is what goes through the reed.
+type Sleying struct {
+	// Ends is the number of ends, 1 to [measure.MaxEnds].
+	Ends int
+	// Order is the repeating order of ends in a dent; see [Reed.Order].
+	Order []int
+	// EdgeDents is how many dents at each edge hold EdgeEnds ends each, for the selvedge: 0 for none.
+	EdgeDents, EdgeEnds int
+	// FirstEnd is the side of the loom on which end 1 lies.
+	FirstEnd Side
+}
+
+// SleyList is how a warp goes through the reed.
+type SleyList struct {
+	// Dents is the ends in each dent from left to right; they add up to the ends of the warp. The first
+	// and the last hold at least one.
+	Dents []int
+	// Width is the width in the reed, first dent to last, rounded to the nearest nanometre.
+	Width measure.Length
+	// LeftOfCentre is how many of the dents are left of the reed's centre. An odd dent goes to the left.
+	LeftOfCentre int
+	// FirstDent and LastDent number the outer dents from the left end of the reed, from 1, where its
+	// width is known, and are 0 otherwise or where the warp is too wide.
+	FirstDent, LastDent int
+	// ReedDents is how many whole dents the reed has, 0 where its width isn't known. Fits says that the
+	// warp isn't wider, or that the reed's width isn't known.
+	ReedDents int
+	Fits      bool
+	// Rows shows the result with its formulas and any warning.
+	Rows []measure.Row
+	// firstEnd is the side on which end 1 lies.
+	firstEnd Side
+	ends     int
+}
+
+// Sley lays a warp in the reed: the selvedge dents, the repeating order between them, begun so that no
+// outer dent is empty and broken off where the ends are used up, and all centred in the reed. The error
+// joins one [measure.FieldError] for each field that is out of its range.
+func (r Reed) Sley(w Sleying) (*SleyList, error) {
+	if err := r.checkSleying(w); err != nil {
+		return nil, err
+	}
+	l := &SleyList{firstEnd: w.FirstEnd, ends: w.Ends}
+	l.Dents = sleyDents(w)
+	l.Width = r.widthOf(len(l.Dents))
+	l.LeftOfCentre = (len(l.Dents) + 1) / 2
+	l.Fits = true
+	if r.width > 0 {
+		l.ReedDents = measure.SmallCount(ratio.Down, ratio.Mul(r.perNanometre(), ratio.Of(r.width)))
+		l.Fits = len(l.Dents) <= l.ReedDents
+		if l.Fits {
+			l.FirstDent = (l.ReedDents+1)/2 - l.LeftOfCentre + 1
+			l.LastDent = l.FirstDent + len(l.Dents) - 1
+		}
+	}
+	l.Rows = l.rows(r, w)
+	return l, nil
+}
+
+func (r Reed) checkSleying(w Sleying) error {
+	var errs []error
+	if r.IsZero() {
+		errs = append(errs, &measure.FieldError{Field: "reed", Value: "", Want: reedWants})
+	}
+	if w.Ends < 1 || w.Ends > measure.MaxEnds {
+		errs = append(errs, measure.Outside("ends", w.Ends, 1, measure.MaxEnds, ""))
+	}
+	if _, err := checkOrder(w.Order); err != nil {
+		errs = append(errs, err)
+	}
+	if w.EdgeDents < 0 || w.EdgeDents > 1000 {
+		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, 1000, ""))
+	} else if least := min(w.EdgeDents, 1); w.EdgeEnds < least || w.EdgeEnds > 100 {
+		errs = append(errs, measure.Outside("ends in a selvedge dent", w.EdgeEnds, least, 100, ""))
+	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.Ends {
+		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, max(w.Ends, 0)/(2*w.EdgeEnds), " with so few ends"))
+	}
+	if w.FirstEnd > RightSide {
+		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
+	}
+	return errors.Join(errs...)
+}
+
+// sleyDents lists the ends in each dent.
+func sleyDents(w Sleying) []int {
+	edge := slices.Repeat([]int{w.EdgeEnds}, w.EdgeDents)
+	dents := slices.Clone(edge)
+	start := slices.IndexFunc(w.Order, func(n int) bool { return n > 0 })
+	for left, i := w.Ends-2*w.EdgeDents*w.EdgeEnds, start; left > 0; i++ {
+		n := min(w.Order[i%len(w.Order)], left)
+		dents = append(dents, n)
+		left -= n
+	}
+	return append(dents, edge...)
+}
+
+func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
+	unit, show := r.unit(), r.widthUnit()
+	order := measure.Row{Name: "ends a dent", Value: orderText(w.Order)}
+	if w.EdgeDents > 0 {
+		order.Value += fmt.Sprintf(", and %s of %d at each edge", measure.Counted(w.EdgeDents, "dent", "dents"), w.EdgeEnds)
+	}
+	if last := l.Dents[len(l.Dents)-1-w.EdgeDents]; l.brokenOff(w) {
+		order.Warning = fmt.Sprintf("the order is broken off: its last dent holds %d", last)
+	}
+	width := measure.Row{Name: "width in the reed", Value: l.Width.In(show, 2), How: measure.How{Formula: "dents / dents in a unit of width",
+		WithNumbers: fmt.Sprintf("%d / %s = %s", len(l.Dents), r.Dents(unit).Shown(2), l.Width.In(show, 2))}}
+	if !l.Fits {
+		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", measure.Counted(l.ReedDents, "dent", "dents"), len(l.Dents))
+	}
+	first := measure.Row{Name: "first dent", Value: fmt.Sprintf("%d left of the centre", l.LeftOfCentre)}
+	if l.FirstDent > 0 {
+		first.Value = fmt.Sprintf("%d from the left end, the last is %d", l.FirstDent, l.LastDent)
+		first.How = measure.How{Formula: "half of the reed's dents - half of the dents used + 1", WithNumbers: fmt.Sprintf("%d - %d + 1 = %d, odd dents to the left",
+			(l.ReedDents+1)/2, l.LeftOfCentre, l.FirstDent)}
+	}
+	return []measure.Row{order, {Name: "dents", Value: fmt.Sprint(len(l.Dents))}, width, first}
+}
+
+// brokenOff says whether the last dent of the order holds less than the order says.
+func (l *SleyList) brokenOff(w Sleying) bool {
+	body := len(l.Dents) - 2*w.EdgeDents
+	if body <= 0 {
+		return false
+	}
+	start := slices.IndexFunc(w.Order, func(n int) bool { return n > 0 })
+	return l.Dents[w.EdgeDents+body-1] != w.Order[(start+body-1)%len(w.Order)]
+}
+
+// DentOf is the dent that holds an end of the warp, counted from the leftmost used dent, from 1; 0 for a
+// number that is no end.
+func (l *SleyList) DentOf(end int) int {
+	if end < 1 || end > l.ends {
+		return 0
+	}
+	if l.firstEnd == RightSide {
+		end = l.ends + 1 - end
+	}
+	for i, n := range l.Dents {
+		if end -= n; end <= 0 {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// Ends is how many ends are sleyed.
+func (s *SleyList) Ends() int { return s.ends }

@@ -1,0 +1,124 @@
+package measure
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+	"strings"
+
+	"millside/plan/internal/ratio"
+)
+
+// namedUnit is a unit with the names that a weaver may write; amount is in the smallest unit.
+type namedUnit struct {
+	names  []string
+	amount int64
+}
+
+// MaxQuantity bounds what a person types for one quantity, in bytes. Each fraction in a sum makes the sum's
+// denominator longer, so a text without a limit could keep the program busy for minutes.
+const MaxQuantity = 100
+
+// parseSum reads one or more numbers with their units and adds them: "2 lb 3 oz". The result is exact,
+// in the smallest unit. The error is a [*FieldError] without a field name, which tells to write wants.
+func parseSum(s, wants string, units []namedUnit) (*big.Rat, error) {
+	total := new(big.Rat)
+	rest := strings.TrimSpace(s)
+	if rest == "" {
+		return nil, &FieldError{Value: s, Want: wants}
+	}
+	if len(rest) > MaxQuantity {
+		return nil, &FieldError{Value: s, Want: fmt.Sprintf("at most %d characters", MaxQuantity)}
+	}
+	for rest != "" {
+		num, tail, err := LeadingNumber(rest)
+		if err != nil {
+			return nil, &FieldError{Value: s, Want: NumberWants(err, wants)}
+		}
+		name, tail := cutWord(tail)
+		unit, ok := findUnit(name, units)
+		if !ok {
+			return nil, &FieldError{Value: s, Want: wants}
+		}
+		total.Add(total, num.Mul(num, ratio.Of(unit)))
+		rest = strings.TrimSpace(tail)
+	}
+	return total, nil
+}
+
+// NumberWants is what to write instead of a number that can't be read: the comma needs its own words.
+func NumberWants(err error, wants string) string {
+	if errors.Is(err, errThousands) {
+		return err.Error()
+	}
+	return wants
+}
+
+// cutWord cuts the letters up to the next space or digit from the front of s.
+func cutWord(s string) (word, rest string) {
+	s = strings.TrimSpace(s)
+	n := strings.IndexFunc(s, func(r rune) bool { return r == ' ' || (r >= '0' && r <= '9') })
+	if n < 0 {
+		n = len(s)
+	}
+	return strings.ToLower(strings.TrimSuffix(s[:n], ".")), s[n:]
+}
+
+// findUnit is the amount of a unit by its name.
+func findUnit(name string, units []namedUnit) (int64, bool) {
+	for _, u := range units {
+		for _, known := range u.names {
+			if name == known {
+				return u.amount, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// shortest writes an amount exactly in whichever of the units takes the fewest characters, the first of
+// those that take the same; with nine decimals one of them always can. Feet are read and never written.
+func shortest(amount int64, units []namedUnit) string {
+	best := ""
+	for _, u := range units {
+		if u.names[0] == "ft" {
+			continue
+		}
+		text, exact := exactDecimal(amount, u.amount)
+		if !exact {
+			continue
+		}
+		if text += " " + u.names[0]; best == "" || len(text) < len(best) {
+			best = text
+		}
+	}
+	return best
+}
+
+// exactDecimal writes an amount in a unit, and says whether nine decimals are enough to do so exactly.
+func exactDecimal(amount, unit int64) (string, bool) {
+	r := new(big.Rat).SetFrac64(amount, unit)
+	text := ratio.Decimal(r, 9)
+	back, ok := new(big.Rat).SetString(text)
+	return text, ok && back.Cmp(r) == 0
+}
+
+// readText reads a quantity for an UnmarshalText; with an error it is left as it was.
+func readText[T any](to *T, b []byte, parse func(string) (T, error)) error {
+	got, err := parse(string(b))
+	if err != nil {
+		return err
+	}
+	*to = got
+	return nil
+}
+
+// readTextOrNone is readText for a quantity whose zero value is written as nothing.
+func readTextOrNone[T any](to *T, b []byte, parse func(string) (T, error)) error {
+	if len(b) == 0 {
+		var none T
+		*to = none
+		return nil
+	}
+	return readText(to, b, parse)
+}

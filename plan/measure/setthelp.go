@@ -1,0 +1,131 @@
+package measure
+
+import (
+	"errors"
+	"fmt"
+	"math/big"
+
+	"millside/plan/internal/ratio"
+)
+
+// DiameterFactor turns a yarn's length in a pound into the threads that lie side by side in an inch:
+// factor x square root of the yards in a pound.
+type DiameterFactor struct {
+	// Hundredths is the factor in hundredths, 1 to 200.
+	Hundredths int
+	// For says what it is meant for, Source where it is printed.
+	For, Source string
+}
+
+// DiameterFactors lists the published factors, which differ. T. R. Ashenhurst gave the rule; the
+// sources are those of the figures.
+func DiameterFactors() []DiameterFactor {
+	return []DiameterFactor{
+		{90, "most yarns", "Ashenhurst's rule as given at faena.medievaltextiles.org, 1999"},
+		{95, "cotton", "J. T. Taylor, Cotton Weaving and Designing, 6th ed. 1909"},
+		{84, "soft woollen", "Ashenhurst's rule as given at faena.medievaltextiles.org, 1999"},
+	}
+}
+
+// Weave is a weave as far as it bears on the sett.
+type Weave struct {
+	Name string
+	// Ends is the ends in the repeat, Intersections how often one pick passes between the faces over
+	// them. Both are 1 to 1,000.
+	Ends, Intersections int
+}
+
+// Weaves lists common weaves.
+func Weaves() []Weave {
+	return []Weave{{"plain", 2, 2}, {"2/1 twill", 3, 2}, {"2/2 twill", 4, 2}, {"3/1 twill", 4, 2}, {"5-end satin", 5, 2}, {"8-end satin", 8, 2}}
+}
+
+// SettHelp is a starting point for a sample. It is never an answer: only a sample shows how a yarn and a
+// weave behave.
+type SettHelp struct {
+	// Diameters is the threads that lie side by side in an inch.
+	Diameters Sett
+	// Greatest is the closest sett that the weave allows, Start about three quarters of it.
+	Greatest, Start Sett
+	// Rows shows each step.
+	Rows []Row
+	// Note is what must be said beside the figures.
+	Note string
+}
+
+// HelpSett works out a starting point from the yarn, the weave and a factor by Ashenhurst's rule. The
+// diameters are cut off, not rounded, to hundredths; the setts follow from them exactly. A working sett
+// of three quarters is from the web page that [DiameterFactors] names. The error joins one
+// [FieldError] for each field that is out of its range.
+func HelpSett(yarn YarnSize, weave Weave, factor DiameterFactor, units LengthUnitSystem) (*SettHelp, error) {
+	var errs []error
+	if yarn.IsZero() {
+		errs = append(errs, &FieldError{Field: "yarn", Value: "", Want: YarnWants})
+	}
+	if weave.Ends < 1 || weave.Ends > 1000 {
+		errs = append(errs, Outside("ends in the weave", weave.Ends, 1, 1000, ""))
+	}
+	if weave.Intersections < 1 || weave.Intersections > 1000 {
+		errs = append(errs, Outside("intersections in the weave", weave.Intersections, 1, 1000, ""))
+	}
+	if factor.Hundredths < 1 || factor.Hundredths > 200 {
+		errs = append(errs, Outside("factor in hundredths", factor.Hundredths, 1, 200, ""))
+	}
+	if err := errors.Join(errs...); err != nil {
+		return nil, err
+	}
+	h := &SettHelp{Note: "a starting point for a sample, not an answer"}
+	across := diameters(yarn, factor)
+	share := big.NewRat(int64(weave.Ends), int64(weave.Ends+weave.Intersections))
+	var err error
+	for _, s := range []struct {
+		to   *Sett
+		ends *big.Rat
+	}{{&h.Diameters, across}, {&h.Greatest, ratio.Mul(across, share)}, {&h.Start, ratio.Mul(ratio.Mul(across, share), big.NewRat(3, 4))}} {
+		if *s.to, err = SettOf(s.ends, PerInch); err != nil {
+			return nil, &FieldError{Field: "yarn", Value: yarn.String(), Want: "a yarn that gives a sett of one in ten inches to 1000 an inch"}
+		}
+		*s.to = s.to.In(units.SettUnit())
+	}
+	h.Rows = h.rows(yarn, weave, factor)
+	return h, nil
+}
+
+// diameters is the threads side by side in an inch, cut off to hundredths.
+func diameters(yarn YarnSize, factor DiameterFactor) *big.Rat {
+	yards := YardsPerPound.number(yarn.metresInGram(), 1)
+	// The hundredths are factor x root(yards) x 100 = root(hundredths^2 x yards).
+	square := ratio.Mul(ratio.Of(factor.Hundredths*factor.Hundredths), yards)
+	root := new(big.Int).Sqrt(new(big.Int).Div(square.Num(), square.Denom()))
+	return new(big.Rat).SetFrac(root, big.NewInt(100))
+}
+
+func (h *SettHelp) rows(yarn YarnSize, weave Weave, factor DiameterFactor) []Row {
+	f := ratio.Decimal(big.NewRat(int64(factor.Hundredths), 100), 2)
+	return []Row{
+		{Name: "threads side by side", Value: h.Diameters.Shown(1), Usual: factor.For + ": " + factor.Source,
+			How: How{"factor x square root of the yards in a pound", fmt.Sprintf("%s x root of %s = %s", f, yarn.NumberIn(YardsPerPound, 0), h.Diameters.In(PerInch).Shown(2))}},
+		{Name: "closest sett, " + weave.Name, Value: h.Greatest.Shown(1),
+			How: How{"threads side by side x ends / (ends + intersections)", fmt.Sprintf("%s x %d / (%d + %d) = %s",
+				h.Diameters.Shown(2), weave.Ends, weave.Ends, weave.Intersections, h.Greatest.Shown(2))}},
+		{Name: "start a sample at", Value: h.Start.Shown(1), Usual: h.Note,
+			How: How{"closest sett x 3 / 4", fmt.Sprintf("%s x 3 / 4 = %s", h.Greatest.Shown(2), h.Start.Shown(2))}},
+	}
+}
+
+// YarnDiameter is the space that a thread takes by the same rule, rounded up to a nanometre. The error
+// is a [*FieldError]: for the zero yarn or a factor outside 1 to 200 hundredths.
+func YarnDiameter(yarn YarnSize, factor DiameterFactor) (Length, error) {
+	if yarn.IsZero() {
+		return 0, errNoYarn()
+	}
+	if factor.Hundredths < 1 || factor.Hundredths > 200 {
+		return 0, Outside("factor in hundredths", factor.Hundredths, 1, 200, "")
+	}
+	across := diameters(yarn, factor)
+	if across.Sign() == 0 {
+		return 0, &FieldError{Field: "yarn", Value: yarn.String(), Want: "a yarn under an inch thick"}
+	}
+	l, _ := LengthOf(ratio.Up, ratio.Quo(ratio.Of(Inch), across))
+	return l, nil
+}

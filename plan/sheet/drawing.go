@@ -1,0 +1,75 @@
+package sheet
+
+import (
+	"millside/plan/measure"
+)
+
+// Drawings is what can be drawn on a sheet. What isn't known is nil.
+type Drawings struct {
+	Mill   *MillDrawing     `json:"mill,omitempty"`
+	Board  []measure.Length `json:"board,omitempty"`
+	Raddle *RaddleDrawing   `json:"raddle,omitempty"`
+	Reed   *ReedDrawing     `json:"reed,omitempty"`
+}
+
+// MillDrawing is the way of the warp round a mill.
+type MillDrawing struct {
+	// Turns is whole turns, and Steps the peg steps beyond them to the far end peg.
+	Turns int `json:"turns"`
+	Steps int `json:"steps"`
+	// Circumference and PegStep are the mill's, so that the steps can be drawn to scale.
+	Circumference measure.Length `json:"circumference"`
+	PegStep       measure.Length `json:"peg_step"`
+}
+
+// RaddleDrawing is the raddle from left to right.
+type RaddleDrawing struct {
+	Sections []DrawnSection `json:"sections"`
+	// MiddleSpace says that the warp is centred on a space and not on a tooth.
+	MiddleSpace bool `json:"middle_space,omitempty"`
+}
+
+// DrawnSection is one section of the raddle: where it is, counted from the centre as in
+// [loom.RaddleSection], the ends in it, and how many groups have ends there.
+type DrawnSection struct {
+	FromCentre int `json:"from_centre"`
+	Ends       int `json:"ends"`
+	Groups     int `json:"groups,omitempty"`
+	Cut        int `json:"cut,omitempty"`
+}
+
+// ReedDrawing is the dents at the left edge, over two repeats of the order.
+type ReedDrawing struct {
+	// Edge is how many of the dents belong to the selvedge, Repeat the dents of one repeat.
+	Edge   int `json:"edge,omitempty"`
+	Repeat int `json:"repeat"`
+	// Dents is the ends in each dent from the left edge inwards.
+	Dents []int `json:"dents"`
+}
+
+// drawings gathers what can be drawn.
+func (a maker) drawings() Drawings {
+	var d Drawings
+	s := a.Plan.Spec
+	switch {
+	case a.Board != nil:
+		d.Board = s.Board[:a.Board.Distances]
+	case a.Room != nil:
+		d.Mill = &MillDrawing{Turns: a.Room.Turns, Steps: a.Room.Steps, Circumference: s.Mill.Circumference, PegStep: s.Mill.PegStep}
+	}
+	if a.Raddle != nil {
+		d.Raddle = &RaddleDrawing{MiddleSpace: a.Raddle.MiddleSpace}
+		for _, r := range a.Raddle.Sections {
+			d.Raddle.Sections = append(d.Raddle.Sections, DrawnSection{r.FromCentre, r.Ends, r.Groups, r.Cut})
+		}
+	}
+	if repeat := len(a.Order.Dents); a.Sley != nil && repeat > 0 {
+		edge := min(s.Loom.EdgeDents, mostDrawnEdge)
+		from := s.Loom.EdgeDents - edge
+		d.Reed = &ReedDrawing{Edge: edge, Repeat: repeat, Dents: a.Sley.Dents[from:min(from+edge+2*repeat, len(a.Sley.Dents))]}
+	}
+	return d
+}
+
+// mostDrawnEdge is how many dents of a wide selvedge are drawn.
+const mostDrawnEdge = 6

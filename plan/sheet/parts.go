@@ -1,0 +1,220 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"millside/plan"
+	"millside/plan/loom"
+	"millside/plan/measure"
+)
+
+// yarn lists the cones, with the totals by colour and the weft as rows.
+func (a maker) yarn() Part {
+	part := Part{ID: PartYarn, Title: "Yarn"}
+	units := a.Plan.Spec.Units
+	if a.Yarn != nil {
+		part.Table = a.cones()
+		for _, total := range a.Yarn.Totals {
+			part.Rows = append(part.Rows, measure.Row{Name: nameOfYarn(total), Value: fmt.Sprintf("%s, %s, %s", measure.Counted(total.Ends, "end", "ends"),
+				total.Length.In(units.Long(), 1), total.Mass.In(units.Light(), 1)), How: measure.How{Formula: "the sum of its cones, each weight rounded up", WithNumbers: inNumbers(total, units)}})
+		}
+		part.Rows = append(part.Rows, measure.Row{Name: "whole warp", Value: fmt.Sprintf("%s, %s, %s", measure.Counted(a.Yarn.Ends, "end", "ends"),
+			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.In(units.Heavy(), 3)), Warning: a.runsOut()})
+	}
+	if a.Weft != nil {
+		value := a.Weft.Length.In(units.Long(), 1)
+		if a.Weft.Mass > 0 {
+			value += ", " + a.Weft.Mass.In(units.Heavy(), 3)
+		}
+		part.Rows = append(part.Rows, measure.Row{Name: "weft, an estimate", Value: value, How: a.Weft.How})
+	}
+	return part
+}
+
+// runsOut names the positions whose cones don't suffice; "" where all do.
+func (a maker) runsOut() string {
+	var positions []int
+	for _, u := range a.Yarn.Cones {
+		if u.RunsOut != nil {
+			positions = append(positions, u.Cone.Position)
+		}
+	}
+	switch len(positions) {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf("the cone of position %d runs out before the end", positions[0])
+	default:
+		return fmt.Sprintf("the cones of positions %s run out before the end", plan.Listed(positions))
+	}
+}
+
+// cones lists the cones, those that give the same together.
+func (a maker) cones() *Table {
+	units := a.Plan.Spec.Units
+	t := &Table{Columns: []string{"position", "colour", "yarn", "passes", "length", "weight", "left on the cone"}}
+	var cones [][]string
+	for _, u := range a.Yarn.Cones {
+		cones = append(cones, []string{u.Cone.Colour, u.Cone.Yarn.Notation(), strconv.Itoa(u.Passes),
+			u.Used.In(units.Long(), 1), u.UsedMass.In(units.Light(), 1), leftText(u, units)})
+	}
+	for _, run := range plan.SamePlaces(cones, slices.Equal[[]string]) {
+		first, last := a.Yarn.Cones[run[0]-1].Cone, a.Yarn.Cones[run[len(run)-1]-1].Cone
+		positions, each := strconv.Itoa(first.Position), ""
+		if len(run) > 1 {
+			positions, each = fmt.Sprintf("%d to %d", first.Position, last.Position), " each"
+		}
+		line := append([]string{positions}, cones[run[0]-1]...)
+		line[3] += each
+		t.Lines = append(t.Lines, line)
+	}
+	return t
+}
+
+func nameOfYarn(t plan.YarnTotal) string {
+	if t.Colour == "" {
+		return t.Yarn.Notation()
+	}
+	return t.Colour + ", " + t.Yarn.Notation()
+}
+
+// inNumbers puts a total in numbers.
+func inNumbers(t plan.YarnTotal, units measure.LengthUnitSystem) string {
+	return fmt.Sprintf("%s: %s of %s = %s", measure.Counted(t.Cones, "cone", "cones"), t.Length.In(units.Long(), 1), t.Yarn.PerMass(units), t.Mass.In(units.Light(), 1))
+}
+
+// leftText says what is left on a cone, or where it runs out.
+func leftText(u plan.ConeUse, units measure.LengthUnitSystem) string {
+	switch {
+	case !u.Weighed:
+		return "not weighed"
+	case u.RunsOut != nil:
+		return fmt.Sprintf("runs out on pass %d of chain %d, %s short", u.RunsOut.Pass, u.RunsOut.Chain, u.Short.In(units.Long(), 1))
+	default:
+		return u.Left.In(units.Long(), 1)
+	}
+}
+
+// raddle lists the sections from the centre out, the two of a pair on one line.
+func (a maker) raddle() Part {
+	part := Part{ID: PartRaddle, Title: "Raddle, from the centre out"}
+	if a.Raddle == nil {
+		return part
+	}
+	part.Rows = []measure.Row{a.Raddle.Row, {Name: "sections filled", Value: fmt.Sprintf("%d, %s", len(a.Raddle.Sections), a.centreText())}}
+	t := &Table{Columns: []string{"section", "left", "numbers", "groups", "right", "numbers", "groups"}}
+	part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends of the warp they are."}
+	pairs := map[int]*[2]loom.RaddleSection{}
+	var order []int
+	for _, s := range a.Raddle.CentreOut() {
+		distance, side := max(s.FromCentre, -s.FromCentre), 1
+		if s.FromCentre < 0 {
+			side = 0
+		}
+		if pairs[distance] == nil {
+			pairs[distance] = &[2]loom.RaddleSection{}
+			order = append(order, distance)
+		}
+		pairs[distance][side] = s
+	}
+	for _, distance := range order {
+		where := strconv.Itoa(distance)
+		if distance == 0 {
+			where = "middle"
+		}
+		line := append([]string{where}, sectionCells(pairs[distance][0])...)
+		t.Lines = append(t.Lines, append(line, sectionCells(pairs[distance][1])...))
+	}
+	part.Table = t
+	return part
+}
+
+// centreText says what lies at the centre of the loom.
+func (a maker) centreText() string {
+	if a.Raddle.MiddleSpace {
+		return "centred on a space"
+	}
+	return "centred on a tooth"
+}
+
+// sectionCells says what lies in a section: its ends, their numbers, its groups. A section that isn't filled is
+// empty.
+func sectionCells(s loom.RaddleSection) []string {
+	if s.Ends == 0 {
+		return []string{"", "", ""}
+	}
+	return []string{strconv.Itoa(s.Ends), fmt.Sprintf("%d to %d", s.First, s.Last), groupText(s)}
+}
+
+// groupText says how many groups a section holds.
+func groupText(s loom.RaddleSection) string {
+	switch {
+	case s.Groups == 0:
+		return ""
+	case s.Cut == 0:
+		return strconv.Itoa(s.Groups)
+	default:
+		return fmt.Sprintf("%d, %d in part", s.Groups, s.Cut)
+	}
+}
+
+// reed shows how the warp is sleyed, and how the reeds at hand would suit it.
+func (a maker) reed() Part {
+	part := Part{ID: PartReed, Title: "Reed", Table: a.reedsAtHand()}
+	if a.Sley == nil {
+		return part
+	}
+	if !a.Plan.Spec.Loom.Reed.IsZero() {
+		part.Rows = append(part.Rows, measure.Row{Name: "reed", Value: a.Plan.Spec.Loom.Reed.String()})
+	}
+	if !a.Order.Gives.IsZero() {
+		row := measure.Row{Name: "sett in this reed", Value: a.Order.Gives.Shown(2), How: a.Order.How}
+		if !a.Order.Exact {
+			row.Warning = fmt.Sprintf("%s away from the sett that was asked for, %s", loom.DecimalPercent(a.Order.Off), a.Plan.Spec.Loom.Sett.Shown(2))
+		}
+		part.Rows = append(part.Rows, row)
+	}
+	part.Rows = append(part.Rows, a.Sley.Rows...)
+	return part
+}
+
+// reedsAtHand ranks the reeds at hand; nil where there are none or where the sett isn't known.
+func (a maker) reedsAtHand() *Table {
+	var reeds []loom.Reed
+	names := map[loom.Reed]string{}
+	for _, n := range a.Reeds {
+		if names[n.Reed] != "" {
+			names[n.Reed] += ", " + n.Name
+			continue
+		}
+		names[n.Reed] = n.Name
+		reeds = append(reeds, n.Reed)
+	}
+	t := &Table{Columns: []string{"reed at hand, the best first", "order", "width", "why"}}
+	unit := a.Plan.Spec.Units.Short()
+	for _, c := range loom.RankReeds(reeds, a.Plan.Spec.Loom.Sett, a.Plan.EndsWound()) {
+		t.Lines = append(t.Lines, []string{names[c.Reed], c.Order.String(), c.Width.In(unit, 1), strings.Join(c.Reasons, "; ")})
+	}
+	if len(t.Lines) == 0 {
+		return nil
+	}
+	return t
+}
+
+// cautions are the same for every warp, and those for dyeing where it will be dyed.
+func (a maker) cautions() Part {
+	notes := []string{
+		"Hair, sleeves, scarves and jewellery clear of the turning mill.",
+		"A hand or a hip is the brake, so that the mill doesn't unwind.",
+		"Threads and cones on the floor trip people.",
+		"Rest your hands, neck and shoulders now and then.",
+	}
+	if a.Plan.Spec.Dyed {
+		notes = append(notes, "Ties for dyeing are loose: tight ones keep the dye out and can cut into swollen yarn.",
+			"For dyes: gloves, a mask, fresh air, and what the maker's sheet says.")
+	}
+	return Part{ID: PartCautions, Title: "Cautions", Notes: append(notes, "Local rules and the advice of qualified people come first.")}
+}

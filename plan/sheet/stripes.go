@@ -1,0 +1,90 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+
+	"millside/plan"
+	"millside/plan/measure"
+)
+
+// The parts of the sheet of a striped warp.
+const (
+	PartStripes       PartID = "stripes"
+	PartStripedPasses PartID = "striped-passes"
+	PartEndColours    PartID = "end-colours"
+)
+
+// stripes shows the colours and the set-ups: what is in each position, and before which pass what is
+// changed. It is empty for a plain warp, as are the other two.
+func (a maker) stripes() Part {
+	part := Part{ID: PartStripes, Title: "Stripes and set-ups"}
+	if !a.Plan.Striped() {
+		return part
+	}
+	p := a.Plan
+	if p.Spec.Stripes != "" {
+		part.Rows = append(part.Rows, measure.Row{Name: "stripes", Value: p.Spec.Stripes})
+	}
+	for _, use := range p.ColourUses() {
+		row := measure.Row{Name: p.ColourText(use.Colour), Value: fmt.Sprintf("%s, %s at once", measure.Counted(use.Ends, "end", "ends"), measure.Counted(use.Packages, "package", "packages"))}
+		if c, ok := p.Colour(use.Colour); ok && c.Shade != "" {
+			row.Value += ", " + c.Shade
+		}
+		part.Rows = append(part.Rows, row)
+	}
+	t := &Table{Columns: []string{"set-up", "chain", "before pass", "positions, 1 first", "what is changed"}}
+	at := 0
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes {
+			if pass.SetUp == at {
+				continue
+			}
+			at = pass.SetUp
+			what := "thread positions " + p.SetUpText(p.SetUpOf(pass))
+			if c.Number > 1 || pass.Number > 1 {
+				what = p.ChangesText(p.ChangesBefore(c, pass.Number))
+			}
+			t.Lines = append(t.Lines, []string{strconv.Itoa(at), strconv.Itoa(c.Number), strconv.Itoa(pass.Number), p.SetUpOf(pass).Letters(), what})
+		}
+	}
+	part.Table = t
+	part.Notes = append(part.Notes, "Odd positions of the paddle are holes, even ones slots; a dot is an empty position. "+
+		"A position that carries no end on a pass stays parked, threaded.")
+	if note := p.Spec.Schedule.Note; note != "" {
+		part.Notes = append(part.Notes, "Why these passes: "+note+".")
+	}
+	return part
+}
+
+// stripedPasses lists for every pass the set-up and the positions that carry an end, and the colours in
+// which they lie.
+func (a maker) stripedPasses() Part {
+	part := Part{ID: PartStripedPasses, Title: "Passes and positions"}
+	if !a.Plan.Striped() {
+		return part
+	}
+	t := &Table{Columns: []string{"chain", "pass", "way", "set-up", "positions", "ends", "colours in the lease"}}
+	for _, c := range a.Plan.Chains {
+		for _, p := range c.Passes {
+			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(), strconv.Itoa(p.SetUp),
+				p.Carried.String(), fmt.Sprintf("%d to %d", p.First, p.Last), plan.RunsText(a.Plan.PassRuns(p))})
+		}
+	}
+	part.Table = t
+	return part
+}
+
+// endColours lists the colour of every end, run by run, for the raddle, the threading and the reed.
+func (a maker) endColours() Part {
+	part := Part{ID: PartEndColours, Title: "Colour of every end"}
+	if !a.Plan.Striped() {
+		return part
+	}
+	t := &Table{Columns: []string{"from", "to", "ends", "colour"}}
+	for _, run := range a.Plan.EndRuns() {
+		t.Lines = append(t.Lines, []string{strconv.Itoa(run.First), strconv.Itoa(run.Last), strconv.Itoa(run.Ends()), a.Plan.ColourText(run.Colour)})
+	}
+	part.Table = t
+	return part
+}

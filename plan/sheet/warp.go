@@ -1,0 +1,165 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+
+	"millside/plan"
+	"millside/plan/internal/ratio"
+	"millside/plan/measure"
+)
+
+// mostFits is how many other counts of ends a sheet names.
+const mostFits = 3
+
+// cloth shows how the ends and the length follow from the cloth.
+func (a maker) cloth() Part {
+	part := Part{ID: PartCloth, Title: "Cloth"}
+	if a.Ends != nil {
+		part.Rows = append(part.Rows, a.Ends.Rows...)
+		part.Rows = append(part.Rows, a.fitRows()...)
+		part.Notes = a.otherFits()
+	}
+	if a.Warp != nil {
+		part.Rows = append(part.Rows, a.Warp.Rows(a.Plan.Spec.Units)...)
+	}
+	return part
+}
+
+// fitRows shows the count of ends that was taken, and the width that it gives.
+func (a maker) fitRows() []measure.Row {
+	for _, f := range a.Ends.Fits {
+		if f.Ends == a.Plan.Spec.Ends {
+			return []measure.Row{{Name: "ends taken", Value: fmt.Sprintf("%d: %s", f.Ends, f.Why)},
+				{Name: "finished width from them", Value: f.Finished.In(a.Plan.Spec.Units.Short(), 2), How: measure.How{
+					Formula:     "ends without doubling and floating / sett x (1 - draw-in) x (1 - shrinkage)",
+					WithNumbers: fmt.Sprintf("from %d ends: %s", f.Body, f.Finished.In(a.Plan.Spec.Units.Short(), 2))}}}
+		}
+	}
+	return nil
+}
+
+// otherFits names the nearest of the other counts.
+func (a maker) otherFits() []string {
+	var notes []string
+	for _, f := range a.Ends.Fits {
+		if f.Ends != a.Plan.Spec.Ends && len(notes) < mostFits {
+			notes = append(notes, fmt.Sprintf("Or %d ends: %s.", f.Ends, f.Why))
+		}
+	}
+	return notes
+}
+
+// plainRows are the ends, the group and the passes of a plain warp.
+func plainRows(p *plan.Plan, n int, last plan.Pass) (ends, group, passes measure.Row) {
+	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: measure.How{Formula: "full passes x group + last pass",
+		WithNumbers: fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
+	group = measure.Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s", measure.Counted(p.Spec.Group, "end", "ends"), measure.Counted(p.Spec.Positions, "position", "positions"))}
+	passes = measure.Row{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, last.Ends()), How: measure.How{Formula: "ends / group, rounded up to a whole pass",
+		WithNumbers: fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group, ratio.Decimal(ratio.Quo(ratio.Of(p.Spec.Ends), ratio.Of(p.Spec.Group)), 2), n)}}
+	return ends, group, passes
+}
+
+// stripedRows are the same of a striped warp, whose passes carry what the stripes ask for.
+func stripedRows(p *plan.Plan, n int) (ends, group, passes measure.Row) {
+	least, most := p.Spec.Positions, 0
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes {
+			least, most = min(least, pass.Ends()), max(most, pass.Ends())
+		}
+	}
+	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: measure.How{Formula: "the ends of the stripes", WithNumbers: p.Spec.Stripes}}
+	group = measure.Row{Name: "group", Value: fmt.Sprintf("%d to %s in a paddle of %s", least, measure.Counted(most, "end", "ends"), measure.Counted(p.Spec.Positions, "position", "positions"))}
+	passes = measure.Row{Name: "passes", Value: strconv.Itoa(n), How: measure.How{Formula: "the stripes cut into passes", WithNumbers: p.Spec.Schedule.Note}}
+	return ends, group, passes
+}
+
+// plan shows the warp in a few lines.
+func (a maker) plan() Part {
+	p := a.Plan
+	n, last := p.Passes(), p.Chains[len(p.Chains)-1]
+	lastPass := last.Passes[len(last.Passes)-1]
+	ends, group, passes := plainRows(p, n, lastPass)
+	if p.Striped() {
+		ends, group, passes = stripedRows(p, n)
+	}
+	part := Part{ID: PartPlan, Title: "Warp", Rows: []measure.Row{ends}}
+	if spares := p.Spares(); spares > 0 {
+		part.Rows = append(part.Rows, spareRow(spares, p.EndsWound(), lastPass))
+	}
+	part.Rows = append(part.Rows, group, passes,
+		measure.Row{Name: "length wanted", Value: p.Spec.Length.In(p.Spec.Units.Long(), 2)})
+	part.Rows = append(part.Rows, a.wayRows()...)
+	if row, ok := a.pegRow(); ok {
+		part.Rows = append(part.Rows, row)
+	}
+	span := p.Time(a.Pace)
+	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease", Value: p.Spec.ReturnOrder.String()}, measure.Row{Name: "time", Value: span.Words() + ", by " + p.Spec.TimeSource(a.Pace), How: span.How})
+	for _, f := range p.LeaseFaults {
+		part.Notes = append(part.Notes, fmt.Sprintf("Chain %d, pass %d: ends %d and %d lie over the same lease peg, since %s.", f.Chain, f.Pass, f.End-1, f.End, f.Why))
+	}
+	return part
+}
+
+// spareRow names the spare ends and where they lie.
+func spareRow(spares, wound int, last plan.Pass) measure.Row {
+	first := wound - spares + 1
+	which := fmt.Sprintf("the last: number %d", wound)
+	if spares > 1 {
+		which = fmt.Sprintf("the last: numbers %d to %d", first, wound)
+	}
+	return measure.Row{Name: "spare ends", Value: fmt.Sprintf("%d, %s", spares, which),
+		How: measure.How{Formula: "full last pass - ends wanted from it", WithNumbers: fmt.Sprintf("%d - %d = %d", last.Ends(), last.Ends()-spares, spares)}}
+}
+
+// wayRows shows the way of the warp on the mill or on the board.
+func (a maker) wayRows() []measure.Row {
+	p := a.Plan
+	long := p.Spec.Units.Long()
+	switch {
+	case a.Board != nil:
+		return []measure.Row{
+			{Name: "on the board", Value: fmt.Sprintf("round %d pegs, %s", a.Board.Distances+1, measure.Counted(a.Board.Distances, "distance", "distances"))},
+			{Name: "real length", Value: a.Board.Length.In(long, 2), How: a.Board.How},
+		}
+	case a.Room != nil:
+		return a.Room.Rows
+	case !p.Path.OnMill():
+		return []measure.Row{{Name: "length on the board", Value: p.Path.Length.In(long, 2)}}
+	default:
+		return []measure.Row{{Name: "length on the mill", Value: p.Path.Length.In(long, 2) + ", " + p.Path.Turns() + " turns"}}
+	}
+}
+
+// pegRow says whether the largest chain has room on a peg.
+func (a maker) pegRow() (measure.Row, bool) {
+	if a.Pegs == nil {
+		return measure.Row{}, false
+	}
+	row := measure.Row{Name: "room on a peg", Value: fmt.Sprintf("about %s", measure.Counted(a.Pegs.Ends, "end", "ends")), How: a.Pegs.How}
+	for _, c := range a.Plan.Chains {
+		if c.Ends() > a.Pegs.Ends && row.Warning == "" {
+			row.Warning = fmt.Sprintf("chain %d has %d: wind smaller chains, or more layers", c.Number, c.Ends())
+		}
+	}
+	return row, true
+}
+
+// chains lists the chains, why each ends where it does, and what stands on its label.
+func (a maker) chains() Part {
+	p := a.Plan
+	t := &Table{Columns: []string{"chain", "ends", "from", "to", "passes", "stops"}}
+	part := Part{ID: PartChains, Title: "Chains", Table: t}
+	for _, c := range p.Chains {
+		t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(c.Ends()), strconv.Itoa(c.First), strconv.Itoa(c.Last), strconv.Itoa(len(c.Passes)), c.Finish().String()})
+	}
+	if len(p.Chains) > 1 {
+		for _, c := range p.Chains {
+			part.Notes = append(part.Notes, fmt.Sprintf("Chain %d: %s.", c.Number, c.Why))
+		}
+	}
+	for _, c := range p.Chains {
+		part.Notes = append(part.Notes, "On the label: "+p.Label(c))
+	}
+	return part
+}

@@ -1,0 +1,50 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"millside/plan"
+	"millside/plan/measure"
+)
+
+// PartWork is what the hands do at the pegs.
+const PartWork PartID = "work"
+
+// work lists what is cut off, threaded and tied on at the end pegs, in the order of the hands, and the ends
+// that begin or finish there with a knot.
+func (a maker) work() Part {
+	p := a.Plan
+	part := Part{ID: PartWork, Title: "Work at the pegs", Rows: []measure.Row{{Name: "in all", Value: p.WorkSum().String()}}}
+	t := &Table{Columns: []string{"chain", "before pass", "peg", "cut off", "thread", "tie on"}}
+	for w := range p.Work() {
+		before := strconv.Itoa(w.Before)
+		if w.Ends() {
+			before = "after " + strconv.Itoa(w.Before-1)
+		}
+		t.Lines = append(t.Lines, []string{strconv.Itoa(w.Chain), before, pegWord(w.Peg), positionsCell(w.Cut), threadCell(p, w), positionsCell(w.Tie)})
+	}
+	part.Table = t
+	part.Rows = append(part.Rows, p.KnotRows()...)
+	part.Notes = []string{"Numbers are positions of the paddle. At each peg first cut off, then thread, then tie on; what isn't named stays as it is."}
+	return part
+}
+
+// pegWord is the peg in a narrow column.
+func pegWord(p plan.EndPeg) string { return strings.TrimSuffix(p.String(), " end peg") }
+
+// positionsCell lists positions in a table, a dash where there are none.
+func positionsCell(p plan.Positions) string {
+	if p == 0 {
+		return "-"
+	}
+	return p.String()
+}
+
+// threadCell lists what is threaded, with its colours in a striped warp.
+func threadCell(p *plan.Plan, w plan.PegWork) string {
+	if !p.Striped() || len(w.Thread) == 0 {
+		return positionsCell(w.Threaded())
+	}
+	return p.ThreadText(w.Thread)
+}
