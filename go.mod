@@ -43,7 +43,8 @@ require (
 	github.com/russross/blackfriday/v2 v2.1.0 // indirect
 	github.com/xo/terminfo v0.0.0-20220910002029-abceb7e1c41e // indirect
 	go.yaml.in/yaml/v3 v3.0.5 // indirect
-	golang.org/x/sys v0.49.0 // indirect
-	golang.org/x/text v0.28.0 // indirect
+	golang.org/x/image v0.30.0
+	golang.org/x/sys v0.49.0
+	golang.org/x/text v0.28.0
 	golang.org/x/tools v0.35.0 // indirect
 )

@@ -84,6 +84,12 @@ func read(path string, data []byte) (reading, error) {
 	return r, nil
 }
 
+// LooksLikeRecord says whether a file that begins with these bytes is a record or was meant to be one. Fewer than 64
+// bytes are enough.
+func LooksLikeRecord(data []byte) bool {
+	return bytes.HasPrefix(data[min(beginning(data), len(data)):], []byte(magic+" "))
+}
+
 // errUnmade is what is wrong with a file that holds no plan yet.
 var errUnmade = errors.New("the file ends before its plan does, as after a power cut while the record was made: then no pass was counted in it")
 

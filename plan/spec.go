@@ -61,6 +61,8 @@ type Spec struct {
 	Stripes  string    `json:"stripes,omitzero"`
 	Schedule *Schedule `json:"schedule,omitzero"`
 	Other    *Schedule `json:"other_schedule,omitzero"`
+	// StripesFrom is the side from which Stripes is written.
+	StripesFrom WrittenFrom `json:"stripes_from,omitzero"`
 }
 
 // WithOrder is the spec with another return order, and with the schedule that was made for it.
@@ -112,5 +114,6 @@ func (s Spec) Check() error {
 	errs.Count("position at the foot", int(s.Foot), 0, 1, "")
 	errs.Count("last pass", int(s.LastPass), 0, 1, "")
 	errs.Count("dressing", int(s.Dressing), 0, 1, "")
+	errs.Count("stripes are written from", int(s.StripesFrom), 0, 2, "")
 	return errors.Join(append(errs, s.checkWhole()...)...)
 }

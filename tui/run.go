@@ -88,15 +88,25 @@ func Run(ctx context.Context, o Options) error {
 	a := newApp(deps{store: o.Store, styles: look.NewStyles(o.Out, profile), keys: keys.Default(), bell: bell,
 		practice: o.Practice, atHand: o.AtHand, pace: o.Pace, say: o.Say, settings: o.Settings, save: o.SaveSettings}, o.Now())
 	a.screen = a.firstScreen(o)
+	var put *aside
+	filter := stamp(o.Now)
 	p := tea.NewProgram(a, tea.WithContext(ctx), tea.WithInput(o.In), tea.WithOutput(o.Out),
 		tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
-		tea.WithFilter(stamp(o.Now)))
+		tea.WithFilter(func(m tea.Model, msg tea.Msg) tea.Msg {
+			if _, ok := msg.(tea.SuspendMsg); ok {
+				put.suspend()
+				return nil
+			}
+			return filter(m, msg)
+		}))
+	put, end := putAside(p)
 	caught, stop := quitOnSignal(p)
 	final, err := p.Run()
 	stop()
-	if end, ok := final.(app); ok {
-		end.close()
-		if err == nil && end.interrupted {
+	end()
+	if last, ok := final.(app); ok {
+		last.close()
+		if err == nil && last.interrupted {
 			err = ErrInterrupted
 		}
 	}

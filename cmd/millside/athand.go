@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/settings"
 	"millside/plan/athand"
@@ -203,8 +204,8 @@ func writeAtHandTemplate(path string) (made bool, err error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return false, fmt.Errorf("making the folder: %w", err)
 	}
-	err = writeFile(path, false, func(w io.Writer) error { _, err := io.WriteString(w, settings.AtHandTemplate); return err })
-	if errors.Is(err, errFileThere) {
+	err = files.Write(path, false, func(w io.Writer) error { _, err := io.WriteString(w, settings.AtHandTemplate); return err })
+	if errors.Is(err, files.ErrThere) {
 		return false, nil
 	}
 	return err == nil, err

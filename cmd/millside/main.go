@@ -23,9 +23,11 @@ import (
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
+	"millside/cmd/millside/internal/voice"
 	"millside/counter"
 	"millside/plan/athand"
 	"millside/tui"
@@ -53,7 +55,7 @@ type app struct {
 	screen func(context.Context, tui.Options) error
 
 	recordsFlag, atHandFlag string
-	voice                   *speaker // what --say asks for; nil without it
+	voice                   *voice.Speaker // what --say asks for; nil without it
 	// hand is what is at hand, nil until it is asked for.
 	hand *athand.AtHand
 	// folder is the folder of records, nil until it is asked for.
@@ -120,7 +122,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		return err
 	}
 	if a.voice != nil {
-		o.Say = a.voice.say
+		o.Say = a.voice.Say
 		defer a.hush()
 	}
 	hand, err := a.atHand()
@@ -131,7 +133,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
 	}
 	o.AtHand, o.Pace = hand, a.ownPace()
-	o.Settings, o.SaveSettings = settings.LoadSettings(a.env, a.errOut, writeFile)
+	o.Settings, o.SaveSettings = settings.LoadSettings(a.env, a.errOut, files.Write)
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"

@@ -2,10 +2,14 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
+	"path/filepath"
+	"strings"
 	"time"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/files"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/cobra/doc"
@@ -29,10 +33,25 @@ func manCmd() *cobra.Command {
 			}
 			date := manDate
 			header := &doc.GenManHeader{Section: "1", Source: "Millside", Manual: "Millside", Date: &date}
-			if err := doc.GenManTree(cmd.Root(), header, given[0]); err != nil {
+			if err := manPages(cmd.Root(), header, given[0]); err != nil {
 				return fmt.Errorf("writing the manual pages: %w", err)
 			}
 			return nil
 		},
 	}
+}
+
+// manPages writes the page of a command and of those below it, each whole or not at all.
+func manPages(cmd *cobra.Command, header *doc.GenManHeader, dir string) error {
+	for _, c := range cmd.Commands() {
+		if !c.IsAvailableCommand() || c.IsAdditionalHelpTopicCommand() {
+			continue
+		}
+		if err := manPages(c, header, dir); err != nil {
+			return err
+		}
+	}
+	own := *header // the library puts the title in
+	name := strings.ReplaceAll(cmd.CommandPath(), " ", "-") + "." + header.Section
+	return files.Write(filepath.Join(dir, name), true, func(w io.Writer) error { return doc.GenMan(cmd, &own, w) })
 }

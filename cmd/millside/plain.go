@@ -1,72 +1,97 @@
 package main
 
 import (
-	"bufio"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"os/signal"
-	"strings"
 	"syscall"
 
+	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/plain"
+	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/recordout"
+	"millside/cmd/millside/internal/voice"
 	"millside/counter"
+	"millside/counter/session"
 	"millside/tui"
+	"millside/tui/keys"
+
+	"github.com/spf13/cobra"
 )
 
 const plainHelp = `--plain winds line by line, without the full screen: for a screen reader, a very small
-terminal, or another program. An empty line means that the pass is laid; 'help' lists the
-words that may be typed instead. At the end of the input the winding is paused.`
+terminal, or another program. In a terminal each key works as on the full screen, and a
+colon begins a word; from a pipe an empty line means that the pass is laid, and 'help'
+lists the words that may stand in its place. At the end of the input the winding
+is paused.`
 
 const sayHelp = `--say runs a command of your own at every step, such as one that speaks: without a
-shell, with the words as its last argument, one at a time and at least a second apart.
-Blanks part its words; what stands between two ' or two " is kept as it is.`
+shell, with a few words as its last argument, one at a time. A newer step ends the
+command that still says an older one, and the last one ends with the program. Blanks
+part its words; what stands between two ' or two " is kept as it is.`
 
-// maxTyped is the longest line that is read, in bytes; a note is far shorter.
-const maxTyped = 8 << 10
-
-// plainMode winds a record line by line until the winder leaves, the input ends or a signal comes. In each
-// case the record is left paused.
+// plainMode winds a record line by line, or key by key in a terminal, until the winder leaves, the input ends or a
+// signal comes. In each case the record is left paused.
 func (a *app) plainMode(path string) (err error) {
 	rec, err := counter.Open(counter.OS(), path)
 	if err != nil {
-		return helpDamaged(err, path)
+		return recordout.HelpDamaged(err, path)
 	}
 	defer func() { err = errors.Join(err, rec.Close()) }()
 	defer a.hush()
-	return a.talk(newPlain(rec, a.now), typed(a.in))
+	open := session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn(), Piped: !a.terminal(a.in)}
+	t := plain.New(rec, open, keys.Default())
+	if !open.Piped && a.terminal(a.tty) {
+		if restore, ok := plain.KeyByKey(a.in); ok {
+			defer restore()
+			return a.talk(t, plain.Keys(a.in, a.now), true)
+		}
+	}
+	return a.talk(t, plain.Lines(a.in, a.now), false)
 }
 
-// talk carries a conversation on: lines and signals in, sentences out.
-func (a *app) talk(p *plain, lines <-chan string) error {
-	ends, wakes := make(chan os.Signal, 1), make(chan os.Signal, 1)
+// talk carries a conversation on: lines, keys and signals in, sentences out.
+func (a *app) talk(t *plain.Talk, typed <-chan plain.Input, keyByKey bool) error {
+	ends, wakes, pipes := make(chan os.Signal, 1), make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(ends, syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT)
+	signal.Notify(pipes, syscall.SIGPIPE) // an answer that nobody reads is an error, so that the winding is paused first
 	notifyWake(wakes)
 	defer signal.Stop(ends)
 	defer signal.Stop(wakes)
-	said, over, err := p.begin(), p.st.Finished, error(nil)
+	defer signal.Stop(pipes)
+	r, err := t.Begin(a.now(), keyByKey), error(nil)
+	over, echo := false, ""
 	for {
-		if err != nil {
-			return err
-		}
-		if err := a.tell(said); err != nil { // nobody is there to hear it
-			_, _, paused := p.leave()
+		if err := a.tell(r, &echo, t.Echo()); err != nil { // nobody is there to hear it
+			_, paused := t.Leave(a.now())
 			return errors.Join(err, paused)
 		}
-		if over {
-			return nil
+		if err != nil || over {
+			return err
 		}
+		open := t.Session().Stage(a.now()) != session.Done
 		select {
-		case line, more := <-lines:
-			if !more {
-				said, over, err = p.leave()
-				break
+		case in, more := <-typed:
+			switch {
+			case !more:
+				r, err = t.Leave(a.now())
+			case in.Key != "":
+				r, err = t.Key(in.Key, in.At)
+			case keyByKey:
+				r, err = t.Piece(in.Text, in.Ended, in.At)
+			default:
+				r, err = t.Line(in.Text, in.At)
 			}
-			said, over, err = p.take(line)
+			// With the last step of a warp the lines have come to their end; a finished one can be opened again.
+			over = r.Over || open && !keyByKey && t.Session().Stage(a.now()) == session.Done
 		case <-wakes:
-			said = p.lookAgain()
+			if keyByKey {
+				plain.KeyByKey(a.in) // the shell may have set the terminal back
+			}
+			r = t.Wake(a.now())
 		case s := <-ends:
-			_, _, err = p.leave()
+			_, err = t.Leave(a.now())
 			if s, ok := s.(syscall.Signal); ok && err == nil {
 				err = &tui.SignalError{Signal: s}
 			}
@@ -75,37 +100,55 @@ func (a *app) talk(p *plain, lines <-chan string) error {
 	}
 }
 
-// tell writes sentences, one a line, and hands them to the voice.
-func (a *app) tell(said []string) error {
-	for _, s := range said {
-		fmt.Fprintln(a.out, clean(s))
+// tell writes sentences, one a line, and what is being typed below them, and hands the short form to the voice. Only
+// what was typed since is written again.
+func (a *app) tell(r session.Reply, echo *string, typed string) error {
+	was := *echo
+	*echo = typed
+	if len(r.Said) > 0 && was != "" {
+		fmt.Fprintln(a.out)
+		was = ""
+	}
+	for _, s := range r.Said {
+		fmt.Fprintln(a.out, prose.Clean(s))
+	}
+	switch {
+	case len(typed) > len(was) && typed[:len(was)] == was:
+		fmt.Fprint(a.out, prose.Clean(typed[len(was):]))
+	case typed != was && typed != "": // something was taken out: say the line again
+		fmt.Fprint(a.out, "\n"+prose.Clean(typed))
+	case typed == "" && was != "":
+		fmt.Fprintln(a.out)
 	}
 	if err := a.out.Flush(); err != nil {
 		return fmt.Errorf("writing the answer: %w", err)
 	}
-	a.voice.say(strings.Join(said, " "))
+	a.voice.Say(r.Short)
 	a.complain()
 	return nil
 }
 
-// typed reads lines from an input until it ends. Of a line that is too long only the beginning is given,
-// which is no word that is known.
-func typed(in io.Reader) <-chan string {
-	lines := make(chan string)
-	go func() {
-		defer close(lines)
-		r := bufio.NewReaderSize(in, maxTyped)
-		for {
-			line, more, err := r.ReadLine()
-			if err != nil {
-				return
-			}
-			text := string(line)
-			for more && err == nil {
-				_, more, err = r.ReadLine()
-			}
-			lines <- text
+// sayFlag adds --say to a command that winds. What it names is looked up before the command does anything.
+func (a *app) sayFlag(cmd *cobra.Command) {
+	var command string
+	cmd.Flags().StringVar(&command, "say", "", "run a `command` of yours at every step, with the words as its last argument")
+	cmd.PreRunE = func(cmd *cobra.Command, _ []string) (err error) {
+		if cmd.Flags().Changed("say") {
+			a.voice, err = voice.New(command)
 		}
-	}()
-	return lines
+		return asked.Usage(cmd, err)
+	}
+}
+
+// hush ends the voice, if there is one, and tells whether it failed.
+func (a *app) hush() {
+	a.voice.Close()
+	a.complain()
+}
+
+// complain tells once that the voice does not work.
+func (a *app) complain() {
+	if err := a.voice.Problem(); err != nil {
+		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
+	}
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -27,9 +26,10 @@ func (term *terminal) windPlain() {
 	term.press("enter")
 	term.hears("Pass 1 is laid, 10 ends stand.")
 	term.press("enter")
-	term.hears("Look at the lease")
-	term.press("enter")
-	term.hears("Pass 2 is laid, 20 ends stand.")
+	term.hears("do the neighbours alternate there")
+	term.press("y")
+	term.hears("The lease is as planned.")
+	term.hears("Pass 3 of 40, outward")
 }
 
 // Signals end the plain mode in good order, with the count on the disk and the winding paused; nothing that
@@ -57,7 +57,7 @@ func TestPlainSignals(t *testing.T) {
 
 // Ctrl-C leaves with status 130, the word leave and the end of the input (Ctrl-D) with 0.
 func TestPlainLeaving(t *testing.T) {
-	for keys, code := range map[string]int{"ctrl+c": 130, "\x04": 0, "leave\r": 0} {
+	for keys, code := range map[string]int{"ctrl+c": 130, "\x04": 0, "q": 0, "leave\r": 0} {
 		dir := t.TempDir()
 		term := start(t, 80, 24, dir, "wind", saved(t, dir, nil), "--plain")
 		term.windPlain()
@@ -71,6 +71,9 @@ func TestPlainLeaving(t *testing.T) {
 	}
 }
 
+// hesitates waits for as long as a hand does between two presses that mean different things.
+func hesitates() { <-time.After(time.Second) }
+
 // comesBack takes the winding up after two passes.
 func comesBack(t *testing.T, dir, path string) {
 	t.Helper()
@@ -78,7 +81,7 @@ func comesBack(t *testing.T, dir, path string) {
 	again.hears("2 of 40 passes laid, 20 ends stand.")
 	again.hears("1 group over peg 1 of the counting cross and 1 over peg 2.")
 	again.press("enter")
-	again.hears("Pass 3 of 40, outward")
+	again.hears("Pass 2 is laid, 20 ends stand.")
 }
 
 // Killed, the winding is taken up where it was.
@@ -105,11 +108,14 @@ func TestPlainTerminalClosed(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer time.AfterFunc(patience, func() { _ = cmd.Process.Kill() }).Stop()
-	if _, err := io.WriteString(tty, "\n\n\n"); err != nil {
-		t.Fatal(err)
-	}
 	var heard strings.Builder
-	for buf := make([]byte, 4096); !strings.Contains(heard.String(), "Pass 2 is laid, 20 ends stand."); {
+	for buf, asked := make([]byte, 4096), 0; !strings.Contains(heard.String(), "Pass 2 is laid, 20 ends stand."); {
+		if waits := strings.Count(heard.String(), "Next: "); waits > asked {
+			asked = waits
+			if _, err := io.WriteString(tty, "\n"); err != nil {
+				t.Fatal(err)
+			}
+		}
 		n, err := tty.Read(buf)
 		if err != nil {
 			t.Fatalf("%v; heard %s", err, heard.String())
@@ -139,13 +145,15 @@ func TestPlainPutAside(t *testing.T) {
 	term.press("fg", "enter")
 	term.hears("Stopped at ")
 	term.hears("1 group over peg 1 of the counting cross and 1 over peg 2.")
+	hesitates()
 	term.press("enter")
-	term.hears("Pass 3 of 40, outward")
-	term.press("enter")
+	term.hears("Pass 2 is laid, 20 ends stand.\r\nPass 3 of 40, outward")
+	hesitates()
+	term.press("pgdown")
 	term.hears("Pass 3 is laid, 30 ends stand.")
 }
 
-// A command of --say that hangs holds neither the winding up nor the end of it.
+// A command of --say that hangs holds neither the winding up nor the end of it, and ends with it.
 func TestPlainSayHangs(t *testing.T) {
 	if _, err := exec.LookPath("sh"); err != nil {
 		t.Skip("no sh here")
@@ -155,25 +163,54 @@ func TestPlainSayHangs(t *testing.T) {
 	began := dir + "/began"
 	term := start(t, 80, 24, dir, "wind", path, "--plain", "--say", fmt.Sprintf("sh -c 'echo $$ >> %s; exec sleep 60'", began))
 	term.windPlain()
-	term.press("leave\r")
+	term.press("q")
 	if code := term.exit(); code != 0 {
 		t.Errorf("exit %d", code)
 	}
 	data, err := os.ReadFile(began)
-	if err != nil || strings.Count(string(data), "\n") != 1 {
+	if err != nil || len(data) == 0 {
 		t.Errorf("started %q, %v", data, err)
 	}
-	endCommand(t, strings.TrimSpace(string(data)))
+	for _, number := range strings.Fields(string(data)) {
+		var pid int
+		if _, err := fmt.Sscan(number, &pid); err != nil {
+			t.Fatal(err)
+		}
+		if err := syscall.Kill(pid, 0); err == nil {
+			t.Errorf("the command %d lives on after the program", pid)
+		}
+	}
 }
 
-// endCommand ends the command that was left to itself, by its number.
-func endCommand(t *testing.T, number string) {
-	t.Helper()
-	var pid int
-	if _, err := fmt.Sscan(number, &pid); err != nil {
+// Once nobody reads the answers any more, as behind "head", the winding is paused and ends with an error.
+func TestPlainNobodyReads(t *testing.T) {
+	dir := t.TempDir()
+	cmd := exec.Command(binary(t), "wind", saved(t, dir, nil), "--plain")
+	typed, err := cmd.StdinPipe()
+	if err != nil {
 		t.Fatal(err)
 	}
-	if err := syscall.Kill(pid, syscall.SIGKILL); err != nil && !errors.Is(err, syscall.ESRCH) {
-		t.Error(err)
+	answers, err := cmd.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	defer time.AfterFunc(patience, func() { _ = cmd.Process.Kill() }).Stop()
+	if _, err := answers.Read(make([]byte, 1)); err != nil {
+		t.Fatal(err)
+	}
+	if err := answers.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := io.WriteString(typed, "\n"); err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Wait(); err == nil || cmd.ProcessState.ExitCode() != 1 {
+		t.Errorf("%v", err)
+	}
+	if st := onlyRecord(t, dir).State(); st.Laid() != 1 || !st.Paused {
+		t.Errorf("%d passes, paused %v", st.Laid(), st.Paused)
 	}
 }

@@ -4,13 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
 	"time"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
@@ -132,11 +132,8 @@ func (a *app) printSheet(project *plan.Project, flags sheetFlags, more ...sheet.
 	if flags.file == "" {
 		return write(a.out)
 	}
-	if err := notARecord(flags.file); err != nil {
-		return err
-	}
-	err = writeFile(flags.file, flags.force, write)
-	if errors.Is(err, errFileThere) {
+	err = files.Write(flags.file, flags.force, write)
+	if errors.Is(err, files.ErrThere) {
 		return fmt.Errorf("%w; --force replaces it", err)
 	}
 	if err != nil {
@@ -175,18 +172,4 @@ func (a *app) today() time.Time {
 		return time.Unix(seconds, 0).UTC()
 	}
 	return a.now()
-}
-
-// notARecord refuses a file that holds a record, whatever it is called: a sheet never takes its place.
-func notARecord(path string) error {
-	file, err := os.Open(path)
-	if err != nil {
-		return nil // nothing is there that could be replaced, or writing will tell
-	}
-	defer file.Close()
-	begun := make([]byte, len(counter.Signature))
-	if n, _ := io.ReadFull(file, begun); string(begun[:n]) == counter.Signature {
-		return fmt.Errorf("writing %s: it is a record of a warp, which a sheet never replaces", path)
-	}
-	return nil
 }

@@ -27,6 +27,9 @@ func (s Session) follows(before Session, e counter.Event) (Session, Reply) {
 	if text != "" {
 		r.Said, r.Short = []string{sentence(text)}, sentence(text)
 	}
+	if advice := s.st.TwistAdvice(); e.Kind == counter.WrongTurn && advice != "" {
+		r.Said, r.Short = append(r.Said, advice), r.Short+" "+advice
+	}
 	if s.quietly(e.Kind) {
 		return s, r
 	}

@@ -26,10 +26,16 @@ type guards struct {
 	gap   time.Duration // of after, next and again
 }
 
-func newGuards(shortest time.Duration) guards {
-	gap := min(max(shortest, stepGap), mostGap)
+// newGuards makes the guards for presses by hand, or for what a program sends, which repeats nothing by itself: there
+// the weaver's guard is all that counts.
+func newGuards(shortest time.Duration, byHand bool) guards {
+	step := stepGap
+	if !byHand {
+		step = min(step, shortest)
+	}
+	gap := min(max(shortest, step), mostGap)
 	return guards{
-		pass: counter.NewGuard(shortest), after: counter.NewGuard(gap), step: counter.NewGuard(stepGap), gap: gap,
+		pass: counter.NewGuard(shortest), after: counter.NewGuard(gap), step: counter.NewGuard(step), gap: gap,
 		next: counter.NewGuard(gap), again: counter.NewGuard(gap),
 	}
 }

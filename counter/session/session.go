@@ -51,13 +51,16 @@ type Opening struct {
 	Torn string
 	// OnlyLooking says that the record takes no events.
 	OnlyLooking bool
+	// Piped says that no hand presses keys: what comes is read from a file or sent by a program. Then the plan's guard
+	// counts and nothing beside it.
+	Piped bool
 }
 
 // New begins a conversation.
 func New(o Opening) Session {
 	s := Session{st: o.State, watching: o.OnlyLooking, look: o.State.Events > 0 && !o.State.Finished && !o.OnlyLooking}
 	if o.State.Plan != nil {
-		s.guards = newGuards(time.Duration(o.State.Plan.Spec.GuardMillis) * time.Millisecond)
+		s.guards = newGuards(time.Duration(o.State.Plan.Spec.GuardMillis)*time.Millisecond, !o.Piped)
 	}
 	for _, e := range o.Events {
 		s.reckon.tempo = s.reckon.tempo.After(e)
@@ -228,7 +231,8 @@ func (s Session) leave(at time.Time) (Session, Reply) {
 }
 
 func (s Session) leaves() Reply {
-	return Reply{Over: true, Said: []string{fmt.Sprintf("Left with %s laid. All of it is on the disk.", measure.Counted(s.st.Laid(), "pass", "passes"))}}
+	text := fmt.Sprintf("Left with %s laid. All of it is on the disk.", measure.Counted(s.st.Laid(), "pass", "passes"))
+	return Reply{Over: true, Said: []string{text}, Short: text, Cue: CueConfirmed}
 }
 
 // sentence makes a sentence of a few words.

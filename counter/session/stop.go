@@ -124,8 +124,13 @@ func (s Session) stopOf(w plan.PegWork) Stop {
 			stop.Stays = positionsWords(w.Stay) + " stays as it is"
 		}
 	}
-	stop.How = fmt.Sprintf("The mill stands at the %s. Make each end that you cut fast there; its tail stays in the paddle, parked. "+
-		"Tie on at the same peg.", w.Peg)
+	stop.How = fmt.Sprintf("The mill stands at the %s.", w.Peg)
+	if w.Cut != 0 {
+		stop.How += " Make each end that you cut fast there; its tail stays in the paddle, parked."
+	}
+	if w.Tie != 0 {
+		stop.How += " Tie on at the same peg."
+	}
 	if w.Starts() {
 		stop.How = fmt.Sprintf("One end in each position, from packages in the order of the positions. Then tie the group on at the %s, beside the lease.", w.Peg)
 	}

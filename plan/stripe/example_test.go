@@ -39,5 +39,5 @@ func ExampleForPlan() {
 func ExampleParse() {
 	_, err := stripe.Parse("8 white, 21 tmes (4 red, 14 white)")
 	fmt.Println(err)
-	// Output: stripes, line 1, column 18: "(" won't do; say before it what to do with the bracket: 3 times, mirror, point or back
+	// Output: stripes, line 1, column 13: "tmes" won't do; write times; it would read: 8 white, 21 times (4 red, 14 white) (386 ends)
 }

@@ -18,8 +18,9 @@ func (o Order) Folded() Order {
 			return o
 		}
 	}
+	names := writtenNames(o.Colours)
 	whole := o
-	whole.Parts = o.foldParts(o.Parts)
+	whole.Parts = foldParts(o.Parts, names)
 	n := len(o.Parts)
 	for i := range n / 2 {
 		if !sameStripe(o.Parts[i], o.Parts[n-1-i]) {
@@ -30,7 +31,7 @@ func (o Order) Folded() Order {
 		return whole
 	}
 	half := o
-	half.Parts = []Part{{Kind: Point, Inside: append(o.foldParts(o.Parts[:n/2]), o.Parts[n/2])}}
+	half.Parts = []Part{{Kind: Point, Inside: append(foldParts(o.Parts[:n/2], names), o.Parts[n/2])}}
 	if len(half.String()) < len(whole.String()) {
 		return half
 	}
@@ -39,13 +40,13 @@ func (o Order) Folded() Order {
 
 // foldParts puts what repeats in a list of stripes into brackets, from the front on: each time the
 // repeat that saves most of the text, the shorter one of two.
-func (o Order) foldParts(list []Part) []Part {
+func foldParts(list []Part, names []string) []Part {
 	var out []Part
 	for i := 0; i < len(list); {
 		length, times, best := 1, 1, 0
 		inside := 0 // the text of list[i:i+n]
 		for n := 1; n <= min(longestRepeat, (len(list)-i)/2); n++ {
-			inside += o.textOf(list[i+n-1])
+			inside += textOf(list[i+n-1], names)
 			k := timesOf(list[i:], n)
 			if saved := (k-1)*inside - len(strconv.Itoa(k)+" times ()"); k > 1 && saved > best {
 				length, times, best = n, k, saved
@@ -54,7 +55,7 @@ func (o Order) foldParts(list []Part) []Part {
 		if times == 1 {
 			out = append(out, list[i])
 		} else {
-			out = append(out, Part{Kind: Repeat, Count: times, Inside: o.foldParts(list[i : i+length])})
+			out = append(out, Part{Kind: Repeat, Count: times, Inside: foldParts(list[i:i+length], names)})
 		}
 		i += length * times
 	}
@@ -73,6 +74,6 @@ func timesOf(list []Part, n int) int {
 func sameStripe(a, b Part) bool { return a.Count == b.Count && a.Colour == b.Colour }
 
 // textOf is how many bytes a stripe takes in a list.
-func (o Order) textOf(p Part) int {
-	return len(strconv.Itoa(p.Count)) + len(" ") + len(o.nameOf(p.Colour)) + len(", ")
+func textOf(p Part, names []string) int {
+	return len(strconv.Itoa(p.Count)) + len(" ") + len(nameOf(names, p.Colour)) + len(", ")
 }

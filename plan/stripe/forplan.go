@@ -24,7 +24,7 @@ type Ask struct {
 type Plan struct {
 	// Spec is the spec with the stripes, their ends, the group and both schedules filled in.
 	Spec plan.Spec
-	// Order is the stripe order, Schedule the one to be wound, for the spec's return order.
+	// Order is the stripe order from end 1 on, Schedule the one to be wound, for the spec's return order.
 	Order    Order
 	Schedule *schedule.Schedule
 	// Way is the way that is wound.
@@ -56,7 +56,7 @@ type OtherWay struct {
 // found; where ctx ends first, the best so far is taken. The error is a [*TextError] where the notation can't
 // be read, else that of [schedule.Make].
 func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedule.Schedule)) (*Plan, error) {
-	order, err := Parse(spec.Stripes)
+	written, order, err := Written(spec)
 	if err != nil {
 		return nil, err
 	}
@@ -76,7 +76,7 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 	if err != nil {
 		return nil, fmt.Errorf("for the other return order: %w", err)
 	}
-	spec.Stripes, spec.Ends, spec.LastPass = order.String(), len(ends), plan.ShortLast
+	spec.Stripes, spec.Ends, spec.LastPass = written.String(), len(ends), plan.ShortLast
 	spec.Schedule, spec.Other = forPlan(made.Schedule, order.Colours), forPlan(other, order.Colours)
 	spec.Group = 1
 	for _, s := range []*schedule.Schedule{made.Schedule, other} {
@@ -137,8 +137,8 @@ func forPlan(s *schedule.Schedule, colours []Colour) *plan.Schedule {
 	out := &plan.Schedule{Note: s.Proof.Why}
 	for _, c := range colours {
 		shade := ""
-		if c.Known {
-			shade = c.Shade.String()
+		if look, ok := c.Look(); ok {
+			shade = look.String()
 		}
 		out.Colours = append(out.Colours, plan.StripeColour{Name: c.Name, Shade: shade})
 	}

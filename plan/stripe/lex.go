@@ -13,9 +13,14 @@ const (
 	endOfText kindOfToken = iota
 	number                // digits
 	word                  // a letter, then letters, digits, marks, hyphens and apostrophes
+	quoted                // a name in quotation marks, on one line
 	shade                 // a hash sign and what follows it
 	sign                  // any one other character
 )
+
+// quotationMarks may open and close a name; which of them is which is not looked at, since keyboards and
+// telephones put them in as they like.
+const quotationMarks = "\"“”„«»"
 
 // token is one piece of the notation.
 type token struct {
@@ -30,6 +35,9 @@ type token struct {
 func (t token) is(text string) bool {
 	return t.kind == sign && t.text == text || t.kind == word && fold(t.text) == text
 }
+
+// end is the offset behind the token.
+func (t token) end() int { return t.offset + len(t.text) }
 
 // lex cuts the token that begins at or after an offset.
 func lex(text string, offset int) token {
@@ -54,11 +62,33 @@ func lex(text string, offset int) token {
 		t.kind, n = word, span(rest, inWord)
 	case r == '#':
 		t.kind, n = shade, 1+span(rest[1:], inWord)
+	case strings.ContainsRune(quotationMarks, r):
+		t.kind, n = quotedSpan(rest, n)
 	default:
 		t.kind = sign
 	}
 	t.text = rest[:n]
 	return t
+}
+
+// quotedSpan is how many bytes a name in quotation marks takes, the marks included; one that isn't closed
+// on its line is a sign by itself.
+func quotedSpan(s string, first int) (kindOfToken, int) {
+	for i, r := range s[first:] {
+		switch {
+		case r == '\n' || r == '\r':
+			return sign, first
+		case strings.ContainsRune(quotationMarks, r):
+			return quoted, first + i + utf8.RuneLen(r)
+		}
+	}
+	return sign, first
+}
+
+// unquoted is the name in a quoted token, its spaces single.
+func (t token) unquoted() string {
+	inside := strings.Trim(t.text, quotationMarks)
+	return strings.Join(strings.Fields(inside), " ")
 }
 
 // inWord says whether a character may stand in a word after its first letter.
@@ -74,7 +104,7 @@ func span(s string, sort func(rune) bool) int {
 	return len(s)
 }
 
-// reserved lists the words that can't be part of a colour's name.
+// reserved lists the words that the notation itself uses.
 var reserved = []string{"times", "balanced", "mirror", "point", "back", "where", "is"}
 
 func isReserved(t token) bool {
@@ -84,29 +114,4 @@ func isReserved(t token) bool {
 		}
 	}
 	return false
-}
-
-// badName says what would do instead of a name that isn't one, or "" if it is one.
-func badName(name string) string {
-	if utf8.RuneCountInString(name) > maxName {
-		return "at most 40 characters"
-	}
-	words, at := 0, 0
-	for {
-		t := lex(name, at)
-		if t.kind == endOfText {
-			break
-		}
-		if t.kind != word || isReserved(t) || t.newLine {
-			return "words that begin with a letter, none of them " + strings.Join(reserved, ", ")
-		}
-		if words++; words > 1 && name[at:t.offset] != " " {
-			return "one space between words"
-		}
-		at = t.offset + len(t.text)
-	}
-	if words == 0 || at != len(name) || unicode.IsSpace([]rune(name)[0]) {
-		return "a word that begins with a letter"
-	}
-	return ""
 }

@@ -3,7 +3,6 @@ package stripe
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"millside/plan/measure"
 )
@@ -26,7 +25,8 @@ func (s Shade) String() string { return fmt.Sprintf("#%02x%02x%02x", s.R, s.G, s
 
 // Colour is one colour of yarn.
 type Colour struct {
-	// Name is what the weaver calls it; see [Parse] for what may stand in it.
+	// Name is what the weaver calls it: 1 to 40 printable characters but quotation marks, one space
+	// between words.
 	Name string
 	// Shade is how it looks, if Known.
 	Shade Shade
@@ -97,7 +97,7 @@ func (o Order) Check() error {
 
 // checkParts checks a list of parts and returns the number of the first colour not yet met.
 func (o Order) checkParts(parts []Part, depth, next int) (int, error) {
-	if depth > MaxDepth {
+	if depth > MaxDepth+1 { // one more than can be written, so that any order can be turned
 		return 0, wrong("stripes", depth, fmt.Sprintf("brackets at most %d deep", MaxDepth))
 	}
 	if len(parts) == 0 {
@@ -239,6 +239,3 @@ func FromEnds(colours []Colour, ends []int) (Order, error) {
 func wrong(field string, value int, want string) *measure.FieldError {
 	return &measure.FieldError{Field: field, Value: strconv.Itoa(value), Want: want}
 }
-
-// fold makes names that differ in capitals alike.
-func fold(name string) string { return strings.ToLower(name) }

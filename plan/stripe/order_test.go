@@ -91,7 +91,7 @@ func TestParseErrorsPoint(t *testing.T) {
 		{"red; blue", 3, 1, 4, "comma"},
 		{"red where blue is #000000", 10, 1, 11, "stripes use"},
 		{"red where red is #00000", 17, 1, 18, "six figures"},
-		{"red where red is black", 17, 1, 18, "six figures"},
+		{"red where red is blackish", 17, 1, 18, "six figures"},
 		{"red where red #000000", 14, 1, 15, "write: is"},
 		{"red where red is #000000, red is #000000", 26, 1, 27, "once"},
 		{"red where", 9, 1, 10, "colour's name"},
@@ -123,7 +123,7 @@ func TestCheckRefuses(t *testing.T) {
 	stripe := func(n, c int) Part { return Part{Kind: Stripe, Count: n, Colour: c} }
 	many := Part{Kind: Repeat, Count: measure.MaxEnds, Inside: []Part{stripe(measure.MaxEnds, 1)}}
 	deep := stripe(1, 1)
-	for range MaxDepth + 1 {
+	for range MaxDepth + 2 {
 		deep = Part{Kind: Mirror, Inside: []Part{deep}}
 	}
 	for name, o := range map[string]Order{
@@ -137,7 +137,8 @@ func TestCheckRefuses(t *testing.T) {
 		"too many":      {Colours: red, Parts: []Part{{Kind: Point, Inside: []Part{stripe(1, 1), many}}}},
 		"too deep":      {Colours: red, Parts: []Part{deep}},
 		"same name":     {Colours: []Colour{{Name: "red"}, {Name: "RED"}}, Parts: []Part{stripe(1, 1), stripe(1, 2)}},
-		"reserved":      {Colours: []Colour{{Name: "red is"}}, Parts: []Part{stripe(1, 1)}},
+		"marks":         {Colours: []Colour{{Name: `the "red"`}}, Parts: []Part{stripe(1, 1)}},
+		"unprintable":   {Colours: []Colour{{Name: "red\x07"}}, Parts: []Part{stripe(1, 1)}},
 		"two spaces":    {Colours: []Colour{{Name: "off  white"}}, Parts: []Part{stripe(1, 1)}},
 		"space before":  {Colours: []Colour{{Name: " red"}}, Parts: []Part{stripe(1, 1)}},
 		"space after":   {Colours: []Colour{{Name: "red "}}, Parts: []Part{stripe(1, 1)}},
@@ -172,7 +173,7 @@ func anyOrder(t *rapid.T) Order {
 			}
 			list[i].Colour = rapid.IntRange(1, len(o.Colours)+1).Draw(t, "colour")
 			if list[i].Colour > len(o.Colours) {
-				c := Colour{Name: fmt.Sprintf("c%d yarn", len(o.Colours)), Known: rapid.Bool().Draw(t, "known")}
+				c := Colour{Name: fmt.Sprintf(rapid.SampledFrom([]string{"c-%d yarn", "8/2 no. %d", "K%d", "ends %d", "écru-%d"}).Draw(t, "name"), len(o.Colours)), Known: rapid.Bool().Draw(t, "known")}
 				if c.Known {
 					c.Shade.G = rapid.Byte().Draw(t, "green")
 				}
@@ -208,7 +209,7 @@ func TestPrintedOrderReadsBack(t *testing.T) {
 			t.Fatalf("%s as a plain list lays %v (%v), not %v", o, again, err, ends)
 		}
 		for i := range ends { // the plain list numbers its colours anew
-			if o.nameOf(ends[i]) != plain.nameOf(again[i]) {
+			if o.Colours[ends[i]-1] != plain.Colours[again[i]-1] {
 				t.Fatalf("%s as a plain list is %s", o, plain)
 			}
 		}

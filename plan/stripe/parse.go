@@ -1,45 +1,32 @@
 package stripe
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 
+	"golang.org/x/text/unicode/norm"
+
 	"millside/plan/measure"
 )
 
-// TextError says where a stripe order can't be read, and what would do there. It unwraps to a
-// [*measure.FieldError] of the field "stripes".
-type TextError struct {
-	// Offset is the place in the text, in bytes from 0.
-	Offset int
-	// Line and Column are the same place for a person: both from 1, the column in characters.
-	Line, Column int
-	// Found is what stands there, "" at the end of the text.
-	Found string
-	// Want says what would do.
-	Want string
-}
-
-// Error names the place, what stands there, and what would do.
-func (e *TextError) Error() string {
-	found := "the end"
-	if e.Found != "" {
-		found = strconv.Quote(e.Found)
-	}
-	return fmt.Sprintf("stripes, line %d, column %d: %s won't do; %s", e.Line, e.Column, found, e.Want)
-}
-
-// Unwrap gives the same as an error of a field.
-func (e *TextError) Unwrap() error {
-	return &measure.FieldError{Field: "stripes", Value: e.Found, Want: e.Want}
-}
-
 // Parse reads a stripe order in the notation that the package comment describes. The text is at most
 // MaxText bytes, the order at most measure.MaxEnds ends and MaxColours colours, brackets at most
-// MaxDepth deep. Every error is a [*TextError] that points at the first place that can't be read.
+// MaxDepth deep. Every error is a [*TextError] that points at the first place that can't be read, or that
+// could be meant in two ways, and shows the text as it is likely to be meant.
 func Parse(text string) (Order, error) {
+	order, err := parse(text)
+	if wrong := (*TextError)(nil); errors.As(err, &wrong) {
+		wrong.Try, wrong.TryEnds = mended(text, wrong.mend)
+		return Order{}, wrong
+	}
+	return order, err
+}
+
+// parse reads a stripe order; its error isn't mended yet.
+func parse(text string) (Order, error) {
 	p := &parser{text: text, number: map[string]int{}}
 	if len(text) > MaxText {
 		return Order{}, p.errorAt(token{offset: MaxText}, fmt.Sprintf("write it in at most %d characters", MaxText))
@@ -62,21 +49,19 @@ func Parse(text string) (Order, error) {
 type parser struct {
 	text    string
 	tok     token // the token that is to be read next
+	last    int   // where the token before it ends
 	colours []Colour
+	names   nameList       // of the colours
 	number  map[string]int // a colour's number by its folded name
 }
 
-func (p *parser) next() { p.tok = lex(p.text, p.tok.offset+len(p.tok.text)) }
-
-func (p *parser) errorAt(t token, want string) *TextError {
-	before := strings.ReplaceAll(p.text[:t.offset], "\r\n", "\n")
-	line := strings.LastIndexAny(before, "\n\r") + 1
-	return &TextError{
-		Offset: t.offset, Found: t.text, Want: want,
-		Line:   1 + strings.Count(before, "\n") + strings.Count(before, "\r"),
-		Column: 1 + utf8.RuneCountInString(before[line:]),
-	}
+func (p *parser) next() {
+	p.last = p.tok.end()
+	p.tok = lex(p.text, p.last)
 }
+
+// after is the token behind another.
+func (p *parser) after(t token) token { return lex(p.text, t.end()) }
 
 // atEnd says whether a list of parts ends here.
 func (p *parser) atEnd() bool {
@@ -109,17 +94,9 @@ func (p *parser) parts(depth int) ([]Part, error) {
 			return list, nil
 		}
 		if !parted {
-			return nil, p.errorAt(p.tok, p.unparted())
+			return nil, p.unparted(start, part)
 		}
 	}
-}
-
-// unparted says what would do where a part is followed by something other than a comma.
-func (p *parser) unparted() string {
-	if p.tok.is("(") {
-		return "say before it what to do with the bracket: 3 times, mirror, point or back"
-	}
-	return "put a comma before it"
 }
 
 // part reads one part.
@@ -132,7 +109,7 @@ func (p *parser) part(depth int) (Part, error) {
 			return Part{}, err
 		}
 		if !p.tok.is("times") {
-			return p.stripe(n)
+			return p.stripe(start, n)
 		}
 		p.next()
 		kind := Repeat
@@ -147,10 +124,12 @@ func (p *parser) part(depth int) (Part, error) {
 		return p.word(Point, depth)
 	case start.is("back"):
 		return p.word(Back, depth)
-	case start.kind == word && !isReserved(start):
-		return p.stripe(1)
+	case start.kind == quoted || start.kind == word && !isReserved(start):
+		return p.stripe(start, 1)
 	case start.is("("):
-		return Part{}, p.errorAt(start, p.unparted())
+		return Part{}, p.mendAt(start, sayBracket, p.timesBehind(start))
+	case start.is("times"):
+		return Part{}, p.errorAt(start, sayTimes)
 	default:
 		return Part{}, p.errorAt(start, "write a stripe, such as 4 red, or a bracket, such as 3 times (4 red, 2 blue)")
 	}
@@ -164,7 +143,7 @@ func (p *parser) word(k Kind, depth int) (Part, error) {
 // bracket reads a part's inside.
 func (p *parser) bracket(part Part, depth int) (Part, error) {
 	if !p.tok.is("(") {
-		return Part{}, p.errorAt(p.tok, "open a bracket here: (")
+		return Part{}, p.mendAt(p.tok, "open a bracket here: (", p.bracketRound(p.tok))
 	}
 	if depth == MaxDepth {
 		return Part{}, p.errorAt(p.tok, fmt.Sprintf("put brackets at most %d deep", MaxDepth))
@@ -175,7 +154,7 @@ func (p *parser) bracket(part Part, depth int) (Part, error) {
 		return Part{}, err
 	}
 	if !p.tok.is(")") {
-		return Part{}, p.errorAt(p.tok, "close the bracket: )")
+		return Part{}, p.mendAt(p.tok, "close the bracket: )", &mend{p.last, p.last, ")"})
 	}
 	p.next()
 	part.Inside = inside
@@ -192,39 +171,58 @@ func (p *parser) count() (int, error) {
 	return n, nil
 }
 
-// stripe reads the colour of a stripe.
-func (p *parser) stripe(count int) (Part, error) {
-	start := p.tok
+// stripe reads the colour of a stripe that begins at a token.
+func (p *parser) stripe(start token, count int) (Part, error) {
+	at := p.tok
 	name, err := p.name("write a colour's name after the number, such as red")
 	if err != nil {
 		return Part{}, err
 	}
-	n, ok := p.number[fold(name)]
-	if !ok {
-		if len(p.colours) == MaxColours {
-			return Part{}, p.errorAt(start, fmt.Sprintf("use at most %d colours", MaxColours))
-		}
-		p.colours = append(p.colours, Colour{Name: name})
-		n = len(p.colours)
-		p.number[fold(name)] = n
+	if err := p.unlikely(start, at); err != nil {
+		return Part{}, err
 	}
+	if utf8.RuneCountInString(name) > maxName {
+		return Part{}, p.errorAt(at, fmt.Sprintf("give a name of at most %d characters", maxName))
+	}
+	n, ok := p.number[fold(name)]
+	if ok {
+		return Part{Kind: Stripe, Count: count, Colour: n}, nil
+	}
+	if len(p.colours) == MaxColours {
+		return Part{}, p.errorAt(at, fmt.Sprintf("use at most %d colours", MaxColours))
+	}
+	if i := p.names.like(name); i >= 0 && at.kind != quoted {
+		was := writtenNames(p.colours)[i]
+		found := at
+		found.text = p.text[at.offset:p.last]
+		return Part{}, p.mendAt(found, fmt.Sprintf("write %s, if that is the colour; if it is another one, put it in quotes: %s", was, quote(name)), &mend{at.offset, p.last, was})
+	}
+	p.colours = append(p.colours, Colour{Name: name})
+	p.names.add(name)
+	n = len(p.colours)
+	p.number[fold(name)] = n
 	return Part{Kind: Stripe, Count: count, Colour: n}, nil
 }
 
-// name reads a colour's name: words on one line up to anything else.
+// name reads a colour's name: one in quotation marks, or words on one line up to anything else.
 func (p *parser) name(want string) (string, error) {
 	start := p.tok
 	var words []string
-	for p.tok.kind == word && !isReserved(p.tok) && (len(words) == 0 || !p.tok.newLine) {
-		words = append(words, p.tok.text)
+	if start.kind == quoted {
+		words = append(words, start.unquoted())
 		p.next()
+	} else {
+		for p.tok.kind == word && !isReserved(p.tok) && (len(words) == 0 || !p.tok.newLine) {
+			words = append(words, p.tok.text)
+			p.next()
+		}
 	}
-	name := strings.Join(words, " ")
+	name := norm.NFC.String(strings.Join(words, " "))
 	if len(words) == 0 {
-		return "", p.errorAt(start, want)
+		return "", p.mendAt(start, want, p.nameless(start))
 	}
-	if utf8.RuneCountInString(name) > maxName {
-		return "", p.errorAt(start, fmt.Sprintf("give a name of at most %d characters", maxName))
+	if start.kind == quoted && badName(name) != "" {
+		return "", p.errorAt(start, "put a name in the quotes: "+badName(name))
 	}
 	return name, nil
 }

@@ -10,18 +10,20 @@ import (
 // same order, as long as it has at most MaxText bytes. It is for orders that pass [Order.Check].
 func (o Order) String() string {
 	var b strings.Builder
-	o.write(&b, o.Parts)
+	names := writtenNames(o.Colours)
+	write(&b, o.Parts, names)
 	before := " where "
-	for _, c := range o.Colours {
+	for i, c := range o.Colours {
 		if c.Known {
-			b.WriteString(before + c.Name + " is " + c.Shade.String())
+			b.WriteString(before + names[i] + " is " + c.Shade.String())
 			before = ", "
 		}
 	}
 	return b.String()
 }
 
-func (o Order) write(b *strings.Builder, parts []Part) {
+// write writes parts with the names of the colours as they are to be written.
+func write(b *strings.Builder, parts []Part, names []string) {
 	for i, p := range parts {
 		if i > 0 {
 			b.WriteString(", ")
@@ -30,19 +32,19 @@ func (o Order) write(b *strings.Builder, parts []Part) {
 			b.WriteString(strconv.Itoa(p.Count) + " ")
 		}
 		if p.Kind == Stripe {
-			b.WriteString(o.nameOf(p.Colour))
+			b.WriteString(nameOf(names, p.Colour))
 			continue
 		}
 		b.WriteString([...]string{Repeat: "times (", Balanced: "times balanced (", Mirror: "mirror (", Point: "point (", Back: "back ("}[min(p.Kind, Back)])
-		o.write(b, p.Inside)
+		write(b, p.Inside, names)
 		b.WriteString(")")
 	}
 }
 
 // nameOf is a colour's name by its number from 1, or the number itself where there is no such colour.
-func (o Order) nameOf(colour int) string {
-	if colour < 1 || colour > len(o.Colours) {
+func nameOf(names []string, colour int) string {
+	if colour < 1 || colour > len(names) {
 		return strconv.Itoa(colour)
 	}
-	return o.Colours[colour-1].Name
+	return names[colour-1]
 }

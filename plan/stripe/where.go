@@ -21,7 +21,7 @@ func (p *parser) where() error {
 			return nil
 		}
 		if !parted {
-			return p.errorAt(p.tok, "put a comma before it")
+			return p.mendAt(p.tok, "put a comma before it", &mend{p.last, p.tok.offset, ", "})
 		}
 	}
 }
@@ -44,12 +44,35 @@ func (p *parser) look() error {
 		return p.errorAt(p.tok, "write: is")
 	}
 	p.next()
-	if p.colours[n-1].Shade, ok = parseShade(p.tok); !ok {
-		return p.errorAt(p.tok, "write # and six figures or letters a to f, such as #b03a2e")
+	if p.colours[n-1].Shade, ok = p.shade(); !ok {
+		return p.errorAt(p.tok, "write # and six figures or letters a to f, such as #b03a2e, or a known name, such as navy")
 	}
 	p.colours[n-1].Known = true
-	p.next()
 	return nil
+}
+
+// shade reads a shade: six figures, or a colour keyword of SVG 1.1 in one word or several.
+func (p *parser) shade() (Shade, bool) {
+	if p.tok.kind == shade {
+		s, ok := parseShade(p.tok)
+		if ok {
+			p.next()
+		}
+		return s, ok
+	}
+	end := p.tok
+	for next := p.after(end); end.kind == word && next.kind == word && !next.newLine; next = p.after(end) {
+		end = next
+	}
+	if end.kind != word {
+		return Shade{}, false
+	}
+	s, ok := keyword(p.text[p.tok.offset:end.end()])
+	if ok {
+		p.tok = end
+		p.next()
+	}
+	return s, ok
 }
 
 func parseShade(t token) (Shade, bool) {

@@ -23,6 +23,7 @@ type stripeKey struct {
 	positions int
 	order     plan.ReturnOrder
 	foot      plan.FootPosition
+	turned    bool
 	times     schedule.Times // they depend on the mill and on the length too
 }
 
@@ -37,6 +38,7 @@ type stripesMsg struct {
 func stripesFields() []field {
 	return []field{
 		textField(secStripes, "stripes", "stripes", "such as: 8 white, 21 times (4 red, 14 white), 20 red where red is #b03a2e; empty for a plain warp", func(s *plan.Spec) *string { return &s.Stripes }),
+		choiceField(secStripes, "written from", "stripes are written from", "where the stripes above begin; in print mostly on the right", func(s *plan.Spec) *plan.WrittenFrom { return &s.StripesFrom }, "end 1", "left", "right"),
 	}
 }
 
@@ -44,7 +46,7 @@ func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
 
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
-	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, stripe.TimesOf(m.spec)}
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, m.spec.StripesTurned(), stripe.TimesOf(m.spec)}
 }
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
@@ -54,7 +56,7 @@ func (m Model) stripes() Model {
 	if plain(m.spec) {
 		return m
 	}
-	order, err := stripe.Parse(m.spec.Stripes)
+	_, order, err := stripe.Written(m.spec)
 	if err != nil {
 		m.problems["stripes"] = err.Error()
 		m.stripesAt = err
@@ -129,8 +131,8 @@ func (m Model) orderPlan() *plan.Plan {
 	s := &plan.Schedule{}
 	for _, c := range m.order.Colours {
 		colour := plan.StripeColour{Name: c.Name}
-		if c.Known {
-			colour.Shade = c.Shade.String()
+		if shade, ok := c.Look(); ok {
+			colour.Shade = shade.String()
 		}
 		s.Colours = append(s.Colours, colour)
 	}
@@ -139,13 +141,16 @@ func (m Model) orderPlan() *plan.Plan {
 
 // orderBar is the stripe order across the pane.
 func (m Model) orderBar(w int) []string {
-	ends, err := m.order.Ends()
-	if err != nil || len(ends) == 0 || w < 1 {
+	drawn, said := m.order.Drawn(w)
+	if len(drawn.Cells) == 0 {
 		return nil
 	}
-	p := m.orderPlan()
-	bar := look.StripeCells(m.Styles, p, w, func(x int) int { return ends[x*len(ends)/w] })
-	return []string{bar, bar}
+	bar := look.StripeCells(m.Styles, m.orderPlan(), len(drawn.Cells), func(x int) int { return drawn.Cells[x].Colour })
+	out := []string{bar, bar}
+	if said != "" {
+		out = append(out, look.Wrap(said, w)...)
+	}
+	return out
 }
 
 // colourLines lists the colours with their ends.

@@ -65,16 +65,21 @@ func (m Model) paddleLines(pass plan.Pass, w, rows int) []string {
 func (m Model) stripeBar(w int) []string {
 	p, s := m.st.Plan, m.Styles
 	all, width := p.EndsWound(), max(w-4, 1)
-	bar := look.StripeCells(s, p, width, func(x int) int { return p.EndColour(x*all/width + 1) })
-	laid := m.st.EndsStandingAll() * width / all
+	stands := m.st.EndsStandingAll()
+	drawn := plan.DrawStripes(m.reck.runs, width, min(stands+1, all))
+	bar := look.StripeCells(s, p, len(drawn.Cells), func(x int) int { return drawn.Cells[x].Colour })
+	laid := drawn.Laid(stands)
 	text := fmt.Sprintf(" %d of %d passes laid", m.st.PassesLaidAll(), p.Passes())
+	if !drawn.Whole {
+		text += fmt.Sprintf("; drawn: ends %d to %d", drawn.First(), drawn.Last())
+	}
 	marks := []rune(strings.Repeat("━", max(laid-1, 0)) + "▲")
 	if len(marks)+lipgloss.Width(text) > width {
 		marks = []rune(look.Spread(text, "▲", max(laid, 1)))
 		text = ""
 	}
 	for _, i := range m.st.Incidents { // an x under each end to look for at the loom
-		if x := (i.End - 1) * width / all; i.Stands() && i.End > 0 && x < len(marks)-1 {
+		if x := drawn.CellOf(i.End); i.Stands() && i.End >= drawn.First() && i.End <= drawn.Last() && x < len(marks)-1 {
 			marks[x] = 'x'
 		}
 	}

@@ -18,6 +18,9 @@ type reckoning struct {
 	yarn *plan.YarnUse
 	rest bool
 	over sheet.Part
+	// runs is the stripes of the plan it was made for; they are made anew only for another plan.
+	of   *plan.Plan
+	runs []plan.EndRun
 }
 
 func (m Model) reckon() reckoning {
@@ -26,6 +29,9 @@ func (m Model) reckon() reckoning {
 	if cones := m.st.ConesInUse(); cones != nil {
 		// Cones that can't be reckoned (a hand-made record, say) are no reason to stop winding.
 		r.yarn, _ = m.st.Plan.Yarn(cones, plan.DefaultExtras())
+	}
+	if r.of, r.runs = m.reck.of, m.reck.runs; r.of != m.st.Plan {
+		r.of, r.runs = m.st.Plan, m.st.Plan.EndRuns()
 	}
 	if m.st.Finished {
 		r.over = counter.HandOver(m.st, events)

@@ -3,10 +3,9 @@ package asked
 import (
 	"errors"
 	"fmt"
-	"io"
-	"os"
 	"slices"
 
+	"millside/cmd/millside/internal/files"
 	"millside/plan/draft"
 	"millside/plan/stripe"
 )
@@ -21,12 +20,7 @@ type DraftFile struct {
 
 // ReadDraft reads a draft. No more of the file is read than a draft may have.
 func ReadDraft(path string) (*DraftFile, error) {
-	file, err := os.Open(path)
-	if err != nil {
-		return nil, fmt.Errorf("reading the draft: %w", err)
-	}
-	defer file.Close()
-	data, err := io.ReadAll(io.LimitReader(file, draft.MaxBytes+1))
+	data, err := files.Read(path, draft.MaxBytes)
 	if err != nil {
 		return nil, fmt.Errorf("reading the draft: %w", err)
 	}

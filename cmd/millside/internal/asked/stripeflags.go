@@ -30,10 +30,14 @@ too. Parts stand with commas between them:
   mirror (...)                  what is in the brackets, then the same backwards
   point (...)                   as mirror, with its last part once in the middle
   back (...)                    what is in the brackets, backwards
-  where red is #b03a2e          at the very end: how a colour looks
+  where red is #b03a2e          at the very end: how a colour looks; a name known on
+                                the web, such as navy or sea green, is drawn so anyway
+  4 "8/2 navy"                  a name with figures or other signs stands in quotes
 --draft takes the colours of the warp from a draft in the open format WIF instead.
-End 1 is on the left, seen by the weaver at the loom; --thread-1 says on which side
-the draft's thread 1 is. The sett that the draft gives is shown, never taken over.
+An order that is printed from right to left is written as it is printed, with
+--stripes-from right. End 1 is on the left, seen by the weaver at the loom;
+--thread-1 says on which side the draft's thread 1 is. The sett that the
+draft gives is shown, never taken over.
 
 The warp is cut into passes and set-ups of the paddle by the time that the hands take:
 passes, halts at the pegs, ends cut off and tied on, packages threaded, as the
@@ -56,6 +60,7 @@ lists all positions. A time is given as text and in whole nanoseconds.`
 // StripeAsk is what the flags say about the stripes.
 type StripeAsk struct {
 	text, draft, packages string
+	from                  plan.WrittenFrom
 	side                  draft.Side
 	sideGiven             bool
 	ask                   stripe.Ask
@@ -74,6 +79,7 @@ func StripeFlags(cmd *cobra.Command) *StripeAsk {
 	a := &StripeAsk{}
 	f := cmd.Flags()
 	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
+	Words(cmd, "stripes-from", &a.from, "stripes: where the order that you write begins; in print that is mostly on the right", "end 1", "left", "right")
 	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes")
 	ThreadFlag(cmd, &a.side, &a.sideGiven)
 	f.BoolVar(&a.ask.Limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
@@ -112,7 +118,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	if err := a.agree(cmd, order, *spec); err != nil {
 		return nil, Usage(cmd, err)
 	}
-	spec.Stripes = order.String()
+	spec.Stripes, spec.StripesFrom = order.String(), a.from
 	if a.packages != "" {
 		if a.ask.Limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
 			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
@@ -147,6 +153,9 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 	}
 	if n := a.ask.Limits.Effort; n < 1 || n > schedule.MaxEffort {
 		return &measure.FieldError{Field: "--effort", Value: strconv.Itoa(n), Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
+	}
+	if changed("stripes-from") && !changed("stripes") {
+		return errors.New("--stripes-from is about stripes that you write; give --stripes too")
 	}
 	names := []string{"finish-at-lease", "packages-of", "group-sizes", "most-halts", "effort", "way"}
 	if i := slices.IndexFunc(names, changed); i >= 0 && !a.given() {

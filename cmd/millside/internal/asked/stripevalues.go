@@ -96,7 +96,7 @@ func parsePackages(text string, colours []stripe.Colour) ([]int, error) {
 		if err != nil || n < 1 || n > measure.MaxEnds {
 			return nil, wrong
 		}
-		at := colourNamed(strings.Join(words[:len(words)-1], " "), colours)
+		at := colourNamed(strings.Trim(strings.Join(words[:len(words)-1], " "), "\""), colours)
 		if at < 0 {
 			wrong.Want = "a colour that the stripes use: " + colourNames(colours)
 			return nil, wrong

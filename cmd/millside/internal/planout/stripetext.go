@@ -21,7 +21,7 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	if s.Draft != nil {
 		draftRows(w, s.Draft)
 	}
-	prose.Row(w, "Order", "%s", p.Spec.Stripes)
+	prose.Row(w, "Order", "%s", p.Spec.StripesText())
 	prose.Row(w, "Way", "%s", s.Way.Words())
 	prose.Row(w, "Work", "%s", stripe.WorkWords(s.Schedule))
 	prose.Row(w, "Set-ups", "%d", len(p.Spec.Schedule.SetUps))

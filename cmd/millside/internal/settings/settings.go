@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/tui"
 )
@@ -38,13 +39,13 @@ func LoadSettings(env func(string) string, errOut io.Writer, writeFile func(path
 		}
 		return writeFile(path, true, func(w io.Writer) error { _, err := io.WriteString(w, s.String()); return err })
 	}
-	text, err := readBounded(path)
+	text, err := files.Read(path, maxConfig)
 	if errors.Is(err, fs.ErrNotExist) {
 		return tui.Settings{}, keep
 	}
 	var s tui.Settings
 	if err == nil {
-		s, err = tui.ParseSettings(text)
+		s, err = tui.ParseSettings(string(text))
 	}
 	if err != nil {
 		fmt.Fprintf(errOut, "millside: reading %s: %s; left out\n", prose.Clean(path), prose.Clean(err.Error()))
@@ -54,16 +55,3 @@ func LoadSettings(env func(string) string, errOut io.Writer, writeFile func(path
 
 // maxConfig bounds a settings file.
 const maxConfig = 64 << 10
-
-// readBounded reads a plain file of at most maxConfig bytes.
-func readBounded(path string) (string, error) {
-	info, err := os.Stat(path)
-	if err != nil {
-		return "", err
-	}
-	if !info.Mode().IsRegular() || info.Size() > maxConfig {
-		return "", fmt.Errorf("it is no plain file of at most %d bytes", maxConfig)
-	}
-	data, err := os.ReadFile(path)
-	return string(data), err
-}

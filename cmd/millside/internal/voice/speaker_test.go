@@ -1,6 +1,7 @@
-package main
+package voice
 
 import (
+	"context"
 	"errors"
 	"slices"
 	"strings"
@@ -58,20 +59,28 @@ func FuzzSplitCommand(f *testing.F) {
 	})
 }
 
-// stage is a speaker whose command and time the test plays.
+// sayStage is a speaker whose command and time the test plays.
 type sayStage struct {
-	*speaker
+	*Speaker
 	started chan string         // texts whose command starts
 	finish  chan error          // ends the command that runs
+	ended   chan string         // texts whose command was told to end
 	waits   chan chan time.Time // a wait that begins
 	asked   chan time.Duration  // and its length
 }
 
 func newSayStage() *sayStage {
-	s := &sayStage{started: make(chan string), finish: make(chan error), waits: make(chan chan time.Time, 9), asked: make(chan time.Duration, 9)}
-	s.speaker = startSpeaker(func(text string) error {
+	s := &sayStage{started: make(chan string), finish: make(chan error), ended: make(chan string, 9),
+		waits: make(chan chan time.Time, 9), asked: make(chan time.Duration, 9)}
+	s.Speaker = begin(func(ctx context.Context, text string) error {
 		s.started <- text
-		return <-s.finish
+		select {
+		case err := <-s.finish:
+			return err
+		case <-ctx.Done():
+			s.ended <- text
+			return ctx.Err()
+		}
 	}, func(d time.Duration) <-chan time.Time {
 		c := make(chan time.Time, 1)
 		s.asked <- d
@@ -81,74 +90,70 @@ func newSayStage() *sayStage {
 	return s
 }
 
-// One command at a time, a second apart, the newest text first and none twice.
+// A newer text ends the command of an older one; one runs at a time, a little apart, the newest first and none twice.
 func TestSpeaker(t *testing.T) {
 	s := newSayStage()
-	s.say("one")
+	s.Say("one")
 	if got := <-s.started; got != "one" {
 		t.Fatal(got)
 	}
-	s.say("two")
-	s.say("three\x1b[31m")
-	s.say("")
-	select {
-	case got := <-s.started:
-		t.Fatalf("%q while another runs", got)
-	default:
+	s.Say("two")
+	if got := <-s.ended; got != "one" {
+		t.Fatalf("%q was ended", got)
 	}
-	s.finish <- nil
+	s.Say("three\x1b[31m")
+	s.Say("")
 	select {
 	case got := <-s.started:
-		t.Fatalf("%q before a second has gone", got)
+		t.Fatalf("%q at once", got)
 	case d := <-s.asked:
-		if d != time.Second {
+		if d != apart {
 			t.Fatalf("waits %v", d)
 		}
-	}
-	select {
-	case got := <-s.started:
-		t.Fatalf("%q before a second has gone", got)
-	default:
 	}
 	(<-s.waits) <- time.Time{}
 	if got := <-s.started; got != "three[31m" {
 		t.Fatalf("%q, want the newest, cleaned", got)
 	}
-	s.say("four")
 	s.finish <- nil
+	<-s.asked
 	(<-s.waits) <- time.Time{}
+	s.Say("four")
 	if got := <-s.started; got != "four" {
 		t.Fatal(got)
 	}
 	s.finish <- nil
 	(<-s.waits) <- time.Time{}
-	s.close()
-	s.say("late")
+	s.Close()
+	s.Say("late")
 	<-s.done
+	if err := s.Problem(); err != nil {
+		t.Errorf("a command that was ended for a newer text is a failure: %v", err)
+	}
 }
 
-// The last text is still said when the end comes; a command that hangs holds nothing up.
+// The last text is still said when the end comes; a command that hangs is ended and holds nothing up.
 func TestSpeakerCloses(t *testing.T) {
 	s := newSayStage()
-	s.say("one")
+	s.Say("last")
 	<-s.started
-	s.say("last")
-	closed := make(chan struct{})
-	go func() { s.close(); close(closed) }()
 	<-s.asked
-	second := <-s.waits
-	if d := <-s.asked; d != 2*time.Second {
+	<-s.waits
+	closed := make(chan struct{})
+	go func() { s.Close(); close(closed) }()
+	if d := <-s.asked; d != finish {
 		t.Fatalf("the end waits %v", d)
 	}
-	patience := <-s.waits
-	s.finish <- nil
-	second <- time.Time{}
-	if got := <-s.started; got != "last" {
+	select {
+	case got := <-s.ended:
+		t.Fatalf("%q was ended at once", got)
+	default:
+	}
+	(<-s.waits) <- time.Time{} // it hangs
+	if got := <-s.ended; got != "last" {
 		t.Fatal(got)
 	}
-	patience <- time.Time{} // it hangs
 	<-closed
-	s.finish <- nil
 	<-s.done
 }
 
@@ -156,36 +161,36 @@ func TestSpeakerCloses(t *testing.T) {
 func TestSpeakerFails(t *testing.T) {
 	s := newSayStage()
 	for i, text := range []string{"one", "two"} {
-		s.say(text)
+		s.Say(text)
 		<-s.started
 		s.finish <- errors.New("no voice")
 		(<-s.waits) <- time.Time{}
 		if i == 0 {
-			s.say("between") // the failure of the first is noted when the next one starts
+			s.Say("between") // the failure of the first is noted when the next one starts
 			<-s.started
-			if err := s.problem(); err == nil || err.Error() != "no voice" {
+			if err := s.Problem(); err == nil || err.Error() != "no voice" {
 				t.Fatalf("%v", err)
 			}
 			s.finish <- nil
 			(<-s.waits) <- time.Time{}
 		}
 	}
-	s.close()
+	s.Close()
 	<-s.done
-	if err := s.problem(); err != nil {
+	if err := s.Problem(); err != nil {
 		t.Errorf("told twice: %v", err)
 	}
-	var none *speaker
-	none.say("nobody hears it")
-	none.close()
-	if none.problem() != nil {
+	var none *Speaker
+	none.Say("nobody hears it")
+	none.Close()
+	if none.Problem() != nil {
 		t.Error("no speaker has a problem")
 	}
 }
 
 func TestSpeakerOfNoProgram(t *testing.T) {
 	for _, line := range []string{"", "'", "no-such-program-anywhere --slowly"} {
-		_, err := newSpeaker(line)
+		_, err := New(line)
 		var fe *measure.FieldError
 		if !errors.As(err, &fe) || fe.Field != "--say" {
 			t.Errorf("%q: %v", line, err)
