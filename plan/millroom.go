@@ -11,10 +11,13 @@ import (
 // MillRoom is how a warp stands on a mill.
 type MillRoom struct {
 	Path MillPath
-	// Turns is the whole turns, and Steps the peg steps beyond them to the far end peg.
-	Turns, Steps int
-	// StepsInTurn is the peg steps in a turn, 0 where they aren't a whole number.
-	StepsInTurn int
+	// Turns is the whole turns of the real length, and Beyond how far past them the far end peg stands, along
+	// the circumference.
+	Turns  int
+	Beyond measure.Length
+	// StepsInTurn is the peg steps in a turn, and Steps those in Beyond; both are 0 where a turn isn't a whole
+	// number of steps: then only the steps from the near end peg can be counted.
+	StepsInTurn, Steps int
 	// Climb is how far the warp climbs, rounded up to a nanometre. Fits says that the mill is high
 	// enough, or that its height isn't known.
 	Climb measure.Length
@@ -47,11 +50,9 @@ func (m Mill) Room(wanted, height measure.Length, units measure.LengthUnitSystem
 	}
 	r := &MillRoom{Path: m.Path(wanted)}
 	r.Turns = measure.SmallCount(ratio.Down, r.Path.turns)
-	beyond := ratio.Quo(ratio.Mul(ratio.Sub(r.Path.turns, ratio.Of(r.Turns)), ratio.Of(m.Circumference)), ratio.Of(m.PegStep))
-	// The steps are counted from the last peg that lies within the whole turns.
-	r.Steps = measure.SmallCount(ratio.Up, beyond)
+	r.Beyond = m.PegStep.Times(r.Path.Steps) - m.Circumference.Times(r.Turns)
 	if m.Circumference%m.PegStep == 0 {
-		r.StepsInTurn = int(m.Circumference / m.PegStep)
+		r.StepsInTurn, r.Steps = int(m.Circumference/m.PegStep), int(r.Beyond/m.PegStep)
 	}
 	r.Climb, _ = measure.LengthOf(ratio.Up, ratio.Mul(r.Path.turns, ratio.Of(m.Rise)))
 	r.Fits = height == 0 || r.Climb <= height
@@ -60,20 +61,36 @@ func (m Mill) Room(wanted, height measure.Length, units measure.LengthUnitSystem
 	return r, nil
 }
 
+// Where says where the far end peg goes, for the real length: "3 turns and 2 peg steps", or, where a turn isn't
+// a whole number of steps, "20 peg steps, 2.4 turns".
+func (r *MillRoom) Where() string {
+	text := measure.Counted(r.Turns, "turn", "turns")
+	switch {
+	case r.StepsInTurn == 0:
+		return fmt.Sprintf("%s, %s turns", measure.Counted(r.Path.Steps, "peg step", "peg steps"), r.Path.Turns())
+	case r.Steps == 0:
+		return text
+	case r.Turns == 0:
+		return measure.Counted(r.Steps, "peg step", "peg steps")
+	default:
+		return text + " and " + measure.Counted(r.Steps, "peg step", "peg steps")
+	}
+}
+
+// stepLength is the length of the warp on one peg step, its climb included, rounded to the nearest nanometre.
+func (m Mill) stepLength() measure.Length { return m.Path(1).Length }
+
 func (r *MillRoom) rows(m Mill, wanted, height measure.Length, units measure.LengthUnitSystem) []measure.Row {
 	long := func(l measure.Length) string { return l.In(units.Long(), 2) }
 	short := func(l measure.Length) string { return l.In(units.Short(), 1) }
-	where := measure.Counted(r.Turns, "turn", "turns")
-	if r.Steps > 0 {
-		where += fmt.Sprintf(" and %s", measure.Counted(r.Steps, "peg step", "peg steps"))
-	}
 	climb := measure.Row{Name: "climb", Value: short(r.Climb), How: measure.How{Formula: "turns x rise", WithNumbers: fmt.Sprintf("%s x %s = %s", r.Path.Turns(), short(m.Rise), short(r.Climb))}}
 	if !r.Fits {
 		climb.Warning = fmt.Sprintf("the mill is %s high: take a smaller rise or a shorter warp", short(height))
 	}
 	return []measure.Row{
-		{Name: "far end peg", Value: where, How: measure.How{Formula: "wanted length / length of a peg step, rounded up",
-			WithNumbers: fmt.Sprintf("%s needs %s of %s, %s turns", long(wanted), measure.Counted(r.Path.Steps, "step", "steps"), short(m.PegStep), r.Path.Turns())}},
+		{Name: "far end peg", Value: r.Where(), How: measure.How{Formula: "wanted length / length of a peg step, rounded up",
+			WithNumbers: fmt.Sprintf("%s / %s = %s, so %s: %s turns, %s", long(wanted), m.stepLength().In(units.Long(), 4),
+				ratio.Decimal(ratio.Quo(ratio.Of(wanted), ratio.Of(m.stepLength())), 2), measure.Counted(r.Path.Steps, "step", "steps"), r.Path.Turns(), long(r.Path.Length))}},
 		{Name: "real length", Value: long(r.Path.Length), How: measure.How{Formula: "turns x root of (circumference squared + rise squared)",
 			WithNumbers: fmt.Sprintf("%s x root of (%s squared + %s squared) = %s", r.Path.Turns(), short(m.Circumference), short(m.Rise), long(r.Path.Length))}},
 		climb,

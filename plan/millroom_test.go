@@ -42,6 +42,39 @@ func TestRoomOnTheMill(t *testing.T) {
 	}
 }
 
+// Where the far end peg goes is told for the real length, rounded up to what the pegs give, and never adds up to
+// another: where a turn isn't a whole number of steps, they are counted from the near end peg.
+func TestWhereTheFarPegGoes(t *testing.T) {
+	yards := Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
+	for _, c := range []struct {
+		mill   Mill
+		wanted measure.Length
+		where  string
+		length string
+		how    string
+	}{
+		{yards, 7*measure.Yard + 11*measure.Inch, "3 turns and 3 peg steps", "7.5 yd", "7.31 yd / 0.5 yd = 14.61, so 15 steps: 3.75 turns, 7.5 yd"},
+		{yards, 8 * measure.Yard, "4 turns", "8 yd", "8 yd / 0.5 yd = 16, so 16 steps: 4 turns, 8 yd"},
+		{yards, measure.Yard, "2 peg steps", "1 yd", "1 yd / 0.5 yd = 2, so 2 steps: 0.5 turns, 1 yd"},
+		{Mill{Circumference: 250 * measure.Centimetre, PegStep: 30 * measure.Centimetre}, 59 * measure.Metre / 10, "20 peg steps, 2.4 turns", "6.56 yd",
+			"6.45 yd / 0.3281 yd = 19.67, so 20 steps: 2.4 turns, 6.56 yd"},
+		// A turn of 4 m that climbs 3 m is 5 m long: four steps of 1.25 m.
+		{Mill{Circumference: 4 * measure.Metre, PegStep: measure.Metre, Rise: 3 * measure.Metre}, 6 * measure.Metre, "1 turn and 1 peg step", "6.84 yd",
+			"6.56 yd / 1.367 yd = 4.8, so 5 steps: 1.25 turns, 6.84 yd"},
+	} {
+		r, err := c.mill.Room(c.wanted, 0, measure.Imperial)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Where() != c.where || r.Path.Length.In(measure.Yards, 2) != c.length || r.Rows[0].How.WithNumbers != c.how {
+			t.Errorf("%v: %s, %s, %s", c.wanted, r.Where(), r.Path.Length.In(measure.Yards, 2), r.Rows[0].How.WithNumbers)
+		}
+		if m := c.mill; m.Circumference.Times(r.Turns)+r.Beyond != m.PegStep.Times(r.Path.Steps) {
+			t.Errorf("%v: %d turns and %v are not %d steps", c.wanted, r.Turns, r.Beyond, r.Path.Steps)
+		}
+	}
+}
+
 // Helix: length of a turn = sqrt(C^2 + H^2) (sciencing.com, helical length): radius 1 m, rise 2 m, 6.60
 // m a turn there with pi as 3.145; exactly 6.5938.
 func TestTurnOfAHelix(t *testing.T) {

@@ -11,21 +11,21 @@ import (
 type Extras struct {
 	// PerPass is what each end takes at the end pegs on a pass.
 	PerPass measure.Length `json:"per_pass"`
-	// PerChain is what each position takes to begin and to finish a chain: the knot, the paddle's
-	// distance from the peg, the end that is cut off.
-	PerChain measure.Length `json:"per_chain"`
+	// PerTie is what an end takes that is tied on and cut off again: the tails of its two knots, and the
+	// paddle's distance from the peg.
+	PerTie measure.Length `json:"per_tie"`
 }
 
-// DefaultExtras is a guess to begin with: 2 in a pass and half a yard a chain. It is the project's own
+// DefaultExtras is a guess to begin with: 2 in a pass and half a yard for each end that is tied on. It is the project's own
 // judgement, not a measured value.
-func DefaultExtras() Extras { return Extras{PerPass: 2 * measure.Inch, PerChain: 18 * measure.Inch} }
+func DefaultExtras() Extras { return Extras{PerPass: 2 * measure.Inch, PerTie: 18 * measure.Inch} }
 
 func (x Extras) check() error {
 	var errs []error
 	for _, f := range []struct {
 		field string
 		l     measure.Length
-	}{{"extra yarn a pass", x.PerPass}, {"extra yarn a chain", x.PerChain}} {
+	}{{"extra yarn a pass", x.PerPass}, {"extra yarn an end tied on", x.PerTie}} {
 		if f.l < 0 || f.l > 100*measure.Metre {
 			errs = append(errs, &measure.FieldError{Field: f.field, Value: f.l.String(), Want: "0 to " + (100 * measure.Metre).String()})
 		}
@@ -85,8 +85,8 @@ func (c Cone) check(name string) error {
 // ConeUse is what a cone gives to a warp.
 type ConeUse struct {
 	Cone Cone
-	// Passes is the number of passes that it feeds, Chains the number of chains with such a pass.
-	Passes, Chains int
+	// Passes is the number of passes that it feeds, Ties how often its yarn is tied on for that.
+	Passes, Ties int
 	// Used and UsedMass are what it needs to give; the mass is rounded up to a nanogram.
 	Used     measure.Length
 	UsedMass measure.Mass
@@ -119,10 +119,13 @@ type YarnUse struct {
 	Ends   int
 	Length measure.Length
 	Mass   measure.Mass
+	// Ties is how many ends are tied on, and Tails the part of Length that their tails take.
+	Ties  int
+	Tails measure.Length
 }
 
 // Yarn works out what each cone gives to the warp: passes x (length of the warp + extra a pass), and the
-// extra of each chain. On every pass each position that carries an end must be fed by exactly one of
+// tails of each time that it is tied on. On every pass each position that carries an end must be fed by exactly one of
 // the cones. The error joins [measure.FieldError] values.
 func (p *Plan) Yarn(cones []Cone, extras Extras) (*YarnUse, error) {
 	errs := []error{extras.check()}
@@ -142,9 +145,15 @@ func (p *Plan) Yarn(cones []Cone, extras Extras) (*YarnUse, error) {
 			return nil, measure.InField(err, fmt.Sprintf("cone %d", i+1))
 		}
 		w.add(u)
+		w.Ties += u.Ties
+		w.Tails += extras.PerTie.Times(u.Ties)
 	}
 	return w, nil
 }
+
+// TailYarn is the part of the warp's yarn that goes into tails: for each end that is tied on and cut off again
+// as the ledger has it ([Plan.WorkSum]).
+func (p *Plan) TailYarn(extras Extras) measure.Length { return extras.PerTie.Times(p.WorkSum().Ties) }
 
 // OneYarn is a cone of the same yarn for each of the positions 1 to n, unweighed; n is held to 0 to
 // [measure.MaxPositions].
@@ -192,16 +201,17 @@ func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
 	}
 	number := 0
 	for _, chain := range p.Chains {
-		begun := false
+		tied := false
 		for _, pass := range chain.Passes {
 			number++
 			if !c.feeds(number) || !pass.Carried.Has(c.Position) {
+				tied = false
 				continue
 			}
-			if !begun {
-				u.Chains++
-				u.Used += extras.PerChain
-				begun = true
+			if !tied {
+				u.Ties++
+				u.Used += extras.PerTie
+				tied = true
 			}
 			u.Passes++
 			u.Used += p.Path.Length + extras.PerPass
@@ -213,8 +223,8 @@ func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
 	if u.Weighed {
 		u.Left, u.Short = max(u.Holds-u.Used, 0), max(u.Used-u.Holds, 0)
 	}
-	u.How = measure.How{Formula: "passes x (warp + extra a pass) + chains x extra a chain", WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
-		u.Passes, p.show(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Chains, extras.PerChain.In(p.Spec.Units.Short(), 1), p.show(u.Used))}
+	u.How = measure.How{Formula: "passes x (warp + extra a pass) + times tied on x tails", WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
+		u.Passes, p.show(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties, extras.PerTie.In(p.Spec.Units.Short(), 1), p.show(u.Used))}
 	u.UsedMass, err = c.Yarn.MassOf(u.Used)
 	return u, err
 }

@@ -95,12 +95,12 @@ func TestConesChangedOnTheWay(t *testing.T) {
 	p := plainPlan(t, func(s *Spec) { s.Ends, s.Group, s.ChainEnds = 100, 5, 50 })
 	y := measuretest.Yarn(t, measure.Cotton, 8, 2)
 	cones := append(OneYarn(4, "white", y), Cone{Position: 5, Colour: "red", Yarn: y, ToPass: 12}, Cone{Position: 5, Colour: "blue", Yarn: y, FromPass: 13})
-	got, err := p.Yarn(cones, Extras{PerPass: measure.Inch, PerChain: measure.Yard})
+	got, err := p.Yarn(cones, Extras{PerPass: measure.Inch, PerTie: measure.Yard})
 	if err != nil {
 		t.Fatal(err)
 	}
 	red, blue := got.Cones[4], got.Cones[5]
-	if red.Passes != 12 || red.Chains != 2 || blue.Passes != 8 || blue.Chains != 1 {
+	if red.Passes != 12 || red.Ties != 2 || blue.Passes != 8 || blue.Ties != 1 {
 		t.Errorf("red %+v, blue %+v", red, blue)
 	}
 	if want := 12*(5*measure.Yard+measure.Inch) + 2*measure.Yard; red.Used != want {
@@ -131,7 +131,7 @@ func TestYarnRefuses(t *testing.T) {
 			t.Errorf("%s: %v; want a FieldError with a field", name, err)
 		}
 	}
-	if _, err := p.Yarn(OneYarn(10, "", y), Extras{PerPass: -1, PerChain: math.MaxInt64}); len(measure.FieldErrors(err)) != 2 {
+	if _, err := p.Yarn(OneYarn(10, "", y), Extras{PerPass: -1, PerTie: math.MaxInt64}); len(measure.FieldErrors(err)) != 2 {
 		t.Errorf("bad extras: %v", err)
 	}
 }
@@ -153,7 +153,7 @@ func TestYarnIsTheSumOfThePasses(t *testing.T) {
 			cones[i].Gross = measure.Mass(rapid.Int64Range(0, int64(measure.Pound)).Draw(t, "gross"))
 			cones[i].Colour = rapid.SampledFrom([]string{"red", "blue"}).Draw(t, "colour")
 		}
-		x := Extras{PerPass: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "pass")), PerChain: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "chain extra"))}
+		x := Extras{PerPass: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "pass")), PerTie: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "chain extra"))}
 		w, err := p.Yarn(cones, x)
 		if err != nil {
 			t.Fatal(err)
@@ -164,7 +164,7 @@ func TestYarnIsTheSumOfThePasses(t *testing.T) {
 			for _, pass := range c.Passes {
 				want += (p.Path.Length + x.PerPass).Times(pass.Ends())
 			}
-			want += x.PerChain.Times(c.Passes[0].Ends())
+			want += x.PerTie.Times(c.Passes[0].Ends())
 		}
 		var mass measure.Mass
 		for _, total := range w.Totals {
@@ -213,5 +213,33 @@ func TestWeft(t *testing.T) {
 	}
 	if _, err := (cloth.Weft{Width: 20 * measure.Metre, Woven: 1_000_000 * measure.Metre, Picks: measuretest.Sett(t, "1000 an inch")}).Estimate(); err == nil {
 		t.Error("a weft beyond any cloth is no error")
+	}
+}
+
+// The tails of the cones are those of the ledger: as many as ends are tied on, whatever the stripes. The cones of
+// a striped warp follow the colours of the positions.
+func TestTailsAreTiesOfTheLedger(t *testing.T) {
+	y := measuretest.Yarn(t, measure.Cotton, 8, 2)
+	p := plainPlan(t, func(s *Spec) {
+		s.Yarn.Size = y
+		s.Stripes, s.Ends, s.Group = "by hand", 22, 4
+		s.Schedule = &Schedule{Colours: []StripeColour{{Name: "sand"}, {Name: "moss"}}, SetUps: []SetUp{{1, 1, 2, 2}, {1, 2, 2, 2}}, Passes: []ScheduledPass{
+			{Carried: Span(1, 4), SetUp: 1}, {Carried: Span(1, 2), SetUp: 1}, {Carried: Span(1, 4), SetUp: 1}, // 3 and 4 come back
+			{Carried: Span(1, 4), SetUp: 2}, {Carried: Span(1, 4), SetUp: 2}, {Carried: Span(2, 3), SetUp: 2}, {Carried: Span(1, 2), SetUp: 2}}}
+	})
+	// By hand: 4 at the start, 3 and 4 again on pass 3, 2 with its new colour on pass 4, 1 again on pass 7.
+	if got := p.WorkSum().Ties; got != 8 {
+		t.Fatalf("%d ends are tied on, want 8", got)
+	}
+	x := Extras{PerPass: measure.Inch, PerTie: measure.Yard}
+	w, err := p.Yarn(p.Cones(), x)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if w.Ties != 8 || w.Tails != 8*measure.Yard || p.TailYarn(x) != 8*measure.Yard {
+		t.Errorf("%d ties, %v of tails", w.Ties, w.Tails)
+	}
+	if want := (p.Path.Length + measure.Inch).Times(22) + 8*measure.Yard; w.Length != want {
+		t.Errorf("%v of yarn, want %v", w.Length, want)
 	}
 }

@@ -1,9 +1,14 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
 
-// Whereabouts says where an end of the warp comes to lie on the loom: its colour, its section of the
-// raddle and its dent, as far as the project knows them: ", A white, raddle section 3 left, dent 41". It
+	"millside/plan/loom"
+)
+
+// Whereabouts says where an end of the warp comes to lie on the loom: its colour, its shafts, its
+// section of the raddle and its dent, as far as the project knows them: ", C white, shaft 2, raddle section 3
+// left, dent 41". It
 // is empty for 0 and where nothing is known; a nil project knows nothing.
 func (pr *Project) Whereabouts(end int) string {
 	if pr == nil || end < 1 || end > pr.Plan.EndsWound() {
@@ -12,6 +17,9 @@ func (pr *Project) Whereabouts(end int) string {
 	text := ""
 	if pr.Plan.Striped() {
 		text += ", " + pr.Plan.ColourText(pr.Plan.EndColour(end))
+	}
+	if t := pr.Plan.Spec.Loom.Threading; len(t) > 0 {
+		text += ", " + shaftText(t.At(end))
 	}
 	if pr.Raddle != nil {
 		for _, sec := range pr.Raddle.Sections {
@@ -26,4 +34,16 @@ func (pr *Project) Whereabouts(end int) string {
 		}
 	}
 	return text
+}
+
+// shaftText says through which shafts an end goes.
+func shaftText(s loom.Shafts) string {
+	switch len(s) {
+	case 0:
+		return "through no heddle"
+	case 1:
+		return "shaft " + s.String()
+	default:
+		return "shafts " + s.String()
+	}
 }

@@ -109,6 +109,10 @@ type Loom struct {
 	EdgeEnds  int `json:"edge_ends,omitzero"`
 	// FirstEnd is the side of the loom on which end 1 lies.
 	FirstEnd loom.Side `json:"first_end,omitzero"`
+	// Threading is the shafts of each end from end 1 on, a repeat where it is shorter than the warp; it is
+	// empty where it isn't known. Heddles is how many heddles are on each shaft, shaft 1 first.
+	Threading loom.Threading `json:"threading,omitzero"`
+	Heddles   []int          `json:"heddles,omitzero"`
 }
 
 // Pegs is the room on the pegs of the mill, from which the most ends of a chain can be guessed.
@@ -129,6 +133,13 @@ func (s Spec) checkWhole() []error {
 	errs.Count("cones at hand", s.Yarn.Packages, 0, measure.MaxEnds, "")
 	errs.Count("ends to fit", int(s.Cloth.Fit), 0, int(FitBoth), "")
 	errs.Count("side of the first end", int(s.Loom.FirstEnd), 0, int(loom.RightSide), "")
+	errs = append(errs, s.Loom.Threading.Check())
+	if n := len(s.Loom.Heddles); n > loom.MaxShafts {
+		errs = append(errs, measure.Outside("shafts with heddles", n, 0, loom.MaxShafts, ""))
+	}
+	for i, n := range s.Loom.Heddles {
+		errs.Count(fmt.Sprintf("heddles on shaft %d", i+1), n, 0, measure.MaxEnds, "")
+	}
 	return append(errs, s.checkStripes()...)
 }
 

@@ -22,7 +22,7 @@ func TestWrittenAndReadBack(t *testing.T) {
 		&cloth.Weft{Width: measure.Metre, Woven: 3 * measure.Metre, Picks: measuretest.Sett(t, "80 in 10 cm"), Yarn: y},
 		&Cone{Position: 3, Colour: "red", Yarn: y, Gross: measure.Pound, Tube: measure.Ounce, FromPass: 2, ToPass: 9},
 		&loom.Raddle{Space: measure.Inch / 2, Spaces: 60},
-		&Extras{PerPass: measure.Inch, PerChain: measure.Yard},
+		&Extras{PerPass: measure.Inch, PerTie: measure.Yard},
 		&struct {
 			Reed loom.Reed
 			Side loom.Side

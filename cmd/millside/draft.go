@@ -4,7 +4,6 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/planout"
 	"millside/cmd/millside/internal/prose"
-	"millside/plan/draft"
 
 	"github.com/spf13/cobra"
 )
@@ -26,19 +25,24 @@ and warnings (section, line, text; line 0 is for something that is missing).`
 
 func (a *app) draftCmd() *cobra.Command {
 	var (
-		asJSON, given bool
-		side          draft.Side
+		asJSON bool
+		use    *asked.DraftAsk
 	)
 	cmd := &cobra.Command{
 		Use: "draft FILE [--thread-1 SIDE] [--json]", Short: "tell what a draft says about the warp", Long: draftLong,
 		Example: "  millside draft plaid.wif\n  millside draft plaid.wif --thread-1 right\n  millside plan --draft plaid.wif --thread-1 right",
 		Args:    asked.Args(1, 1, "the path of one draft"),
-		RunE: func(_ *cobra.Command, paths []string) error {
-			d, err := asked.ReadDraft(paths[0])
+		RunE: func(cmd *cobra.Command, paths []string) error {
+			d, err := asked.ReadDraft(paths[0], cmd.InOrStdin())
 			if err != nil {
 				return err
 			}
-			d.Side, d.SideGiven = side, given
+			if err := use.Of(d); err != nil {
+				return asked.Usage(cmd, err)
+			}
+			if _, err := d.Warp(d.Use.Side); err != nil {
+				return err
+			}
 			if asJSON {
 				out := planout.DraftToJSON(d)
 				out.Format = planout.DraftFormat
@@ -48,7 +52,7 @@ func (a *app) draftCmd() *cobra.Command {
 			return nil
 		},
 	}
-	asked.ThreadFlag(cmd, &side, &given)
+	use = asked.DraftFlags(cmd)
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print for a program to read")
 	return cmd
 }

@@ -76,6 +76,7 @@ func (a *app) run(args []string) int {
 	root.SetArgs(args)
 	root.SetOut(a.out)
 	root.SetErr(a.errOut)
+	root.SetIn(a.in)
 	err := root.ExecuteContext(context.Background())
 	if flush := a.out.Flush(); err == nil && flush != nil {
 		err = fmt.Errorf("writing the answer: %w", flush)

@@ -37,9 +37,9 @@ are read too. A length is rounded up to what the pegs of the mill can give.
 
 --json prints one object with "format": "millside-plan-1". Its fields are: spec
 (what was asked for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps,
-turns, length, per_turn), warp_yarn, pace (low_ms, middle_ms, high_ms of a pass,
-timed_passes and timed_warps: those that your own pace was taken from, 0 for a
-practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the
+turns, length, per_turn), warp_yarn, tail_yarn, pace (low_ms, middle_ms, high_ms of
+a pass, timed_passes and timed_warps: those that your own pace was taken from, 0 for
+a practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the
 part of it for the work at the pegs, text: the figure that is shown), lease_faults
 (chain, pass, end, why), work (halts, cuts, ties, threads, far_finishes over the
 whole warp), choices (label, group, passes, last_ends, spare_ends, finish, reasons;
@@ -132,7 +132,7 @@ func (a *app) planCmd() *cobra.Command {
 			if flags.sheet {
 				return a.planSheet(project, flags, sheet)
 			}
-			return a.printPlan(project, made, flags)
+			return a.printPlan(project, made, stripes.Draft(), flags)
 		},
 	}
 	asked.SpecFlags(cmd, &ask)
@@ -147,7 +147,8 @@ func (a *app) planCmd() *cobra.Command {
 	return cmd
 }
 
-func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, flags planFlags) error {
+// printPlan prints a plan. The draft is nil where the warp was made of none.
+func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, draft *asked.DraftFile, flags planFlags) error {
 	p, path := project.Plan, ""
 	if flags.save {
 		var err error
@@ -161,11 +162,17 @@ func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, flags pla
 		if stripes != nil {
 			out.Stripes = planout.StripesToJSON(p, stripes)
 		}
+		if stripes == nil && draft != nil {
+			d := planout.DraftToJSON(draft)
+			out.Draft = &d
+		}
 		return prose.WriteJSON(a.out, out)
 	}
 	planout.PlanText(a.out, p, project.Pace)
 	if stripes != nil {
 		planout.StripesText(a.out, p, stripes)
+	} else if draft != nil {
+		planout.DraftRows(a.out, draft)
 	}
 	if err := planout.WholeText(a.out, project); err != nil {
 		return err

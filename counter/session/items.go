@@ -99,7 +99,7 @@ func (s Session) packageItems(pass int) []Item {
 func (s Session) Reminders(now time.Time) []Item {
 	var items []Item
 	if t, ok := s.DueTie(); ok {
-		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("tie %d ends", t.Total)})
+		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("count tie, %d ends", t.Total)})
 	}
 	if advice := s.st.TwistAdvice(); advice != "" {
 		items = append(items, Item{ItemTurn, Due, "wrong turn: " + measure.Capital(advice), "wrong turn is open"})

@@ -26,7 +26,7 @@ func weighed(t *testing.T, passes int, change func(*plan.Spec)) func(*plan.Spec)
 			t.Fatal(err)
 		}
 		extras := plan.DefaultExtras()
-		mass, err := size.MassOf((p.Path.Length + extras.PerPass).Times(passes) + extras.PerChain)
+		mass, err := size.MassOf((p.Path.Length + extras.PerPass).Times(passes) + extras.PerTie)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -38,7 +38,7 @@ func TestCountTie(t *testing.T) {
 		t.Errorf("no bell for the tie: %v", b.last.Cue)
 	}
 	b.wants("Count tie at the counting cross", "100 ends")
-	if !strings.HasPrefix(b.last.Short, "Tie 100 ends.") {
+	if !strings.HasPrefix(b.last.Short, "Count tie, 100 ends.") {
 		t.Errorf("spoken: %q", b.last.Short)
 	}
 	b.press(3)

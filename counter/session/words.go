@@ -155,17 +155,27 @@ func (s Session) speakPass(now time.Time) string {
 	}
 	text := ""
 	for _, item := range append(in.Now, in.Reminders...) {
-		if item.Level != Quiet {
+		if item.Level != Quiet && s.nowSpoken(item) {
 			text += sentence(item.Short) + " "
+		}
+	}
+	then := ""
+	for _, item := range in.Next {
+		if item.Level != Quiet {
+			then += " " + sentence("then: "+item.Short)
 		}
 	}
 	lease := fmt.Sprintf("%s %s", in.Lease[0].Peg, in.Lease[0].Opening)
 	if in.Pass.Direction.Far() {
-		return text + fmt.Sprintf("Outward %d: %s, over %d, %s.", in.Pass.Number, lease, in.Over, in.Turn)
+		return text + fmt.Sprintf("Outward %d: %s, over %d, %s.", in.Pass.Number, lease, in.Over, in.Turn) + then
 	}
 	text += fmt.Sprintf("Return %d: over %d, %s, %s", in.Pass.Number, in.Over, lease, in.Turn)
 	if in.Round == RoundFlick {
 		text += ", flick"
 	}
-	return text + "."
+	return text + "." + then
 }
+
+// nowSpoken says whether what is due is spoken with this pass: a count tie only where the hands are at the counting
+// cross, so that it isn't heard at every pass.
+func (s Session) nowSpoken(item Item) bool { return item.Kind != ItemTie || s.st.Laid()%2 == 1 }

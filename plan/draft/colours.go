@@ -3,28 +3,13 @@ package draft
 import (
 	"slices"
 
+	"millside/plan/measure"
 	"millside/plan/stripe"
 )
 
-// colours reads the colour of each thread: the default of [WARP], and over it the lines of
-// [WARP COLORS]. Behind an index three more numbers may stand, which are obsolete and left out.
+// colours reads the colour of each thread of the warp.
 func (r *reader) colours() {
-	r.Colours = slices.Repeat([]int{NoColour}, r.Threads)
-	if v, line := r.sections["WARP"].number("color"); v != "" {
-		if index, ok := whole(fields(v)[0]); ok {
-			r.Colours = slices.Repeat([]int{index}, r.Threads)
-		} else {
-			r.add("WARP", line, "the colour %s is no number of a colour and is left out", quote(v))
-		}
-	}
-	r.eachThread("WARP COLORS", func(thread int, value string, line int) {
-		index, ok := whole(fields(value)[0])
-		if !ok {
-			r.add("WARP COLORS", line, "%s is no number of a colour; the thread keeps the default", quote(value))
-			return
-		}
-		r.Colours[thread] = index
-	})
+	r.Colours = r.coloursOf("WARP", "WARP COLORS", r.Threads)
 	bare := 0
 	for _, c := range r.Colours {
 		if c == NoColour {
@@ -37,6 +22,50 @@ func (r *reader) colours() {
 		r.add("WARP COLORS", 0, "the draft gives no thread a colour, and none is made up")
 	case bare > 0:
 		r.add("WARP COLORS", r.lineOf("WARP COLORS"), "%d threads have no colour, and none is made up", bare)
+	}
+}
+
+// coloursOf reads the colour of each thread: the default of one section, and over it the lines of another.
+// Behind an index three more numbers may stand, which are obsolete and left out.
+func (r *reader) coloursOf(name, lines string, threads int) []int {
+	list := slices.Repeat([]int{NoColour}, threads)
+	if v, line := r.sections[name].number("color"); v != "" {
+		if index, ok := whole(fields(v)[0]); ok {
+			list = slices.Repeat([]int{index}, threads)
+		} else {
+			r.add(name, line, "the colour %s is no number of a colour and is left out", quote(v))
+		}
+	}
+	r.eachThread(lines, name, threads, func(thread int, value string, line int) {
+		index, ok := whole(fields(value)[0])
+		if !ok {
+			r.add(lines, line, "%s is no number of a colour; the thread keeps the default", quote(value))
+			return
+		}
+		list[thread] = index
+	})
+	return list
+}
+
+// weft reads how many picks each colour has. A draft whose weft can't be counted has none.
+func (r *reader) weft() {
+	v, line := r.sections["WEFT"].number("threads")
+	n, ok := whole(v)
+	if line == 0 || !ok || n < 1 || n > measure.MaxEnds {
+		if line > 0 {
+			r.add("WEFT", line, "the weft of %s threads is left out; 1 to %d would do", quote(v), measure.MaxEnds)
+		}
+		return
+	}
+	at := map[int]int{}
+	for _, c := range r.coloursOf("WEFT", "WEFT COLORS", n) {
+		i, ok := at[c]
+		if !ok {
+			i = len(r.Weft)
+			at[c] = i
+			r.Weft = append(r.Weft, Picks{Colour: c})
+		}
+		r.Weft[i].Picks++
 	}
 }
 
@@ -72,7 +101,7 @@ func (r *reader) palette() {
 	}
 	entries := r.entries()
 	for _, c := range r.Colours {
-		if _, ok := r.Palette[c]; c != NoColour && (!ok || c < 1 || entries > 0 && c > entries) {
+		if _, ok := r.Palette[c]; c != NoColour && (!ok || entries > 0 && c > entries) {
 			r.add("WARP COLORS", r.lineOf("WARP COLORS"), "colour %d is used, but isn't one of the table's; it is shown only if it stands there all the same", c)
 			break
 		}

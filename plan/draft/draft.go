@@ -1,9 +1,7 @@
 package draft
 
 import (
-	"fmt"
 	"math/big"
-	"strconv"
 
 	"millside/plan/measure"
 	"millside/plan/stripe"
@@ -28,6 +26,11 @@ type Draft struct {
 	// Threading lists the shafts of each thread, thread 1 first, counted from 1; a thread that goes
 	// through none has an empty list. It is nil if the draft has no threading.
 	Threading [][]int
+	// Widths is the width of each thread where they are not all alike; else nil.
+	Widths []measure.Length
+	// Weft is how many picks each colour has, in the order in which they first appear; nil where the draft
+	// doesn't say.
+	Weft []Picks
 	// Shafts and Treadles are what the draft says that it needs, 0 if it doesn't say.
 	Shafts, Treadles int
 	// Sett is what the spacing of the threads comes to, nil if the draft doesn't say. It is an offer
@@ -37,12 +40,20 @@ type Draft struct {
 	Warnings []Warning
 }
 
+// Picks is how many picks of the draft are of a colour.
+type Picks struct {
+	// Colour is an index into the draft's own table, or NoColour.
+	Colour int
+	// Picks is 1 or more.
+	Picks int
+}
+
 // Sett is so many threads side by side on a width.
 type Sett struct {
 	// Threads is their number, 1 or more.
 	Threads int
-	// Width is the width that they take together, above nil. Each thread's width is rounded to the
-	// nearest nanometre, halves up.
+	// Width is the width that they take together, above nil. It is rounded to the nearest nanometre,
+	// halves up.
 	Width measure.Length
 	// Absurd says that it is outside what is woven by hand, 2 to 100 ends an inch (from memory): the
 	// draft's spacing or its unit is then likely to be wrong.
@@ -78,52 +89,19 @@ func (s Side) String() string {
 	return "right"
 }
 
-// Thread is the number of the draft's thread that an end of the warp is, both from 1, if the ends are
-// counted from the left. It is 0 if there is no such end.
-func (d *Draft) Thread(end int, one Side) int {
-	switch {
-	case end < 1 || end > d.Threads:
-		return 0
-	case one == FromLeft:
-		return end
-	default:
-		return d.Threads + 1 - end
-	}
-}
-
-// Stripes is the stripe order of the warp from left to right. A colour is called by its index, such as
-// "colour-3", and has a shade if the draft's table gives one; threads without a colour, where others
-// have one, are in "no colour given". The error is a [*measure.FieldError] if the draft gives no colours at all, or
-// more than stripe.MaxColours.
-func (d *Draft) Stripes(one Side) (stripe.Order, error) {
-	if !d.Coloured {
-		return stripe.Order{}, &measure.FieldError{Field: "colours", Value: "none", Want: "a draft that gives its warp threads colours"}
-	}
-	var colours []stripe.Colour
-	number := map[int]int{}
-	ends := make([]int, d.Threads)
-	for i := range ends {
-		index := d.Colours[d.Thread(i+1, one)-1]
-		if number[index] == 0 {
-			if len(colours) == stripe.MaxColours {
-				return stripe.Order{}, &measure.FieldError{
-					Field: "colours", Value: strconv.Itoa(len(colours)+1) + " or more",
-					Want: fmt.Sprintf("a draft with at most %d colours in its warp", stripe.MaxColours),
-				}
-			}
-			colours = append(colours, d.colour(index))
-			number[index] = len(colours)
+// NotThreaded is how many threads of the draft's threading go through no shaft: those behind the last one
+// that is threaded, and those before it. Both are 0 where the draft has no threading, or threads nothing.
+func (d *Draft) NotThreaded() (atEnd, before int) {
+	bare, threaded := 0, false
+	for _, shafts := range d.Threading {
+		if len(shafts) == 0 {
+			bare++
+			continue
 		}
-		ends[i] = number[index]
+		before, threaded = bare, true
 	}
-	return stripe.FromEnds(colours, ends)
-}
-
-func (d *Draft) colour(index int) stripe.Colour {
-	if index == NoColour {
-		return stripe.Colour{Name: "no colour given"}
+	if !threaded {
+		return 0, 0
 	}
-	c := stripe.Colour{Name: "colour-" + strconv.Itoa(index)}
-	c.Shade, c.Known = d.Palette[index]
-	return c
+	return bare - before, before
 }

@@ -39,6 +39,7 @@ func Read(data []byte) (*Draft, error) {
 	r.Shafts = r.count("WEAVING", "shafts")
 	r.Treadles = r.count("WEAVING", "treadles")
 	r.colours()
+	r.weft()
 	r.palette()
 	r.threading()
 	r.spacing()
@@ -160,12 +161,20 @@ func (r *reader) title() {
 	}
 }
 
-// eachThread goes through the lines of a section that has one for each thread, and gives the thread
-// from 0, the value without a comment, and the line.
-func (r *reader) eachThread(name string, give func(thread int, value string, line int)) {
+// eachThread goes through the lines of a section that has one for each of the threads that another section
+// names, and gives the thread from 0, the value without a comment, and the line. Lines that count from 0
+// are taken as counted from 1.
+func (r *reader) eachThread(name, of string, threads int, give func(thread int, value string, line int)) {
 	s := r.sections[name]
 	if s == nil {
 		return
+	}
+	first := 1
+	if _, line := s.get("0"); line > 0 {
+		if _, last := s.get(strconv.Itoa(threads)); last == 0 {
+			first = 0
+			r.add(name, line, "the lines count the threads from 0; they are taken as 1 to %d", threads)
+		}
 	}
 	for _, key := range s.order {
 		v, line := s.number(key)
@@ -173,12 +182,12 @@ func (r *reader) eachThread(name string, give func(thread int, value string, lin
 		switch {
 		case !ok:
 			r.add(name, line, "%s is no number of a thread and is left out", quote(key))
-		case thread < 1 || thread > r.Threads:
-			r.addOnce(name, line, fmt.Sprintf("this is no thread of the %d that [WARP] names, and is left out", r.Threads))
+		case thread < first || thread-first >= threads:
+			r.addOnce(name, line, fmt.Sprintf("this is no thread of the %d that [%s] names, and is left out", threads, of))
 		case v == "":
 			r.addOnce(name, line, "the value is blank; the line is left out")
 		default:
-			give(thread-1, v, line)
+			give(thread-first, v, line)
 		}
 	}
 }
@@ -189,7 +198,7 @@ func (r *reader) threading() {
 		return
 	}
 	r.Threading = make([][]int, r.Threads)
-	r.eachThread("THREADING", func(thread int, value string, line int) {
+	r.eachThread("THREADING", "WARP", r.Threads, func(thread int, value string, line int) {
 		var shafts []int
 		for _, f := range fields(value) {
 			n, ok := whole(f)

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -57,7 +58,21 @@ func TestRead(t *testing.T) {
 		{"inches", func(d *Draft) { d.Sett.Width = 6 * measure.Inch / 20 }, nil},
 		{"decipoints", func(d *Draft) { d.Sett.Width = 6 * measure.Inch / 20 }, nil},
 		{"absurd", func(d *Draft) { d.Sett.Width, d.Sett.Absurd = 6*185*measure.Millimetre/1000, true }, []string{"[WARP], line 34: the spacing comes to 137.3 ends an inch"}},
-		{"warp-spacing", func(d *Draft) { d.Sett.Width = 11250 * measure.Millimetre / 1000 }, []string{"[WARP SPACING], line 49: the section isn't named"}},
+		{"warp-spacing", func(d *Draft) {
+			d.Sett.Width = 11250 * measure.Millimetre / 1000
+			d.Widths = append(slices.Repeat([]measure.Length{2500 * measure.Millimetre / 1000}, 3), slices.Repeat([]measure.Length{1250 * measure.Millimetre / 1000}, 3)...)
+		}, []string{"[WARP SPACING], line 49: the section isn't named"}},
+		// 0.041666666666666664 is how a double prints 1/24: it is 24 ends an inch exactly, as 1 in is 25.4 mm.
+		{"spacing-double", func(d *Draft) { d.Sett.Width = 6 * measure.Inch / 24 }, nil},
+		{"spacing-comma", nil, nil},
+		{"spacing-exponent", nil, nil},
+		{"section-names", func(d *Draft) { d.Sett.Width = 6 * measure.Centimetre / 8 }, []string{
+			"[COLOUR PALETTE], line 14: the section is read as [COLOR PALETTE]", "[COLORTABLE], line 18: the section is read as", "[WARPCOLOURS], line 36: the section is read as"}},
+		{"from-zero", nil, []string{"[WARP COLORS], line 37: the lines count the threads from 0; they are taken as 1 to 6", "[THREADING], line 42: the lines count"}},
+		{"utf16-le", func(d *Draft) { d.Title = "Sechs Fäden" }, nil},
+		{"utf16-be", func(d *Draft) { d.Title = "Sechs Fäden" }, nil},
+		{"utf16-bare", func(d *Draft) { d.Title = "Sechs Fäden" }, nil},
+		{"weft", func(d *Draft) { d.Weft = []Picks{{2, 5}, {3, 2}, {1, 1}} }, nil},
 		{"spacing-gaps", func(d *Draft) { d.Sett = nil }, []string{"[WARP SPACING], line 48: the section isn't named", "[WARP SPACING], line 50: the spacing \"NaN\" is no width", "[WARP SPACING], line 48: not every thread"}},
 		{"no-default-colour", func(d *Draft) { d.Colours = []int{1, 1, NoColour, NoColour, NoColour, 3} }, []string{"[WARP COLORS], line 35: 3 threads have no colour"}},
 		{"no-warp-colours", func(d *Draft) { d.Colours = []int{2, 2, 2, 2, 2, 2} }, []string{"[CONTENTS], line 11: [WARP COLORS] is named"}},
@@ -138,43 +153,19 @@ func TestReadRefuses(t *testing.T) {
 		}
 	}
 	for name, data := range map[string]string{
-		"bytes": "[WARP]\nThreads=1\n" + strings.Repeat(";", MaxBytes),
-		"lines": "[WARP]\nThreads=1\n" + strings.Repeat("\n", MaxLines),
+		"4194321 bytes": "[WARP]\nThreads=1\n" + strings.Repeat(";", MaxBytes),
+		"300001 lines":  "[WARP]\nThreads=1\n" + strings.Repeat("\n", MaxLines-1),
 	} {
-		if _, err := Read([]byte(data)); len(measure.FieldErrors(err)) != 1 {
+		if _, err := Read([]byte(data)); len(measure.FieldErrors(err)) != 1 || !strings.Contains(err.Error(), name) {
 			t.Errorf("too many %s: %v", name, err)
 		}
 	}
-}
-
-func TestStripes(t *testing.T) {
-	d := plainDraft()
-	for one, want := range map[Side]string{
-		FromLeft:  "2 colour-1, 3 colour-2, 1 colour-3 where colour-1 is #b03a2e, colour-2 is #f4f1e8, colour-3 is #0000ff",
-		FromRight: "1 colour-3, 3 colour-2, 2 colour-1 where colour-3 is #0000ff, colour-2 is #f4f1e8, colour-1 is #b03a2e",
-	} {
-		o, err := d.Stripes(one)
-		if err != nil || o.String() != want {
-			t.Errorf("thread 1 on the %v: %v (%v), not %s", one, o, err, want)
-		}
+	if _, err := Read([]byte("[WARP]\nThreads=1\n" + strings.Repeat("\n", MaxLines-2))); err != nil {
+		t.Errorf("the most lines there may be: %v", err)
 	}
-	if d.Thread(1, FromRight) != 6 || d.Thread(6, FromLeft) != 6 || d.Thread(7, FromLeft) != 0 {
-		t.Error("the ends are the wrong threads")
-	}
-	d.Colours = []int{1, NoColour, 5, 5, 5, 5}
-	if o, err := d.Stripes(FromLeft); err != nil || o.String() != "1 colour-1, 1 no colour given, 4 colour-5 where colour-1 is #b03a2e" {
-		t.Errorf("%v (%v)", o, err)
-	}
-	d.Coloured = false
-	if _, err := d.Stripes(FromLeft); len(measure.FieldErrors(err)) != 1 {
-		t.Errorf("no colours: %v", err)
-	}
-	many := &Draft{Threads: stripe.MaxColours + 1, Coloured: true}
-	for i := range many.Threads {
-		many.Colours = append(many.Colours, i)
-	}
-	if _, err := many.Stripes(FromLeft); len(measure.FieldErrors(err)) != 1 {
-		t.Errorf("too many colours: %v", err)
+	// A file is read no further than it may go, so its size isn't known.
+	if _, err := From(strings.NewReader(strings.Repeat(";", MaxBytes+100))); err == nil || !strings.Contains(err.Error(), "more than 4194304 bytes") {
+		t.Errorf("a file that is too long: %v", err)
 	}
 }
 
@@ -200,7 +191,7 @@ func TestWarningsAreLimited(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n := len(d.Warnings); n != maxWarnings+1 || !strings.Contains(d.Warnings[n-1].Text, "901 more") {
+	if n := len(d.Warnings); n != maxWarnings+1 || d.Warnings[n-1].String() != "901 more warnings are left out" {
 		t.Errorf("%d warnings, the last %v", n, d.Warnings[n-1])
 	}
 }
@@ -236,8 +227,9 @@ func FuzzRead(f *testing.F) {
 		if d.Sett != nil && (d.Sett.Width <= 0 || d.Sett.PerInch().Sign() <= 0) {
 			t.Fatalf("sett %+v", d.Sett)
 		}
-		if o, err := d.Stripes(FromRight); err == nil && o.Size() != d.Threads {
-			t.Fatalf("%d ends of %d threads", o.Size(), d.Threads)
+		w, err := d.Warp(Use{LeaveOut: true, Edge: 2})
+		if err == nil && (w.Ends < 5 || !w.Plain() && w.Order.Size() != w.Ends || d.Threading != nil && len(w.Threading) != w.Ends) {
+			t.Fatalf("%d ends of %d threads: %+v", w.Ends, d.Threads, w)
 		}
 	})
 }

@@ -1,11 +1,9 @@
 package draft
 
 import (
-	"bytes"
 	"strconv"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"millside/plan/measure"
 )
@@ -19,6 +17,7 @@ const (
 // known lists the sections that a warp needs; all others are skipped.
 var known = []string{
 	"WIF", "CONTENTS", "TEXT", "WEAVING", "WARP", "WARP SPACING", "WARP COLORS", "COLOR PALETTE", "COLOR TABLE", "THREADING",
+	"WEFT", "WEFT COLORS",
 }
 
 // section holds the key lines of one section. If a key stands more than once, the last one counts.
@@ -57,27 +56,6 @@ func bare(value string) string {
 	return strings.TrimSpace(value)
 }
 
-// decode makes text of a draft's bytes: without a byte order mark, as UTF-8 if it is that, else as
-// Latin-1, and with line feeds for all line ends.
-func decode(data []byte) (string, error) {
-	if len(data) > MaxBytes {
-		return "", refuse(strconv.Itoa(len(data))+" bytes", "a draft of at most "+strconv.Itoa(MaxBytes)+" bytes")
-	}
-	if bytes.IndexByte(data, 0) >= 0 {
-		return "", refuse("bytes that are no text", "a draft in plain text")
-	}
-	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
-	text := string(data)
-	if !utf8.Valid(data) {
-		var b strings.Builder
-		for _, c := range data {
-			b.WriteRune(rune(c))
-		}
-		text = b.String()
-	}
-	return strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n"), nil
-}
-
 // refuse is the error for a draft that can't be read at all.
 func refuse(value, want string) error {
 	return &measure.FieldError{Field: "draft", Value: value, Want: want}
@@ -89,8 +67,8 @@ func split(text string, w *warnings) (map[string]*section, error) {
 	for _, name := range known {
 		sections[name] = nil
 	}
-	if n := strings.Count(text, "\n"); n >= MaxLines {
-		return nil, refuse(strconv.Itoa(n+1)+" lines", "a draft of at most "+strconv.Itoa(MaxLines)+" lines")
+	if n := strings.Count(strings.TrimSuffix(text, "\n"), "\n") + 1; n > MaxLines {
+		return nil, refuse(strconv.Itoa(n)+" lines", "a draft of at most "+strconv.Itoa(MaxLines)+" lines")
 	}
 	name, headers, number := "", 0, 0
 	var now *section // nil while a section is skipped
@@ -101,7 +79,7 @@ func split(text string, w *warnings) (map[string]*section, error) {
 		case line == "" || line[0] == ';':
 		case line[0] == '[':
 			headers++
-			name = header(line, number, w)
+			name = meantName(header(line, number, w), number, w)
 			now = open(sections, name, number, w)
 		case headers == 0:
 			w.addOnce("", number, "text that belongs to no section is left out")
@@ -134,6 +112,21 @@ func header(line string, number int, w *warnings) string {
 	return name
 }
 
+// meantName is the known section that a name is meant for, if it is one with a space missing or too many,
+// an underscore, or in British spelling; else the name itself.
+func meantName(name string, line int, w *warnings) string {
+	bare := func(s string) string {
+		return strings.NewReplacer(" ", "", "_", "", "-", "", "COLOUR", "COLOR").Replace(s)
+	}
+	for _, k := range known {
+		if name != k && bare(name) == bare(k) {
+			w.add(name, line, "the section is read as [%s]", k)
+			return k
+		}
+	}
+	return name
+}
+
 // open is the section of a name, or nil if it is to be skipped.
 func open(sections map[string]*section, name string, line int, w *warnings) *section {
 	s, ok := sections[name]
@@ -152,7 +145,7 @@ func open(sections map[string]*section, name string, line int, w *warnings) *sec
 // add takes in one key line.
 func (s *section) add(name, line string, number int, w *warnings) {
 	key, value, ok := strings.Cut(line, "=")
-	key = strings.ToLower(strings.Join(strings.Fields(key), " "))
+	key = strings.ReplaceAll(strings.ToLower(strings.Join(strings.Fields(key), " ")), "colour", "color")
 	if !ok || key == "" {
 		w.add(name, number, "%s is no key with a value and is left out", quote(line))
 		return

@@ -14,9 +14,9 @@ const maxQuoted = 40
 
 // Warning is something in a draft that could not be read as it stands.
 type Warning struct {
-	// Section is the section's name in capitals, "" before the first one.
+	// Section is the section's name in capitals, "" before the first one and for the draft as a whole.
 	Section string
-	// Line counts from 1; it is 0 where something is missing.
+	// Line counts from 1; it is 0 where something is missing, and for the draft as a whole.
 	Line int
 	// Text says what is wrong and what was done.
 	Text string
@@ -24,6 +24,9 @@ type Warning struct {
 
 // String names the section and the line.
 func (w Warning) String() string {
+	if w.Section == "" && w.Line == 0 {
+		return w.Text
+	}
 	where := "before the first section"
 	if w.Section != "" {
 		where = "[" + w.Section + "]"

@@ -14,9 +14,12 @@ type Drawings struct {
 
 // MillDrawing is the way of the warp round a mill.
 type MillDrawing struct {
-	// Turns is whole turns, and Steps the peg steps beyond them to the far end peg.
-	Turns int `json:"turns"`
-	Steps int `json:"steps"`
+	// Turns is whole turns, and Steps the peg steps beyond them to the far end peg; 0 where a turn isn't a whole
+	// number of steps. Beyond is the same as a length along the circumference, and Where says it in words.
+	Turns  int            `json:"turns"`
+	Steps  int            `json:"steps"`
+	Beyond measure.Length `json:"beyond"`
+	Where  string         `json:"where"`
 	// Circumference and PegStep are the mill's, so that the steps can be drawn to scale.
 	Circumference measure.Length `json:"circumference"`
 	PegStep       measure.Length `json:"peg_step"`
@@ -55,7 +58,7 @@ func (a maker) drawings() Drawings {
 	case a.Board != nil:
 		d.Board = s.Board[:a.Board.Distances]
 	case a.Room != nil:
-		d.Mill = &MillDrawing{Turns: a.Room.Turns, Steps: a.Room.Steps, Circumference: s.Mill.Circumference, PegStep: s.Mill.PegStep}
+		d.Mill = &MillDrawing{Turns: a.Room.Turns, Steps: a.Room.Steps, Beyond: a.Room.Beyond, Where: a.Room.Where(), Circumference: s.Mill.Circumference, PegStep: s.Mill.PegStep}
 	}
 	if a.Raddle != nil {
 		d.Raddle = &RaddleDrawing{MiddleSpace: a.Raddle.MiddleSpace}

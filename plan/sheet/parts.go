@@ -22,7 +22,9 @@ func (a maker) yarn() Part {
 				total.Length.In(units.Long(), 1), total.Mass.In(units.Light(), 1)), How: measure.How{Formula: "the sum of its cones, each weight rounded up", WithNumbers: inNumbers(total, units)}})
 		}
 		part.Rows = append(part.Rows, measure.Row{Name: "whole warp", Value: fmt.Sprintf("%s, %s, %s", measure.Counted(a.Yarn.Ends, "end", "ends"),
-			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.In(units.Heavy(), 3)), Warning: a.runsOut()})
+			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.In(units.Heavy(), 3)), Warning: a.runsOut()},
+			measure.Row{Name: "of that, tails", Value: a.Yarn.Tails.In(units.Long(), 1), How: measure.How{Formula: "ends tied on at the pegs x the tails of one",
+				WithNumbers: fmt.Sprintf("%s x %s = %s", measure.Counted(a.Yarn.Ties, "end", "ends"), plan.DefaultExtras().PerTie.In(units.Short(), 1), a.Yarn.Tails.In(units.Long(), 1))}})
 	}
 	if a.Weft != nil {
 		value := a.Weft.Length.In(units.Long(), 1)

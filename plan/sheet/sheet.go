@@ -92,7 +92,7 @@ func New(pr *plan.Project, o Options) (*Sheet, error) {
 	}
 	p := a.Plan
 	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains), Length: p.Path.Length, Yarn: p.WarpYarn()}
-	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.reed(), a.words(), a.cautions()} {
+	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.threading(), a.reed(), a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}

@@ -162,7 +162,7 @@ func TestSheetAddsUp(t *testing.T) {
 		for _, c := range a.Plan.Chains {
 			positions += c.Passes[0].Ends()
 		}
-		if want := sheet.Yarn + x.PerPass.Times(sheet.Ends) + x.PerChain.Times(positions); a.Yarn.Length != want {
+		if want := sheet.Yarn + x.PerPass.Times(sheet.Ends) + x.PerTie.Times(positions); a.Yarn.Length != want {
 			rt.Fatalf("the cones give %v, the passes take %v", a.Yarn.Length, want)
 		}
 		if want := sheet.Length.Times(sheet.Ends); sheet.Yarn != want {

@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"millside/plan/measure"
 )
 
 // fold makes names that differ in capitals, or in how an accent is stored, the same.
@@ -160,3 +162,11 @@ func markedApart(a, b string) bool {
 }
 
 func isMark(s string) bool { return utf8.RuneCountInString(s) <= 2 || strings.Trim(s, "ivx") == "" }
+
+// CheckName reports why a name can't be that of a colour. The error is a [*measure.FieldError].
+func CheckName(name string) error {
+	if why := badName(name); why != "" {
+		return &measure.FieldError{Field: "colour", Value: name, Want: why}
+	}
+	return nil
+}

@@ -25,9 +25,9 @@ func (m Model) millDrawing(w int) []string {
 		}
 		marks = string(rs)
 	}
-	last := min(int(mill.PegStep.Times(room.Steps*width)/mill.Circumference), width)
+	last := min(int(room.Beyond.Times(width)/mill.Circumference), width)
 	var rows []string
-	if room.Steps > 0 {
+	if room.Beyond > 0 {
 		rs := []rune(marks)
 		done := s.Outward.Render(strings.ReplaceAll(string(rs[:max(last-1, 0)]), "─", "━") + "●")
 		rows = append(rows, fmt.Sprintf("%4d │", room.Turns+1)+done+s.Dim.Render(string(rs[last:]))+"│ far end")
@@ -42,7 +42,7 @@ func (m Model) millDrawing(w int) []string {
 		if turn == 1 {
 			line, end = "●"+string([]rune(line)[1:]), " lease"
 		}
-		if turn == room.Turns && room.Steps == 0 {
+		if turn == room.Turns && room.Beyond == 0 {
 			end += " far end"
 		}
 		rows = append(rows, fmt.Sprintf("%4d │", turn)+s.Outward.Render(line)+"│"+end)

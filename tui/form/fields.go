@@ -131,6 +131,46 @@ func guardField() field {
 		}}
 }
 
+// minutesField takes one of the weaver's times. The usual ones are shown until one is given, and what is given
+// makes the others the plan's own too; where all are the usual ones again, the plan has none.
+func minutesField(label, name, hint string, at func(*plan.HandTimes) *time.Duration) field {
+	return field{section: secWinding, label: label, name: name, hint: hint,
+		show: func(s plan.Spec) string {
+			t := s.HandTimes()
+			return plan.MinutesText(*at(&t))
+		},
+		take: func(s *plan.Spec, text string) error {
+			d, err := plan.ParseMinutes(text)
+			if err != nil {
+				return measure.InField(err, name)
+			}
+			t := s.HandTimes()
+			if *at(&t) = d; t == plan.DefaultHandTimes() {
+				t = plan.HandTimes{}
+			}
+			s.Times = t
+			return nil
+		}}
+}
+
+// onlyMinutes lets a time be left out: an empty field is none.
+func onlyMinutes(f field) field {
+	show, take := f.show, f.take
+	f.show = func(s plan.Spec) string {
+		if text := show(s); text != "0" {
+			return text
+		}
+		return ""
+	}
+	f.take = func(s *plan.Spec, text string) error {
+		if strings.TrimSpace(text) == "" {
+			text = "0"
+		}
+		return take(s, text)
+	}
+	return f
+}
+
 // reedWidthField is the width of the reed, which is a part of the reed.
 func reedWidthField() field {
 	const name = "reed width"

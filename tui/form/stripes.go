@@ -174,7 +174,9 @@ func (m Model) colourLines(w int) []string {
 // scheduleLines says how the stripes are cut into passes, how good that is, and what else there would be.
 func (m Model) scheduleLines(w int) []string {
 	s, made := m.Styles, m.made.made
-	out := look.Wrap(stripe.WorkWords(made.Schedule)+", about "+look.Roughly(made.Schedule.Total), w)
+	p := m.project.Plan
+	out := look.Wrap(fmt.Sprintf("%s of %s: %s; %s", measure.Counted(p.Passes(), "pass", "passes"),
+		measure.Counted(made.Schedule.Kinds, "kind", "kinds"), p.WorkSum(), m.timeText()), w)
 	for i := range out {
 		out[i] = s.Strong.Render(out[i])
 	}

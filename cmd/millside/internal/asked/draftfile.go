@@ -3,69 +3,115 @@ package asked
 import (
 	"errors"
 	"fmt"
-	"slices"
+	"io"
+	"os"
+	"strings"
 
 	"millside/cmd/millside/internal/files"
 	"millside/plan/draft"
-	"millside/plan/stripe"
+	"millside/plan/measure"
 )
 
 // DraftFile is a draft that was read, and what the weaver said of it.
 type DraftFile struct {
 	*draft.Draft
-	Path      string
-	Side      draft.Side // that thread 1 is on
-	SideGiven bool
+	Path string
+	Use  draft.Use
+	// SideGiven and NotThreadedGiven say that the weaver has said on which side thread 1 is, and what to do
+	// with threads that go through no shaft.
+	SideGiven, NotThreadedGiven bool
 }
 
-// ReadDraft reads a draft. No more of the file is read than a draft may have.
-func ReadDraft(path string) (*DraftFile, error) {
-	data, err := files.Read(path, draft.MaxBytes)
+// FromPipe is the path that stands for the standard input.
+const FromPipe = "-"
+
+// ReadDraft reads a draft from a path, or from in where the path is [FromPipe].
+func ReadDraft(path string, in io.Reader) (*DraftFile, error) {
+	d, err := readDraft(path, in)
+	if len(measure.FieldErrors(err)) > 0 {
+		return nil, fmt.Errorf("draft %s: %w", path, err)
+	}
 	if err != nil {
 		return nil, fmt.Errorf("reading the draft: %w", err)
-	}
-	d, err := draft.Read(data)
-	if err != nil {
-		return nil, fmt.Errorf("draft %s: %w", path, err)
 	}
 	return &DraftFile{Draft: d, Path: path}, nil
 }
 
-// Symmetric says whether the colours are the same from both sides, so that it doesn't matter on which one
-// thread 1 is.
-func (d *DraftFile) Symmetric() bool {
-	back := slices.Clone(d.Colours)
-	slices.Reverse(back)
-	return slices.Equal(back, d.Colours)
-}
-
-// Stripes is the stripe order from left to right if thread 1 is on a side, what repeats in brackets.
-func (d *DraftFile) Stripes(side draft.Side) (stripe.Order, error) {
-	order, err := d.Draft.Stripes(side)
-	if err != nil {
-		return order, fmt.Errorf("draft %s: %w", d.Path, err)
+// readDraft reads what is piped in, and of all else plain files only, so that it never waits for a device.
+func readDraft(path string, in io.Reader) (*draft.Draft, error) {
+	if path == FromPipe {
+		return draft.From(in)
 	}
-	return order.Folded(), nil
+	if strings.HasPrefix(path, "/dev/fd/") || strings.HasPrefix(path, "/proc/self/fd/") || path == "/dev/stdin" { // so a shell passes on what another program writes
+		file, err := os.Open(path)
+		if err != nil {
+			return nil, err
+		}
+		defer file.Close()
+		return draft.From(file)
+	}
+	data, err := files.Read(path, draft.MaxBytes)
+	if err != nil {
+		return nil, err
+	}
+	return draft.Read(data)
 }
 
-// Sides lists the sides that thread 1 may be on, as far as they make a difference.
+// Warp makes a warp of the draft with thread 1 on a side.
+func (d *DraftFile) Warp(side draft.Side) (*draft.Warp, error) {
+	use := d.Use
+	use.Side = side
+	w, err := d.Draft.Warp(use)
+	if err != nil {
+		return nil, fmt.Errorf("draft %s: %w", d.Path, err)
+	}
+	return w, nil
+}
+
+// Symmetric says whether the colours are the same from both sides, so that it doesn't matter for the
+// stripes on which one thread 1 is.
+func (d *DraftFile) Symmetric() bool {
+	right, err1 := d.Warp(draft.FromRight)
+	left, err2 := d.Warp(draft.FromLeft)
+	return err1 == nil && err2 == nil && right.Order.String() == left.Order.String()
+}
+
+// Sides lists the sides that thread 1 may be on, as far as they make a difference to the stripes.
 func (d *DraftFile) Sides() []draft.Side {
 	if d.SideGiven || d.Symmetric() {
-		return []draft.Side{d.Side}
+		return []draft.Side{d.Use.Side}
 	}
 	return []draft.Side{draft.FromRight, draft.FromLeft}
 }
 
-func otherSide(s draft.Side) draft.Side {
-	if s == draft.FromLeft {
-		return draft.FromRight
+// ask is the error where something has to be said about the draft first.
+func (d *DraftFile) ask() error {
+	if !d.SideGiven && !d.Symmetric() {
+		return errors.New("on which side is thread 1 of the draft, seen by the weaver at the loom? A draft doesn't say, and these stripes " +
+			"are not the same from both sides. Give --thread-1 right, which is the commoner, or --thread-1 left; " +
+			"'millside draft' shows the stripes in both ways")
 	}
-	return draft.FromLeft
+	if text := d.NotThreadedText(); text != "" && !d.NotThreadedGiven {
+		return errors.New("what about the threads without a shaft? " + text + ". Give --not-threaded keep, to wind them all the same " +
+			"(floating selvedges, say), or --not-threaded leave-out")
+	}
+	return nil
 }
 
-// askSide is the error where it matters on which side thread 1 is.
-func (d *DraftFile) askSide() error {
-	return errors.New("on which side is thread 1 of the draft, seen by the weaver at the loom? A draft doesn't say, and these stripes " +
-		"are not the same from both sides. Give --thread-1 right, which is the commoner, or --thread-1 left; " +
-		"'millside draft' shows the stripes in both ways")
+// NotThreadedText says how many of the draft's threads go through no shaft, "" if all do or if the draft has
+// no threading.
+func (d *DraftFile) NotThreadedText() string {
+	atEnd, before := d.NotThreaded()
+	if atEnd+before == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("%d of the draft's %d threads are threaded, %d are not", d.Threads-atEnd-before, d.Threads, atEnd+before)
+	switch {
+	case before == 0:
+		return text + ": those at the end"
+	case atEnd == 0:
+		return text
+	default:
+		return text + fmt.Sprintf(", %d of them at the end", atEnd)
+	}
 }

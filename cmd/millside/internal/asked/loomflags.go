@@ -1,6 +1,8 @@
 package asked
 
 import (
+	"millside/plan/loom"
+
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
@@ -27,5 +29,32 @@ func loomFlags(cmd *cobra.Command, ask *SpecAsk) {
 	f.Var(unset(lengthValue{&ask.reedWidth}), "reed-width", "the reed's usable width")
 	f.Var(unset(countValue{&l.EdgeDents}), "edge-dents", "dents at each edge that hold --edge-ends each")
 	f.Var(unset(countValue{&l.EdgeEnds}), "edge-ends", "ends in each of these dents")
+	f.Var(unset(threadingValue{&l.Threading}), "threading", "the shaft of each end from end 1 on, or a repeat of them, such as \"1, 2, 3, 4\" or \"24 times (1, 2, 3, 4), 1\"")
+	f.Var(unset(heddlesValue{&l.Heddles}), "heddles", "the heddles on each shaft, such as \"100, 100, 80, 80\" or \"100 on 4 shafts\"")
 	Words(cmd, "first-end", &l.FirstEnd, "side of the loom on which end 1 lies", "left", "right")
+}
+
+// threadingValue is the shaft of each end, as a weaver writes it.
+type threadingValue struct{ of *loom.Threading }
+
+func (v threadingValue) String() string {
+	if v.of == nil {
+		return ""
+	}
+	return v.of.String()
+}
+func (v threadingValue) Type() string { return "shafts" }
+func (v threadingValue) Set(s string) (err error) {
+	*v.of, err = loom.ParseThreading(s)
+	return err
+}
+
+// heddlesValue is how many heddles each shaft has.
+type heddlesValue struct{ of *[]int }
+
+func (v heddlesValue) String() string { return "" }
+func (v heddlesValue) Type() string   { return "numbers" }
+func (v heddlesValue) Set(s string) (err error) {
+	*v.of, err = loom.ParseHeddles(s)
+	return err
 }

@@ -94,7 +94,7 @@ func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 	var errs []error
 	l := &s.Loom
 	if l.Sett.IsZero() {
-		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end")
+		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end", "threading", "heddles")
 	}
 	if ask.raddle != "" {
 		r, err := nameOr(ask.raddle, "raddle", func() (loom.Raddle, error) { r, err := hand.FindRaddle(ask.raddle); return r.Raddle, err },

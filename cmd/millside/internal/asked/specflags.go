@@ -110,6 +110,7 @@ var FlagOf = map[string]string{
 	"pattern repeat": "repeat", "balancing part": "balance", "doubled selvedge ends": "doubled", "ends before the first repeat": "doubled",
 	"floating selvedges": "floating", "ends to fit": "fit", "picks": "picks", "weft take-up": "weft-take-up", "weft": "weft",
 	"yarn": "yarn", "colour": "colour", "cones at hand": "packages", "packages": "packages",
+	"threading": "threading", "shaft": "threading", "ends in the threading": "threading", "shafts with heddles": "heddles",
 	"sett": "sett", "raddle": "raddle", "raddle space": "raddle", "raddle spaces": "raddle-spaces", "reed": "reed", "reed width": "reed-width",
 	"selvedge dents": "edge-dents", "ends in a selvedge dent": "edge-ends", "side of the first end": "first-end",
 }

@@ -12,8 +12,6 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
-	"millside/plan/draft"
-	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
@@ -33,7 +31,9 @@ too. Parts stand with commas between them:
   where red is #b03a2e          at the very end: how a colour looks; a name known on
                                 the web, such as navy or sea green, is drawn so anyway
   4 "8/2 navy"                  a name with figures or other signs stands in quotes
---draft takes the colours of the warp from a draft in the open format WIF instead.
+--draft takes the warp from a draft in the open format WIF instead: its threads, its
+colours, the shaft of each thread, and the title as the name. A draft of one colour,
+or of none, makes a plain warp. --ends repeats and cuts the draft to that number.
 An order that is printed from right to left is written as it is printed, with
 --stripes-from right. End 1 is on the left, seen by the weaver at the loom;
 --thread-1 says on which side the draft's thread 1 is. The sett that the
@@ -61,8 +61,8 @@ lists all positions. A time is given as text and in whole nanoseconds.`
 type StripeAsk struct {
 	text, draft, packages string
 	from                  plan.WrittenFrom
-	side                  draft.Side
-	sideGiven             bool
+	use                   *DraftAsk
+	read                  *DraftFile // the draft, once it is read
 	ask                   stripe.Ask
 	way                   wayValue
 	halts                 int
@@ -80,8 +80,8 @@ func StripeFlags(cmd *cobra.Command) *StripeAsk {
 	f := cmd.Flags()
 	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
 	Words(cmd, "stripes-from", &a.from, "stripes: where the order that you write begins; in print that is mostly on the right", "end 1", "left", "right")
-	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the stripes")
-	ThreadFlag(cmd, &a.side, &a.sideGiven)
+	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the warp; - is the standard input")
+	a.use = DraftFlags(cmd)
 	f.BoolVar(&a.ask.Limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
 	f.StringVar(&a.packages, "packages-of", "", "stripes: packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
 	f.Var(sizesValue{&a.ask.Limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
@@ -90,13 +90,6 @@ func StripeFlags(cmd *cobra.Command) *StripeAsk {
 	f.Var(&a.way, "way", "stripes: the way to wind, one of those that the plan lists: "+strings.Join(wayNames(), ", "))
 	_ = cmd.RegisterFlagCompletionFunc("way", cobra.FixedCompletions(wayNames(), cobra.ShellCompDirectiveNoFileComp))
 	return a
-}
-
-// ThreadFlag adds the flag for the side of a draft's thread 1.
-func ThreadFlag(cmd *cobra.Command, side *draft.Side, given *bool) {
-	cmd.Flags().Var(sideValue{side, given}, "thread-1", "the side that the draft's thread 1 is on, seen by the weaver at the loom: right or left")
-	// The error would say that there is no such flag, or that it is completed already.
-	_ = cmd.RegisterFlagCompletionFunc("thread-1", cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
 }
 
 // given says whether there are stripes.
@@ -111,14 +104,14 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 		return nil, nil
 	}
 	made := &Striped{}
-	order, err := a.order(cmd, errOut, made, spec.Loom.FirstEnd)
-	if err != nil {
+	order, err := a.order(cmd, errOut, spec)
+	if err != nil || len(order.Parts) == 0 {
 		return nil, err
 	}
+	made.Draft = a.read
 	if err := a.agree(cmd, order, *spec); err != nil {
 		return nil, Usage(cmd, err)
 	}
-	spec.Stripes, spec.StripesFrom = order.String(), a.from
 	if a.packages != "" {
 		if a.ask.Limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
 			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
@@ -148,8 +141,11 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 		_, err := stripe.Parse("")
 		return pointAt(err, "")
 	}
-	if changed("thread-1") && !changed("draft") {
-		return errors.New("--thread-1 is about a draft; give --draft too")
+	if i := slices.IndexFunc(draftFlagNames, changed); i >= 0 && !changed("draft") {
+		return fmt.Errorf("--%s is about a draft; give --draft too", draftFlagNames[i])
+	}
+	if changed("draft-times") && changed("ends") {
+		return errors.New("--draft-times and --ends both say how often the draft is laid; give one of them")
 	}
 	if n := a.ask.Limits.Effort; n < 1 || n > schedule.MaxEffort {
 		return &measure.FieldError{Field: "--effort", Value: strconv.Itoa(n), Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
@@ -157,41 +153,70 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 	if changed("stripes-from") && !changed("stripes") {
 		return errors.New("--stripes-from is about stripes that you write; give --stripes too")
 	}
-	names := []string{"finish-at-lease", "packages-of", "group-sizes", "most-halts", "effort", "way"}
-	if i := slices.IndexFunc(names, changed); i >= 0 && !a.given() {
-		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", names[i])
+	if i := slices.IndexFunc(stripedFlags, changed); i >= 0 && !a.given() {
+		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", stripedFlags[i])
 	}
 	return nil
 }
 
-// order is the stripe order, typed or from the draft.
-func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, made *Striped, firstEnd loom.Side) (stripe.Order, error) {
+// order is the stripe order, typed or from the draft; what else the draft says goes into the spec. The order
+// is empty where the draft makes a plain warp.
+func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) (stripe.Order, error) {
 	if a.draft == "" {
 		order, err := stripe.Parse(a.text)
+		spec.Stripes, spec.StripesFrom = order.String(), a.from
 		return order, Usage(cmd, pointAt(err, a.text))
 	}
-	d, err := ReadDraft(a.draft)
+	d, err := ReadDraft(a.draft, cmd.InOrStdin())
 	if err != nil {
 		return stripe.Order{}, err
 	}
 	for _, w := range d.Warnings {
 		fmt.Fprintf(errOut, "millside: draft %s: %s\n", prose.Clean(a.draft), prose.Clean(w.String()))
 	}
-	if !d.Symmetric() && d.Coloured && !a.sideGiven {
-		return stripe.Order{}, Usage(cmd, d.askSide())
+	if err := a.use.Of(d); err != nil {
+		return stripe.Order{}, Usage(cmd, err)
 	}
-	made.Draft, d.Side, d.SideGiven = d, a.side, a.sideGiven
-	side := a.side
-	if firstEnd == loom.RightSide { // then end 1 is on the right, and the stripes go from right to left
-		side = otherSide(side)
+	if cmd.Flags().Changed("ends") {
+		d.Use.Ends = spec.Ends
 	}
-	return d.Stripes(side)
+	w, err := d.Warp(d.Use.Side)
+	if err == nil {
+		err = Usage(cmd, d.ask())
+	}
+	if err != nil {
+		return stripe.Order{}, err
+	}
+	a.read = d
+	threading := spec.Loom.Threading
+	*spec = w.Into(*spec, cmd.Flags().Changed("name"))
+	if cmd.Flags().Changed("threading") { // the weaver's own
+		spec.Loom.Threading = threading
+	}
+	if w.Plain() {
+		return stripe.Order{}, Usage(cmd, a.onlyStriped(cmd))
+	}
+	return w.Order, nil
 }
+
+// onlyStriped refuses the flags that are about stripes where the draft makes a plain warp.
+func (a *StripeAsk) onlyStriped(cmd *cobra.Command) error {
+	if i := slices.IndexFunc(stripedFlags, cmd.Flags().Changed); i >= 0 {
+		return fmt.Errorf("--%s is about stripes, and the draft makes a warp of one colour", stripedFlags[i])
+	}
+	return nil
+}
+
+// stripedFlags lists the flags that say how stripes are wound.
+var stripedFlags = []string{"finish-at-lease", "packages-of", "group-sizes", "most-halts", "effort", "way"}
+
+// Draft is the draft that was read, nil where there was none.
+func (a *StripeAsk) Draft() *DraftFile { return a.read }
 
 // agree refuses what doesn't go with the stripes.
 func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec) error {
 	n := order.Size()
-	if cmd.Flags().Changed("ends") && spec.Ends != n {
+	if a.draft == "" && cmd.Flags().Changed("ends") && spec.Ends != n {
 		return &measure.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends), Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
 	}
 	if cmd.Flags().Changed("group") {

@@ -15,7 +15,7 @@ func TestDrawingsKeepWithin(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		round := measure.Length(rapid.Int64Range(int64(20*measure.Centimetre), int64(20*measure.Metre)).Draw(t, "round"))
 		step := round / measure.Length(rapid.IntRange(1, 20).Draw(t, "steps in a turn"))
-		mill := DrawMill(&sheet.MillDrawing{Turns: rapid.IntRange(0, 200).Draw(t, "turns"), Steps: rapid.IntRange(1, 3).Draw(t, "steps"), Circumference: round, PegStep: step})
+		mill := DrawMill(&sheet.MillDrawing{Turns: rapid.IntRange(0, 200).Draw(t, "turns"), Beyond: step.Times(rapid.IntRange(1, 3).Draw(t, "steps")), Where: "some turns", Circumference: round, PegStep: step})
 		board := DrawBoard(make([]measure.Length, rapid.IntRange(1, 200).Draw(t, "distances")), measure.Metric)
 		reed := DrawReed(&sheet.ReedDrawing{Edge: rapid.IntRange(0, 3).Draw(t, "edge"), Repeat: 2, Dents: rapid.SliceOfN(rapid.IntRange(0, 40), 1, 30).Draw(t, "dents")})
 		for _, d := range []Drawing{mill, board, reed} {

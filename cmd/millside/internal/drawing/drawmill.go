@@ -31,7 +31,7 @@ type millSketch struct {
 // DrawMill draws the way of the warp on a mill with its lease, its turns and the far end peg to scale.
 func DrawMill(m *sheet.MillDrawing) Drawing {
 	s := &millSketch{mill: m, posts: postsOf(m)}
-	beyond := float64(m.Steps) * float64(m.PegStep) / float64(m.Circumference)
+	beyond := float64(m.Beyond) / float64(m.Circumference)
 	whole := m.Turns
 	if whole > mostTurns {
 		s.gap = whole - 2*shownTurns
@@ -40,19 +40,11 @@ func DrawMill(m *sheet.MillDrawing) Drawing {
 	s.turns = float64(whole) + beyond
 	s.W, s.H = drawingWidth, s.at(s.turns).y+600
 	s.Title = "The way of the warp on the mill"
-	s.Caption = fmt.Sprintf("The mill from the side, the near end at the top: %s. Full lines in front, broken lines behind.", millWords(m))
+	s.Caption = fmt.Sprintf("The mill from the side, the near end at the top: %s. Full lines in front, broken lines behind.", m.Where)
 	s.frame()
 	s.warp()
 	s.pegs()
 	return s.Drawing
-}
-
-func millWords(m *sheet.MillDrawing) string {
-	text := prose.Count(m.Turns, "turn")
-	if m.Steps > 0 {
-		text += " and " + prose.Count(m.Steps, "peg step")
-	}
-	return text
 }
 
 // postsOf is how many posts are drawn: one for each peg step where these go into the mill's round, else

@@ -68,7 +68,7 @@ func (t *Talk) Echo() string {
 	case t.line == nil:
 		return ""
 	case t.asking != nil:
-		return t.asking.ask.Labels()[t.asking.at] + "? " + t.line.String()
+		return t.asking.label() + " " + t.line.String()
 	}
 	return ": " + t.line.String()
 }
@@ -134,15 +134,20 @@ func (t *Talk) begin(ask session.Ask) session.Reply {
 func (t *Talk) next() session.Reply {
 	a := t.asking
 	t.line = &strings.Builder{}
+	r := session.Reply{Short: a.label(), Cue: session.CueLook}
+	if preview := a.ask.Preview(t.s, a.texts); preview != "" {
+		r.Said = []string{preview}
+	}
+	return r
+}
+
+// label is what is asked for now, with what stands there already.
+func (a *asking) label() string {
 	label := a.ask.Labels()[a.at] + "?"
 	if have := a.texts[a.at]; have != "" {
 		label += " (" + have + ")"
 	}
-	said := []string{label}
-	if preview := a.ask.Preview(t.s, a.texts); preview != "" {
-		said = append([]string{preview}, said...)
-	}
-	return session.Reply{Said: said, Short: label, Cue: session.CueLook}
+	return label
 }
 
 // keyHelp lists the keys.

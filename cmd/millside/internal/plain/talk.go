@@ -99,6 +99,9 @@ func (t *Talk) do(in session.Intent, at time.Time) (session.Reply, error) {
 		return r, nil
 	}
 	t.s, r = next.Saved(r.Event, st)
+	if t.typed && t.s.Stage(at) == session.AtQuestion {
+		r.Said = append(r.Said, "The key y says yes, o other, l later.")
+	}
 	return r, nil
 }
 

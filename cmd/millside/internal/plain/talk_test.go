@@ -207,7 +207,7 @@ func TestWords(t *testing.T) {
 		{"package nowhere", []string{"package"}, []string{"Which position?"}, nil},
 		{"package of no weight", []string{"package 4 heavy"}, []string{"Not done: weight:"}, nil},
 		{"package from no pass", []string{"package 4 pass"}, []string{"From which pass on?"}, nil},
-		{"drop the last", []string{"break 4", "knot 5", "drop"}, []string{"Mark number 3 is taken back: pass 1, position 5"}, func(s counter.State) bool { return s.Incidents[1].Withdrawn && !s.Incidents[0].Withdrawn }},
+		{"drop the last", []string{"break 4", "knot 5", "drop"}, []string{"Mark number 3 is taken back (pass 1, position 5"}, func(s counter.State) bool { return s.Incidents[1].Withdrawn && !s.Incidents[0].Withdrawn }},
 		{"drop by number", []string{"break 4", "knot 5", "drop 2"}, []string{"Mark number 2 is taken back"}, func(s counter.State) bool { return s.Incidents[0].Withdrawn }},
 		{"drop by its older word", []string{"break 4", "withdraw"}, []string{"Mark number 2 is taken back"}, nil},
 		{"drop nothing", []string{"drop"}, []string{"no mark to take back"}, nil},
@@ -397,11 +397,11 @@ func TestKeys(t *testing.T) {
 	tk.wants(tk.presses("pgdown"), "Pass 1 is laid, 10 ends stand.")
 	tk.wants(tk.presses("u"), "Pass 1 is taken back.")
 	tk.wants(tk.presses("U"), "Nothing to take back")
-	tk.wants(tk.presses("right", " "), "do the neighbours alternate")
+	tk.wants(tk.presses("right", " "), "do the neighbours alternate", "The key y says yes")
 	tk.wants(tk.presses("y"), "The lease is as planned.")
-	tk.wants(tk.presses("b"), "BROKEN END", "position?")
-	tk.wants(tk.presses("4", "enter"), "pass? (3)")
-	if got := tk.p.Echo(); !strings.HasPrefix(got, "pass? ") {
+	tk.wants(tk.presses("b"), "BROKEN END", "Which position of the paddle?")
+	tk.wants(tk.presses("4", "enter"), "That is end 24 of the warp.")
+	if got := tk.p.Echo(); got != "pass? (3) " {
 		t.Errorf("echo %q", got)
 	}
 	tk.presses("enter")
@@ -462,7 +462,7 @@ func TestPieces(t *testing.T) {
 func TestRecountByKeys(t *testing.T) {
 	tk := newBench(t, nil)
 	tk.presses(" ", " ")
-	tk.wants(tk.presses("c"), "RECOUNT", "groups over peg 1?")
+	tk.wants(tk.presses("c"), "RECOUNT")
 	tk.presses("2", "enter", "1", "enter", "enter", "enter")
 	tk.wants(tk.presses("enter", "enter"), "The count was 2, now it is 3")
 	if got := tk.state().Recounts[0].Reason; got != "counted on the pegs (2 over peg 1, 1 over peg 2)" {

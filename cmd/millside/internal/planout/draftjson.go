@@ -21,7 +21,22 @@ type draftJSON struct {
 	Symmetric bool               `json:"symmetric"` // the colours are the same from both sides
 	Sett      *offerJSON         `json:"sett_offered,omitempty"`
 	Stripes   []draftStripesJSON `json:"stripes"`
-	Warnings  []warningJSON      `json:"warnings"`
+	Ends      int                `json:"ends"` // of the warp that it makes
+	Made      []string           `json:"made"` // what was made of its threads
+	// NotThreaded is how many threads go through no shaft; 0 and 0 where the draft has no threading.
+	NotThreaded struct {
+		AtEnd  int `json:"at_end"`
+		Before int `json:"before"`
+	} `json:"not_threaded"`
+	Heddles  []int         `json:"heddles"` // for each shaft, shaft 1 first; empty without a threading
+	Weft     []picksJSON   `json:"weft"`    // empty where the draft doesn't say
+	Warnings []warningJSON `json:"warnings"`
+}
+
+// picksJSON is how many picks of the draft are of a colour.
+type picksJSON struct {
+	Name  string `json:"name"`
+	Picks int    `json:"picks"`
 }
 
 // offerJSON is the sett that a draft's spacing comes to: so many threads on a width. PerInch has at most
@@ -61,17 +76,25 @@ type warningJSON struct {
 func DraftToJSON(d *asked.DraftFile) draftJSON {
 	out := draftJSON{
 		File: d.Path, Title: d.Title, Threads: d.Threads, Shafts: d.Shafts, Treadles: d.Treadles, Coloured: d.Coloured,
-		Symmetric: d.Symmetric(), Stripes: []draftStripesJSON{}, Warnings: []warningJSON{},
+		Symmetric: d.Symmetric(), Stripes: []draftStripesJSON{}, Made: []string{}, Heddles: []int{}, Weft: []picksJSON{}, Warnings: []warningJSON{},
 	}
 	if s := d.Sett; s != nil {
 		out.Sett = &offerJSON{s.Threads, LengthToJSON(s.Width), s.PerInch().FloatString(2), s.Per10cm().FloatString(1), s.Absurd}
 	}
+	out.NotThreaded.AtEnd, out.NotThreaded.Before = d.NotThreaded()
 	for _, side := range d.Sides() {
-		order, err := d.Stripes(side)
+		made, err := d.Warp(side)
 		if err != nil {
-			continue // no colours, or too many: the fields above and the empty list say so
+			continue // too many colours: the fields above and the empty list say so
 		}
-		out.Stripes = append(out.Stripes, draftStripesJSON{side.String(), order.String(), coloursToJSON(order)})
+		out.Ends, out.Made = made.Ends, append([]string{}, made.Said...)
+		out.Heddles = append([]int{}, made.Threading.Heddles(made.Ends)...)
+		if !made.Plain() {
+			out.Stripes = append(out.Stripes, draftStripesJSON{side.String(), made.Order.String(), coloursToJSON(made.Order)})
+		}
+	}
+	for _, p := range d.Weft {
+		out.Weft = append(out.Weft, picksJSON{d.NameOf(p.Colour, d.Use.Names), p.Picks})
 	}
 	for _, w := range d.Warnings {
 		out.Warnings = append(out.Warnings, warningJSON(w))

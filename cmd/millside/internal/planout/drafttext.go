@@ -24,8 +24,20 @@ func DraftText(w io.Writer, d *asked.DraftFile) {
 	if d.Shafts > 0 || d.Treadles > 0 {
 		prose.Row(w, "Shafts", "%s, %s", said(d.Shafts, "shaft"), said(d.Treadles, "treadle"))
 	}
+	if text := d.NotThreadedText(); text != "" {
+		prose.Row(w, "Not threaded", "%s", text)
+	}
 	prose.Row(w, "Sett", "%s", settOffered(d))
-	draftStripes(w, d)
+	made := draftStripes(w, d)
+	if made != nil && len(made.Threading) > 0 {
+		prose.Row(w, "Heddles", "%s", heddlesText(made))
+	}
+	if len(d.Weft) > 0 {
+		prose.Row(w, "Weft", "%s", weftText(d))
+	}
+	if made != nil && !made.Plain() {
+		draftColours(w, made.Order)
+	}
 	if len(d.Warnings) > 0 {
 		fmt.Fprint(w, "\nNot as the standard has it:\n")
 	}
@@ -42,23 +54,56 @@ func said(n int, noun string) string {
 	return prose.Count(n, noun)
 }
 
-// draftStripes writes the stripes and the colours. These have no letters here: which one is A depends on
-// the side of thread 1.
-func draftStripes(w io.Writer, d *asked.DraftFile) {
-	if !d.Coloured {
-		prose.Row(w, "Stripes", "none: the draft gives no thread a colour")
-		return
-	}
-	var last stripe.Order
-	for _, side := range d.Sides() {
-		order, err := d.Stripes(side)
+// draftStripes writes the stripes, and gives the warp that the draft makes, nil if it makes none.
+func draftStripes(w io.Writer, d *asked.DraftFile) (made *draft.Warp) {
+	for i, side := range d.Sides() {
+		one, err := d.Warp(side)
 		if err != nil {
 			prose.Row(w, "Stripes", "%v", err)
-			return
+			return nil
 		}
-		prose.Row(w, "Stripes", "from left to right, %s: %s", sideText(d, side), order)
-		last = order
+		made = one
+		for _, said := range made.Said {
+			if i == 0 {
+				prose.Row(w, "Made of it", "%s", said)
+			}
+		}
+		switch {
+		case !made.Plain():
+			prose.Row(w, "Stripes", "from left to right, %s: %s", sideText(d, side), made.Order)
+		case d.Coloured:
+			prose.Row(w, "Stripes", "none: %s of one colour make a plain warp", prose.Count(made.Ends, "end"))
+		default:
+			prose.Row(w, "Stripes", "none: the draft gives no thread a colour, so its %s make a plain warp", prose.Count(made.Ends, "end"))
+		}
 	}
+	return made
+}
+
+// heddlesText says how many heddles each shaft needs.
+func heddlesText(made *draft.Warp) string {
+	var list []string
+	for i, n := range made.Threading.Heddles(made.Ends) {
+		list = append(list, fmt.Sprintf("%d on shaft %d", n, i+1))
+	}
+	if n := made.Threading.Unthreaded(made.Ends); n > 0 {
+		list = append(list, fmt.Sprintf("none for %s", prose.Count(n, "end")))
+	}
+	return strings.Join(list, ", ")
+}
+
+// weftText says how many picks each colour has in the draft.
+func weftText(d *asked.DraftFile) string {
+	var list []string
+	for _, p := range d.Weft {
+		list = append(list, fmt.Sprintf("%d %s", p.Picks, d.NameOf(p.Colour, d.Use.Names)))
+	}
+	return "picks in the draft: " + strings.Join(list, ", ")
+}
+
+// draftColours lists the colours with their ends. These have no letters here: which one is first depends on
+// the side of thread 1.
+func draftColours(w io.Writer, last stripe.Order) {
 	ends, err := last.Ends()
 	if err != nil {
 		return // the stripes are then not worth counting, and their notation was shown
@@ -79,6 +124,8 @@ func sideText(d *asked.DraftFile, side draft.Side) string {
 	switch {
 	case d.SideGiven:
 		return "thread 1 on the " + side.String()
+	case !d.Coloured:
+		return "no colours"
 	case d.Symmetric():
 		return "the same from both sides"
 	}

@@ -19,6 +19,7 @@ type planJSON struct {
 	Passes     int          `json:"passes"` // over all chains
 	Path       pathJSON     `json:"path"`
 	WarpYarn   LengthJSON   `json:"warp_yarn"` // all ends together, nothing added
+	TailYarn   LengthJSON   `json:"tail_yarn"` // for the tails of the ends that are tied on
 	Pace       PaceJSON     `json:"pace"`
 	Time       timeOfJSON   `json:"time"` // for all passes at that pace
 	Faults     []faultJSON  `json:"lease_faults"`
@@ -26,6 +27,7 @@ type planJSON struct {
 	Choices    []choiceJSON `json:"choices"`
 	Chains     []chainJSON  `json:"chains"`
 	Stripes    *stripesJSON `json:"stripes,omitempty"` // of a striped warp
+	Draft      *draftJSON   `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
 	Record     string       `json:"record,omitempty"`  // the path of the record that --save made
 }
 
@@ -118,7 +120,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 	p := project.Plan
 	out := planJSON{
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
-		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()),
+		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()), TailYarn: LengthToJSON(p.TailYarn(plan.DefaultExtras())),
 		Pace: paceToJSON(p.PassPace(project.Pace)), Time: timeOfToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}

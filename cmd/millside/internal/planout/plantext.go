@@ -24,7 +24,8 @@ func PlanText(w io.Writer, p *plan.Plan, pace plan.Pace) {
 	prose.Row(w, "Mill", "%s round, a place for the end pegs every %s, %s", prose.Length(s.Mill.Circumference, s.Units.Short()),
 		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
 	prose.Row(w, "Length", "%s", lengthText(p))
-	prose.Row(w, "Yarn", "%s for the warp, nothing added for waste", prose.Length(p.WarpYarn(), s.Units.Long()))
+	prose.Row(w, "Yarn", "%s for the ends, and %s for the tails of %s tied on; nothing added for waste", prose.Length(p.WarpYarn(), s.Units.Long()),
+		prose.Length(p.TailYarn(plan.DefaultExtras()), s.Units.Long()), prose.Count(p.WorkSum().Ties, "end"))
 	prose.Row(w, "Time", "%s, by %s", p.Time(pace).Words(), p.Spec.TimeSource(pace))
 	prose.Row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {

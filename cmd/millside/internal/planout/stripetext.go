@@ -39,8 +39,29 @@ func draftRows(w io.Writer, d *asked.DraftFile) {
 	if d.Title != "" {
 		title = fmt.Sprintf("\"%s\", ", d.Title)
 	}
-	prose.Row(w, "Draft", "%s%s, %s", title, prose.Count(d.Threads, "thread"), sideText(d, d.Side))
+	prose.Row(w, "Draft", "%s%s, %s", title, prose.Count(d.Threads, "thread"), wovenSide(d))
+	if made, err := d.Warp(d.Use.Side); err == nil {
+		for _, said := range made.Said {
+			prose.Row(w, "Made of it", "%s", said)
+		}
+	}
 	prose.Row(w, "Its sett", "%s", settOffered(d))
+}
+
+// wovenSide says on which side thread 1 is taken to be: it matters for the threading even where the colours
+// are the same from both sides.
+func wovenSide(d *asked.DraftFile) string {
+	text := sideText(d, d.Use.Side)
+	if !d.SideGiven && d.Threading != nil {
+		text += "; for the threading, thread 1 is taken to be on the " + d.Use.Side.String()
+	}
+	return text
+}
+
+// DraftRows writes what a plain warp was made of.
+func DraftRows(w io.Writer, d *asked.DraftFile) {
+	fmt.Fprint(w, "\nDraft:\n\n")
+	draftRows(w, d)
 }
 
 // timeText writes a time in hours, minutes and seconds, rounded to the nearest second, and says so if that

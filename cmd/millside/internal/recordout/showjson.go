@@ -93,7 +93,9 @@ type eventJSON struct {
 	Position int                 `json:"position,omitempty"`
 	What     string              `json:"what,omitempty"`
 	Place    *planout.LengthJSON `json:"place,omitempty"` // from the lease
-	Line     int                 `json:"line,omitempty"`  // the number of the incident that is taken back
+	Line     int                 `json:"line,omitempty"`  // the number of the mark that is taken back
+	Foot     string              `json:"foot,omitempty"`  // "first" or "last"
+	Weight   string              `json:"weight,omitempty"`
 }
 
 type tieJSON struct {
@@ -189,6 +191,12 @@ func eventToJSON(e counter.Event) eventJSON {
 		Position: e.Position, What: string(e.What), Place: placeToJSON(e.Place, e.HasPlace), Line: e.Line}
 	if e.Kind == counter.LeaseSeen {
 		out.Order = e.Order.String()
+	}
+	if e.Kind == counter.FootSeen {
+		out.Foot = e.Foot.String()
+	}
+	if e.Weight > 0 {
+		out.Weight = e.Weight.String()
 	}
 	return out
 }

@@ -146,12 +146,22 @@ func EventsText(w io.Writer, events []counter.Event) {
 
 func eventText(e counter.Event) string {
 	switch e.Kind {
-	case counter.Laid, counter.Undone, counter.WrongTurn:
+	case counter.Laid, counter.Undone, counter.Redone, counter.WrongTurn:
 		return fmt.Sprintf("chain %d, pass %d", e.Chain, e.Pass)
 	case counter.Recounted, counter.Noted:
 		return fmt.Sprintf("chain %d, %d laid: %s", e.Chain, e.Pass, e.Text)
-	case counter.TieMade:
+	case counter.TieMade, counter.TieWaved:
+		return fmt.Sprintf("chain %d, %d in ties", e.Chain, e.Pass)
+	case counter.WorkDone, counter.WorkUndone:
+		return fmt.Sprintf("chain %d, before pass %d", e.Chain, e.Pass)
+	case counter.LeaseLeft:
 		return fmt.Sprintf("chain %d, %d laid", e.Chain, e.Pass)
+	case counter.NewCone:
+		return fmt.Sprintf("chain %d, position %d, from pass %d on", e.Chain, e.Position, e.Pass)
+	case counter.FootSeen:
+		return "the " + e.Foot.String() + " position lies at the foot on outward passes"
+	case counter.Reopened:
+		return e.Text
 	case counter.Incident:
 		return incidentEventText(e)
 	case counter.Withdrawn:
@@ -177,10 +187,10 @@ func SeenOnMill(s counter.State) OnMill {
 	if m.PassesLaid == 0 {
 		return m
 	}
-	last := s.Current().Passes[m.PassesLaid-1]
-	if last.Direction.Far() {
+	if s.Current().Passes[m.PassesLaid-1].Direction.Far() {
 		m.Paddle = plan.AtCountingCross.String()
 	}
-	m.LastTurn = last.TurnAfter.String()
+	turn, _, _ := s.LastTurn() // as it was made
+	m.LastTurn = turn.String()
 	return m
 }

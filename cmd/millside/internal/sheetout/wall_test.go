@@ -1,8 +1,8 @@
 package sheetout
 
 import (
-	"context"
 	"bytes"
+	"context"
 	"strings"
 	"testing"
 	"time"

@@ -1,0 +1,245 @@
+package draft
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"millside/plan"
+	"millside/plan/loom"
+	"millside/plan/measure"
+	"millside/plan/stripe"
+)
+
+// Use is what the weaver decides about a draft. The zero value takes it as it is, with thread 1 on the
+// right.
+type Use struct {
+	// Side is the side that thread 1 is on.
+	Side Side
+	// First and Last are the first and the last thread that are taken, counted as the draft does; 0 stands
+	// for thread 1 and for the last one.
+	First, Last int
+	// LeaveOut leaves out the threads that the draft's threading puts through no shaft.
+	LeaveOut bool
+	// Times is how often the threads are laid side by side, 0 or 1 for once.
+	Times int
+	// Ends is the ends wanted: the threads are repeated, and the last time cut, to give that number. 0 leaves
+	// their number as it is. It doesn't go with Times.
+	Ends int
+	// Edge is how many ends are added at each side, of the colour of the outermost thread, and threaded as
+	// the two outermost ones by turns.
+	Edge int
+	// Names are the weaver's names of the draft's colours, by their index.
+	Names map[int]string
+}
+
+// Warp is a draft made into a warp, its ends from left to right as the weaver at the loom sees them.
+type Warp struct {
+	// Ends is how many ends it has.
+	Ends int
+	// Order is the stripe order, with repeats in brackets; it is empty in a plain warp: where the draft gives
+	// no colours, or one only.
+	Order stripe.Order
+	// Colour is the name of the one colour of a plain warp, empty where the weaver gave it none.
+	Colour string
+	// Threading is the shafts of each end; it is empty where the draft has none.
+	Threading loom.Threading
+	// Title is the draft's title, which names the warp.
+	Title string
+	// Said says what was made of the draft's threads, one sentence each; it is empty where they were taken
+	// as they are.
+	Said []string
+}
+
+// Plain says whether the warp has one colour, or none that is known.
+func (w *Warp) Plain() bool { return len(w.Order.Parts) == 0 }
+
+// end is one end of the warp: the threads whose colour and whose shafts it has, from 0.
+type end struct{ colour, shafts int }
+
+// Warp makes a warp of the draft. The error is a [*measure.FieldError]: where a number is out of its range,
+// where no thread is left, where there would be more than measure.MaxEnds ends or more than
+// stripe.MaxColours colours, or where a name won't do.
+func (d *Draft) Warp(u Use) (*Warp, error) {
+	w := &Warp{Title: d.Title}
+	threads, err := d.threadsOf(u, w)
+	if err != nil {
+		return nil, err
+	}
+	ends, err := u.lay(threads, w)
+	if err != nil {
+		return nil, err
+	}
+	w.Ends = len(ends)
+	if d.Threading != nil {
+		for _, e := range ends {
+			w.Threading = append(w.Threading, loom.Shafts(d.Threading[e.shafts]))
+		}
+	}
+	return w, d.colour(u, ends, w)
+}
+
+// threadsOf lists the threads that are taken, from 0, from left to right.
+func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
+	first, last := max(u.First, 1), u.Last
+	if last == 0 {
+		last = d.Threads
+	}
+	if u.First < 0 || first > last || last > d.Threads {
+		return nil, &measure.FieldError{Field: "threads of the draft", Value: fmt.Sprintf("%d to %d", u.First, u.Last), Want: fmt.Sprintf("two of 1 to %d, the lower one first", d.Threads)}
+	}
+	if taken := last - first + 1; taken < d.Threads {
+		w.Said = append(w.Said, fmt.Sprintf("threads %d to %d of %d are taken", first, last, d.Threads))
+	}
+	var list []int
+	left := 0
+	for i := first - 1; i < last; i++ {
+		if u.LeaveOut && d.Threading != nil && len(d.Threading[i]) == 0 {
+			left++
+			continue
+		}
+		list = append(list, i)
+	}
+	if left > 0 {
+		w.Said = append(w.Said, fmt.Sprintf("%s through no shaft left out", measure.Counted(left, "thread", "threads")))
+	}
+	if len(list) == 0 {
+		return nil, &measure.FieldError{Field: "threads of the draft", Value: "none threaded", Want: "a draft that threads some, or keep those that go through no shaft"}
+	}
+	if u.Side == FromRight {
+		slices.Reverse(list)
+	}
+	return list, nil
+}
+
+// lay repeats and cuts the threads, and puts the edges beside them.
+func (u Use) lay(threads []int, w *Warp) ([]end, error) {
+	if u.Times < 0 || u.Edge < 0 || u.Ends < 0 || u.Times > 1 && u.Ends > 0 {
+		return nil, &measure.FieldError{Field: "times", Value: strconv.Itoa(u.Times), Want: "1 or more, or the ends wanted in its place"}
+	}
+	total := len(threads) * max(u.Times, 1)
+	if u.Ends > 0 {
+		total = u.Ends - 2*u.Edge
+	}
+	if total < 1 || total > measure.MaxEnds || total+2*u.Edge > measure.MaxEnds {
+		return nil, &measure.FieldError{Field: "ends", Value: strconv.Itoa(total + 2*u.Edge), Want: fmt.Sprintf("1 to %d, the added ones of both sides among them", measure.MaxEnds)}
+	}
+	w.Said = append(w.Said, laidText(len(threads), total, u.Edge)...)
+	ends := make([]end, 0, total+2*u.Edge)
+	edge := func(out, next, k int) end { // the k-th end from the threads outwards
+		if k%2 == 1 {
+			return end{out, next}
+		}
+		return end{out, out}
+	}
+	left, right := threads[0], threads[(total-1)%len(threads)]
+	for k := u.Edge; k > 0; k-- {
+		ends = append(ends, edge(left, threads[min(1, len(threads)-1)], k))
+	}
+	for i := range total {
+		ends = append(ends, end{threads[i%len(threads)], threads[i%len(threads)]})
+	}
+	for k := 1; k <= u.Edge; k++ {
+		ends = append(ends, edge(right, threads[(total-1+len(threads)-1)%len(threads)], k))
+	}
+	return ends, nil
+}
+
+// laidText says how so many threads make so many ends.
+func laidText(threads, total, edge int) []string {
+	var said []string
+	switch times, over := total/threads, total%threads; {
+	case times == 0:
+		said = append(said, fmt.Sprintf("cut from %d threads to the %d on the left", threads, total))
+	case times > 1 && over == 0:
+		said = append(said, fmt.Sprintf("%d threads %d times", threads, times))
+	case over > 0:
+		said = append(said, fmt.Sprintf("%d threads %s and %d of them once more, on the right", threads, measure.Counted(times, "time", "times"), over))
+	}
+	if edge > 0 {
+		said = append(said, fmt.Sprintf("%s added at each side", measure.Counted(edge, "end", "ends")))
+	}
+	return said
+}
+
+// colour gives the warp its stripes, or its one colour.
+func (d *Draft) colour(u Use, ends []end, w *Warp) error {
+	var colours []stripe.Colour
+	number := map[string]int{}
+	list := make([]int, len(ends))
+	for i, e := range ends {
+		c := d.colourOf(d.Colours[e.colour], u.Names)
+		key := strings.ToLower(c.Name)
+		if number[key] == 0 {
+			if len(colours) == stripe.MaxColours {
+				return &measure.FieldError{Field: "colours", Value: strconv.Itoa(len(colours)+1) + " or more",
+					Want: fmt.Sprintf("a draft with at most %d colours in its warp", stripe.MaxColours)}
+			}
+			colours = append(colours, c)
+			number[key] = len(colours)
+		}
+		list[i] = number[key]
+	}
+	if len(colours) == 1 {
+		w.Colour = u.Names[d.Colours[ends[0].colour]]
+		return nil
+	}
+	order, err := stripe.FromEnds(colours, list)
+	if err != nil {
+		return err
+	}
+	w.Order = order.Folded()
+	return nil
+}
+
+// colourOf is a colour by its index in the draft: with the weaver's name, or "colour-3"; threads without a
+// colour, where others have one, are in "no colour given".
+func (d *Draft) colourOf(index int, names map[int]string) stripe.Colour {
+	c := stripe.Colour{Name: "colour-" + strconv.Itoa(index)}
+	if index == NoColour {
+		c.Name = "no colour given"
+	}
+	if name := names[index]; name != "" {
+		c.Name = name
+	}
+	c.Shade, c.Known = d.Palette[index]
+	return c
+}
+
+// NameOf is what a colour of the draft is called, by its index.
+func (d *Draft) NameOf(index int, names map[int]string) string {
+	return d.colourOf(index, names).Name
+}
+
+// longestName is the most characters of a title that the name of a warp takes.
+const longestName = 60
+
+// Into puts the warp into a spec: its ends, its stripes or its one colour, its threading, and its title as
+// the name where named is false. The stripes run from end 1 on, which lies on the side that the spec says;
+// they are still to be cut into passes (see stripe.ForPlan).
+func (w *Warp) Into(s plan.Spec, named bool) plan.Spec {
+	s.Ends, s.Stripes, s.StripesFrom = w.Ends, "", plan.FromEndOne
+	if len(w.Threading) > 0 {
+		s.Loom.Threading = slices.Clone(w.Threading)
+		if s.Loom.FirstEnd == loom.RightSide {
+			slices.Reverse(s.Loom.Threading)
+		}
+	}
+	if title := strings.TrimSpace(w.Title); !named && title != "" {
+		runes := []rune(title)
+		s.Name = strings.TrimSpace(string(runes[:min(len(runes), longestName)]))
+	}
+	if w.Plain() {
+		if w.Colour != "" {
+			s.Yarn.Colour = w.Colour
+		}
+		return s
+	}
+	order := w.Order
+	if s.Loom.FirstEnd == loom.RightSide {
+		order = order.Turned()
+	}
+	s.Stripes = order.String()
+	return s
+}

@@ -1,0 +1,154 @@
+package draft
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"testing"
+
+	"millside/plan"
+	"millside/plan/loom"
+	"millside/plan/measure"
+	"millside/plan/stripe"
+)
+
+// The draft of testdata/plain.wif: six threads of the colours 1 1 2 2 2 3 on the shafts 1 2 3 4 1 -.
+func TestWarp(t *testing.T) {
+	for name, c := range map[string]struct {
+		use       Use
+		order     string
+		threading string
+		said      string
+	}{
+		"thread 1 on the left": {Use{Side: FromLeft}, "2 colour-1, 3 colour-2, 1 colour-3", "1, 2, 3, 4, 1, 0", ""},
+		"on the right":         {Use{}, "1 colour-3, 3 colour-2, 2 colour-1", "0, 1, 4, 3, 2, 1", ""},
+		"not threaded":         {Use{Side: FromLeft, LeaveOut: true}, "2 colour-1, 3 colour-2", "1, 2, 3, 4, 1", "1 thread through no shaft left out"},
+		"a part":               {Use{Side: FromLeft, First: 2, Last: 4}, "1 colour-1, 2 colour-2", "2, 3, 4", "threads 2 to 4 of 6 are taken"},
+		"a part from right":    {Use{First: 2, Last: 4}, "2 colour-2, 1 colour-1", "4, 3, 2", "threads 2 to 4 of 6 are taken"},
+		"twice":                {Use{Side: FromLeft, First: 1, Last: 4, Times: 2}, "2 times (2 colour-1, 2 colour-2)", "2 times (1, 2, 3, 4)", "threads 1 to 4 of 6 are taken; 4 threads 2 times"},
+		"to 10 ends":           {Use{Side: FromLeft, First: 1, Last: 4, Ends: 10}, "point (2 colour-1, 2 colour-2, 2 colour-1)", "2 times (1, 2, 3, 4), 1, 2", "threads 1 to 4 of 6 are taken; 4 threads 2 times and 2 of them once more, on the right"},
+		"cut to 3":             {Use{Side: FromLeft, Ends: 3}, "2 colour-1, 1 colour-2", "1, 2, 3", "cut from 6 threads to the 3 on the left"},
+		// The added ends go on with the plain change of the two outermost threads, outwards.
+		"edges": {Use{Side: FromLeft, Last: 4, Edge: 3}, "5 colour-1, 5 colour-2", "2, 1, 2, 1, 2, 3, 4, 3, 4, 3", "threads 1 to 4 of 6 are taken; 3 ends added at each side"},
+		"named": {Use{Side: FromLeft, Names: map[int]string{1: "navy", 3: "8/2 red"}}, `2 navy, 3 colour-2, 1 "8/2 red"`, "1, 2, 3, 4, 1, 0", ""},
+		// One name for two numbers is one yarn.
+		"one name": {Use{Side: FromLeft, Names: map[int]string{1: "navy", 2: "Navy"}}, "5 navy, 1 colour-3", "1, 2, 3, 4, 1, 0", ""},
+	} {
+		w, err := plainDraft().Warp(c.use)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		order, _, _ := strings.Cut(w.Order.String(), " where ")
+		if order != c.order || w.Threading.String() != c.threading || strings.Join(w.Said, "; ") != c.said || w.Order.Size() != w.Ends {
+			t.Errorf("%s: %s; %s; %q", name, order, w.Threading, w.Said)
+		}
+	}
+	for name, u := range map[string]Use{
+		"no such thread": {First: 5, Last: 7}, "backwards": {First: 4, Last: 2}, "too many": {Times: 100_000}, "no room": {Ends: 4, Edge: 2},
+		"both": {Times: 2, Ends: 12}, "only what is not threaded": {First: 6, LeaveOut: true}, "name": {Names: map[int]string{1: `a "b"`}},
+	} {
+		if w, err := plainDraft().Warp(u); len(measure.FieldErrors(err)) != 1 {
+			t.Errorf("%s: %+v, %v", name, w, err)
+		}
+	}
+}
+
+// A draft without colours, or of one, makes a plain warp with all that a plain warp has.
+func TestPlainWarp(t *testing.T) {
+	d := plainDraft()
+	d.Colours, d.Coloured = slices.Repeat([]int{NoColour}, 6), false
+	bare, err := d.Warp(Use{Side: FromLeft})
+	if err != nil || !bare.Plain() || bare.Colour != "" || bare.Ends != 6 {
+		t.Errorf("%+v, %v", bare, err)
+	}
+	d.Colours, d.Coloured = slices.Repeat([]int{2}, 6), true
+	one, err := d.Warp(Use{Side: FromLeft, Names: map[int]string{2: "linen"}})
+	if err != nil || !one.Plain() || one.Colour != "linen" {
+		t.Fatalf("%+v, %v", one, err)
+	}
+	spec := plan.DefaultSpec()
+	spec.Group = 2
+	p, err := plan.New(one.Into(spec, false))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := p.Spec; s.Name != d.Title || s.Ends != 6 || s.Yarn.Colour != "linen" || s.Stripes != "" || p.Passes() != 3 {
+		t.Errorf("%+v", s)
+	}
+}
+
+// What a draft says goes into the plan from end 1 on, on whichever side that lies: end for end the colours
+// and the shafts are those of the draft's threads.
+func TestWarpIntoPlan(t *testing.T) {
+	d := plainDraft()
+	for _, side := range []Side{FromRight, FromLeft} {
+		for _, first := range []loom.Side{loom.LeftSide, loom.RightSide} {
+			w, err := d.Warp(Use{Side: side})
+			if err != nil {
+				t.Fatal(err)
+			}
+			spec := plan.DefaultSpec()
+			spec.Loom.FirstEnd = first
+			made, err := stripe.ForPlan(context.Background(), w.Into(spec, true), stripe.Ask{}, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p, err := plan.New(made.Spec)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if p.Spec.Name != spec.Name {
+				t.Errorf("the warp is called %s", p.Spec.Name)
+			}
+			for end := 1; end <= 6; end++ {
+				thread := end
+				if (side == FromLeft) != (first == loom.LeftSide) {
+					thread = 7 - end
+				}
+				c, _ := p.Colour(p.EndColour(end))
+				if want := d.NameOf(d.Colours[thread-1], nil); c.Name != want {
+					t.Errorf("thread 1 on the %v, end 1 on the %v: end %d is %s, not %s", side, first, end, c.Name, want)
+				}
+				if got := p.Spec.Loom.Threading.At(end); !slices.Equal(got, loom.Shafts(d.Threading[thread-1])) {
+					t.Errorf("thread 1 on the %v, end 1 on the %v: end %d is on %v", side, first, end, got)
+				}
+			}
+			if text := (&plan.Project{Plan: p}).Whereabouts(3); !strings.Contains(text, "shaft 3") && !strings.Contains(text, "shaft 4") {
+				t.Errorf("end 3 is %s", text)
+			}
+		}
+	}
+}
+
+func TestTitleIsCutToAName(t *testing.T) {
+	w := &Warp{Ends: 4, Title: strings.Repeat("é", 80)}
+	if got := w.Into(plan.DefaultSpec(), false); got.Name != strings.Repeat("é", 60) || plan.Spec.Check(got) != nil {
+		t.Errorf("%s: %v", got.Name, got.Check())
+	}
+}
+
+func TestNotThreaded(t *testing.T) {
+	for _, c := range []struct {
+		shafts        []int
+		atEnd, before int
+	}{{[]int{1, 2, 0}, 1, 0}, {[]int{0, 1, 2, 0, 0}, 2, 1}, {[]int{1, 2}, 0, 0}, {[]int{0, 0}, 0, 0}, {nil, 0, 0}} {
+		d := &Draft{Threads: len(c.shafts)}
+		for _, n := range c.shafts {
+			d.Threading = append(d.Threading, slices.Repeat([]int{n}, min(n, 1)))
+		}
+		if atEnd, before := d.NotThreaded(); atEnd != c.atEnd || before != c.before {
+			t.Errorf("%v: %d at the end, %d before", c.shafts, atEnd, before)
+		}
+	}
+}
+
+func TestTooManyColours(t *testing.T) {
+	many := &Draft{Threads: stripe.MaxColours + 1, Coloured: true}
+	for i := range many.Threads {
+		many.Colours = append(many.Colours, i)
+	}
+	if _, err := many.Warp(Use{}); len(measure.FieldErrors(err)) != 1 {
+		t.Errorf("%v", err)
+	}
+}

@@ -1,0 +1,41 @@
+package form
+
+import (
+	"testing"
+	"time"
+
+	"millside/plan"
+)
+
+func fieldOf(t *testing.T, name string) field {
+	t.Helper()
+	for _, f := range formFields() {
+		if f.name == name {
+			return f
+		}
+	}
+	t.Fatalf("no field %q", name)
+	return field{}
+}
+
+// The fields for the weaver's times show the usual ones, take minutes, and leave the plan as it was where all
+// are the usual ones again.
+func TestMinutesFields(t *testing.T) {
+	s := plan.DefaultSpec()
+	halt, pass := fieldOf(t, "minutes a halt"), fieldOf(t, "minutes a pass")
+	if halt.show(s) != "0.5" || pass.show(s) != "" {
+		t.Errorf("shown: halt %q, pass %q", halt.show(s), pass.show(s))
+	}
+	if err := halt.take(&s, "0,75"); err != nil || s.Times.Halt != 45*time.Second || s.Times.Thread != time.Minute {
+		t.Errorf("%v: %+v", err, s.Times)
+	}
+	if err := pass.take(&s, "1.5"); err != nil || s.Times.Pass != 90*time.Second || pass.show(s) != "1.5" {
+		t.Errorf("%v: %+v", err, s.Times)
+	}
+	if err := halt.take(&s, "soon"); err == nil || s.Times.Halt != 45*time.Second {
+		t.Errorf("taken: %+v", s.Times)
+	}
+	if pass.take(&s, "") != nil || halt.take(&s, "0.5") != nil || s.Times != (plan.HandTimes{}) {
+		t.Errorf("the usual times again: %+v", s.Times)
+	}
+}
