@@ -10,7 +10,7 @@ import (
 // Three kinds of pass: eight positions, the outer ones of them, and eight again in other colours.
 func TestKinds(t *testing.T) {
 	s := plan.DefaultSpec()
-	s.Stripes, s.Ends, s.Positions = "drawn", 24, 8
+	s.Stripes, s.Ends, s.Positions, s.Group = "drawn", 24, 8, 6
 	s.Schedule = &plan.Schedule{
 		Colours: []plan.StripeColour{{Name: "sand"}, {Name: "reed"}},
 		SetUps:  []plan.SetUp{{1, 1, 1, 1, 2, 2, 2, 2}, {2, 1, 1, 1, 2, 2, 2, 2}},
@@ -30,7 +30,7 @@ func TestKinds(t *testing.T) {
 	if got := p.KindNumbers(); len(got) != 1 || !slices.Equal(got[0], []int{1, 2, 1, 3, 4}) {
 		t.Errorf("kinds of the passes: %v", got)
 	}
-	if got, want := p.KindText(p.Kinds()[1]), "positions 1, 2 A sand; 7, 8 B reed"; got != want {
+	if got, want := p.KindText(p.Kinds()[1]), "positions 1, 2 C sand; 7, 8 D reed"; got != want {
 		t.Errorf("%q, not %q", got, want)
 	}
 	if plan.KindName(1) != "I" || plan.KindName(4) != "IV" || plan.KindName(48) != "XLVIII" || plan.KindName(0) != "?" {
