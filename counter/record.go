@@ -84,6 +84,9 @@ func startFile(fsys FS, path string, data []byte) (File, error) {
 // lock takes the lock for winding.
 func lock(file File, path string) error {
 	ok, err := file.TryLock()
+	if errors.Is(err, disk.ErrNoLocks) {
+		return fmt.Errorf("locking %s: %w; if no other window or computer winds this warp, 'millside --alone' goes on without one", path, err)
+	}
 	if err != nil {
 		return fmt.Errorf("locking %s: %w", path, err)
 	}

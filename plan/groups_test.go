@@ -7,10 +7,10 @@ import (
 	"testing"
 	"time"
 
-	"pgregory.net/rapid"
-
 	"millside/plan/internal/measuretest"
 	"millside/plan/measure"
+
+	"pgregory.net/rapid"
 )
 
 func TestGroupTable(t *testing.T) {

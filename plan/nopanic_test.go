@@ -6,13 +6,13 @@ import (
 	"testing"
 	"time"
 
-	"pgregory.net/rapid"
-
 	"millside/plan/cloth"
 	"millside/plan/internal/loomtest"
 	"millside/plan/internal/measuretest"
 	"millside/plan/loom"
 	"millside/plan/measure"
+
+	"pgregory.net/rapid"
 )
 
 // odd draws the numbers that sums break on, and ordinary ones.

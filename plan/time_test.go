@@ -5,9 +5,9 @@ import (
 	"testing"
 	"time"
 
-	"pgregory.net/rapid"
-
 	"millside/plan/measure"
+
+	"pgregory.net/rapid"
 )
 
 // A mill of two yards round and a seven yard warp: three and a half turns (common practice, no source).

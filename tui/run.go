@@ -8,17 +8,16 @@ import (
 	"os/signal"
 	"syscall"
 
-	"millside/plan/athand"
-
-	tea "github.com/charmbracelet/bubbletea"
-	"github.com/muesli/termenv"
-
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/tui/ground"
 	"millside/tui/keys"
 	"millside/tui/look"
 	"millside/tui/mill"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
 )
 
 // Bubble Tea is loaded by now: see package ground.

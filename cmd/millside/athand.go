@@ -8,14 +8,14 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/settings"
 	"millside/plan/athand"
 	"millside/plan/measure"
+
+	"github.com/spf13/cobra"
 )
 
 const atHandLong = `Prints where the file of things at hand is, and what it holds: mills, boards, paddles,
@@ -29,9 +29,8 @@ that is there is never changed.
 It is the file that --at-hand names, else $MILLSIDE_AT_HAND, else
 $XDG_CONFIG_HOME/millside/at-hand.txt, else ~/.config/millside/at-hand.txt.
 
---json prints one object with "format": "millside-at-hand-1", path, found (whether the
-file is there), errors (texts) and at_hand: mills, boards, paddles, reeds, raddles and
-yarns, those that there are.`
+--json prints for a program to read; 'millside schema millside-at-hand-1'
+tells how it is made up.`
 
 func (a *app) atHandCmd() *cobra.Command {
 	var write, asJSON bool

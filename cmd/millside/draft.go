@@ -17,11 +17,8 @@ with its section and line.
 A draft doesn't say on which side its thread 1 is. Unless --thread-1 says so, both
 ways are shown where they differ.
 
---json prints one object with "format": "millside-draft-1". Its fields are: file,
-title, threads, shafts, treadles (0 where the draft doesn't say), coloured, symmetric,
-sett_offered (threads, width, per_inch, per_10_cm, absurd; left out where the draft
-doesn't say), stripes (a list: thread_1, notation, colours: letter, name, shade, ends)
-and warnings (section, line, text; line 0 is for something that is missing).`
+--json prints for a program to read; 'millside schema millside-draft-1'
+tells how it is made up.`
 
 func (a *app) draftCmd() *cobra.Command {
 	var (

@@ -13,11 +13,8 @@ touched last before others. A damaged record is listed with what is wrong with i
 Of a finished warp it tells the time of a pass, breaks left out, and the yarn that went
 into it: the length of all ends together, nothing added for waste.
 
---json prints one object with "format": "millside-list-1" and records, each with:
-path, name, passes, passes_laid, ends, ends_standing, wound, finished, started and
-last (times, left out if nothing has happened), cut_short, pace (low_ms, middle_ms,
-high_ms, timed_passes) and yarn_used of a finished warp, error (left out if the record
-is sound) and spec (left out if the plan can't be read).`
+--json prints for a program to read; 'millside schema millside-list-1'
+tells how it is made up.`
 
 func (a *app) listCmd() *cobra.Command {
 	var asJSON bool

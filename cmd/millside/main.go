@@ -20,17 +20,18 @@ import (
 	"os"
 	"time"
 
-	"github.com/mattn/go-isatty"
-	"github.com/spf13/cobra"
-
 	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/plan/athand"
 	"millside/tui"
+
+	"github.com/mattn/go-isatty"
+	"github.com/spf13/cobra"
 )
 
 func main() {
@@ -55,6 +56,7 @@ type app struct {
 	screen func(context.Context, tui.Options) error
 
 	recordsFlag, atHandFlag string
+	alone                   bool           // wind without a lock where there are none
 	voice                   *voice.Speaker // what --say asks for; nil without it
 	// hand is what is at hand, nil until it is asked for.
 	hand *athand.AtHand
@@ -90,7 +92,11 @@ func (a *app) store() (counter.Store, error) {
 	if err != nil {
 		return counter.Store{}, err
 	}
-	return counter.Store{Dir: dir, FS: a.fs}, nil
+	fsys := a.fs
+	if a.alone {
+		fsys = disk.WithoutLocks(fsys)
+	}
+	return counter.Store{Dir: dir, FS: fsys}, nil
 }
 
 // records is that folder for the length of a command: each record in it is read once.
@@ -112,6 +118,9 @@ var errNoTerminal = errors.New("this needs a terminal to draw on and to read key
 // needTerminal is nil if there is a screen, and otherwise an error that names a way without one.
 func (a *app) needTerminal(instead string) error {
 	if a.terminal(a.in) && a.terminal(a.tty) {
+		if a.env("TERM") == "dumb" {
+			return fmt.Errorf("%w: TERM is dumb, so the terminal can't place the cursor; %s", errNoTerminal, instead)
+		}
 		return nil
 	}
 	return fmt.Errorf("%w; without one, %s", errNoTerminal, instead)

@@ -12,7 +12,6 @@ import (
 	"millside/cmd/millside/internal/files"
 
 	"github.com/spf13/cobra"
-	"github.com/spf13/cobra/doc"
 )
 
 // manDate stands at the foot of every man page. It is fixed, so that the pages of one version are the
@@ -31,27 +30,24 @@ func manCmd() *cobra.Command {
 			if err := os.MkdirAll(given[0], 0o755); err != nil {
 				return fmt.Errorf("making the folder: %w", err)
 			}
-			date := manDate
-			header := &doc.GenManHeader{Section: "1", Source: "Millside", Manual: "Millside", Date: &date}
-			if err := manPages(cmd.Root(), header, given[0]); err != nil {
-				return fmt.Errorf("writing the manual pages: %w", err)
-			}
-			return nil
+			return writeMan(cmd.Root(), given[0])
 		},
 	}
 }
 
-// manPages writes the page of a command and of those below it, each whole or not at all.
-func manPages(cmd *cobra.Command, header *doc.GenManHeader, dir string) error {
-	for _, c := range cmd.Commands() {
-		if !c.IsAvailableCommand() || c.IsAdditionalHelpTopicCommand() {
-			continue
-		}
-		if err := manPages(c, header, dir); err != nil {
-			return err
+// writeMan writes the page of a command and of those below it, each whole or not at all.
+func writeMan(cmd *cobra.Command, dir string) error {
+	name := strings.ReplaceAll(cmd.CommandPath(), " ", "-") + ".1"
+	write := func(w io.Writer) error { _, err := w.Write(manPage(cmd)); return err }
+	if err := files.Write(filepath.Join(dir, name), true, write); err != nil {
+		return fmt.Errorf("writing the manual pages: %w", err)
+	}
+	for _, below := range cmd.Commands() {
+		if below.IsAvailableCommand() {
+			if err := writeMan(below, dir); err != nil {
+				return err
+			}
 		}
 	}
-	own := *header // the library puts the title in
-	name := strings.ReplaceAll(cmd.CommandPath(), " ", "-") + "." + header.Section
-	return files.Write(filepath.Join(dir, name), true, func(w io.Writer) error { return doc.GenMan(cmd, &own, w) })
+	return nil
 }

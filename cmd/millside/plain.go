@@ -34,13 +34,17 @@ part its words; what stands between two ' or two " is kept as it is.`
 // plainMode winds a record line by line, or key by key in a terminal, until the winder leaves, the input ends or a
 // signal comes. In each case the record is left paused.
 func (a *app) plainMode(path string) (err error) {
-	rec, err := counter.Open(counter.OS(), path)
+	store, err := a.store()
+	if err != nil {
+		return err
+	}
+	rec, err := counter.Open(store.FS, path)
 	if err != nil {
 		return recordout.HelpDamaged(err, path)
 	}
-	defer func() { err = errors.Join(err, rec.Close()) }()
+	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
-	open := session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn(), Piped: !a.terminal(a.in)}
+	open := session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
 	t := plain.New(rec, open, keys.Default())
 	if !open.Piped && a.terminal(a.tty) {
 		if restore, ok := plain.KeyByKey(a.in); ok {
@@ -49,6 +53,19 @@ func (a *app) plainMode(path string) (err error) {
 		}
 	}
 	return a.talk(t, plain.Lines(a.in, a.now), false)
+}
+
+// savedBeside keeps what was counted where the record was moved or replaced while it was wound, and adds to the error
+// where it is now.
+func savedBeside(rec *counter.Record, err error) error {
+	if !errors.Is(err, counter.ErrReplaced) {
+		return err
+	}
+	saved, wrong := rec.SaveBeside()
+	if wrong != nil {
+		return errors.Join(err, fmt.Errorf("what was counted could not be saved beside it either: %w", wrong))
+	}
+	return errors.Join(fmt.Errorf("%w; what was counted is saved in %s", err, saved.Path()), saved.Close())
 }
 
 // talk carries a conversation on: lines, keys and signals in, sentences out.

@@ -35,23 +35,8 @@ A mill, board, paddle, raddle, reed or yarn may be named as 'millside at-hand' s
 Lengths have a unit: yd, ft, in, m, cm or mm. "4 yd 18 in", "7 1/2 yd" and "6,4 m"
 are read too. A length is rounded up to what the pegs of the mill can give.
 
---json prints one object with "format": "millside-plan-1". Its fields are: spec
-(what was asked for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps,
-turns, length, per_turn), warp_yarn, tail_yarn, pace (low_ms, middle_ms, high_ms of
-a pass, timed_passes and timed_warps: those that your own pace was taken from, 0 for
-a practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the
-part of it for the work at the pegs, text: the figure that is shown), lease_faults
-(chain, pass, end, why), work (halts, cuts, ties, threads, far_finishes over the
-whole warp), choices (label, group, passes, last_ends, spare_ends, finish, reasons;
-the least trouble first), chains (number, first_end, last_end, ends, finish,
-tie_after, passes, peg_work_after, finishing) and, after --save, record (the path).
-A pass has: number, direction, first_end, last_end, positions, mirrored, spare_ends,
-first_peg, first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
-keeps_opening, before and after (texts) and peg_work: what is done at the end peg
-before it (peg, cut, thread, tie, halt; positions are numbers, thread has position,
-from and to). peg_work_after is the same after the last pass. A length is given as
-exact text and in whole nanometres. Fields may be added under this format's name,
-but none renamed or taken away.`
+--json prints for a program to read; 'millside schema millside-plan-1' tells how it
+is made up.`
 
 const planExample = `  millside plan --ends 396
   millside plan --ends 396 --length "7 1/2 yd" --rise "3 in" --passes
@@ -64,6 +49,15 @@ const planExample = `  millside plan --ends 396
 
 // planFlags are the flags that say what to do with the plan.
 type planFlags struct{ json, passes, save, sheet bool }
+
+func (p *planFlags) add(cmd *cobra.Command, sheet *sheetFlags) {
+	f := cmd.Flags()
+	f.BoolVar(&p.passes, "passes", false, "add every pass and all that is done after the last")
+	f.BoolVar(&p.json, "json", false, "print for a program to read")
+	f.BoolVar(&p.save, "save", false, "make a record of it, to wind later")
+	f.BoolVar(&p.sheet, "sheet", false, "print the whole plan as a sheet, as 'millside sheet' does")
+	sheet.add(cmd)
+}
 
 // givenWarp says whether the flags give a number of ends, stripes or a cloth.
 func givenWarp(f *pflag.FlagSet) bool {
@@ -116,7 +110,7 @@ func (a *app) planCmd() *cobra.Command {
 	var stripes *asked.StripeAsk
 	cmd := &cobra.Command{
 		Use: "plan --ends N [options]", Short: "work out a warp and print it",
-		Long: planLong + asked.StripesJSONLong + asked.StripesLong, Example: planExample, Args: asked.Args(0, 0, ""),
+		Long: planLong + asked.StripesLong, Example: planExample, Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !givenWarp(cmd.Flags()) {
@@ -138,12 +132,7 @@ func (a *app) planCmd() *cobra.Command {
 	asked.SpecFlags(cmd, &ask)
 	a.completeNames(cmd)
 	stripes = asked.StripeFlags(cmd)
-	f := cmd.Flags()
-	f.BoolVar(&flags.passes, "passes", false, "add every pass and all that is done after the last")
-	f.BoolVar(&flags.json, "json", false, "print for a program to read")
-	f.BoolVar(&flags.save, "save", false, "make a record of it, to wind later")
-	f.BoolVar(&flags.sheet, "sheet", false, "print the whole plan as a sheet, as 'millside sheet' does")
-	sheet.add(cmd)
+	asked.About(cmd.Flags(), "What is printed and kept", func() { flags.add(cmd, &sheet) })
 	return cmd
 }
 

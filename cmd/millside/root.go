@@ -52,13 +52,16 @@ func (a *app) root() *cobra.Command {
 	a.sayFlag(root)
 	root.SetVersionTemplate("millside {{.Version}}\n")
 	root.SetFlagErrorFunc(asked.FlagError)
-	root.PersistentFlags().StringVar(&a.recordsFlag, "records", "", "`folder` that holds the records")
+	root.PersistentFlags().StringVarP(&a.recordsFlag, "records", "r", "", "`folder` that holds the records")
 	_ = root.MarkPersistentFlagDirname("records") // fails only for a flag that doesn't exist
+	root.PersistentFlags().BoolVar(&a.alone, "alone", false, "wind without a lock where the folder knows none; no other window may wind the warp then")
 	root.PersistentFlags().StringVar(&a.atHandFlag, "at-hand", "", "`file` of the mills, reeds and yarns at hand")
-	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.sheetCmd(), a.settCmd(), a.draftCmd(), a.atHandCmd(), a.salvageCmd(), manCmd())
+	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.sheetCmd(), a.settCmd(), a.draftCmd(), a.atHandCmd(), a.salvageCmd(), a.schemaCmd(), manCmd())
 	root.SetHelpCommand(helpCmd())
 	root.InitDefaultCompletionCmd()
 	plainWords(root)
+	asked.AddShortForms(root)
+	root.SetHelpFunc(a.help)
 	return root
 }
 
@@ -88,58 +91,6 @@ func knownCommand(cmd *cobra.Command, given []string) error {
 		text += "; did you mean " + strings.Join(like, " or ") + "?"
 	}
 	return asked.Usage(cmd, errors.New(text))
-}
-
-// helpCmd is 'millside help COMMAND'. The library's own ends with code 0 for an unknown command.
-func helpCmd() *cobra.Command {
-	return &cobra.Command{
-		Use:     "help [COMMAND]",
-		Short:   "show how a command is used",
-		Long:    "Shows how a command is used, as 'millside COMMAND --help' does.",
-		Example: "  millside help wind",
-		RunE: func(cmd *cobra.Command, given []string) error {
-			target, rest, err := cmd.Root().Find(given)
-			if err == nil && len(rest) > 0 {
-				err = knownCommand(target, rest)
-			}
-			if err != nil {
-				return asked.Usage(cmd, err)
-			}
-			target.InitDefaultHelpFlag()
-			return target.Help()
-		},
-	}
-}
-
-// usageWords are put in place of the library's own in what --help prints, and its lists of options are
-// broken to the width of a terminal.
-var usageWords = strings.NewReplacer(
-	"Available Commands:", "Commands:", "Global Flags:", "Options of every command:", "Flags:", "Options:",
-	".FlagUsages | trimTrailingWhitespaces", " | flagUsages | trimTrailingWhitespaces", " [command]", " COMMAND", "Use \"", "'", "--help\" for", "--help' tells",
-	"more information about a command.", "more about a command.")
-
-// plainWords fits the commands that the library makes, and its help, to the others.
-func plainWords(root *cobra.Command) {
-	cobra.AddTemplateFunc("flagUsages", asked.FlagUsages)
-	root.SetUsageTemplate(usageWords.Replace(root.UsageTemplate()))
-	for _, cmd := range root.Commands() {
-		cmd.DisableFlagsInUseLine = true
-		if cmd.Name() == "completion" {
-			completionWords(cmd)
-		}
-	}
-	root.DisableFlagsInUseLine = true
-}
-
-// completionWords makes a wrong word after 'completion' a wrong command line like any other.
-func completionWords(cmd *cobra.Command) {
-	cmd.Args = knownCommand
-	cmd.RunE = func(c *cobra.Command, _ []string) error { return c.Help() }
-	cmd.Short = "write the script that lets a shell complete commands and names"
-	for _, shell := range cmd.Commands() {
-		shell.Short = "the script for " + shell.Name()
-		shell.Args = asked.Args(0, 0, "")
-	}
 }
 
 // version is the version that the program was built from.

@@ -26,9 +26,8 @@ YARN is a size such as "cotton 8/2", "worsted 2/28", "25 tex" or "3360 yd/lb", o
 name of a yarn at hand. Where a size can be read in more than one way, the answer lists
 the readings.
 
---json prints one object with "format": "millside-sett-1", yarn, weave (name, ends,
-intersections), factor_hundredths, rows, note, and others (for, source,
-factor_hundredths, start).`
+--json prints for a program to read; 'millside schema millside-sett-1'
+tells how it is made up.`
 
 func (a *app) settCmd() *cobra.Command {
 	units := measure.Imperial

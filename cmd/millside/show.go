@@ -16,16 +16,8 @@ record and may be used while it is wound.
 
 --events adds everything that happened, in order.
 
---json prints one object with "format": "millside-show-1". Its fields are: path, name,
-spec (the plan in force), passes, passes_laid, ends, ends_standing (over all chains),
-chain, chains, paused, lease_seen, wound, finished, started, last, cut_short, mill
-(passes_laid, ends_standing, groups_over_peg_1, groups_over_peg_2, paddle, last_turn,
-twist_half_turns: of the chain in hand), set_up (of a striped warp: number, chain,
-before_pass, colours by position), next_pass (as in 'millside plan --json'; left out if
-all are laid), finishing (id, title, detail, caution, done), recounts, notes,
-count_ties, incidents, pace (low_ms, middle_ms, high_ms, timed_passes; left out if nothing
-could be timed), hand_over (names and values, as on the sheet) and, with
---events, events.`
+--json prints for a program to read; 'millside schema millside-show-1'
+tells how it is made up.`
 
 func (a *app) showCmd() *cobra.Command {
 	var asJSON, events bool

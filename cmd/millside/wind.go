@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -44,7 +45,7 @@ func (a *app) windCmd() *cobra.Command {
 			if plain {
 				return a.plainMode(path)
 			}
-			if err := a.needTerminal("'millside wind " + given[0] + " --plain' winds line by line, and 'millside show " + given[0] + "' tells where the warp stands"); err != nil {
+			if err := a.needTerminal(fmt.Sprintf("'millside wind %s --plain' winds line by line, and 'millside show %[1]s' tells where the warp stands", prose.Quoted(given[0]))); err != nil {
 				return err
 			}
 			open := folder.Open
@@ -107,6 +108,8 @@ func (a *app) completeRecords(_ *cobra.Command, given []string, begun string) ([
 		name := prose.Clean(filepath.Base(sum.Path))
 		if strings.HasPrefix(strings.ToLower(name), strings.ToLower(begun)) {
 			found = append(found, cobra.CompletionWithDesc(name, prose.Clean(sum.Name)))
+		} else if strings.HasPrefix(strings.ToLower(sum.Name), strings.ToLower(begun)) {
+			found = append(found, cobra.CompletionWithDesc(prose.Clean(sum.Name), name))
 		}
 	}
 	if len(found) == 0 {

@@ -164,7 +164,6 @@ func TestColoursOfTheTerminal(t *testing.T) {
 		want  []string // what may be written, and is
 		shade string   // the ground of the red yarn, #b03a2e
 	}{
-		"dumb":     {[]string{"TERM=dumb", "COLORTERM=truecolor"}, nil, ""},
 		"NO_COLOR": {[]string{"NO_COLOR=1", "COLORTERM=truecolor"}, nil, ""},
 		"16":       {[]string{"TERM=xterm"}, []string{"16"}, ""},
 		"256":      {[]string{"TERM=xterm-256color"}, []string{"16", "256"}, ""},

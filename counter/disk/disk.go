@@ -22,6 +22,8 @@ type FS interface {
 	OpenFile(path string, flag int, perm fs.FileMode) (File, error)
 	// Stat describes a file, following links.
 	Stat(path string) (fs.FileInfo, error)
+	// Lstat describes a file, and a link itself.
+	Lstat(path string) (fs.FileInfo, error)
 	// Same says whether two descriptions are of one file.
 	Same(a, b fs.FileInfo) bool
 	// Real is the path of a file that exists, with every link followed.
@@ -34,6 +36,12 @@ type FS interface {
 	Remove(path string) error
 	// Rename gives a file another name in its folder. A file of that name is replaced, at one stroke.
 	Rename(from, to string) error
+	// Link gives a file a second name in its folder, if that is free.
+	Link(from, to string) error
+	// Unnamed makes a file in a folder that has no name yet, so that nothing is left of it if the program dies;
+	// [errors.ErrUnsupported] where there is no such thing. Name gives it one, if that is free.
+	Unnamed(dir string) (File, error)
+	Name(file File, path string) error
 	// SyncDir brings a folder's list of files to the disk.
 	SyncDir(path string) error
 }
@@ -105,6 +113,8 @@ func (osFS) OpenFile(path string, flag int, perm fs.FileMode) (File, error) {
 }
 
 func (osFS) Stat(path string) (fs.FileInfo, error)      { return os.Stat(path) }
+func (osFS) Lstat(path string) (fs.FileInfo, error)     { return os.Lstat(path) }
+func (osFS) Link(from, to string) error                 { return os.Link(from, to) }
 func (osFS) Same(a, b fs.FileInfo) bool                 { return os.SameFile(a, b) }
 func (osFS) Real(path string) (string, error)           { return realPath(path) }
 func (osFS) ReadDir(path string) ([]fs.DirEntry, error) { return os.ReadDir(path) }
@@ -112,6 +122,22 @@ func (osFS) Mkdir(path string, perm fs.FileMode) error  { return os.Mkdir(path, 
 func (osFS) Remove(path string) error                   { return os.Remove(path) }
 func (osFS) Rename(from, to string) error               { return os.Rename(from, to) }
 func (osFS) SyncDir(path string) error                  { return syncDir(path) }
+
+func (osFS) Unnamed(dir string) (File, error) {
+	f, err := openUnnamed(dir)
+	if err != nil {
+		return nil, err
+	}
+	return &osFile{File: f}, nil
+}
+
+func (osFS) Name(file File, path string) error {
+	f, ok := file.(*osFile)
+	if !ok {
+		return errors.ErrUnsupported
+	}
+	return linkUnnamed(f.File, path)
+}
 
 // osFile is a file with the lock that may be held on it.
 type osFile struct {

@@ -35,6 +35,7 @@ const (
 	ItemFinish                   // the chain is wound
 	ItemPass                     // an ordinary pass
 	ItemRest                     // a rest
+	ItemLost                     // lines are missing from the record
 )
 
 // dueNow is what must be done or known for the pass in hand.
@@ -98,6 +99,9 @@ func (s Session) packageItems(pass int) []Item {
 // Reminders are what stays open until it is done, at whichever end the paddle is.
 func (s Session) Reminders(now time.Time) []Item {
 	var items []Item
+	if lost, ok := s.missingItem(); ok {
+		items = append(items, lost)
+	}
 	if t, ok := s.DueTie(); ok {
 		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("count tie, %d ends", t.Total)})
 	}

@@ -33,6 +33,8 @@ type Session struct {
 	// unticked is the finishing step that was taken back last, if nothing was done since.
 	unticked plan.StepID
 	broken   error
+	// lost is how many lines were missing at the opening, and losses how many losses were on the record then.
+	lost, losses int
 	// wait is the event on its way to the disk, asked what asked for it.
 	wait  counter.Event
 	asked asked
@@ -49,6 +51,8 @@ type Opening struct {
 	Events []counter.Event
 	// Torn says what was left out at the end of the file, in words; empty if nothing was.
 	Torn string
+	// Lost is how many lines more are missing than a power cut takes; see [counter.Record.Lost].
+	Lost int
 	// OnlyLooking says that the record takes no events.
 	OnlyLooking bool
 	// Piped says that no hand presses keys: what comes is read from a file or sent by a program. Then the plan's guard
@@ -58,7 +62,7 @@ type Opening struct {
 
 // New begins a conversation.
 func New(o Opening) Session {
-	s := Session{st: o.State, watching: o.OnlyLooking, look: o.State.Events > 0 && !o.State.Finished && !o.OnlyLooking}
+	s := Session{st: o.State, lost: o.Lost, losses: len(o.State.Losses), watching: o.OnlyLooking, look: o.State.Events > 0 && !o.State.Finished && !o.OnlyLooking}
 	if o.State.Plan != nil {
 		s.guards = newGuards(time.Duration(o.State.Plan.Spec.GuardMillis)*time.Millisecond, !o.Piped)
 	}

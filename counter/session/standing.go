@@ -31,6 +31,8 @@ type Standing struct {
 	Ticked int
 	// Twist says how much twist too much there is and how to take it out; empty if there is none.
 	Twist string
+	// Missing says that lines are missing from the record, so that the count is too low; empty if none are.
+	Missing string
 }
 
 // Standing is what stands on the mill if the count is right.
@@ -39,6 +41,9 @@ func (s Session) Standing() Standing {
 	st := Standing{
 		Laid: s.st.Laid(), Of: len(c.Passes), Ends: s.st.EndsStanding(), ChainEnds: c.Ends(), Cross: s.st.Cross(),
 		Stopped: s.st.Last, Paused: s.st.Paused, Ticked: len(s.st.Chains[s.st.Chain-1].Ticked), Twist: s.st.TwistAdvice(),
+	}
+	if lost, ok := s.missingItem(); ok {
+		st.Missing = sentence(lost.Text)
 	}
 	st.Turn, st.Wrong, _ = s.st.LastTurn()
 	if st.Laid%2 == 1 {
@@ -60,6 +65,9 @@ func (st Standing) Words() []string {
 		state = "Stopped at " + when(st.Stopped) + ": "
 	}
 	said := []string{fmt.Sprintf("%s%d of %s laid, %s stand.", state, st.Laid, measure.Counted(st.Of, "pass", "passes"), measure.Counted(st.Ends, "end", "ends"))}
+	if st.Missing != "" {
+		said = append([]string{st.Missing}, said...)
+	}
 	if st.Ticked > 0 {
 		return append(said, fmt.Sprintf("%s done.", measure.Counted(st.Ticked, "finishing step", "finishing steps")))
 	}

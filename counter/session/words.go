@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -10,6 +11,15 @@ import (
 
 // Announce is the page in long words, in the order in which the winder needs them.
 func (s Session) Announce(now time.Time) []string {
+	said := s.announce(now)
+	if lost, ok := s.missingItem(); ok && !slices.Contains(said, sentence(lost.Text)) {
+		said = append([]string{sentence(lost.Text)}, said...)
+	}
+	return said
+}
+
+// announce is the page by itself.
+func (s Session) announce(now time.Time) []string {
 	switch s.Stage(now) {
 	case Done:
 		return []string{fmt.Sprintf("The warp is finished and off the mill: %s.", measure.Counted(s.st.EndsStandingAll(), "end", "ends"))}
@@ -22,7 +32,7 @@ func (s Session) Announce(now time.Time) []string {
 	case Finishing:
 		return s.stepWords(now)
 	case Broken:
-		return []string{"The record can't be written. Nothing is counted until it is opened again."}
+		return append([]string{"The record can't be written. Nothing is counted."}, s.Trouble()...)
 	}
 	return s.passWords(now)
 }

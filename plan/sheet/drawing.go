@@ -1,15 +1,36 @@
 package sheet
 
 import (
+	"millside/plan"
 	"millside/plan/measure"
 )
 
 // Drawings is what can be drawn on a sheet. What isn't known is nil.
 type Drawings struct {
-	Mill   *MillDrawing     `json:"mill,omitempty"`
-	Board  []measure.Length `json:"board,omitempty"`
-	Raddle *RaddleDrawing   `json:"raddle,omitempty"`
-	Reed   *ReedDrawing     `json:"reed,omitempty"`
+	Mill    *MillDrawing     `json:"mill,omitempty"`
+	Board   []measure.Length `json:"board,omitempty"`
+	Stripes *StripesDrawing  `json:"stripes,omitempty"`
+	Raddle  *RaddleDrawing   `json:"raddle,omitempty"`
+	Reed    *ReedDrawing     `json:"reed,omitempty"`
+}
+
+// StripesDrawing is the stripes of the warp, from end 1 on.
+type StripesDrawing struct {
+	Colours []Colour `json:"colours"`
+	Runs    []Run    `json:"runs"`
+}
+
+// stripesOf gathers the stripes of a plan; both lists are empty in a plain warp.
+func stripesOf(p *plan.Plan) StripesDrawing {
+	var d StripesDrawing
+	for _, use := range p.ColourUses() {
+		c, _ := p.Colour(use.Colour) // one of the plan's own
+		d.Colours = append(d.Colours, Colour{string(plan.Letter(use.Colour)), c.Name, c.Shade, use.Ends, use.Packages})
+	}
+	for _, run := range p.EndRuns() {
+		d.Runs = append(d.Runs, Run(run))
+	}
+	return d
 }
 
 // MillDrawing is the way of the warp round a mill.
@@ -59,6 +80,10 @@ func (a maker) drawings() Drawings {
 		d.Board = s.Board[:a.Board.Distances]
 	case a.Room != nil:
 		d.Mill = &MillDrawing{Turns: a.Room.Turns, Steps: a.Room.Steps, Beyond: a.Room.Beyond, Where: a.Room.Where(), Circumference: s.Mill.Circumference, PegStep: s.Mill.PegStep}
+	}
+	if a.Plan.Striped() {
+		stripes := stripesOf(a.Plan)
+		d.Stripes = &stripes
 	}
 	if a.Raddle != nil {
 		d.Raddle = &RaddleDrawing{MiddleSpace: a.Raddle.MiddleSpace}

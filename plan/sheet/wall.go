@@ -150,19 +150,14 @@ func NewWall(p *plan.Plan, pace plan.Pace, day time.Time) *Wall {
 	s := p.Spec
 	w := &Wall{
 		Title: s.Name, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains),
-		Length: p.Path.Length.In(s.Units.Long(), 2), Time: p.Time(pace).String(),
+		Length: p.Path.Length.In(s.Units.Long(), 2), Time: p.Time(pace).Words(),
 		Date: DayText(day), Stripes: s.Stripes, Thread: threading(p), Ways: ways(p), Cautions: cautionsAtTheMill(p),
 	}
 	if len(s.Board) == 0 {
 		w.Turns = p.Path.Turns()
 	}
-	for _, use := range p.ColourUses() {
-		c, _ := p.Colour(use.Colour) // one of the plan's own
-		w.Colours = append(w.Colours, Colour{string(plan.Letter(use.Colour)), c.Name, c.Shade, use.Ends, use.Packages})
-	}
-	for _, run := range p.EndRuns() {
-		w.Runs = append(w.Runs, Run(run))
-	}
+	stripes := stripesOf(p)
+	w.Colours, w.Runs = stripes.Colours, stripes.Runs
 	for _, c := range p.Chains {
 		w.Wound = append(w.Wound, chain(p, c))
 		w.addEnding(c.Number, p.Finishing(c))

@@ -140,7 +140,7 @@ func workText(p *plan.Plan, c plan.Chain, pass plan.Pass) string {
 		parts = append(parts, "cut off "+work.Cut.String())
 	}
 	if p.Striped() && len(work.Thread) > 0 {
-		parts = append(parts, "thread "+p.ChangesText(p.ChangesBefore(c, pass.Number)))
+		parts = append(parts, "thread "+p.ThreadText(work.Thread))
 	}
 	if work.Tie != 0 {
 		parts = append(parts, "tie on "+work.Tie.String())

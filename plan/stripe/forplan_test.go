@@ -6,11 +6,11 @@ import (
 	"reflect"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"millside/plan"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
+
+	"pgregory.net/rapid"
 )
 
 // Whatever the stripes, the paddle and the return order, a plan made of the schedule lays exactly the

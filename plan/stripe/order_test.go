@@ -7,9 +7,9 @@ import (
 	"strings"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"millside/plan/measure"
+
+	"pgregory.net/rapid"
 )
 
 // letters writes the ends as one letter each, a for colour 1.

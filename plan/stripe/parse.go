@@ -7,9 +7,9 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"golang.org/x/text/unicode/norm"
-
 	"millside/plan/measure"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // Parse reads a stripe order in the notation that the package comment describes. The text is at most

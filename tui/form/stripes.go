@@ -7,13 +7,13 @@ import (
 	"strings"
 	"time"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
 	"millside/tui/look"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // stripeKey is what a schedule depends on. A schedule can take a second or two, so it is worked out

@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"millside/plan"
 	"millside/tui/look"
+
+	"github.com/charmbracelet/lipgloss"
 )
 
 // paddleOrder lists the positions of a pass in the order in which they lie in the lease, parked ones in

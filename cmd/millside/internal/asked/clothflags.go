@@ -71,7 +71,7 @@ func (ask *SpecAsk) settleCloth(f *pflag.FlagSet, s *plan.Spec) []error {
 func without(f *pflag.FlagSet, heading, want string, but ...string) []error {
 	var errs []error
 	f.Visit(func(flag *pflag.Flag) {
-		if headingOf(flag) != heading {
+		if HeadingOf(flag) != heading {
 			return
 		}
 		for _, name := range but {

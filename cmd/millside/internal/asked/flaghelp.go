@@ -19,8 +19,8 @@ func withHeading(annotations map[string][]string, heading string) map[string][]s
 	return annotations
 }
 
-// headingOf is the heading of a flag, "" for none.
-func headingOf(flag *pflag.Flag) string {
+// HeadingOf is the heading of a flag, "" for none.
+func HeadingOf(flag *pflag.Flag) string {
 	if h := flag.Annotations[headingKey]; len(h) > 0 {
 		return h[0]
 	}
@@ -33,7 +33,7 @@ func FlagUsages(flags *pflag.FlagSet) string {
 	var headings []string
 	under := map[string]*pflag.FlagSet{}
 	flags.VisitAll(func(flag *pflag.Flag) {
-		h := headingOf(flag)
+		h := HeadingOf(flag)
 		if under[h] == nil {
 			under[h] = pflag.NewFlagSet(h, pflag.ContinueOnError)
 			under[h].SortFlags = false

@@ -3,12 +3,12 @@ package asked
 import (
 	"errors"
 
-	"github.com/spf13/pflag"
-
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/loom"
 	"millside/plan/measure"
+
+	"github.com/spf13/pflag"
 )
 
 // Settle makes the spec of what the flags say: what is named is looked up among the things at hand, and a

@@ -5,11 +5,11 @@ import (
 	"regexp"
 	"strings"
 
-	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
-
 	"millside/plan"
 	"millside/plan/measure"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 // SpecAsk is what the flags of a plan say. The flags write into spec, which holds the values used for
@@ -35,16 +35,16 @@ const (
 func SpecFlags(cmd *cobra.Command, ask *SpecAsk) {
 	f := cmd.Flags()
 	f.SortFlags = false // in the order in which a weaver decides
-	about(f, aboutWarp, func() { warpFlags(cmd, &ask.Spec, &ask.paddle) })
-	about(f, aboutMill, func() { millFlags(f, ask) })
-	about(f, aboutTimes, func() { timeFlags(cmd, &ask.Spec.Times) })
-	about(f, aboutCloth, func() { clothFlags(cmd, ask) })
-	about(f, aboutYarn, func() { yarnFlags(f, ask) })
-	about(f, aboutLoom, func() { loomFlags(cmd, ask) })
+	About(f, aboutWarp, func() { warpFlags(cmd, &ask.Spec, &ask.paddle) })
+	About(f, aboutMill, func() { millFlags(f, ask) })
+	About(f, aboutTimes, func() { timeFlags(cmd, &ask.Spec.Times) })
+	About(f, aboutCloth, func() { clothFlags(cmd, ask) })
+	About(f, aboutYarn, func() { yarnFlags(f, ask) })
+	About(f, aboutLoom, func() { loomFlags(cmd, ask) })
 }
 
-// about puts the flags that add adds under a heading of the help.
-func about(f *pflag.FlagSet, heading string, add func()) {
+// About puts the flags that add adds under a heading of the help.
+func About(f *pflag.FlagSet, heading string, add func()) {
 	had := map[string]bool{}
 	f.VisitAll(func(flag *pflag.Flag) { had[flag.Name] = true })
 	add()

@@ -8,13 +8,13 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/spf13/cobra"
-
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
+
+	"github.com/spf13/cobra"
 )
 
 // StripesLong is what the help of the commands that plan a warp tells about stripes.
@@ -45,18 +45,6 @@ passes, halts at the pegs, ends cut off and tied on, packages threaded, as the
 other ways to wind the same warp would take; --way winds one of them. Unless
 --packages-of says otherwise there are as many packages of each colour as are wanted.`
 
-// StripesJSONLong is what the help tells about stripes in the answer of --json.
-const StripesJSONLong = `
-
-With stripes the list choices is empty, and there is also: stripes (notation;
-colours: letter, name, shade, ends, packages; set_ups: number, chain, before_pass,
-colours; way; cost; minutes; proof: least, bound, gap, why; kinds: name, positions,
-colours, passes; compared: choose, way, possible, work, at_the_loom, total, saved;
-draft as in 'millside draft --json'). A cost has: passes, kinds, halts, cuts, ties,
-threads, finish, total. A pass has: set_up, kind, colours (of the positions that carry
-an end) and changes (position, from, to; "" is an empty position). colours in a set-up
-lists all positions. A time is given as text and in whole nanoseconds.`
-
 // StripeAsk is what the flags say about the stripes.
 type StripeAsk struct {
 	text, draft, packages string
@@ -77,19 +65,23 @@ type Striped struct {
 // StripeFlags adds the flags for stripes.
 func StripeFlags(cmd *cobra.Command) *StripeAsk {
 	a := &StripeAsk{}
+	About(cmd.Flags(), "Stripes", func() { a.flags(cmd) })
+	return a
+}
+
+func (a *StripeAsk) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"")
-	Words(cmd, "stripes-from", &a.from, "stripes: where the order that you write begins; in print that is mostly on the right", "end 1", "left", "right")
+	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"; - reads it from standard input")
+	Words(cmd, "stripes-from", &a.from, "where the order that you write begins; in print that is mostly on the right", "end 1", "left", "right")
 	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the warp; - is the standard input")
 	a.use = DraftFlags(cmd)
-	f.BoolVar(&a.ask.Limits.FinishAtLease, "finish-at-lease", false, "stripes: an even number of passes only")
-	f.StringVar(&a.packages, "packages-of", "", "stripes: packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
-	f.Var(sizesValue{&a.ask.Limits.Sizes}, "group-sizes", "stripes: the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
-	f.IntVar(&a.halts, "most-halts", 0, "stripes: the most halts that you put up with, a `number`; any, where it isn't given")
-	f.IntVar(&a.ask.Limits.Effort, "effort", 1, "stripes: how long to search, a `number` of times the usual, 1 to 100")
-	f.Var(&a.way, "way", "stripes: the way to wind, one of those that the plan lists: "+strings.Join(wayNames(), ", "))
+	f.BoolVar(&a.ask.Limits.FinishAtLease, "finish-at-lease", false, "an even number of passes only")
+	f.StringVar(&a.packages, "packages-of", "", "packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
+	f.Var(sizesValue{&a.ask.Limits.Sizes}, "group-sizes", "the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
+	f.IntVar(&a.halts, "most-halts", 0, "the most halts that you put up with, a `number`; any, where it isn't given")
+	f.IntVar(&a.ask.Limits.Effort, "effort", 1, "how long to search, a `number` of times the usual, 1 to 100")
+	f.Var(&a.way, "way", "the way to wind, one of those that the plan lists: "+strings.Join(wayNames(), ", "))
 	_ = cmd.RegisterFlagCompletionFunc("way", cobra.FixedCompletions(wayNames(), cobra.ShellCompDirectiveNoFileComp))
-	return a
 }
 
 // given says whether there are stripes.
@@ -163,6 +155,13 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 // is empty where the draft makes a plain warp.
 func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) (stripe.Order, error) {
 	if a.draft == "" {
+		if a.text == FromPipe {
+			text, err := io.ReadAll(io.LimitReader(cmd.InOrStdin(), plan.MaxStripes+1))
+			if err != nil {
+				return stripe.Order{}, fmt.Errorf("reading the stripes: %w", err)
+			}
+			a.text = strings.TrimSpace(string(text))
+		}
 		order, err := stripe.Parse(a.text)
 		spec.Stripes, spec.StripesFrom = order.String(), a.from
 		return order, Usage(cmd, pointAt(err, a.text))

@@ -3,11 +3,12 @@ package asked
 import (
 	"errors"
 	"fmt"
+	"strings"
+
+	"millside/plan/measure"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
-
-	"millside/plan/measure"
 )
 
 // UsageError is a command line that is wrong, and the command whose help would put it right.
@@ -43,7 +44,7 @@ func FlagError(cmd *cobra.Command, err error) error {
 		if unknown.GetSpecifiedShortnames() != "" {
 			dashes = "-"
 		}
-		err = fmt.Errorf("there is no option %s%s", dashes, unknown.GetSpecifiedName())
+		err = fmt.Errorf("there is no option %s%s%s", dashes, unknown.GetSpecifiedName(), like(cmd, unknown))
 	case errors.As(err, &missing):
 		err = fmt.Errorf("--%s needs a %s after it", missing.GetFlag().Name, missing.GetFlag().Value.Type())
 	case errors.As(err, &value):
@@ -56,6 +57,24 @@ func FlagError(cmd *cobra.Command, err error) error {
 		}
 	}
 	return Usage(cmd, err)
+}
+
+// like names the options that a mistyped one may be meant for: "; did you mean --length?".
+func like(cmd *cobra.Command, unknown *pflag.NotExistError) string {
+	typed := unknown.GetSpecifiedName()
+	if letters := unknown.GetSpecifiedShortnames(); len(letters) > 1 { // a long name behind one dash
+		typed = letters
+	}
+	// The library knows how to tell words that look alike, but only for commands.
+	names := &cobra.Command{SuggestionsMinimumDistance: 2}
+	cmd.Flags().VisitAll(func(f *pflag.Flag) {
+		names.AddCommand(&cobra.Command{Use: f.Name, Run: func(*cobra.Command, []string) {}})
+	})
+	found := names.SuggestionsFor(typed)
+	if len(found) == 0 || len([]rune(typed)) < 2 {
+		return ""
+	}
+	return "; did you mean --" + strings.Join(found, " or --") + "?"
 }
 
 // Args makes a wrong number of arguments a usage error, in words of its own.

@@ -15,6 +15,7 @@ import (
 	"testing"
 
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/plan"
 )
 
@@ -89,10 +90,12 @@ func listing(t *testing.T, dir string) string {
 // With and without files that have no name: permissions stay, nothing is left beside, what fails leaves the old file.
 func TestPermissionsStay(t *testing.T) {
 	for _, named := range []bool{false, true} {
+		fsys := disk.OS()
 		if named {
-			old := unnamed
-			unnamed = func(string) (*os.File, error) { return nil, errors.ErrUnsupported }
-			t.Cleanup(func() { unnamed = old })
+			fsys = onlyNamed{fsys}
+		}
+		Write := func(path string, replace bool, write func(io.Writer) error) error {
+			return WriteOn(fsys, path, replace, write)
 		}
 		dir := t.TempDir()
 		path := filepath.Join(dir, "sheet.html")
@@ -120,6 +123,11 @@ func TestPermissionsStay(t *testing.T) {
 		}
 	}
 }
+
+// onlyNamed is a file system that knows no files without a name.
+type onlyNamed struct{ disk.FS }
+
+func (onlyNamed) Unnamed(string) (disk.File, error) { return nil, errors.ErrUnsupported }
 
 // What a killed program left of a file goes with the next writing of it; that of a living one stays.
 func TestLeftoversGo(t *testing.T) {

@@ -4,17 +4,15 @@ package files
 
 import (
 	"io/fs"
-	"os"
-)
 
-// dontWait has no meaning here.
-const dontWait = 0
+	"millside/counter/disk"
+)
 
 // alive takes every process for alive: nothing of another program's is taken away here.
 func alive(int) bool { return true }
 
 // likeOld has nothing to do: permissions are the folder's here.
-func likeOld(*os.File, fs.FileInfo) error { return nil }
+func likeOld(disk.File, fs.FileInfo) error { return nil }
 
 // removeOnSignal does nothing: a file is left where the program is ended from outside.
-func removeOnSignal(string) (stop func()) { return func() {} }
+func removeOnSignal(disk.FS, string) (stop func()) { return func() {} }

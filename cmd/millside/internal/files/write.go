@@ -12,6 +12,7 @@ import (
 	"path/filepath"
 
 	"millside/counter"
+	"millside/counter/disk"
 )
 
 var (
@@ -25,22 +26,27 @@ var (
 // replace a file that is there is left as it is, and the error is [ErrThere]. A file that is replaced keeps its
 // permissions. A folder, a record, a device, a pipe and a link are never replaced ([ErrKeep]).
 func Write(path string, replace bool, write func(io.Writer) error) error {
-	if err := put(path, replace, write); err != nil {
+	return WriteOn(disk.OS(), path, replace, write)
+}
+
+// WriteOn is Write on another file system.
+func WriteOn(fsys disk.FS, path string, replace bool, write func(io.Writer) error) error {
+	if err := put(fsys, path, replace, write); err != nil {
 		return fmt.Errorf("writing %s: %w", path, err)
 	}
 	return nil
 }
 
-func put(path string, replace bool, write func(io.Writer) error) error {
-	old, err := replaceable(path)
+func put(fsys disk.FS, path string, replace bool, write func(io.Writer) error) error {
+	old, err := replaceable(fsys, path)
 	if err == nil && old != nil && !replace {
 		err = ErrThere
 	}
 	if err != nil {
 		return err
 	}
-	sweep(path)
-	temp, err := newTemp(path)
+	sweep(fsys, path)
+	temp, err := newTemp(fsys, path)
 	if err != nil {
 		return err
 	}
@@ -57,7 +63,7 @@ func put(path string, replace bool, write func(io.Writer) error) error {
 		return err
 	}
 	// Somebody may have put something there since we looked.
-	if _, err := replaceable(path); err != nil {
+	if _, err := replaceable(fsys, path); err != nil {
 		return err
 	}
 	if err := temp.takePlace(path, replace); err != nil {
@@ -66,15 +72,15 @@ func put(path string, replace bool, write func(io.Writer) error) error {
 		}
 		return err
 	}
-	return counter.OS().SyncDir(filepath.Dir(path))
+	return fsys.SyncDir(filepath.Dir(path))
 }
 
 // replaceable describes what stands at a path, nil for nothing, and refuses what is never replaced.
-func replaceable(path string) (fs.FileInfo, error) {
+func replaceable(fsys disk.FS, path string) (fs.FileInfo, error) {
 	if filepath.Ext(path) == counter.Extension {
 		return nil, fmt.Errorf("a name that ends in %s is kept for winding records; choose another", counter.Extension)
 	}
-	info, err := os.Lstat(path)
+	info, err := fsys.Lstat(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}
@@ -84,7 +90,7 @@ func replaceable(path string) (fs.FileInfo, error) {
 	if what := special(info.Mode()); what != "" {
 		return nil, fmt.Errorf("it is %s: %w", what, ErrKeep)
 	}
-	record, err := isRecord(path)
+	record, err := isRecord(fsys, path)
 	if err == nil && record {
 		err = fmt.Errorf("it is a winding record: %w", ErrKeep)
 	}
@@ -109,8 +115,8 @@ func special(mode fs.FileMode) string {
 }
 
 // isRecord looks at the beginning of a plain file. One that can't be read may be a record.
-func isRecord(path string) (bool, error) {
-	file, err := openPlain(path)
+func isRecord(fsys disk.FS, path string) (bool, error) {
+	file, err := openPlain(fsys, path)
 	if err != nil {
 		return false, err
 	}
@@ -125,7 +131,7 @@ func isRecord(path string) (bool, error) {
 
 // Read reads a plain file of at most so many bytes. It waits for nothing, not even where the path names a pipe.
 func Read(path string, most int) ([]byte, error) {
-	file, err := openPlain(path)
+	file, err := openPlain(disk.OS(), path)
 	if err != nil {
 		return nil, err
 	}
@@ -141,8 +147,8 @@ func Read(path string, most int) ([]byte, error) {
 }
 
 // openPlain opens a plain file to read it, and nothing else.
-func openPlain(path string) (*os.File, error) {
-	file, err := os.OpenFile(path, os.O_RDONLY|dontWait, 0)
+func openPlain(fsys disk.FS, path string) (disk.File, error) {
+	file, err := fsys.OpenFile(path, os.O_RDONLY, 0)
 	if err != nil {
 		return nil, err
 	}

@@ -10,12 +10,12 @@ import (
 	"testing"
 	"time"
 
-	"pgregory.net/rapid"
-
 	"millside/counter"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/keys"
+
+	"pgregory.net/rapid"
 )
 
 // bench is a conversation in plain mode with a clock that the test moves.

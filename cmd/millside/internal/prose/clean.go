@@ -1,6 +1,7 @@
 package prose
 
 import (
+	"os"
 	"strings"
 	"unicode/utf8"
 
@@ -38,3 +39,20 @@ func Wrap(text string, indent int) string {
 
 // MostShown is how many things a line lists before it breaks off.
 const MostShown = 12
+
+// Quoted writes a word as it is typed into a shell: in quotation marks if it has blanks or anything else
+// that a shell takes for more than itself.
+func Quoted(word string) string {
+	plain := "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789._-+/:@%,="
+	windows := os.PathSeparator == '\\'
+	if windows {
+		plain += `\`
+	}
+	switch {
+	case word != "" && strings.Trim(word, plain) == "":
+		return word
+	case !windows && strings.ContainsAny(word, "\"$`\\!"):
+		return "'" + strings.ReplaceAll(word, "'", `'\''`) + "'"
+	}
+	return `"` + word + `"`
+}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"millside/cmd/millside/internal/prose"
 	"millside/counter"
 )
 
@@ -11,7 +12,7 @@ import (
 func HelpDamaged(err error, path string) error {
 	var damage *counter.DamageError
 	if errors.As(err, &damage) && damage.Line > 1 {
-		return fmt.Errorf("%w; 'millside salvage %s NEW' saves what stands before that line", err, path)
+		return fmt.Errorf("%w; 'millside salvage %s NEW' saves what stands before that line", err, prose.Quoted(path))
 	}
 	return err
 }

@@ -20,7 +20,7 @@ var pageFiles embed.FS
 
 var pages = template.Must(template.New("pages").Funcs(template.FuncMap{
 	"how": howText, "drawings": partDrawings, "numbers": numberColumns, "summary": sheetSummary, "clean": unbroken,
-	"short": short, "many": manyLines, "style": style, "boxes": boxes, "stripes": wallStripes, "paddle": wallPaddle, "fill": fillOf,
+	"short": short, "many": manyLines, "style": style, "boxes": makeBoxes, "stripes": wallStripes, "paddle": wallPaddle, "fill": fillOf,
 }).ParseFS(pageFiles, "*.tmpl"))
 
 // style is what the pages look like, those of the wall sheet's own last. It is the program's own text, so
@@ -88,6 +88,8 @@ func partDrawings(s *sheet.Sheet, id sheet.PartID) []drawing.Drawing {
 		return []drawing.Drawing{drawing.DrawMill(d.Mill)}
 	case id == sheet.PartPlan && len(d.Board) > 0:
 		return []drawing.Drawing{drawing.DrawBoard(d.Board, s.Units)}
+	case id == sheet.PartStripes && d.Stripes != nil:
+		return []drawing.Drawing{drawing.DrawStripes(d.Stripes.Colours, d.Stripes.Runs)}
 	case id == sheet.PartRaddle && d.Raddle != nil:
 		return []drawing.Drawing{drawing.DrawRaddle(d.Raddle)}
 	case id == sheet.PartReed && d.Reed != nil:

@@ -4,17 +4,45 @@ import (
 	"io"
 
 	"millside/cmd/millside/internal/prose"
+	"millside/cmd/millside/internal/schema"
 	"millside/plan/sheet"
 )
 
-// sheetFormat names the structure below. Fields may be added to it; a field that is renamed, taken away
-// or given another meaning makes a new format with the next number.
-const sheetFormat = "millside-sheet-1"
+// These name the structures below. Fields may be added to one; a field that is renamed, taken away or given
+// another meaning makes a new format with the next number.
+const (
+	sheetFormat = "millside-sheet-1"
+	wallFormat  = "millside-wall-1"
+)
 
-// sheetJSON writes the sheet for a program to read: the fields of [sheet.Sheet] beside the format.
-func sheetJSON(w io.Writer, s *sheet.Sheet) error {
-	return prose.WriteJSON(w, struct {
-		Format string `json:"format"` // sheetFormat
-		*sheet.Sheet
-	}{sheetFormat, s})
+// sheetFile is the whole plan for a program to read: the fields of [sheet.Sheet] beside the format.
+type sheetFile struct {
+	Format string `json:"format"` // sheetFormat
+	*sheet.Sheet
 }
+
+// wallFile is the wall sheet for a program to read.
+type wallFile struct {
+	Format string `json:"format"` // wallFormat
+	*sheet.Wall
+}
+
+func sheetJSON(w io.Writer, s *sheet.Sheet) error {
+	return prose.WriteJSON(w, sheetFile{sheetFormat, s})
+}
+
+func wallJSON(w io.Writer, s *sheet.Wall) error { return prose.WriteJSON(w, wallFile{wallFormat, s}) }
+
+// Formats lists the structures that this package prints for programs.
+func Formats() []schema.Format {
+	return []schema.Format{{Name: sheetFormat, Value: sheetFile{}, About: aboutSheet}, {Name: wallFormat, Value: wallFile{}, About: aboutWall}}
+}
+
+const aboutSheet = `The whole plan of a warp. yarn is the length of all ends together. A row has name, value, how (formula,
+with_numbers), usual and warning; a table has columns and lines, every line with as many cells as there are
+columns. drawings holds what can be drawn. The formulas are always there.`
+
+const aboutWall = `The wall sheet of a warp. thread is the paddle before the first pass; ways says how each kind of pass goes
+over the pegs; wound lists the chains, each with its passes in blocks that are gone through so many times; a
+step has the work at the peg before it and the numbers of its passes, round by round; after lists what
+follows the last pass.`

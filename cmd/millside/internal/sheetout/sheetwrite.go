@@ -3,7 +3,6 @@ package sheetout
 import (
 	"io"
 
-	"millside/cmd/millside/internal/prose"
 	"millside/plan/sheet"
 )
 
@@ -27,9 +26,6 @@ func WriteSheet(w io.Writer, s *sheet.Sheet, format string, how bool) error {
 	}
 }
 
-// wallFormat names the structure of a wall sheet for programs, as sheetFormat does that of the whole plan.
-const wallFormat = "millside-wall-1"
-
 // WriteWall writes a wall sheet in one of the [SheetFormats].
 func WriteWall(w io.Writer, s *sheet.Wall, format string) error {
 	switch format {
@@ -38,10 +34,7 @@ func WriteWall(w io.Writer, s *sheet.Wall, format string) error {
 	case "html":
 		return wallHTML(w, s)
 	case "json":
-		return prose.WriteJSON(w, struct {
-			Format string `json:"format"` // wallFormat
-			*sheet.Wall
-		}{wallFormat, s})
+		return wallJSON(w, s)
 	default:
 		return wallText(w, s)
 	}

@@ -22,7 +22,7 @@ func wallSize(s *sheet.Wall) string {
 	switch lines := wallLines(s); {
 	case lines > 70:
 		return "many most"
-	case lines > 22:
+	case lines > 23:
 		return "many"
 	}
 	return ""
@@ -31,7 +31,7 @@ func wallSize(s *sheet.Wall) string {
 // wallLines is about how many lines the steps of all chains take.
 func wallLines(s *sheet.Wall) int {
 	const inLine = 22 // boxes
-	lines := 3 * (len(s.Ways) / 3)
+	lines := 3*(len(s.Ways)/3) + 3*len(s.After)
 	if s.Striped() {
 		lines += 8 + len(s.Colours)/2
 	}
@@ -60,8 +60,8 @@ type box struct {
 // mostBoxes is how many passes get a box each; a longer warp has one for every tenPasses of a stretch.
 const mostBoxes, tenPasses = 400, 10
 
-// boxes makes the boxes of passes that follow one another.
-func boxes(all int, passes []int) []box {
+// makeBoxes makes the boxes of passes that follow one another.
+func makeBoxes(all int, passes []int) []box {
 	var list []box
 	for i := 0; i < len(passes); i++ {
 		one := box{Text: fmt.Sprint(passes[i]), Back: passes[i]%2 == 0}

@@ -109,7 +109,7 @@ func boxLines(all int, rounds [][]int, width int) []string {
 	line := ""
 	for _, passes := range rounds {
 		gap := "  "
-		for _, b := range boxes(all, passes) {
+		for _, b := range makeBoxes(all, passes) {
 			text := "[ ] " + b.Text
 			switch {
 			case line == "":

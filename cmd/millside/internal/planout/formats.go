@@ -1,0 +1,50 @@
+package planout
+
+import "millside/cmd/millside/internal/schema"
+
+// Formats lists the structures that this package prints for programs.
+func Formats() []schema.Format {
+	return []schema.Format{
+		{Name: planFormat, Value: planJSON{}, About: aboutPlan},
+		{Name: DraftFormat, Value: draftJSON{}, About: aboutDraft},
+		{Name: settFormat, Value: settJSON{}, About: aboutSett},
+	}
+}
+
+const aboutPlan = `One object with "format": "millside-plan-1". Its fields are: spec
+(what was asked for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps,
+turns, length, per_turn), warp_yarn, tail_yarn, pace (low_ms, middle_ms, high_ms of
+a pass, timed_passes and timed_warps: those that your own pace was taken from, 0 for
+a practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the
+part of it for the work at the pegs, text: the figure that is shown), lease_faults
+(chain, pass, end, why), work (halts, cuts, ties, threads, far_finishes over the
+whole warp), choices (label, group, passes, last_ends, spare_ends, finish, reasons;
+the least trouble first), chains (number, first_end, last_end, ends, finish,
+tie_after, passes, peg_work_after, finishing) and, after --save, record (the path).
+A pass has: number, direction, first_end, last_end, positions, mirrored, spare_ends,
+first_peg, first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
+keeps_opening, before and after (texts) and peg_work: what is done at the end peg
+before it (peg, cut, thread, tie, halt; positions are numbers, thread has position,
+from and to). peg_work_after is the same after the last pass. A length is given as
+exact text and in whole nanometres. Fields may be added under this format's name,
+but none renamed or taken away.
+
+With stripes the list choices is empty, and there is also: stripes (notation;
+colours: letter, name, shade, ends, packages; set_ups: number, chain, before_pass,
+colours; way; cost; minutes; proof: least, bound, gap, why; kinds: name, positions,
+colours, passes; compared: choose, way, possible, work, at_the_loom, total, saved;
+draft as in 'millside draft --json'). A cost has: passes, kinds, halts, cuts, ties,
+threads, finish, total. A pass has: set_up, colours (of the positions that carry an
+end) and changes (position, from, to; "" is an empty position). colours in a set-up
+lists all positions. A time is given as
+text and in whole nanoseconds.`
+
+const aboutDraft = `One object with "format": "millside-draft-1". Its fields are: file,
+title, threads, shafts, treadles (0 where the draft doesn't say), coloured, symmetric,
+sett_offered (threads, width, per_inch, per_10_cm, absurd; left out where the draft
+doesn't say), stripes (a list: thread_1, notation, colours: letter, name, shade, ends)
+and warnings (section, line, text; line 0 is for something that is missing).`
+
+const aboutSett = `One object with "format": "millside-sett-1", yarn, weave (name, ends,
+intersections), factor_hundredths, rows, note, and others (for, source,
+factor_hundredths, start).`
