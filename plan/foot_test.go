@@ -145,3 +145,28 @@ func TestFootKeepsTheStripes(t *testing.T) {
 		}
 	})
 }
+
+// The lease of a striped warp, whose passes carry any positions among which holes and slots take turns, laid by
+// a model of its own: every end lies on the other side from its neighbour, over all passes and chains.
+func TestLeaseAlternatesOverStripes(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := must(t, drawStriped(t))
+		var overA []bool
+		for _, c := range p.Chains {
+			for k, pass := range c.Passes {
+				var positions []int
+				for pos := range pass.Carried.All() {
+					positions = append(positions, pos)
+				}
+				outward := k%2 == 0
+				for _, i := range footToTip(p.Spec, outward, len(positions)) {
+					up := (positions[i-1]%2 == 1) == (pass.FirstOpening == plan.HolesUp)
+					overA = append(overA, up == outward) // A is met first on the way out, last on the way back
+				}
+			}
+		}
+		if !alternates(overA) {
+			t.Fatalf("neighbours lie on the same side: %v", overA)
+		}
+	})
+}
