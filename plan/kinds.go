@@ -83,7 +83,8 @@ func KindName(n int) string {
 		value int
 		text  string
 	}{
-		{1000, "M"}, {900, "CM"}, {500, "D"}, {400, "CD"}, {100, "C"}, {90, "XC"}, {50, "L"}, {40, "XL"}, {10, "X"}, {9, "IX"},
+		{1000, "M"}, {900, "CM"}, {500, "D"}, {400, "CD"}, {100, "C"}, {90, "XC"}, {50, "L"}, {40, "XL"},
+		{10, "X"}, {9, "IX"},
 		{5, "V"}, {4, "IV"}, {1, "I"},
 	} {
 		for ; n >= r.value; n -= r.value {
@@ -108,7 +109,8 @@ func (p *Plan) KindText(k PassKind) string {
 			i++
 		}
 		if carried[from] != 0 {
-			parts = append(parts, FirstPositions(i).Without(FirstPositions(from)).String()+" "+p.ColourText(carried[from]))
+			run := FirstPositions(i).Without(FirstPositions(from))
+			parts = append(parts, run.String()+" "+p.ColourText(carried[from]))
 		}
 	}
 	return "positions " + strings.Join(parts, "; ")
