@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"millside/plan/cloth"
 	"millside/plan/loom"
@@ -180,9 +181,26 @@ func (pr *Project) loom() error {
 }
 
 func (pr *Project) sley(l Loom, ends int) (err error) {
+	if len(l.Widths) == ends {
+		return pr.dent(l, ends)
+	}
 	if pr.Order, err = l.Reed.Order(l.Sett, longestSley); err != nil {
 		return err
 	}
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents, EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
+	return err
+}
+
+// dent lays ends of different widths in the reed.
+func (pr *Project) dent(l Loom, ends int) error {
+	widths := slices.Clone(l.Widths)
+	if l.FirstEnd == loom.RightSide {
+		slices.Reverse(widths)
+	}
+	dents, err := l.Reed.Denting(widths)
+	if err != nil {
+		return err
+	}
+	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
 }

@@ -25,6 +25,9 @@ type Cloth struct {
 	WeftTakeUp measure.Percent `json:"weft_take_up,omitzero"`
 	// Weft is the weft's size; the zero value is the warp's.
 	Weft measure.YarnSize `json:"weft,omitzero"`
+	// WeftColours is how many picks of the pattern each colour of the weft has; it is empty where that isn't
+	// known.
+	WeftColours []cloth.WeftColour `json:"weft_colours,omitzero"`
 }
 
 // ClothFit says which number of ends is taken for a cloth.
@@ -113,6 +116,9 @@ type Loom struct {
 	// empty where it isn't known. Heddles is how many heddles are on each shaft, shaft 1 first.
 	Threading loom.Threading `json:"threading,omitzero"`
 	Heddles   []int          `json:"heddles,omitzero"`
+	// Widths is the width that each end takes in the reed, from end 1 on, where a draft crams or spaces them;
+	// it is empty where all are alike, and left out of account where it isn't as long as the warp has ends.
+	Widths []measure.Length `json:"widths,omitzero"`
 }
 
 // Pegs is the room on the pegs of the mill, from which the most ends of a chain can be guessed.
@@ -133,7 +139,13 @@ func (s Spec) checkWhole() []error {
 	errs.Count("cones at hand", s.Yarn.Packages, 0, measure.MaxEnds, "")
 	errs.Count("ends to fit", int(s.Cloth.Fit), 0, int(FitBoth), "")
 	errs.Count("side of the first end", int(s.Loom.FirstEnd), 0, int(loom.RightSide), "")
-	errs = append(errs, s.Loom.Threading.Check())
+	errs = append(errs, s.Loom.Threading.Check(), cloth.CheckWeftColours(s.Cloth.WeftColours))
+	for _, w := range s.Loom.Widths {
+		if w <= 0 || w > measure.Metre {
+			errs = append(errs, &measure.FieldError{Field: "spacing of a thread", Value: w.String(), Want: "above 0, at most 1 m"})
+			break
+		}
+	}
 	if n := len(s.Loom.Heddles); n > loom.MaxShafts {
 		errs = append(errs, measure.Outside("shafts with heddles", n, 0, loom.MaxShafts, ""))
 	}

@@ -69,7 +69,7 @@ func TestParseAtHandRefuses(t *testing.T) {
 		{"reed: 10 dents an inch", "line 2, reed", "before the colon"},
 		{"reed a, b: 10 dents an inch", "line 2, reed", "without commas"},
 		{"reed ten:", "line 2, reed", "its fields"},
-		{"reed ten: 10", "line 2", "how it is counted"},
+		{"reed twenty: 20", "line 2", "how it is counted"},
 		{"reed ten: 10 dents an inch, width 90 m", "line 2, width", "0 to 20 m"},
 		{"reed ten: 10 dents an inch, wide 36 in", "line 2", "one of these and its value: width"},
 		{"mill m: circumference 2 yd", "line 2, peg step", "can't be left out"},

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/cloth"
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/stripe"
@@ -45,6 +46,10 @@ type Warp struct {
 	Colour string
 	// Threading is the shafts of each end; it is empty where the draft has none.
 	Threading loom.Threading
+	// Widths is the width of each end where the draft says that they aren't all alike; else it is empty.
+	Widths []measure.Length
+	// Weft is how many picks each colour of the weft has, where the draft has several.
+	Weft []cloth.WeftColour
 	// Title is the draft's title, which names the warp.
 	Title string
 	// Said says what was made of the draft's threads, one sentence each; it is empty where they were taken
@@ -75,6 +80,16 @@ func (d *Draft) Warp(u Use) (*Warp, error) {
 	if d.Threading != nil {
 		for _, e := range ends {
 			w.Threading = append(w.Threading, loom.Shafts(d.Threading[e.shafts]))
+		}
+	}
+	for _, e := range ends {
+		if d.Widths != nil {
+			w.Widths = append(w.Widths, d.Widths[e.shafts])
+		}
+	}
+	if len(d.Weft) > 1 {
+		for _, p := range d.Weft {
+			w.Weft = append(w.Weft, cloth.WeftColour{Name: d.NameOf(p.Colour, u.Names), Picks: p.Picks})
 		}
 	}
 	return w, d.colour(u, ends, w)
@@ -225,6 +240,10 @@ func (w *Warp) Into(s plan.Spec, named bool) plan.Spec {
 		if s.Loom.FirstEnd == loom.RightSide {
 			slices.Reverse(s.Loom.Threading)
 		}
+	}
+	s.Loom.Widths, s.Cloth.WeftColours = slices.Clone(w.Widths), w.Weft
+	if s.Loom.FirstEnd == loom.RightSide {
+		slices.Reverse(s.Loom.Widths)
 	}
 	if title := strings.TrimSpace(w.Title); !named && title != "" {
 		runes := []rune(title)

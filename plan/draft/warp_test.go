@@ -151,3 +151,51 @@ func TestTooManyColours(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A draft whose threads are crammed and spaced goes into the reed as it says: at 0.25 cm and 0.125 cm a
+// thread, 40 dents in 10 cm hold one and two a dent, from whichever side end 1 is counted.
+func TestDraftIsDented(t *testing.T) {
+	d, err := read(t, "warp-spacing")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, first := range []loom.Side{loom.LeftSide, loom.RightSide} {
+		w, err := d.Warp(Use{Side: FromLeft, Last: 5})
+		if err != nil {
+			t.Fatal(err)
+		}
+		w.Order, w.Colour = stripe.Order{}, ""
+		spec := plan.DefaultSpec()
+		spec.Loom.FirstEnd = first
+		spec = w.Into(spec, true)
+		if spec.Loom.Sett, err = measure.ParseSett("80 in 10 cm"); err != nil {
+			t.Fatal(err)
+		}
+		if spec.Loom.Reed, err = loom.ParseReed("40 in 10 cm"); err != nil {
+			t.Fatal(err)
+		}
+		pr, err := plan.NewProject(spec, plan.Pace{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.Equal(pr.Sley.Dents, []int{1, 1, 1, 2}) {
+			t.Errorf("end 1 on the %v: %v", first, pr.Sley.Dents)
+		}
+	}
+}
+
+// The colours of the weft come along by name.
+func TestWeftOfDraft(t *testing.T) {
+	d, err := read(t, "weft")
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := d.Warp(Use{Names: map[int]string{2: "bone"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := w.Into(plan.DefaultSpec(), false).Cloth.WeftColours
+	if len(got) != 3 || got[0].Name != "bone" || got[0].Picks != 5 || got[1].Name != "colour-3" {
+		t.Errorf("%+v", got)
+	}
+}

@@ -15,7 +15,8 @@ import (
 type ReedSystem uint8
 
 // The systems. Stockport, Scotch and Bradford: J. T. Taylor, "Cotton Weaving and Designing", 6th ed.
-// 1909, pp. 243 and 244, where 40s Radcliffe is 80s Stockport.
+// 1909, pp. 243 and 244, where 40s Radcliffe is 80s Stockport. Bolton: the formula of C. P. Brooks, "Cotton
+// Manufacturing", 3rd ed. 1892, p. 96, by which 36s x 39 in are 2,315.9 ends, two a dent.
 const (
 	DentsPerInch  ReedSystem = iota
 	DentsPerTenCm            // the metric number
@@ -24,6 +25,7 @@ const (
 	Radcliffe // dents in an inch
 	Scotch    // dents in 37 inches
 	Bradford  // beers of 20 dents in 36 inches
+	Bolton    // beers of 20 dents in 24 1/4 inches
 )
 
 // reedSystems holds for each system its names, and the dents that number 1 has over a width.
@@ -39,6 +41,7 @@ var reedSystems = [...]struct {
 	Radcliffe:     {[]string{"Radcliffe"}, 1, measure.Inch},
 	Scotch:        {[]string{"Scotch"}, 1, 37 * measure.Inch},
 	Bradford:      {[]string{"Bradford"}, 20, 36 * measure.Inch},
+	Bolton:        {[]string{"Bolton"}, 20, 97 * measure.Inch / 4},
 }
 
 func (s ReedSystem) known() bool { return int(s) < len(reedSystems) }
@@ -90,13 +93,16 @@ func reedOf(r *big.Rat, system ReedSystem, width measure.Length) (Reed, error) {
 const maxReedPart = 1_000_000
 
 // reedParts parts the number from the system.
-var reedParts = regexp.MustCompile(`^(.*?)s? ?(?:/ ?|\b)((?:dents? )?(?:an inch|per inch|in|inch|in 10 ?cm|per 10 ?cm|10 ?cm|a cm|per cm|cm)|dents?|metric|stockport|radcliffe|scotch|bradford)$`)
+var reedParts = regexp.MustCompile(`^(.*?)s? ?(?:/ ?|\b)((?:dents? )?(?:an inch|per inch|in|inch|in 10 ?cm|per 10 ?cm|10 ?cm|a cm|per cm|cm)|dents?|metric|stockport|radcliffe|scotch|bradford|bolton)$`)
 
 // ParseReed reads a reed: "10 dents an inch", "10 dent", "40 in 10 cm", "40/10 cm", "5 a cm",
 // "60s Stockport", "1100 Scotch". The width isn't part of it. The number is kept exactly. The error is
 // a [*measure.FieldError] without a field name.
 func ParseReed(s string) (Reed, error) {
-	text := strings.ToLower(strings.Join(strings.Fields(s), " "))
+	text := reedWords(strings.ToLower(strings.Join(strings.Fields(s), " ")))
+	if num, rest, err := measure.LeadingNumber(text); err == nil && rest == "" && len(text) <= measure.MaxQuantity {
+		return bareReed(s, num)
+	}
 	m := reedParts.FindStringSubmatch(text)
 	if m == nil || len(text) > measure.MaxQuantity {
 		return Reed{}, &measure.FieldError{Value: s, Want: reedWants}
@@ -110,6 +116,44 @@ func ParseReed(s string) (Reed, error) {
 		return Reed{}, &measure.FieldError{Value: s, Want: "a reed of one dent in ten inches to 1000 an inch"}
 	}
 	return r, nil
+}
+
+var (
+	reedName   = regexp.MustCompile(`^(stockport|radcliffe|scotch|bradford|bolton) (.*)$`)
+	reedShort  = regexp.MustCompile(`^(.*?[0-9½¼¾]) ?(?:dpi|d\.p\.i\.?)$`)
+	reedMetric = regexp.MustCompile(`^([0-9.,]+) ?/ ?10$`)
+)
+
+// reedWords puts what the trade says of a reed into the words that reedParts knows: "bradford 72", "10 dpi",
+// "10-dent", "40/10".
+func reedWords(text string) string {
+	text = strings.NewReplacer("-dent", " dent", "dents/", "/", "in the inch", "an inch").Replace(text)
+	if m := reedName.FindStringSubmatch(text); m != nil {
+		return m[2] + " " + m[1]
+	}
+	if m := reedShort.FindStringSubmatch(text); m != nil {
+		return m[1] + " dents an inch"
+	}
+	if m := reedMetric.FindStringSubmatch(text); m != nil {
+		return m[1] + " in 10 cm"
+	}
+	return text
+}
+
+// bareReed reads a number alone: reeds in use have 5 to 24 dents an inch, or 20 to 120 in 10 cm (common
+// practice, no source), so only some numbers can be both.
+func bareReed(s string, num *big.Rat) (Reed, error) {
+	inch, metric := num.Cmp(ratio.Of(24)) <= 0, num.Cmp(ratio.Of(20)) >= 0
+	switch {
+	case inch && metric:
+		n := ratio.Decimal(num, 3)
+		return Reed{}, &measure.FieldError{Value: s, Want: "how it is counted: " + n + " dents an inch or " + n + " in 10 cm"}
+	case inch && num.Cmp(ratio.Of(5)) >= 0:
+		return reedOf(num, DentsPerInch, 0)
+	case metric && num.Cmp(ratio.Of(120)) <= 0:
+		return reedOf(num, DentsPerTenCm, 0)
+	}
+	return Reed{}, &measure.FieldError{Value: s, Want: reedWants}
 }
 
 // reedSystemCalled finds a system by what reedParts lets through.

@@ -2,6 +2,8 @@ package loom
 
 import (
 	"math"
+	"math/big"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -34,7 +36,7 @@ func TestParseReed(t *testing.T) {
 			t.Errorf("ParseReed(%q) = %q, %v; want %q", in, got, err, want)
 		}
 	}
-	for _, in := range []string{"", "10", "dents", "0 dents an inch", "-1 dents an inch", "1001 dents an inch", "10 dents an ell", "10 Bolton", "1,200 Scotch", "0.00000001 dents a cm"} {
+	for _, in := range []string{"", "dents", "0 dents an inch", "-1 dents an inch", "1001 dents an inch", "10 dents an ell", "1,200 Scotch", "0.00000001 dents a cm"} {
 		if got, err := ParseReed(in); err == nil {
 			t.Errorf("ParseReed(%q) = %q, want an error", in, got)
 		}
@@ -135,4 +137,32 @@ func FuzzParseReed(f *testing.F) {
 			t.Fatalf("%q gives %q, read back as %q, %v", in, r, back, err)
 		}
 	})
+}
+
+// The trade's own words for reeds. Bolton: 36s x 39 in at two ends a dent are 2,315.9 ends by Brooks'
+// formula ("Cotton Manufacturing", 3rd ed. 1892, p. 96).
+func TestReedWords(t *testing.T) {
+	for text, want := range map[string]string{
+		"10 dpi": "10 dents an inch", "10dpi": "10 dents an inch", "10-dent": "10 dents an inch", "10 dents/in": "10 dents an inch", "12 dents in the inch": "12 dents an inch",
+		"40/10": "40 dents in 10 cm", "Bradford 72": "72 Bradford", "bradford 72s": "72 Bradford", "Stockport 60": "60 Stockport", "36 Bolton": "36 Bolton", "36s bolton": "36 Bolton",
+		"10": "10 dents an inch", "60": "60 dents in 10 cm",
+	} {
+		if got, err := ParseReed(text); err != nil || got.String() != want {
+			t.Errorf("%s: %v (%v), not %s", text, got, err, want)
+		}
+	}
+	for text, want := range map[string]string{"20": "20 dents an inch or 20 in 10 cm", "2": "such as", "200": "such as", "60s": "such as"} {
+		if got, err := ParseReed(text); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v (%v)", text, got, err)
+		}
+	}
+	bolton, err := ParseReed("36 Bolton")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ends := bolton.Dents(measure.PerInch).Rat()
+	ends.Mul(ends, big.NewRat(39*2, 1))
+	if got := ends.FloatString(1); got != "2315.9" {
+		t.Errorf("36s Bolton x 39 in has %s ends", got)
+	}
 }

@@ -15,6 +15,9 @@ type Sleying struct {
 	Ends int
 	// Order is the repeating order of ends in a dent; see [Reed.Order].
 	Order []int
+	// Dents is the ends in each dent from left to right, in place of Order and of selvedge dents; see
+	// [Reed.Denting]. They add up to Ends.
+	Dents []int
 	// EdgeDents is how many dents at each edge hold EdgeEnds ends each, for the selvedge: 0 for none.
 	EdgeDents, EdgeEnds int
 	// FirstEnd is the side of the loom on which end 1 lies.
@@ -52,7 +55,9 @@ func (r Reed) Sley(w Sleying) (*SleyList, error) {
 		return nil, err
 	}
 	l := &SleyList{firstEnd: w.FirstEnd, ends: w.Ends}
-	l.Dents = sleyDents(w)
+	if l.Dents = w.Dents; len(l.Dents) == 0 {
+		l.Dents = sleyDents(w)
+	}
 	l.Width = r.widthOf(len(l.Dents))
 	l.LeftOfCentre = (len(l.Dents) + 1) / 2
 	l.Fits = true
@@ -76,6 +81,9 @@ func (r Reed) checkSleying(w Sleying) error {
 	if w.Ends < 1 || w.Ends > measure.MaxEnds {
 		errs = append(errs, measure.Outside("ends", w.Ends, 1, measure.MaxEnds, ""))
 	}
+	if len(w.Dents) > 0 {
+		return errors.Join(append(errs, checkDents(w))...)
+	}
 	if _, err := checkOrder(w.Order); err != nil {
 		errs = append(errs, err)
 	}
@@ -90,6 +98,21 @@ func (r Reed) checkSleying(w Sleying) error {
 		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
 	}
 	return errors.Join(errs...)
+}
+
+// checkDents reports dents that don't hold the ends.
+func checkDents(w Sleying) error {
+	n := 0
+	for _, d := range w.Dents {
+		if d < 0 || d > 100 {
+			return measure.Outside("ends a dent", d, 0, 100, "")
+		}
+		n += d
+	}
+	if n != w.Ends || w.EdgeDents != 0 || w.FirstEnd > RightSide {
+		return &measure.FieldError{Field: "dents", Value: measure.Counted(n, "end", "ends"), Want: fmt.Sprintf("dents for %d ends, without selvedge dents", w.Ends)}
+	}
+	return nil
 }
 
 // sleyDents lists the ends in each dent.
@@ -108,10 +131,13 @@ func sleyDents(w Sleying) []int {
 func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 	unit, show := r.unit(), r.widthUnit()
 	order := measure.Row{Name: "ends a dent", Value: orderText(w.Order)}
+	if len(w.Dents) > 0 {
+		order = measure.Row{Name: "ends a dent, from the left", Value: dentsText(w.Dents), How: measure.How{Formula: "each end in the dent where the middle of its width lies"}}
+	}
 	if w.EdgeDents > 0 {
 		order.Value += fmt.Sprintf(", and %s of %d at each edge", measure.Counted(w.EdgeDents, "dent", "dents"), w.EdgeEnds)
 	}
-	if last := l.Dents[len(l.Dents)-1-w.EdgeDents]; l.brokenOff(w) {
+	if last := l.Dents[len(l.Dents)-1-w.EdgeDents]; len(w.Dents) == 0 && l.brokenOff(w) {
 		order.Warning = fmt.Sprintf("the order is broken off: its last dent holds %d", last)
 	}
 	width := measure.Row{Name: "width in the reed", Value: l.Width.In(show, 2), How: measure.How{Formula: "dents / dents in a unit of width",

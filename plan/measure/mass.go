@@ -79,6 +79,20 @@ func (m Mass) In(u MassUnit, decimals int) string {
 	return ratio.Decimal(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals) + " " + name
 }
 
+// Needed gives the mass as In does, but rounded up, so that who takes as much as is shown has enough.
+func (m Mass) Needed(u MassUnit, decimals int) string {
+	unit, name := u.mass()
+	scale := int64(1)
+	for range min(max(decimals, 0), 9) {
+		scale *= 10
+	}
+	parts, ok := ratio.Up.Whole(ratio.Mul(new(big.Rat).SetFrac64(int64(m), int64(unit)), ratio.Of(scale)))
+	if !ok {
+		return m.In(u, decimals)
+	}
+	return ratio.Decimal(big.NewRat(parts, scale), decimals) + " " + name
+}
+
 // String gives the mass exactly, in whichever of kilograms, pounds, ounces and grams takes the fewest
 // characters: what ParseMass reads back to the same mass.
 func (m Mass) String() string { return shortest(int64(m), massUnits) }

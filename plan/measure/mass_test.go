@@ -130,3 +130,30 @@ func FuzzParseMass(f *testing.F) {
 		}
 	})
 }
+
+// A weight that is needed is shown rounded up: 400 ends of 7 yd are 2,800 yd, of cotton 8/2 at 3,360 yd/lb
+// (S. Ableman 2018) 0.8333... lb; 0.833 lb would be a yard short.
+func TestNeededIsNeverTooLittle(t *testing.T) {
+	y, err := ParseYarn("cotton 8/2")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := y.MassOf(2800 * Yard)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := m.Needed(Pounds, 3); got != "0.834 lb" {
+		t.Errorf("shown as %s", got)
+	}
+	for _, u := range []MassUnit{Pounds, Ounces, Grams, Kilograms} {
+		for d := range 5 {
+			back, err := ParseMass(m.Needed(u, d))
+			if err != nil || back < m {
+				t.Errorf("%s is less than %v (%v)", m.Needed(u, d), m, err)
+			}
+		}
+	}
+	if got := Mass(Pound).Needed(Pounds, 3); got != "1 lb" {
+		t.Errorf("a pound is shown as %s", got)
+	}
+}

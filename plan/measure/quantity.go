@@ -19,7 +19,11 @@ type namedUnit struct {
 // denominator longer, so a text without a limit could keep the program busy for minutes.
 const MaxQuantity = 100
 
-// parseSum reads one or more numbers with their units and adds them: "2 lb 3 oz". The result is exact,
+// eachUnitOnce is what to write where one value has a unit twice: then two values may be meant.
+const eachUnitOnce = "each unit once and the larger one first, and a comma between two values of a list"
+
+// parseSum reads one or more numbers with their units, the larger units first, and adds them: "2 lb 3 oz".
+// The result is exact,
 // in the smallest unit. The error is a [*FieldError] without a field name, which tells to write wants.
 func parseSum(s, wants string, units []namedUnit) (*big.Rat, error) {
 	total := new(big.Rat)
@@ -30,7 +34,7 @@ func parseSum(s, wants string, units []namedUnit) (*big.Rat, error) {
 	if len(rest) > MaxQuantity {
 		return nil, &FieldError{Value: s, Want: fmt.Sprintf("at most %d characters", MaxQuantity)}
 	}
-	for rest != "" {
+	for last := int64(0); rest != ""; {
 		num, tail, err := LeadingNumber(rest)
 		if err != nil {
 			return nil, &FieldError{Value: s, Want: NumberWants(err, wants)}
@@ -40,6 +44,10 @@ func parseSum(s, wants string, units []namedUnit) (*big.Rat, error) {
 		if !ok {
 			return nil, &FieldError{Value: s, Want: wants}
 		}
+		if last > 0 && unit >= last {
+			return nil, &FieldError{Value: s, Want: eachUnitOnce + ", or " + wants}
+		}
+		last = unit
 		total.Add(total, num.Mul(num, ratio.Of(unit)))
 		rest = strings.TrimSpace(tail)
 	}

@@ -61,7 +61,9 @@ var (
 	settUnitText = map[string]SettUnit{
 		"inch": PerInch, "in": PerInch, `"`: PerInch, "″": PerInch,
 		"10 cm": PerTenCentimetres, "10cm": PerTenCentimetres, "10 centimetres": PerTenCentimetres,
-		"cm": PerCentimetre, "centimetre": PerCentimetre, "centimeter": PerCentimetre,
+		"10 centimeters": PerTenCentimetres,
+		"cm":             PerCentimetre, "centimetre": PerCentimetre, "centimeter": PerCentimetre,
+		"epi": PerInch, "ppi": PerInch, "e.p.i": PerInch, "p.p.i": PerInch, "epc": PerCentimetre, "ppc": PerCentimetre, "epcm": PerCentimetre, "ppcm": PerCentimetre,
 	}
 )
 
@@ -103,6 +105,12 @@ func RawSett(r *big.Rat, unit SettUnit) Sett { return Sett{r.Num().Int64(), r.De
 func ParseSett(s string) (Sett, error) {
 	text := strings.ToLower(strings.Join(strings.Fields(s), " "))
 	m := settParts.FindStringSubmatch(text)
+	if short := settShort.FindStringSubmatch(text); short != nil {
+		m = short
+	}
+	if num, rest, err := LeadingNumber(text); err == nil && rest == "" && len(text) <= MaxQuantity {
+		return bareSett(s, num)
+	}
 	if m == nil || len(text) > MaxQuantity {
 		return Sett{}, &FieldError{Value: s, Want: SettWants}
 	}
@@ -117,8 +125,37 @@ func ParseSett(s string) (Sett, error) {
 	return got, nil
 }
 
-// settParts parts the number from the unit.
-var settParts = regexp.MustCompile(`^(.*?) ?(?:ends|picks|dents|threads)? ?(?:/ ?|\b(?:an|a|per|in|to the) )(inch|in|"|″|10 ?cm|10 centimetres|cm|centimetre|centimeter)\.?$`)
+// settParts parts the number from the unit, settShort one that is written with the trade's letters: "20 epi".
+var (
+	settParts = regexp.MustCompile(`^(.*?) ?(?:ends|picks|dents|threads)? ?(?:/ ?|\b(?:an|a|per|in|to the) )(inch|in|"|″|10 ?cm|10 centimetres|10 centimeters|cm|centimetre|centimeter)\.?$`)
+	settShort = regexp.MustCompile(`^(.*?[0-9½¼¾⅓⅔]) ?(epi|ppi|e\.p\.i|p\.p\.i|epc|ppc|epcm|ppcm)\.?$`)
+)
+
+// handSetts is what is woven by hand, in ends an inch: 2 to 100 (from memory).
+var handSetts = [2]*big.Rat{big.NewRat(2, 1), big.NewRat(100, 1)}
+
+// bareSett reads a number without a unit in the one unit in which it is a sett that is woven by hand; where
+// there are several, or none, the error names them.
+func bareSett(s string, num *big.Rat) (Sett, error) {
+	var fit []Sett
+	var names []string
+	for _, unit := range []SettUnit{PerInch, PerTenCentimetres, PerCentimetre} {
+		got, err := SettOf(num, unit)
+		if err != nil {
+			continue
+		}
+		if inch := got.In(PerInch).Rat(); inch.Cmp(handSetts[0]) >= 0 && inch.Cmp(handSetts[1]) <= 0 {
+			fit, names = append(fit, got), append(names, got.String())
+		}
+	}
+	switch len(fit) {
+	case 0:
+		return Sett{}, &FieldError{Value: s, Want: SettWants}
+	case 1:
+		return fit[0], nil
+	}
+	return Sett{}, &FieldError{Value: s, Want: "the width over which the ends are counted: " + strings.Join(names, " or ")}
+}
 
 // IsZero says that no sett was named.
 func (s Sett) IsZero() bool { return s == Sett{} }

@@ -50,9 +50,10 @@ type countSystem struct {
 // and after folding: C. P. Brooks, "Cotton Manufacturing", 3rd ed. 1892. Which of number and plies is
 // written first: common practice, no source.
 var countSystems = [...]countSystem{
-	Cotton:            {name: "cotton", words: []string{"ne", "cotton ne", "ne cotton"}, yards: 840},
+	Cotton: {name: "cotton", words: []string{"ne", "nec", "cotton ne", "ne cotton", "pearl cotton", "perle cotton", "mercerised cotton", "mercerized cotton",
+		"unmercerised cotton", "unmercerized cotton", "carpet warp", "cotton carpet warp", "rayon", "viscose", "lyocell", "tencel", "modal", "bamboo"}, yards: 840},
 	Worsted:           {name: "worsted", yards: 560, pliesFirst: true},
-	LinenLea:          {name: "linen lea", words: []string{"linen", "lea"}, yards: 300},
+	LinenLea:          {name: "linen lea", words: []string{"linen", "lea", "nel", "irish", "irish linen", "line linen", "tow linen", "linen irish", "hemp"}, yards: 300},
 	WoollenRun:        {name: "woollen run", words: []string{"run", "woolen run"}, yards: 1600, pliesFirst: true},
 	WoollenCut:        {name: "woollen cut", words: []string{"cut", "woolen cut"}, yards: 300, pliesFirst: true},
 	SpunSilk:          {name: "spun silk", yards: 840, finished: true},

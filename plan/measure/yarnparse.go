@@ -52,7 +52,10 @@ func (e *AmbiguousYarn) field() *FieldError {
 // difference, the error is an [*AmbiguousYarn] that lists the readings; otherwise it is a
 // [*FieldError] without a field name.
 func ParseYarn(s string) (YarnSize, error) {
-	text := strings.ToLower(strings.TrimSpace(s))
+	text := strings.ToLower(SpellFractions(s))
+	if len(s) <= maxYarnText {
+		text = yardsShort.ReplaceAllString(text, "$1 yd/lb")
+	}
 	if text == "" || len(text) > maxYarnText {
 		return YarnSize{}, &FieldError{Value: s, Want: YarnWants}
 	}
@@ -74,6 +77,9 @@ func ParseYarn(s string) (YarnSize, error) {
 
 // labelParts parts a length from a mass: "200 yd / 50 g", "3360 yards a pound".
 var labelParts = regexp.MustCompile(`^(.*[a-z"'])\s*(?:/|\s(?:per|a|an|in|to the)\s)\s*(.*[a-z])$`)
+
+// yardsShort is yards a pound in the trade's letters: "3360 ypp".
+var yardsShort = regexp.MustCompile(`^([0-9][0-9.,/ ]*?) ?y\.?p\.?p\.?$`)
 
 // labelYarn reads a length in a mass.
 func labelYarn(text string) (YarnSize, bool) {
@@ -130,7 +136,8 @@ func readYarn(text string) ([]YarnSize, error) {
 	if err != nil {
 		return nil, err
 	}
-	systems := systemsCalled(text[:m[0]] + " " + text[m[1]:])
+	words := text[:m[0]] + " " + text[m[1]:]
+	systems := systemsCalled(words)
 	if m[4] < 0 {
 		return singles(systems, ratio.Add(a, part), max(plies, 1)), nil
 	}
@@ -138,7 +145,34 @@ func readYarn(text string) ([]YarnSize, error) {
 	if err != nil || plies != 0 || part.Sign() != 0 {
 		return nil, errNotANumber
 	}
-	return slashed(systems, a, b), nil
+	if strings.TrimSpace(words) == "spun silk" && !strings.Contains(text[m[0]:m[1]], "s") {
+		// As sold, 20/2 spun silk has 5,000 yd/lb (M. Petrini 2020), which is the metric count; the English
+		// count, which is written 20s/2, would have 16,800.
+		systems = []CountSystem{SpunSilk, MetricCount}
+	}
+	return likely(strings.TrimSpace(words), slashed(systems, a, b)), nil
+}
+
+// mostMetricPlies is the most plies that the smaller figure of a metric count is taken for without asking:
+// the trade writes 2/7 and 7/2 for the same yarn (common practice, no source).
+const mostMetricPlies = 4
+
+// likely leaves out readings that no yarn of the name has. Cottolin is sold by the linen lea (22/2) and by
+// the cotton count (8/2), and has 1,500 to 5,000 yd/lb (from memory).
+func likely(words string, list []YarnSize) []YarnSize {
+	switch words {
+	case "cottolin":
+		return slices.DeleteFunc(list, func(y YarnSize) bool {
+			perPound := ratio.Mul(y.metresInGram(), big.NewRat(int64(Pound), int64(Gram)))
+			perPound = ratio.Mul(perPound, big.NewRat(int64(Metre), int64(Yard)))
+			return perPound.Cmp(ratio.Of(1500)) < 0 || perPound.Cmp(ratio.Of(5000)) > 0
+		})
+	case "nm", "metric", "metric nm", "metric count":
+		return slices.DeleteFunc(list, func(y YarnSize) bool {
+			return len(list) > 1 && y.Plies() > mostMetricPlies
+		})
+	}
+	return list
 }
 
 // cutPart cuts the fraction from a mixed number such as 2 1/2.
@@ -167,9 +201,11 @@ func systemsCalled(words string) []CountSystem {
 	switch words {
 	case "":
 		return []CountSystem{Cotton, Worsted, LinenLea, MetricCount}
+	case "cottolin":
+		return []CountSystem{LinenLea, Cotton}
 	case "silk": // English spun silk is counted after folding; much silk is sold in the metric count
 		return []CountSystem{SpunSilk, MetricCount}
-	case "wool", "woollen", "woolen":
+	case "wool", "woollen", "woolen", "merino", "lambswool", "alpaca":
 		return []CountSystem{Worsted, MetricCount, WoollenRun, WoollenCut}
 	}
 	for i, c := range countSystems {

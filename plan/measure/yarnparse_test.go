@@ -69,7 +69,6 @@ func TestParseYarnAsks(t *testing.T) {
 	}{
 		// Number first is the habit with cotton, and 2/8 is sold all the same: which is meant?
 		{"2/8 cotton", []string{"cotton 8, 2 plies", "cotton 2, 8 plies"}},
-		{"8/2 Nm", []string{"metric 8, 2 plies", "metric 2, 8 plies"}},
 		{"10/2 worsted", []string{"worsted 10, 2 plies", "worsted 2, 10 plies"}},
 		// Spun silk sold to hand weavers is mostly numbered in the metric count; see TestPublishedYarns.
 		{"20/2 silk", []string{"spun silk 20, 2 plies", "metric 20, 2 plies"}},

@@ -19,19 +19,20 @@ func (a maker) yarn() Part {
 		part.Table = a.cones()
 		for _, total := range a.Yarn.Totals {
 			part.Rows = append(part.Rows, measure.Row{Name: nameOfYarn(total), Value: fmt.Sprintf("%s, %s, %s", measure.Counted(total.Ends, "end", "ends"),
-				total.Length.In(units.Long(), 1), total.Mass.In(units.Light(), 1)), How: measure.How{Formula: "the sum of its cones, each weight rounded up", WithNumbers: inNumbers(total, units)}})
+				total.Length.In(units.Long(), 1), total.Mass.Needed(units.Light(), 1)), How: measure.How{Formula: "the sum of its cones, each weight rounded up", WithNumbers: inNumbers(total, units)}})
 		}
 		part.Rows = append(part.Rows, measure.Row{Name: "whole warp", Value: fmt.Sprintf("%s, %s, %s", measure.Counted(a.Yarn.Ends, "end", "ends"),
-			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.In(units.Heavy(), 3)), Warning: a.runsOut()},
+			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.Needed(units.Heavy(), 3)), Warning: a.runsOut()},
 			measure.Row{Name: "of that, tails", Value: a.Yarn.Tails.In(units.Long(), 1), How: measure.How{Formula: "ends tied on at the pegs x the tails of one",
 				WithNumbers: fmt.Sprintf("%s x %s = %s", measure.Counted(a.Yarn.Ties, "end", "ends"), plan.DefaultExtras().PerTie.In(units.Short(), 1), a.Yarn.Tails.In(units.Long(), 1))}})
 	}
 	if a.Weft != nil {
 		value := a.Weft.Length.In(units.Long(), 1)
 		if a.Weft.Mass > 0 {
-			value += ", " + a.Weft.Mass.In(units.Heavy(), 3)
+			value += ", " + a.Weft.Mass.Needed(units.Heavy(), 3)
 		}
 		part.Rows = append(part.Rows, measure.Row{Name: "weft, an estimate", Value: value, How: a.Weft.How})
+		part.Rows = append(part.Rows, a.Weft.ByColour(a.Plan.Spec.Cloth.WeftColours, units)...)
 	}
 	return part
 }
@@ -61,7 +62,7 @@ func (a maker) cones() *Table {
 	var cones [][]string
 	for _, u := range a.Yarn.Cones {
 		cones = append(cones, []string{u.Cone.Colour, u.Cone.Yarn.Notation(), strconv.Itoa(u.Passes),
-			u.Used.In(units.Long(), 1), u.UsedMass.In(units.Light(), 1), leftText(u, units)})
+			u.Used.In(units.Long(), 1), u.UsedMass.Needed(units.Light(), 1), leftText(u, units)})
 	}
 	for _, run := range plan.SamePlaces(cones, slices.Equal[[]string]) {
 		first, last := a.Yarn.Cones[run[0]-1].Cone, a.Yarn.Cones[run[len(run)-1]-1].Cone
@@ -85,7 +86,7 @@ func nameOfYarn(t plan.YarnTotal) string {
 
 // inNumbers puts a total in numbers.
 func inNumbers(t plan.YarnTotal, units measure.LengthUnitSystem) string {
-	return fmt.Sprintf("%s: %s of %s = %s", measure.Counted(t.Cones, "cone", "cones"), t.Length.In(units.Long(), 1), t.Yarn.PerMass(units), t.Mass.In(units.Light(), 1))
+	return fmt.Sprintf("%s: %s of %s = %s", measure.Counted(t.Cones, "cone", "cones"), t.Length.In(units.Long(), 1), t.Yarn.PerMass(units), t.Mass.Needed(units.Light(), 1))
 }
 
 // leftText says what is left on a cone, or where it runs out.

@@ -20,8 +20,12 @@
 //	where red is #b03a2e, ...    at the very end: how a colour looks, as red, green and blue
 //
 // Brackets may stand in brackets, [MaxDepth] deep. A colour's name is one word or several, each
-// beginning with a letter; capitals don't matter. A plain list of ends is a stripe order too:
-// "red, red, blue". [Parse] reads the notation, [Order.String] writes it in its plainest form, and
+// beginning with a letter, or anything in quotation marks ("8/2 navy"); capitals don't matter. A plain
+// list of ends is a stripe order too: "red, red, blue". What could be another warp is not read but asked
+// about, with the text as it is likely to be meant and its number of ends: letters and figures in one word
+// (K4), numbers in words, words that speak of winding (4 ends red, 2x red, etc), and a name that another
+// is likely to be a slip of (white, whit), unless it stands in quotation marks. An order may be written
+// from either side of the warp: see [Written]. [Parse] reads the notation, [Order.String] writes it in its plainest form, and
 // [Order.Ends] gives the colour of every end.
 //
 // # The schedule

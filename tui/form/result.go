@@ -217,7 +217,7 @@ func (m Model) weftRow() measure.Row {
 	units, weft := m.project.Plan.Spec.Units, m.project.Weft
 	value := weft.Length.In(units.Long(), 0)
 	if weft.Mass > 0 {
-		value += ", " + weft.Mass.In(units.Heavy(), 2)
+		value += ", " + weft.Mass.Needed(units.Heavy(), 2)
 	}
 	return measure.Row{Name: "weft, an estimate", Value: value, How: weft.How}
 }
@@ -229,7 +229,7 @@ func (m Model) yarnResult(w int) []string {
 	}
 	units := pr.Plan.Spec.Units
 	out := m.rows([]measure.Row{
-		{Name: "whole warp", Value: pr.Yarn.Length.In(units.Long(), 0) + ", " + pr.Yarn.Mass.In(units.Heavy(), 2)},
+		{Name: "whole warp", Value: pr.Yarn.Length.In(units.Long(), 0) + ", " + pr.Yarn.Mass.Needed(units.Heavy(), 2)},
 		{Name: "the yarn", Value: pr.Plan.Spec.Yarn.Size.PerMass(units)},
 	}, w)
 	out = append(out, m.coneLines(w)...)
@@ -244,7 +244,7 @@ func (m Model) coneLines(w int) []string {
 	units := m.project.Plan.Spec.Units
 	var out []string
 	for _, c := range m.project.Yarn.Cones {
-		text := fmt.Sprintf("cone %d gives %s, %s", c.Cone.Position, c.Used.In(units.Long(), 0), c.UsedMass.In(units.Light(), 1))
+		text := fmt.Sprintf("cone %d gives %s, %s", c.Cone.Position, c.Used.In(units.Long(), 0), c.UsedMass.Needed(units.Light(), 1))
 		switch {
 		case c.RunsOut != nil:
 			text = fmt.Sprintf("! cone %d runs out on pass %d of chain %d: %s short", c.Cone.Position, c.RunsOut.Pass, c.RunsOut.Chain, c.Short.In(units.Long(), 0))

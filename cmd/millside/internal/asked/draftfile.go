@@ -105,8 +105,14 @@ func (d *DraftFile) NotThreadedText() string {
 	if atEnd+before == 0 {
 		return ""
 	}
-	text := fmt.Sprintf("%d of the draft's %d threads are threaded, %d are not", d.Threads-atEnd-before, d.Threads, atEnd+before)
+	verb := "are"
+	if atEnd+before == 1 {
+		verb = "is"
+	}
+	text := fmt.Sprintf("%d of the draft's %d threads are threaded, %d %s not", d.Threads-atEnd-before, d.Threads, atEnd+before, verb)
 	switch {
+	case before == 0 && atEnd == 1:
+		return text + ": the last one"
 	case before == 0:
 		return text + ": those at the end"
 	case atEnd == 0:
