@@ -52,7 +52,7 @@ func (r *Record) Append(e Event) (State, error) {
 	r.lines++
 	r.size += int64(len(line))
 	r.sum = sum
-	r.events = append(r.events, e)
+	r.events.add(e)
 	r.state = next
 	return next, nil
 }

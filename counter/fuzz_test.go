@@ -31,7 +31,7 @@ func FuzzRead(f *testing.F) {
 		if got.fold == nil {
 			return
 		}
-		again, _ := journal(got.head, got.events)
+		again, _ := journal(got.head, got.events.all())
 		if got.unended {
 			again = bytes.TrimSuffix(again, []byte{'\n'})
 		}
@@ -39,8 +39,8 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("%q is written as %q", data[:got.end], again)
 		}
 		clean, err := read("x", again)
-		if err != nil || clean.foreign || clean.torn != "" || len(clean.events) != len(got.events) || clean.sum != got.sum {
-			t.Fatalf("written clean it is read as %d events in place of %d, %v", len(clean.events), len(got.events), err)
+		if err != nil || clean.foreign || clean.torn != "" || clean.events.len() != got.events.len() || clean.sum != got.sum {
+			t.Fatalf("written clean it is read as %d events in place of %d, %v", clean.events.len(), got.events.len(), err)
 		}
 	})
 }

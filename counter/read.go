@@ -9,7 +9,7 @@ import (
 
 // reading is what a record's bytes hold, as far as they are sound.
 type reading struct {
-	events []Event
+	events history
 	fold   *folder // nil if the first line is wrong
 	// head is the first line with its checksum, as it is written.
 	head []byte
@@ -160,7 +160,7 @@ func (r *reading) take(body []byte) error {
 	if err := r.fold.apply(e); err != nil {
 		return fmt.Errorf("it doesn't follow from the lines before it: %w", err)
 	}
-	r.events = append(r.events, e)
+	r.events.add(e)
 	return nil
 }
 

@@ -3,6 +3,8 @@ package counter
 import (
 	"errors"
 	"fmt"
+	"iter"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -10,6 +12,7 @@ import (
 
 	"millside/counter/disk"
 	"millside/plan"
+	"millside/plan/sheet"
 )
 
 // Record is a journal in a file. Its methods may be called from several goroutines.
@@ -20,7 +23,7 @@ type Record struct {
 	file   File // nil once closed, and in a record that is only looked at
 	look   bool
 	broken error
-	events []Event
+	events history
 	state  State
 	torn   string
 	lost   Loss
@@ -97,13 +100,15 @@ func lock(file File, path string) error {
 }
 
 // journal is the bytes of a record, from its first line with its checksum on, and the last checksum.
-func journal(head []byte, events []Event) ([]byte, uint32) {
+func journal(head []byte, events iter.Seq[Event]) ([]byte, uint32) {
 	_, sum := seal(slices.Clone(head[:len(head)-sumLen]), 0)
 	data := append(slices.Clone(head), '\n')
 	var line []byte
-	for i, e := range events {
-		line, sum = seal(appendEvent(line[:0], i+firstLine, e), sum)
+	n := firstLine
+	for e := range events {
+		line, sum = seal(appendEvent(line[:0], n, e), sum)
 		data = append(data, line...)
+		n++
 	}
 	return data, sum
 }
@@ -119,8 +124,21 @@ func (r *Record) State() State {
 func (r *Record) Events() []Event {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	return slices.Clone(r.events)
+	return r.events.list()
 }
+
+// All goes through the events so far, in order, without a list of them.
+func (r *Record) All() iter.Seq[Event] {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.events.all()
+}
+
+// PaceOverall is the pace over all passes; see the function of that name.
+func (r *Record) PaceOverall() PaceResult { return paceSeen(r.All(), 0, math.MaxInt) }
+
+// HandOver is what the loom must know; see the function of that name.
+func (r *Record) HandOver() sheet.Part { return handOver(r.State(), r.All()) }
 
 // Torn says in plain words what was left out at the end of the file when it was opened; it is empty if
 // nothing was.

@@ -44,7 +44,7 @@ func (a *app) plainMode(path string) (err error) {
 	}
 	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
-	open := session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
+	open := session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
 	t := plain.New(rec, open, keys.Default())
 	if !open.Piped && a.terminal(a.tty) {
 		if restore, ok := plain.KeyByKey(a.in); ok {

@@ -3,6 +3,8 @@ package session
 import (
 	"errors"
 	"fmt"
+	"iter"
+	"slices"
 	"strings"
 	"time"
 
@@ -49,6 +51,8 @@ type asked struct {
 type Opening struct {
 	State  counter.State
 	Events []counter.Event
+	// All goes through the events, where Events is empty.
+	All iter.Seq[counter.Event]
 	// Torn says what was left out at the end of the file, in words; empty if nothing was.
 	Torn string
 	// Lost is how many lines more are missing than a power cut takes; see [counter.Record.Lost].
@@ -66,7 +70,11 @@ func New(o Opening) Session {
 	if o.State.Plan != nil {
 		s.guards = newGuards(time.Duration(o.State.Plan.Spec.GuardMillis)*time.Millisecond, !o.Piped)
 	}
-	for _, e := range o.Events {
+	all := o.All
+	if all == nil {
+		all = slices.Values(o.Events)
+	}
+	for e := range all {
 		s.reckon.tempo = s.reckon.tempo.After(e)
 	}
 	s.reckon = s.reckon.packagesOf(s.st)

@@ -16,6 +16,7 @@ import (
 type keeper struct {
 	counter.FS
 	files map[string]kept // by cleaned path
+	size  int             // of all of them, in bytes
 }
 
 // kept is what a file held.
@@ -34,7 +35,21 @@ func (k *keeper) OpenFile(path string, flag int, perm fs.FileMode) (counter.File
 	if err != nil {
 		return nil, err
 	}
-	return &watched{File: file, done: func(data []byte, info fs.FileInfo) { k.files[path] = kept{data, info} }}, nil
+	return &watched{File: file, done: func(data []byte, info fs.FileInfo) { k.keep(path, kept{data, info}) }}, nil
+}
+
+// mostKept is the longest file that is kept, in bytes: a longer one is read again.
+const mostKept = 1 << 20
+
+// mostInAll bounds what is kept of all files together, in bytes.
+const mostInAll = 32 << 20
+
+// keep keeps what a file held, as long as there is room.
+func (k *keeper) keep(path string, file kept) {
+	if k.size+len(file.data) <= mostInAll {
+		k.size += len(file.data)
+		k.files[path] = file
+	}
 }
 
 // watched is a file of which what is read is kept, once it was read to its end.
@@ -48,6 +63,10 @@ type watched struct {
 func (w *watched) Read(p []byte) (int, error) {
 	n, err := w.File.Read(p)
 	if w.done == nil {
+		return n, err
+	}
+	if len(w.read)+n > mostKept {
+		w.read, w.done = nil, nil
 		return n, err
 	}
 	w.read = append(w.read, p[:n]...)
