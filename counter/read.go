@@ -47,6 +47,7 @@ var byteOrderMark = []byte("\ufeff")
 // there is in the result.
 func read(path string, data []byte) (reading, error) {
 	var r reading
+	r.events.short = make([]short, 0, bytes.Count(data, []byte{'\n'}))
 	for r.end = beginning(data); r.end < len(data); {
 		rest := data[r.end:]
 		if r.fold != nil && r.blank(rest) {
