@@ -1,8 +1,8 @@
 // Package counter keeps the winding record of a warp: a journal of events that only ever grows, the
 // file that holds it, and the fold from the events to the state of a half-wound warp.
 //
-// A half-wound warp is a plan and a list of events: the state is [Fold] of the two, and nothing else
-// is remembered. Undo, recount and resume are events as well, never edits. [Record] is a journal in a
+// A half-wound warp is a plan and a list of events: the state is [NewState] of the plan, moved on by one event
+// after the other ([State.Apply]), and nothing else is remembered. Undo, recount and resume are events as well, never edits. [Record] is a journal in a
 // file, [Store] a folder of records, [Guard] keeps presses that are too fast from being counted. The
 // package has no clock: every time comes in by a parameter.
 //

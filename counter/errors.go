@@ -49,17 +49,3 @@ func (e *DamageError) Error() string {
 	}
 	return text
 }
-
-// FoldError says which event of a list doesn't follow from those before it.
-type FoldError struct {
-	// Index is the event's place in the list, from 0.
-	Index int
-	// Err says why.
-	Err error
-}
-
-// Error names the event by its index, from 0.
-func (e *FoldError) Error() string { return fmt.Sprintf("event with index %d: %v", e.Index, e.Err) }
-
-// Unwrap gives the reason.
-func (e *FoldError) Unwrap() error { return e.Err }

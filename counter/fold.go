@@ -9,20 +9,6 @@ import (
 	"millside/plan/measure"
 )
 
-// Fold is the state after a list of events, from the start of a plan. It takes a time that grows with
-// the number of events and no faster. If an event doesn't follow from those before it, the state
-// before it is returned with a [*FoldError] that names its index. The times may run backwards, since
-// clocks are set; the order of the list counts.
-func Fold(p *plan.Plan, events []Event) (State, error) {
-	f := newFolder(NewState(p))
-	for i, e := range events {
-		if err := f.apply(e); err != nil {
-			return f.settled(), &FoldError{Index: i, Err: err}
-		}
-	}
-	return f.settled(), nil
-}
-
 // Apply is the state after one more event. The receiver and everything it points to stay as they were.
 // If the event doesn't follow, the receiver is returned with an error that says why; a text that won't
 // do is a [*measure.FieldError].
@@ -184,7 +170,6 @@ func (f *folder) laid(e Event) error {
 		return fmt.Errorf("pass %d can't be counted: the next pass of chain %d is %d", e.Pass, e.Chain, c.Laid+1)
 	}
 	c.Laid++
-	c.WrongOpenings = without(c.WrongOpenings, e.Pass)
 	f.s.Paddle = paddleFor(f.s.Plan, e.Chain, e.Pass)
 	return nil
 }

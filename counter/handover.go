@@ -27,9 +27,19 @@ func handOver(s State, events iter.Seq[Event]) sheet.Part {
 	if s.Finished {
 		part.Title = "Hand-over"
 	}
-	part.Rows = append(s.markRows(), s.countRows()...)
+	part.Rows = append(s.markRows(), s.knotRows()...)
+	part.Rows = append(part.Rows, s.countRows()...)
 	part.Rows = append(part.Rows, timeRows(s, events)...)
 	return part
+}
+
+// knotRows names the ends that begin or finish at a peg, where the loom finds the knots of the winding. Until the
+// warp is off the mill they stand with the plan only.
+func (s State) knotRows() []measure.Row {
+	if !s.Finished {
+		return nil
+	}
+	return s.Plan.KnotRows()
 }
 
 // markRows names what has to be looked for at the loom.

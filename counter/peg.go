@@ -143,12 +143,3 @@ func upTo(passes []int, most int) []int {
 	}
 	return passes[:n]
 }
-
-// without is a list without a pass.
-func without(passes []int, pass int) []int {
-	passes = slices.DeleteFunc(passes, func(k int) bool { return k == pass })
-	if len(passes) == 0 {
-		return nil
-	}
-	return passes
-}

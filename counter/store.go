@@ -91,6 +91,9 @@ type Summary struct {
 	Spec plan.Spec
 	// Passes and Laid are over all chains, Ends and Standing too: those of the plan, and those wound.
 	Passes, Laid, Ends, Standing int
+	// Work is what the hands do at the pegs for the whole warp; with the spec it tells the time that is planned
+	// ([plan.Spec.TimeOf]).
+	Work plan.WorkSum
 	// Yarn is the length of all ends that are wound, nothing added for waste.
 	Yarn measure.Length
 	// Started and Last are the times of the first and the last event; zero if there was none.
@@ -161,6 +164,7 @@ func (s Store) summary(path string) Summary {
 	sum.Spec, sum.Name = st.Plan.Spec, st.Plan.Spec.Name
 	sum.Passes, sum.Laid = st.Plan.Passes(), st.PassesLaidAll()
 	sum.Ends, sum.Standing = st.Plan.EndsWound(), st.EndsStandingAll()
+	sum.Work = st.Plan.WorkSum()
 	sum.Yarn = st.Plan.Path.Length.Times(sum.Standing)
 	sum.Started, sum.Last = st.Started, st.Last
 	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes

@@ -200,23 +200,3 @@ func TestSlug(t *testing.T) {
 		}
 	}
 }
-
-func TestDefaultDir(t *testing.T) {
-	tests := []struct{ flag, own, xdg, home, want string }{
-		{"here", "/own", "/xdg", "/home/a", "here"},
-		{"", "/own", "/xdg", "/home/a", "/own"},
-		{"", "own", "/xdg", "/home/a", "own"},
-		{"", "", "/xdg", "/home/a", "/xdg/millside"},
-		{"", "", "xdg", "/home/a", "/home/a/.local/share/millside"},
-		{"", "", "", "/home/a", "/home/a/.local/share/millside"},
-		{"", "", "xdg", "a", ""},
-		{"", "", "", "", ""},
-	}
-	for _, tt := range tests {
-		env := map[string]string{"MILLSIDE_RECORDS": tt.own, "XDG_DATA_HOME": tt.xdg, "HOME": tt.home}
-		got, err := DefaultDir(tt.flag, func(k string) string { return env[k] })
-		if got != tt.want || (err != nil) != (tt.want == "") {
-			t.Errorf("%+v: %q, %v", tt, got, err)
-		}
-	}
-}

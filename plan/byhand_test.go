@@ -173,10 +173,10 @@ func TestWorkByHandChanges(t *testing.T) {
 	// By hand: ends 1 to 4 begin at the near peg, 3 and 4 finish at the far one, where 7 and 8 begin (the
 	// fifth and sixth position on pass 2, which lays ends 5 to 8), and so on.
 	want := map[string]string{
-		"begin at the near end peg":  "7 ends: 1 to 4, 9, 10, 16",
-		"finish at the near end peg": "4 ends: 5, 6, 13, 14",
-		"begin at the far end peg":   "4 ends: 7, 8, 13, 15",
-		"finish at the far end peg":  "7 ends: 3, 4, 10 to 12, 16, 17",
+		"begin at near peg":  "7 ends: 1 to 4, 9, 10, 16",
+		"finish at near peg": "4 ends: 5, 6, 13, 14",
+		"begin at far peg":   "4 ends: 7, 8, 13, 15",
+		"finish at far peg":  "7 ends: 3, 4, 10 to 12, 16, 17",
 	}
 	rows := p.KnotRows()
 	for _, row := range rows {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"iter"
 	"sort"
 
 	"millside/plan/measure"
@@ -78,6 +79,17 @@ func (p *Plan) TieDue(c Chain, laid int) (Tie, bool) {
 		return Tie{}, false
 	}
 	return p.TieAt(c, dueAfter(c.passReaching(reached*every)))
+}
+
+// Ties goes through the count ties of a chain in the order in which they fall due.
+func (p *Plan) Ties(c Chain) iter.Seq[Tie] {
+	return func(yield func(Tie) bool) {
+		for k := p.NextTie(c, 1); k != 0; k = p.NextTie(c, k+1) {
+			if t, ok := p.TieAt(c, k); ok && !yield(t) {
+				return
+			}
+		}
+	}
 }
 
 // NextTie is the number of the first pass at or after a pass that a count tie follows, 0 if none does.

@@ -85,7 +85,7 @@ func (p *Plan) KnotRows() []measure.Row {
 		if kind.Begins {
 			name = "begin"
 		}
-		rows = append(rows, measure.Row{Name: name + " at the " + kind.Peg.String(), Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
+		rows = append(rows, measure.Row{Name: name + " at " + strings.Replace(kind.Peg.String(), " end ", " ", 1), Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
 	}
 	return rows
 }

@@ -39,3 +39,23 @@ func boolInt(b bool) int {
 	}
 	return 0
 }
+
+// WorkText says what the hands do at a peg, in their order: "cut off 8 to 10; thread 3, 4 D red; tie on 3, 4".
+// It is empty where they do nothing. Numbers are positions of the paddle.
+func (p *Plan) WorkText(w PegWork) string {
+	var parts []string
+	if w.Cut != 0 {
+		parts = append(parts, "cut off "+w.Cut.String())
+	}
+	if len(w.Thread) > 0 {
+		thread := p.ThreadText(w.Thread)
+		if w.Threaded() != 0 {
+			thread = "thread " + thread
+		}
+		parts = append(parts, thread)
+	}
+	if w.Tie != 0 {
+		parts = append(parts, "tie on "+w.Tie.String())
+	}
+	return strings.Join(parts, "; ")
+}

@@ -97,10 +97,13 @@ func (p *Plan) PassPace(pace Pace) Pace { return p.Spec.passPace(pace, p.Path.Pa
 // TimeOf is how long so much work takes on the way of this plan: each pass by the turns of the mill and the
 // handling at its ends, or by the weaver's own pace, which is scaled by both; the work at the pegs by the
 // weaver's weights. The pace may be zero: then it is the published one.
-func (p *Plan) TimeOf(w WorkSum, pace Pace) TimeSpan {
-	one, t := p.PassPace(pace), p.Spec.HandTimes()
-	s := TimeSpan{AtPegs: t.AtPegs(w)}
-	s.Low, s.Middle, s.High = timesOver(w.Passes, one.Low)+s.AtPegs, timesOver(w.Passes, one.Middle)+s.AtPegs, timesOver(w.Passes, one.High)+s.AtPegs
+func (p *Plan) TimeOf(w WorkSum, pace Pace) TimeSpan { return p.Spec.TimeOf(w, pace) }
+
+// TimeOf is [Plan.TimeOf] where no plan is worked out.
+func (s Spec) TimeOf(w WorkSum, pace Pace) TimeSpan {
+	one, t := s.passPace(pace, s.PassTurns()), s.HandTimes()
+	span := TimeSpan{AtPegs: t.AtPegs(w)}
+	span.Low, span.Middle, span.High = timesOver(w.Passes, one.Low)+span.AtPegs, timesOver(w.Passes, one.Middle)+span.AtPegs, timesOver(w.Passes, one.High)+span.AtPegs
 	terms := []string{fmt.Sprintf("%s x %s s", measure.Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
 	for _, part := range []struct {
 		n         int
@@ -114,20 +117,20 @@ func (p *Plan) TimeOf(w WorkSum, pace Pace) TimeSpan {
 			terms = append(terms, fmt.Sprintf("%s x %s s", measure.Counted(part.n, part.one, part.many), seconds(part.d)))
 		}
 	}
-	s.How = measure.How{Formula: "passes x seconds a pass (" + p.passRule(pace) + ") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
-		WithNumbers: strings.Join(terms, " + ") + " = " + hours(minutes(s.Middle))}
-	return s
+	span.How = measure.How{Formula: "passes x seconds a pass (" + s.passRule(pace) + ") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
+		WithNumbers: strings.Join(terms, " + ") + " = " + hours(minutes(span.Middle))}
+	return span
 }
 
 // passRule says what a pass takes: "0.27 min + 3.5 turns x 0.08 min", or whose pace it is.
-func (p *Plan) passRule(pace Pace) string {
-	t := p.Spec.HandTimes()
+func (s Spec) passRule(pace Pace) string {
+	t := s.HandTimes()
 	switch {
-	case p.Spec.ownPass() && t.Pass > 0:
+	case s.ownPass() && t.Pass > 0:
 		return "as you gave it"
-	case p.Spec.ownPass() || pace.orPublished().Passes == 0:
-		return fmt.Sprintf("%s min + %s turns x %s min", MinutesText(t.Handling), ratio.Decimal(p.Path.PassTurns(), 2), MinutesText(t.Turn))
+	case s.ownPass() || pace.orPublished().Passes == 0:
+		return fmt.Sprintf("%s min + %s turns x %s min", MinutesText(t.Handling), ratio.Decimal(s.PassTurns(), 2), MinutesText(t.Turn))
 	default:
-		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), ratio.Decimal(p.Path.PassTurns(), 2))
+		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), ratio.Decimal(s.PassTurns(), 2))
 	}
 }

@@ -19,8 +19,9 @@ import (
 )
 
 const atHandLong = `Prints where the file of things at hand is, and what it holds: mills, boards, paddles,
-reeds, raddles and yarns, each with a name that 'millside plan' and 'millside new' take
-in place of its figures, as in --mill "floor mill" or --yarn "white cotton".
+reeds, raddles, looms and yarns, each with a name that 'millside plan' and
+'millside new' take in place of its figures, as in --mill "floor mill" or
+--yarn "white cotton".
 
 The file is plain text, one thing a line, and yours to write with any editor.
 --write makes it, with an explanation and examples in it, where it is missing; a file
@@ -75,7 +76,7 @@ func (a *app) atHandPath() (string, error) {
 	if path := a.env("MILLSIDE_AT_HAND"); path != "" {
 		return path, nil
 	}
-	if path := settings.ConfigFile(a.env, "at-hand.txt"); path != "" {
+	if path := a.folders().Config("at-hand.txt"); path != "" {
 		return path, nil
 	}
 	return "", errors.New("there is no home folder for the file of things at hand: name it with --at-hand, or set MILLSIDE_AT_HAND")
@@ -179,6 +180,9 @@ func (a *app) completeNames(cmd *cobra.Command) {
 		},
 		"raddle": func(h athand.AtHand) []string {
 			return namesOf(h.Raddles, func(n athand.NamedRaddle) string { return n.Name })
+		},
+		"loom": func(h athand.AtHand) []string {
+			return namesOf(h.Looms, func(n athand.NamedLoom) string { return n.Name })
 		},
 		"yarn": namesOfYarns, "weft": namesOfYarns,
 	} {

@@ -4,13 +4,15 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
+	"millside/counter"
 
 	"github.com/spf13/cobra"
 )
 
 const listLong = `Lists the records in the folder: those that are not finished first, and those
 touched last before others. A damaged record is listed with what is wrong with it.
-Of a finished warp it tells the time of a pass, breaks left out, and the yarn that went
+Of a warp that isn't finished it tells the time that is planned for the whole of it, of
+a finished one the time of a pass, breaks left out, and the yarn that went
 into it: the length of all ends together, nothing added for waste.
 
 --json prints for a program to read; 'millside schema millside-list-1'
@@ -32,9 +34,9 @@ func (a *app) listCmd() *cobra.Command {
 				return err
 			}
 			if asJSON {
-				return prose.WriteJSON(a.out, recordout.ListToJSON(list))
+				return prose.WriteJSON(a.out, recordout.ListToJSON(list, counter.OwnPace(list, practiceName)))
 			}
-			recordout.ListText(a.out, store.Dir, list)
+			recordout.ListText(a.out, store.Dir, list, counter.OwnPace(list, practiceName))
 			return nil
 		},
 	}

@@ -18,9 +18,11 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime"
 	"time"
 
 	"millside/cmd/millside/internal/files"
+	"millside/cmd/millside/internal/folders"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
@@ -86,9 +88,12 @@ func (a *app) run(args []string) int {
 	return report(a.errOut, err)
 }
 
+// folders says where the system keeps what belongs to a user.
+func (a *app) folders() folders.System { return folders.System{OS: runtime.GOOS, Env: a.env} }
+
 // store is the folder of records that the flag, the environment or the default names.
 func (a *app) store() (counter.Store, error) {
-	dir, err := counter.DefaultDir(a.recordsFlag, a.env)
+	dir, err := a.folders().Records(a.recordsFlag)
 	if err != nil {
 		return counter.Store{}, err
 	}
@@ -143,7 +148,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
 	}
 	o.AtHand, o.Pace = hand, a.ownPace()
-	o.Settings, o.SaveSettings = settings.LoadSettings(a.env, a.errOut, files.Write)
+	o.Settings, o.SaveSettings = settings.LoadSettings(a.folders().Config("settings.txt"), a.errOut, files.Write)
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"

@@ -93,8 +93,14 @@ func knownCommand(cmd *cobra.Command, given []string) error {
 	return asked.Usage(cmd, errors.New(text))
 }
 
+// stamped is the version that a release is built with; see .ci/release.
+var stamped string
+
 // version is the version that the program was built from.
 func version() string {
+	if stamped != "" {
+		return stamped
+	}
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
 		return info.Main.Version
 	}

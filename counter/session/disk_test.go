@@ -16,7 +16,7 @@ import (
 func TestMissingLinesStaySaid(t *testing.T) {
 	b := newBench(t, nil)
 	b.does(Press{}, Press{})
-	st, err := counter.Fold(b.plan, b.events)
+	st, err := fold(b.plan, b.events)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -179,6 +179,33 @@ func TestLongWorkIsNoBreak(t *testing.T) {
 	if b.after(time.Hour, Press{}); len(b.s.State().Chains[0].Ticked) != 1 {
 		t.Errorf("%+v", b.last)
 	}
+	// Before the first pass nothing stands on the mill that could be looked at.
+	b = newBench(t, stripedSpec)
+	b.press(1)
+	if b.after(time.Hour, Press{}); b.laid() != 1 {
+		t.Errorf("%+v", b.last)
+	}
+}
+
+// What a program sends repeats nothing by itself: there the weaver's guard is all that counts, and off it is off.
+func TestPiped(t *testing.T) {
+	b := newBench(t, unguarded)
+	b.s = New(Opening{State: b.s.State(), Piped: true})
+	for range 3 {
+		b.after(0, Press{})
+	}
+	b.after(0, Answer{Yes})
+	for b.stage() != Done {
+		if b.after(0, Press{}); b.last.Cue == CueRefused {
+			t.Fatalf("%+v", b.last)
+		}
+	}
+	b = newBench(t, nil)
+	b.s = New(Opening{State: b.s.State(), Piped: true})
+	b.after(0, Press{})
+	if b.after(time.Second, Press{}); b.laid() != 1 {
+		t.Errorf("%d passes", b.laid())
+	}
 }
 
 // Presses are judged by the time at which the key came, whenever the disk was free.

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 	"time"
@@ -42,13 +43,26 @@ func newBench(t testing.TB, change func(*plan.Spec)) *bench {
 // reopen comes back to the record as after a crash: the state is folded anew from the events.
 func (b *bench) reopen() Reply {
 	b.t.Helper()
-	st, err := counter.Fold(b.plan, b.events)
+	st, err := fold(b.plan, b.events)
 	if err != nil {
 		b.t.Fatal(err)
 	}
 	b.s = New(Opening{State: st, Events: b.events})
 	b.last = b.s.Begin(b.clock)
 	return b.last
+}
+
+// fold is the state after a list of events, from the start of a plan.
+func fold(p *plan.Plan, events []counter.Event) (counter.State, error) {
+	st := counter.NewState(p)
+	for i, e := range events {
+		next, err := st.Apply(e)
+		if err != nil {
+			return st, fmt.Errorf("event %d: %w", i, err)
+		}
+		st = next
+	}
+	return st, nil
 }
 
 // does hands intents over half a minute apart.

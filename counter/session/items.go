@@ -53,6 +53,9 @@ func (s Session) dueNow(p plan.Pass) []Item {
 	}
 	if w, ok := s.work(); ok && w.Starts() {
 		text := "tie the group on at the near end peg, beside the lease"
+		if s.st.Plan.LeftOut(p) != 0 {
+			text = "tie on " + positionsWords(w.Tie) + " at the near end peg, beside the lease"
+		}
 		if n := len(w.Thread); n > 0 {
 			text = fmt.Sprintf("thread the paddle: %s, one end in each; ", measure.Counted(n, "position", "positions")) + text
 		}

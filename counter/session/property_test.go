@@ -111,7 +111,7 @@ func TestNoPressVanishes(t *testing.T) {
 			}
 			views(rt, b)
 		}
-		st, err := counter.Fold(b.plan, b.events)
+		st, err := fold(b.plan, b.events)
 		if err != nil {
 			rt.Fatal(err)
 		}

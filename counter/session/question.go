@@ -138,12 +138,29 @@ func (s Session) answer(says Says, at time.Time) (Session, Reply) {
 	case Yes:
 		return s.write(counter.Event{Kind: counter.LeaseSeen, Order: order}, at)
 	case Other:
+		if n := s.takenOff(order.Other()); n > 1 && !s.sure {
+			s.sure = true
+			return s.refuse(fmt.Sprintf("not done yet: in the %s order the stripes lie wrong, and %d passes would have to come off; answer once more if it is so",
+				order.Other(), n), "", at)
+		}
 		return s.write(counter.Event{Kind: counter.LeaseSeen, Order: order.Other()}, at)
 	}
 	if s.st.Laid() == 0 || !s.asks() {
 		return s.refuse("it stays open", "It stays open.", at)
 	}
 	return s.write(counter.Event{Kind: counter.LeaseLeft, Pass: s.st.Laid()}, at)
+}
+
+// takenOff is how many passes of a striped warp would have to come off if return passes lie in an order.
+func (s Session) takenOff(order plan.ReturnOrder) int {
+	if !s.st.Plan.Striped() {
+		return 0
+	}
+	next, err := s.st.Apply(counter.Event{Kind: counter.LeaseSeen, Order: order})
+	if err != nil { // it is refused with its reason when it is written
+		return 0
+	}
+	return s.st.Laid() - next.Laid()
 }
 
 // answerByPress puts the question off, since the pass key can't count a pass here.
@@ -171,8 +188,11 @@ func (s Session) saidOrder(before counter.State) string {
 	}
 	text := fmt.Sprintf("return passes lie in the %s order from here on", st.Plan.Spec.ReturnOrder)
 	if st.Laid() < before.Laid() {
-		return fmt.Sprintf("%s, and the stripes follow it: take off what lies beyond pass %d, and lay pass %d anew",
-			text, st.Laid(), st.Laid()+1)
+		off := fmt.Sprintf("what lies beyond pass %d", st.Laid())
+		if st.Laid() == 0 {
+			off = "all that lies"
+		}
+		return fmt.Sprintf("%s, and the stripes follow it: take off %s, and lay pass %d anew", text, off, st.Laid()+1)
 	}
 	if wrong := st.Chains[st.Chain-1].WrongOpenings; len(wrong) > 0 {
 		text += "; " + s.saidWrongOpenings(wrong)

@@ -166,6 +166,28 @@ func TestOtherOrderOfStripes(t *testing.T) {
 	}
 }
 
+// Where many passes of a striped warp would have to come off, the answer is taken when it is given twice.
+func TestOtherOrderOfManyStripes(t *testing.T) {
+	b := newBench(t, stripedSpec)
+	b.press(5) // the threading, three passes, and the work before the fourth
+	if b.laid() != 3 {
+		t.Fatalf("%d passes", b.laid())
+	}
+	b.does(Answer{Other})
+	if b.laid() != 3 || b.last.Cue != CueRefused || b.s.State().LeaseSeen {
+		t.Fatalf("%d passes, %+v", b.laid(), b.last)
+	}
+	b.wants("2 passes would have to come off; answer once more if it is so")
+	b.does(Mark{What: counter.WrongPeg}, Answer{Other})
+	if b.laid() != 3 {
+		t.Error("something else came between, and the answer was taken")
+	}
+	b.does(Answer{Other})
+	if b.laid() != 1 {
+		t.Errorf("%d passes", b.laid())
+	}
+}
+
 // With odd groups the seam is right either way, so it is asked where position 1 lies.
 func TestFootQuestion(t *testing.T) {
 	b := newBench(t, func(s *plan.Spec) { s.Ends, s.Group = 45, 9 })

@@ -32,6 +32,8 @@ type Session struct {
 	watching bool
 	// rest says that the reminder to rest was given in this stretch of winding.
 	rest bool
+	// sure says that the other order was answered once, though many passes of a striped warp lie wrong in it.
+	sure bool
 	// unticked is the finishing step that was taken back last, if nothing was done since.
 	unticked plan.StepID
 	broken   error
@@ -200,7 +202,7 @@ func (s Session) Saved(e counter.Event, st counter.State) (Session, Reply) {
 	s.wait, s.asked = counter.Event{}, asked0
 	s.st, s.moved = st, true
 	s.reckon = s.reckon.after(e, before.st, st)
-	s.message = Message{}
+	s.message, s.sure = Message{}, false
 	if e.Kind != counter.Unticked {
 		s.unticked = ""
 	}

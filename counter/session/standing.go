@@ -64,7 +64,7 @@ func (st Standing) Words() []string {
 	case !st.Stopped.IsZero():
 		state = "Stopped at " + when(st.Stopped) + ": "
 	}
-	said := []string{fmt.Sprintf("%s%d of %s laid, %s stand.", state, st.Laid, measure.Counted(st.Of, "pass", "passes"), measure.Counted(st.Ends, "end", "ends"))}
+	said := []string{fmt.Sprintf("%s%d of %s laid, %s.", state, st.Laid, measure.Counted(st.Of, "pass", "passes"), endsStand(st.Ends))}
 	if st.Missing != "" {
 		said = append([]string{st.Missing}, said...)
 	}
@@ -88,6 +88,9 @@ func (st Standing) Words() []string {
 	}
 	return said
 }
+
+// endsStand says how many ends stand on the mill.
+func endsStand(n int) string { return measure.Counted(n, "end stands", "ends stand") }
 
 // when writes a time as a weaver reads it.
 func when(t time.Time) string { return t.Local().Format("2 January 2006, 15:04") }

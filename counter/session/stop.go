@@ -6,12 +6,13 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/measure"
 )
 
 // Stop is the work at an end peg that is to be done before the pass in hand.
 type Stop struct {
 	Work plan.PegWork
-	// Title says in a few words what it is: "cut off 2, tie on 3".
+	// Title says in a few words what it is: "cut off 2 ends, tie on 3 ends".
 	Title string
 	// Lines says position by position, in the order of the work, what is done.
 	Lines []StopLine
@@ -132,7 +133,7 @@ func (s Session) stopOf(w plan.PegWork) Stop {
 		stop.How += " Tie on at the same peg."
 	}
 	if w.Starts() {
-		stop.How = fmt.Sprintf("One end in each position, from packages in the order of the positions. Then tie the group on at the %s, beside the lease.", w.Peg)
+		stop.How = fmt.Sprintf("One end in each position, from packages in the order of the positions. Then tie on at the %s, beside the lease.", w.Peg)
 	}
 	return stop
 }
@@ -165,15 +166,15 @@ func (s Session) threadLines(w plan.PegWork) []StopLine {
 	return lines
 }
 
-// workWords says in a few words how much work there is: "cut off 2, thread 2, tie on 4".
+// workWords says in a few words how much work there is: "cut off 2 ends, thread 2 positions, tie on 4 ends".
 func workWords(w plan.PegWork) string {
 	var parts []string
 	for _, p := range []struct {
-		verb string
-		n    int
-	}{{"cut off", w.Cut.Count()}, {"thread", len(w.Thread)}, {"tie on", w.Tie.Count()}} {
+		verb, one, many string
+		n               int
+	}{{"cut off", "end", "ends", w.Cut.Count()}, {"thread", "position", "positions", len(w.Thread)}, {"tie on", "end", "ends", w.Tie.Count()}} {
 		if p.n > 0 {
-			parts = append(parts, fmt.Sprintf("%s %d", p.verb, p.n))
+			parts = append(parts, p.verb+" "+measure.Counted(p.n, p.one, p.many))
 		}
 	}
 	return strings.Join(parts, ", ")

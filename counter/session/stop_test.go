@@ -15,12 +15,12 @@ func TestWorkAtThePeg(t *testing.T) {
 	b := newBench(t, short37)
 	b.press(2)
 	b.does(Answer{Yes})
-	b.wants("Next: ", "stop at the far end peg: cut off 3; there the pass key confirms the work")
+	b.wants("Next: ", "stop at the far end peg: cut off 3 ends; there the pass key confirms the work")
 	b.press(1)
 	if b.stage() != AtPeg || b.last.Cue != CueStop || b.laid() != 3 {
 		t.Fatalf("stage %d, %+v", b.stage(), b.last)
 	}
-	b.wants("Stop at the far end peg before pass 4: cut off 3.", "Cut off positions 8 to 10.", "Positions 1 to 7 stay as they are.",
+	b.wants("Stop at the far end peg before pass 4: cut off 3 ends.", "Cut off positions 8 to 10.", "Positions 1 to 7 stay as they are.",
 		"The pass key confirms that it is done, and counts no pass.")
 	stop, ok := b.s.Stop()
 	if !ok || stop.Work.Peg != plan.FarPeg || stop.Work.Cut.Count() != 3 {
@@ -203,6 +203,8 @@ func TestFinishingAndReopening(t *testing.T) {
 			t.Errorf("%T: %+v", in, b.last)
 		}
 	}
+	b.does(Reopen{})
+	b.wants("Say why the record is opened again")
 	b.does(Reopen{"the label was wrong"})
 	st := b.s.State()
 	if st.Finished || len(st.Reopened) != 1 || b.stage() != Finishing {

@@ -49,7 +49,7 @@ func (s Session) passWords(now time.Time) []string {
 	}
 	var said []string
 	if k := in.Pass.Number - 1; k > 0 {
-		said = append(said, fmt.Sprintf("Pass %d is laid, %s stand.", k, measure.Counted(in.Standing, "end", "ends")))
+		said = append(said, fmt.Sprintf("Pass %d is laid, %s.", k, endsStand(in.Standing)))
 	}
 	said = append(said, fmt.Sprintf("Pass %d of %d%s, %s: %s.", in.Pass.Number, in.Of, chain, in.Pass.Direction, in.Words()))
 	if in.Round != RoundNone {
@@ -86,7 +86,7 @@ func (s Session) stopWords(now time.Time) []string {
 	stop, _ := s.Stop()
 	said := []string{fmt.Sprintf("Stop at the %s before pass %d: %s.", stop.Work.Peg, stop.Work.Before, stop.Title)}
 	if k := s.st.Laid(); k > 0 {
-		said = append([]string{fmt.Sprintf("Pass %d is laid, %s stand.", k, measure.Counted(s.st.EndsStanding(), "end", "ends"))}, said...)
+		said = append([]string{fmt.Sprintf("Pass %d is laid, %s.", k, endsStand(s.st.EndsStanding()))}, said...)
 	}
 	for _, l := range stop.Lines {
 		said = append(said, sentence(l.Text))
@@ -102,7 +102,7 @@ func (s Session) stopWords(now time.Time) []string {
 func (s Session) questionWords(now time.Time) []string {
 	q, _ := s.Question()
 	said := append([]string{
-		fmt.Sprintf("Pass %d is laid, %s stand.", s.st.Laid(), measure.Counted(s.st.EndsStanding(), "end", "ends"))}, reminded(s.Reminders(now))...)
+		fmt.Sprintf("Pass %d is laid, %s.", s.st.Laid(), endsStand(s.st.EndsStanding()))}, reminded(s.Reminders(now))...)
 	return append(said, q.Text,
 		fmt.Sprintf("Answer yes: %s; other: %s; or later: %s. The pass key %s.",
 			strings.TrimPrefix(q.Yes, "yes, "), strings.TrimPrefix(q.Other, "no, "), q.Later, q.PressDoes))
@@ -135,10 +135,9 @@ func (s Session) Speak(now time.Time) string {
 		return "The warp is finished."
 	case Looking:
 		st := s.Standing()
-		return fmt.Sprintf("Look at the mill. %s, %s stand.", measure.Counted(st.Laid, "pass", "passes"), measure.Counted(st.Ends, "end", "ends"))
+		return fmt.Sprintf("Look at the mill. %s, %s.", measure.Counted(st.Laid, "pass", "passes"), endsStand(st.Ends))
 	case AtPeg:
-		stop, _ := s.Stop()
-		return fmt.Sprintf("Stop. %s at the %s.", measure.Capital(stop.Title), stop.Work.Peg)
+		return s.speakStop()
 	case AtQuestion:
 		q, _ := s.Question()
 		if q.Foot {
@@ -186,6 +185,25 @@ func (s Session) speakPass(now time.Time) string {
 	return text + "." + then
 }
 
+// speakStop is the work at the peg, position by position.
+func (s Session) speakStop() string {
+	stop, _ := s.Stop()
+	text := fmt.Sprintf("Stop at the %s.", stop.Work.Peg)
+	for _, l := range stop.Lines {
+		text += " " + sentence(l.Text)
+	}
+	return text
+}
+
 // nowSpoken says whether what is due is spoken with this pass: a count tie only where the hands are at the counting
-// cross, so that it isn't heard at every pass.
-func (s Session) nowSpoken(item Item) bool { return item.Kind != ItemTie || s.st.Laid()%2 == 1 }
+// cross, and the look at the lease only where they are at the lease, so that it isn't heard at every pass.
+func (s Session) nowSpoken(item Item) bool {
+	far := s.st.Laid()%2 == 1
+	switch item.Kind {
+	case ItemTie:
+		return far
+	case ItemQuestion:
+		return !far
+	}
+	return true
+}

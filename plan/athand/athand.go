@@ -18,6 +18,7 @@ type AtHand struct {
 	Paddles []NamedPaddle `json:"paddles,omitempty"`
 	Reeds   []NamedReed   `json:"reeds,omitempty"`
 	Raddles []NamedRaddle `json:"raddles,omitempty"`
+	Looms   []NamedLoom   `json:"looms,omitempty"`
 	Yarns   []NamedYarn   `json:"yarns,omitempty"`
 }
 
@@ -52,6 +53,12 @@ type NamedRaddle struct {
 	Raddle loom.Raddle `json:"raddle"`
 }
 
+// NamedLoom is a loom with the heddles on each shaft, shaft 1 first.
+type NamedLoom struct {
+	Name    string `json:"name"`
+	Heddles []int  `json:"heddles"`
+}
+
 // NamedYarn is a yarn with its cones.
 type NamedYarn struct {
 	Name string        `json:"name"`
@@ -63,6 +70,7 @@ func (n NamedBoard) called() string  { return n.Name }
 func (n NamedPaddle) called() string { return n.Name }
 func (n NamedReed) called() string   { return n.Name }
 func (n NamedRaddle) called() string { return n.Name }
+func (n NamedLoom) called() string   { return n.Name }
 func (n NamedYarn) called() string   { return n.Name }
 
 // The names of the kinds of thing, as the file and the errors say them.
@@ -72,6 +80,7 @@ const (
 	kindPaddle = "paddle"
 	kindReed   = "reed"
 	kindRaddle = "raddle"
+	kindLoom   = "loom"
 	kindYarn   = "yarn"
 )
 
@@ -94,6 +103,9 @@ func (h AtHand) FindReed(name string) (NamedReed, error) { return named(h.Reeds,
 func (h AtHand) FindRaddle(name string) (NamedRaddle, error) {
 	return named(h.Raddles, kindRaddle, name)
 }
+
+// FindLoom finds a loom by its name.
+func (h AtHand) FindLoom(name string) (NamedLoom, error) { return named(h.Looms, kindLoom, name) }
 
 // FindYarn finds a yarn by its name.
 func (h AtHand) FindYarn(name string) (NamedYarn, error) { return named(h.Yarns, kindYarn, name) }
@@ -124,5 +136,5 @@ func sameName(a, b string) bool {
 func (h AtHand) IsEmpty() bool { return h.things() == 0 }
 
 func (h AtHand) things() int {
-	return len(h.Mills) + len(h.Boards) + len(h.Paddles) + len(h.Reeds) + len(h.Raddles) + len(h.Yarns)
+	return len(h.Mills) + len(h.Boards) + len(h.Paddles) + len(h.Reeds) + len(h.Raddles) + len(h.Looms) + len(h.Yarns)
 }

@@ -25,6 +25,8 @@ paddle long paddle: positions 20
 reed ten dent: 10 dents an inch, width 36 in
 reed fine: 60s Stockport
 raddle half inch: space 1/2 in, spaces 72
+loom old: heddles 100 on 4 shafts
+loom new: heddles 100 and 80
 yarn white: cotton 8/2, colour natural white, cones 250 g and 180,5 g, tube 30 g, packages 12
 yarn odd one: cotton 2, 8 plies
 `
@@ -43,6 +45,7 @@ func TestParseAtHand(t *testing.T) {
 			Boards:  []NamedBoard{{"wall board", plan.Board{36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 18 * measure.Inch}}},
 			Paddles: []NamedPaddle{{"long paddle", 20}},
 			Reeds:   []NamedReed{{"ten dent", loomtest.Reed(t, "10 dents an inch").WithWidth(36 * measure.Inch)}, {"fine", loomtest.Reed(t, "60 Stockport")}},
+			Looms:   []NamedLoom{{"old", []int{100, 100, 100, 100}}, {"new", []int{100, 80}}},
 			Raddles: []NamedRaddle{{"half inch", loom.Raddle{Space: measure.Inch / 2, Spaces: 72}}},
 			Yarns: []NamedYarn{
 				{"white", plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 8, 2), Colour: "natural white", Cones: measure.Masses{250 * measure.Gram, 180_500_000_000}, Tube: 30 * measure.Gram, Packages: 12}},
@@ -64,7 +67,7 @@ func TestParseAtHand(t *testing.T) {
 // Every error names the line, the field, what was given and what would do.
 func TestParseAtHandRefuses(t *testing.T) {
 	for _, tt := range []struct{ line, field, want string }{
-		{"loom big: 8 shafts", "line 2", "a line such as"},
+		{"wheel big: 8 spokes", "line 2", "a line such as"},
 		{"reed ten dent 10 dents an inch", "line 2", "a line such as"},
 		{"reed: 10 dents an inch", "line 2, reed", "before the colon"},
 		{"reed a, b: 10 dents an inch", "line 2, reed", "without commas"},
@@ -83,6 +86,7 @@ func TestParseAtHandRefuses(t *testing.T) {
 		{"board b: 36 in x 0", "line 2", "36 in x 10"},
 		{"paddle p: positions 61", "line 2, positions", "1 to 60"},
 		{"paddle p: positions many", "line 2, positions", "1 to 60"},
+		{"loom l: heddles x", "line 2, heddles", "the heddles on each shaft"},
 		{"raddle r: space 1 m", "line 2, space", "1 mm to 10 cm"},
 		{"raddle r: space 1 in, spaces 1.5", "line 2, spaces", "1 to 10000"},
 		{"yarn y: 2/8 cotton", "line 2", "which of these is meant"},
@@ -178,6 +182,7 @@ func drawAtHand(t *rapid.T) AtHand {
 		}
 		h.Reeds = append(h.Reeds, NamedReed{name, r})
 		h.Raddles = append(h.Raddles, NamedRaddle{name, loom.Raddle{Space: length(measure.Millimetre, 10*measure.Centimetre), Spaces: rapid.IntRange(0, loom.MaxSections).Draw(t, "spaces")}})
+		h.Looms = append(h.Looms, NamedLoom{name, rapid.SliceOfN(rapid.IntRange(0, 400), 1, 8).Draw(t, "heddles")})
 		size, err := measure.NewYarnSize(measure.CountSystem(rapid.IntRange(0, int(measure.Denier)).Draw(t, "count")), measure.YarnNumber(rapid.Int64Range(1_000_000, 90_000_000).Draw(t, "number")), rapid.IntRange(1, 12).Draw(t, "plies"))
 		if err != nil {
 			t.Skip("no such yarn")

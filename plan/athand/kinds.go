@@ -55,6 +55,15 @@ func (h *AtHand) readRaddle(name string, fields []string) []error {
 	return addNamed(&h.Raddles, kindRaddle, r, errs)
 }
 
+func (h *AtHand) readLoom(name string, fields []string) []error {
+	n := NamedLoom{Name: name}
+	errs := readKeyed(fields, &keyed{key: "heddles", needed: true, take: func(s string) (err error) {
+		n.Heddles, err = loom.ParseHeddles(strings.ReplaceAll(s, " and ", ", "))
+		return err
+	}})
+	return addNamed(&h.Looms, kindLoom, n, errs)
+}
+
 // pliesField is the part of a yarn such as "cotton 8, 2 plies" that stands behind its comma.
 var pliesField = regexp.MustCompile(`^[0-9]{1,2} pl(?:y|ies)$`)
 

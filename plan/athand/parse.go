@@ -28,16 +28,18 @@ const (
 const atHandWants = "a line such as \"reed ten dent: 10 dents an inch, width 36 in\""
 
 // Parse reads the file of things at hand. A line names one thing: its kind (mill, board, paddle,
-// reed, raddle, yarn), what the weaver calls it, a colon, and its fields with commas between:
+// reed, raddle, loom, yarn), what the weaver calls it, a colon, and its fields with commas between:
 //
 //	mill floor mill: circumference 2 yd, peg step 18 in, rise 3 in, height 60 in
 //	board wall board: 36 in x 10, 18 in
 //	paddle long paddle: positions 20
 //	reed ten dent: 10 dents an inch, width 36 in
 //	raddle half inch: space 1/2 in, spaces 72
+//	loom old loom: heddles 100 on 4 shafts
 //	yarn white: cotton 8/2, colour natural white, cones 250 g and 180 g, tube 30 g, packages 12
 //
-// A mill may also have peg length and layers. Empty lines and lines that begin with # are passed over. A
+// A mill may also have peg length and layers; a loom's heddles may be told shaft by shaft, "heddles 100 and
+// 100 and 80 and 80". Empty lines and lines that begin with # are passed over. A
 // comma that a digit follows at once is a decimal comma. Two things of a kind can't have the same name.
 //
 // The text is UTF-8, at most [MaxAtHandText] bytes, without control characters but for tabs and ends of
@@ -116,7 +118,7 @@ func (h *AtHand) readLine(line string) error {
 // atHandKinds holds for each kind what reads its fields.
 var atHandKinds = map[string]func(h *AtHand, name string, fields []string) []error{
 	kindMill: (*AtHand).readMill, kindBoard: (*AtHand).readBoard, kindPaddle: (*AtHand).readPaddle,
-	kindReed: (*AtHand).readReed, kindRaddle: (*AtHand).readRaddle, kindYarn: (*AtHand).readYarn,
+	kindReed: (*AtHand).readReed, kindRaddle: (*AtHand).readRaddle, kindLoom: (*AtHand).readLoom, kindYarn: (*AtHand).readYarn,
 }
 
 // addNamed adds a thing unless it has errors or another of its kind has its name.

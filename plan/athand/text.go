@@ -2,6 +2,8 @@ package athand
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"millside/plan"
@@ -9,7 +11,7 @@ import (
 )
 
 // String writes what is at hand as [Parse] reads it, one thing a line: mills, boards, paddles,
-// reeds, raddles, yarns. It is read back to the same things where their values are in range, and no name
+// reeds, raddles, looms, yarns. It is read back to the same things where their values are in range, and no name
 // or colour holds a comma, a semicolon or a colon.
 func (h AtHand) String() string {
 	var b strings.Builder
@@ -39,10 +41,25 @@ func (h AtHand) String() string {
 		}
 		line(kindRaddle, r.Name, fields...)
 	}
+	for _, n := range h.Looms {
+		line(kindLoom, n.Name, "heddles "+heddlesText(n.Heddles))
+	}
 	for _, y := range h.Yarns {
 		line(kindYarn, y.Name, yarnFields(y.Yarn)...)
 	}
 	return b.String()
+}
+
+// heddlesText writes the heddles on each shaft.
+func heddlesText(heddles []int) string {
+	if n := len(heddles); n > 1 && len(slices.Compact(slices.Clone(heddles))) == 1 {
+		return fmt.Sprintf("%d on %d shafts", heddles[0], n)
+	}
+	var list []string
+	for _, n := range heddles {
+		list = append(list, strconv.Itoa(n))
+	}
+	return strings.Join(list, " and ")
 }
 
 // fields writes what is known of a mill.

@@ -199,22 +199,22 @@ func (a maker) sharedDetail(step plan.Step) string {
 
 // countTies lists the count ties: each by itself, or those of chains that are wound alike in one line.
 func (a maker) countTies() *Table {
-	t := &Table{Columns: []string{"chain", "after pass", "ends that stand"}}
-	type tied struct{ passes, ends []int }
+	t := &Table{Columns: []string{"chain", "made after pass", "up to group", "ends in them so far"}}
+	type tied struct{ passes, groups, ends []int }
 	var chains []tied
 	for _, c := range a.Plan.Chains {
 		var one tied
-		for k := a.Plan.NextTie(c, 1); k != 0; k = a.Plan.NextTie(c, k+1) {
-			one.passes, one.ends = append(one.passes, k), append(one.ends, c.EndsAfter(k))
+		for tie := range a.Plan.Ties(c) {
+			one.passes, one.groups, one.ends = append(one.passes, tie.Due), append(one.groups, tie.To), append(one.ends, tie.Total)
 			if a.AllPasses {
-				t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(k), strconv.Itoa(c.EndsAfter(k))})
+				t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(tie.Due), strconv.Itoa(tie.To), strconv.Itoa(tie.Total)})
 			}
 		}
 		chains = append(chains, one)
 	}
 	for _, run := range plan.SamePlaces(chains, func(a, b tied) bool { return reflect.DeepEqual(a, b) }) {
 		if one := chains[run[0]-1]; !a.AllPasses && len(one.passes) > 0 {
-			t.Lines = append(t.Lines, []string{plan.Listed(run), plan.Listed(one.passes), plan.Listed(one.ends)})
+			t.Lines = append(t.Lines, []string{plan.Listed(run), plan.Listed(one.passes), plan.Listed(one.groups), plan.Listed(one.ends)})
 		}
 	}
 	if len(t.Lines) == 0 {

@@ -50,7 +50,8 @@ func (a maker) stripes() Part {
 	}
 	part.Table = t
 	part.Notes = append(part.Notes, "Odd positions of the paddle are holes, even ones slots; a dot is an empty position. "+
-		"A position that carries no end on a pass stays parked, threaded.")
+		"The letters of the colours begin with C, since A and B are the lease pegs. "+
+		"A position that carries no end on a pass stays parked, threaded; it is cut off before and tied on after.")
 	if note := p.Spec.Schedule.Note; note != "" {
 		part.Notes = append(part.Notes, "Why these passes: "+note+".")
 	}

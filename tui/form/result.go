@@ -375,7 +375,7 @@ func (m Model) windingResult(w int) []string {
 	var out []string
 	for _, c := range p.Chains {
 		ties := 0
-		for k := p.NextTie(c, 1); k > 0; k = p.NextTie(c, k+1) {
+		for range p.Ties(c) {
 			ties++
 		}
 		out = append(out, look.Fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, measure.Counted(ties, "count tie", "count ties"), len(p.Finishing(c))), w))

@@ -114,3 +114,16 @@ func (v coloursValue) Set(s string) error {
 	v.use.Names[index] = name
 	return nil
 }
+
+// draftFlagOf names the flag of each field that a draft may refuse.
+var draftFlagOf = map[string]string{"threads of the draft": "draft-threads", "times": "draft-times", "ends": "draft-times"}
+
+// inDraftFlags names the flag in what a draft refused; what lies with the draft itself stays as it is.
+func inDraftFlags(cmd *cobra.Command, err error) error {
+	for _, fe := range measure.FieldErrors(err) {
+		if draftFlagOf[fe.Field] != "" {
+			return NamedFlags(cmd, err, draftFlagOf)
+		}
+	}
+	return err
+}

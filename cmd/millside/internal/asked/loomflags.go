@@ -29,6 +29,7 @@ func loomFlags(cmd *cobra.Command, ask *SpecAsk) {
 	f.Var(unset(lengthValue{&ask.reedWidth}), "reed-width", "the reed's usable width")
 	f.Var(unset(countValue{&l.EdgeDents}), "edge-dents", "dents at each edge that hold --edge-ends each")
 	f.Var(unset(countValue{&l.EdgeEnds}), "edge-ends", "ends in each of these dents")
+	f.StringVar(&ask.loom, "loom", "", "the `name` of a loom at hand, in place of --heddles")
 	f.Var(unset(threadingValue{&l.Threading}), "threading", "the shaft of each end from end 1 on, or a repeat of them, such as \"1, 2, 3, 4\" or \"24 times (1, 2, 3, 4), 1\"")
 	f.Var(unset(heddlesValue{&l.Heddles}), "heddles", "the heddles on each shaft, such as \"100, 100, 80, 80\" or \"100 on 4 shafts\"")
 	Words(cmd, "first-end", &l.FirstEnd, "side of the loom on which end 1 lies", "left", "right")

@@ -33,7 +33,7 @@ func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error
 
 // names says whether anything may be the name of a thing at hand.
 func (ask *SpecAsk) names() bool {
-	return ask.mill+ask.board+ask.paddle+ask.reed+ask.raddle+ask.yarn+ask.weft != ""
+	return ask.mill+ask.board+ask.paddle+ask.reed+ask.raddle+ask.loom+ask.yarn+ask.weft != ""
 }
 
 func (ask *SpecAsk) settleMill(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
@@ -94,7 +94,12 @@ func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 	var errs []error
 	l := &s.Loom
 	if l.Sett.IsZero() {
-		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end", "threading", "heddles")
+		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end", "threading", "heddles", "loom")
+	}
+	if ask.loom != "" {
+		n, err := hand.FindLoom(ask.loom)
+		errs = append(errs, err)
+		unlessGiven(f, "heddles", &l.Heddles, n.Heddles)
 	}
 	if ask.raddle != "" {
 		r, err := nameOr(ask.raddle, "raddle", func() (loom.Raddle, error) { r, err := hand.FindRaddle(ask.raddle); return r.Raddle, err },

@@ -15,10 +15,10 @@ import (
 // SpecAsk is what the flags of a plan say. The flags write into spec, which holds the values used for
 // flags that are not given; what may be the name of a thing at hand is kept as text and found later.
 type SpecAsk struct {
-	Spec                                          plan.Spec
-	mill, board, paddle, reed, raddle, yarn, weft string
-	reedWidth                                     measure.Length
-	fromCloth                                     bool
+	Spec                                                plan.Spec
+	mill, board, paddle, reed, raddle, loom, yarn, weft string
+	reedWidth                                           measure.Length
+	fromCloth                                           bool
 }
 
 // The headings that the help puts over the flags.
@@ -110,7 +110,7 @@ var FlagOf = map[string]string{
 	"pattern repeat": "repeat", "balancing part": "balance", "doubled selvedge ends": "doubled", "ends before the first repeat": "doubled",
 	"floating selvedges": "floating", "ends to fit": "fit", "picks": "picks", "weft take-up": "weft-take-up", "weft": "weft",
 	"yarn": "yarn", "colour": "colour", "cones at hand": "packages", "packages": "packages",
-	"threading": "threading", "shaft": "threading", "ends in the threading": "threading", "shafts with heddles": "heddles",
+	"threading": "threading", "shaft": "threading", "ends in the threading": "threading", "shafts with heddles": "heddles", "loom": "loom",
 	"sett": "sett", "raddle": "raddle", "raddle space": "raddle", "raddle spaces": "raddle-spaces", "reed": "reed", "reed width": "reed-width",
 	"selvedge dents": "edge-dents", "ends in a selvedge dent": "edge-ends", "side of the first end": "first-end",
 }

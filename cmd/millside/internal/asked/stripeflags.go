@@ -169,7 +169,7 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec)
 		err = Usage(cmd, d.ask())
 	}
 	if err != nil {
-		return stripe.Order{}, err
+		return stripe.Order{}, inDraftFlags(cmd, err)
 	}
 	a.read = d
 	threading := spec.Loom.Threading

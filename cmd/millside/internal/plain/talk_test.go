@@ -129,8 +129,8 @@ func TestWholeWarp(t *testing.T) {
 		"Keep the opening, no flick.", "Next: a look at the lease; two passes left")
 	tk.wants(tk.types(""), "Pass 2 is laid, 20 ends stand.", "do the neighbours alternate there", "Answer yes: they alternate; other:", "The pass key counts the next pass")
 	tk.wants(tk.types("yes"), "The lease is as planned.", "Pass 2 is laid, 20 ends stand.", "Next: count tie at the counting cross",
-		"last pass: 6 ends, then tie off", "stop at the far end peg: cut off 4; there the pass key confirms the work")
-	tk.wants(tk.types(""), "Stop at the far end peg before pass 4: cut off 4.", "Cut off positions 7 to 10.", "Count tie at the counting cross")
+		"last pass: 6 ends, then tie off", "stop at the far end peg: cut off 4 ends; there the pass key confirms the work")
+	tk.wants(tk.types(""), "Stop at the far end peg before pass 4: cut off 4 ends.", "Cut off positions 7 to 10.", "Count tie at the counting cross")
 	tk.wants(tk.types(""), "The work at the peg is done.", "Pass 4 of 4, return", "last pass: 6 ends, then tie off; leave out positions 7 to 10", "Next: stop here")
 	tk.wants(tk.types("tie"), "Count tie noted: 20 ends in 2 groups.")
 	tk.wants(tk.types(""), "Wound: 36 ends in 4 passes.", "Step 1 of 15. Fasten the group")

@@ -11,18 +11,19 @@ func Formats() []schema.Format {
 	}
 }
 
-const aboutPlan = `One object with "format": "millside-plan-1". Its fields are: spec
-(what was asked for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps,
-turns, length, per_turn), warp_yarn, tail_yarn, pace (low_ms, middle_ms, high_ms of
-a pass, timed_passes and timed_warps: those that your own pace was taken from, 0 for
-a practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the
+const aboutPlan = `One object with "format": "millside-plan-1". Its fields are: spec (what was asked
+for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps, turns, length,
+per_turn), warp_yarn, tail_yarn, pace (low_ms, middle_ms, high_ms of a pass,
+timed_passes and timed_warps: those that your own pace was taken from, 0 for a
+practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the
 part of it for the work at the pegs, text: the figure that is shown), lease_faults
 (chain, pass, end, why), work (halts, cuts, ties, threads, far_finishes over the
 whole warp), choices (label, group, passes, last_ends, spare_ends, finish, reasons;
 the least trouble first), chains (number, first_end, last_end, ends, finish,
-tie_after, passes, peg_work_after, finishing) and, after --save, record (the path).
-A pass has: number, direction, first_end, last_end, positions, mirrored, spare_ends,
-first_peg, first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
+tie_after, count_ties (after_pass, from_group, to_group, ends, ends_so_far), passes,
+peg_work_after, finishing) and, after --save, record (the path). A pass has: number,
+direction, first_end, last_end, positions, mirrored, spare_ends, first_peg,
+first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
 keeps_opening, before and after (texts) and peg_work: what is done at the end peg
 before it (peg, cut, thread, tie, halt; positions are numbers, thread has position,
 from and to). peg_work_after is the same after the last pass. A length is given as

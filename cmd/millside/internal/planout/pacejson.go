@@ -16,15 +16,16 @@ type PaceJSON struct {
 	TimedWarps  int `json:"timed_warps"`
 }
 
-// timeOfJSON is how long the warp takes; Text is the figure that is shown everywhere.
-type timeOfJSON struct {
+// WarpTimeJSON is how long the warp takes; Text is the figure that is shown everywhere.
+type WarpTimeJSON struct {
 	spanJSON
 	AtPegs int64  `json:"at_pegs_ms"` // the part of it for the work at the end pegs
 	Text   string `json:"text"`
 }
 
-func timeOfToJSON(t plan.TimeSpan) timeOfJSON {
-	return timeOfJSON{spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()}, t.AtPegs.Milliseconds(), t.String()}
+// WarpTimeToJSON is the time of a warp.
+func WarpTimeToJSON(t plan.TimeSpan) *WarpTimeJSON {
+	return &WarpTimeJSON{spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()}, t.AtPegs.Milliseconds(), t.String()}
 }
 
 func paceToJSON(p plan.Pace) PaceJSON {

@@ -19,6 +19,7 @@ func PassesText(w io.Writer, p *plan.Plan) {
 			fmt.Fprint(w, "\nPasses:\n")
 		}
 		chainTable(w, p, c)
+		pegsText(w, p, c)
 		stripedPassesText(w, p, c)
 	}
 	legend := "First opening: what goes over the first lease peg met; the other opening goes over the second. " +
@@ -28,6 +29,27 @@ func PassesText(w io.Writer, p *plan.Plan) {
 		legend += " Short: a pass that carries fewer ends."
 	}
 	fmt.Fprintf(w, "\n%s\n", prose.Wrap(legend, 0))
+}
+
+// pegsText lists the work at the end pegs of a plain warp; that of a striped one stands between its passes.
+func pegsText(w io.Writer, p *plan.Plan, c plan.Chain) {
+	if p.Striped() {
+		return
+	}
+	rows := [][]any{{"Before pass", "Peg", "Positions"}}
+	for k := 1; k <= len(c.Passes)+1; k++ {
+		work := p.WorkBefore(c.Number, k)
+		if !work.Any() {
+			continue
+		}
+		before := fmt.Sprint(k)
+		if work.Ends() {
+			before = fmt.Sprintf("after %d", k-1)
+		}
+		rows = append(rows, []any{before, work.Peg, p.WorkText(work)})
+	}
+	fmt.Fprint(w, "\nWork at the pegs:\n")
+	prose.Table(w, rows)
 }
 
 func chainTable(w io.Writer, p *plan.Plan, c plan.Chain) {

@@ -11,24 +11,24 @@ const planFormat = "millside-plan-1"
 
 // planJSON is what 'millside plan --json' prints. Counts are whole numbers; a list is never null.
 type planJSON struct {
-	Format     string       `json:"format"` // planFormat
-	Spec       plan.Spec    `json:"spec"`   // what was asked for, as a record keeps it
-	EndsWanted int          `json:"ends_wanted"`
-	EndsWound  int          `json:"ends_wound"` // spare ends included
-	SpareEnds  int          `json:"spare_ends"`
-	Passes     int          `json:"passes"` // over all chains
-	Path       pathJSON     `json:"path"`
-	WarpYarn   LengthJSON   `json:"warp_yarn"` // all ends together, nothing added
-	TailYarn   LengthJSON   `json:"tail_yarn"` // for the tails of the ends that are tied on
-	Pace       PaceJSON     `json:"pace"`
-	Time       timeOfJSON   `json:"time"` // for all passes at that pace
-	Faults     []faultJSON  `json:"lease_faults"`
-	Work       workSumJSON  `json:"work"`
-	Choices    []choiceJSON `json:"choices"`
-	Chains     []chainJSON  `json:"chains"`
-	Stripes    *stripesJSON `json:"stripes,omitempty"` // of a striped warp
-	Draft      *draftJSON   `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
-	Record     string       `json:"record,omitempty"`  // the path of the record that --save made
+	Format     string        `json:"format"` // planFormat
+	Spec       plan.Spec     `json:"spec"`   // what was asked for, as a record keeps it
+	EndsWanted int           `json:"ends_wanted"`
+	EndsWound  int           `json:"ends_wound"` // spare ends included
+	SpareEnds  int           `json:"spare_ends"`
+	Passes     int           `json:"passes"` // over all chains
+	Path       pathJSON      `json:"path"`
+	WarpYarn   LengthJSON    `json:"warp_yarn"` // all ends together, nothing added
+	TailYarn   LengthJSON    `json:"tail_yarn"` // for the tails of the ends that are tied on
+	Pace       PaceJSON      `json:"pace"`
+	Time       *WarpTimeJSON `json:"time"` // for all passes at that pace
+	Faults     []faultJSON   `json:"lease_faults"`
+	Work       workSumJSON   `json:"work"`
+	Choices    []choiceJSON  `json:"choices"`
+	Chains     []chainJSON   `json:"chains"`
+	Stripes    *stripesJSON  `json:"stripes,omitempty"` // of a striped warp
+	Draft      *draftJSON    `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
+	Record     string        `json:"record,omitempty"`  // the path of the record that --save made
 }
 
 // LengthJSON is a length, exactly, in two ways.
@@ -68,16 +68,35 @@ type choiceJSON struct {
 }
 
 type chainJSON struct {
-	Number   int        `json:"number"`
-	FirstEnd int        `json:"first_end"`
-	LastEnd  int        `json:"last_end"`
-	Ends     int        `json:"ends"`
-	Finish   string     `json:"finish"`
-	TieAfter []int      `json:"tie_after"` // numbers of the passes that a count tie follows
-	Passes   []PassJSON `json:"passes"`
+	Number    int        `json:"number"`
+	FirstEnd  int        `json:"first_end"`
+	LastEnd   int        `json:"last_end"`
+	Ends      int        `json:"ends"`
+	Finish    string     `json:"finish"`
+	TieAfter  []int      `json:"tie_after"` // numbers of the passes that a count tie follows
+	CountTies []tieJSON  `json:"count_ties"`
+	Passes    []PassJSON `json:"passes"`
 	// PegWorkAfter is what is left to do at the peg after the last pass.
 	PegWorkAfter pegWorkJSON `json:"peg_work_after"`
 	Finishing    []StepJSON  `json:"finishing"`
+}
+
+// tieJSON is a count tie: made after a pass, it holds the groups from one pass to another. Ends are those in
+// it, Total those in it and in the ties of the chain before.
+type tieJSON struct {
+	After int `json:"after_pass"`
+	From  int `json:"from_group"`
+	To    int `json:"to_group"`
+	Ends  int `json:"ends"`
+	Total int `json:"ends_so_far"`
+}
+
+func tiesToJSON(p *plan.Plan, c plan.Chain) []tieJSON {
+	list := []tieJSON{}
+	for t := range p.Ties(c) {
+		list = append(list, tieJSON{t.Due, t.From, t.To, t.Ends, t.Total})
+	}
+	return list
 }
 
 // PassJSON is one pass.
@@ -121,7 +140,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 	out := planJSON{
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
 		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()), TailYarn: LengthToJSON(p.TailYarn(plan.DefaultExtras())),
-		Pace: paceToJSON(p.PassPace(project.Pace)), Time: timeOfToJSON(p.Time(project.Pace)),
+		Pace: paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}
 	for _, f := range p.LeaseFaults {
@@ -142,7 +161,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 	out := chainJSON{
 		Number: c.Number, FirstEnd: c.First, LastEnd: c.Last, Ends: c.Ends(), Finish: c.Finish().String(),
-		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c), Finishing: StepsToJSON(p.Finishing(c)),
+		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c), CountTies: tiesToJSON(p, c), Finishing: StepsToJSON(p.Finishing(c)),
 	}
 	for _, pass := range c.Passes {
 		out.Passes = append(out.Passes, PassToJSON(p, c, pass))

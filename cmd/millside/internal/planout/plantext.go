@@ -179,8 +179,8 @@ func tiesText(p *plan.Plan) string {
 // tiePasses lists the passes of a chain that a count tie follows.
 func tiePasses(p *plan.Plan, c plan.Chain) []int {
 	after := []int{}
-	for k := p.NextTie(c, 1); k != 0; k = p.NextTie(c, k+1) {
-		after = append(after, k)
+	for tie := range p.Ties(c) {
+		after = append(after, tie.Due)
 	}
 	return after
 }

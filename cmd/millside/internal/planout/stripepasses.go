@@ -11,7 +11,7 @@ import (
 )
 
 // stripedPassesText writes for every pass of a chain the set-up, the positions that carry an end and the
-// colours that they lay, and before a pass what is changed for it. It writes nothing for a plain warp.
+// colours that they lay, and before a pass what is done at the peg for it. It writes nothing for a plain warp.
 func stripedPassesText(w io.Writer, p *plan.Plan, c plan.Chain) {
 	if !p.Striped() {
 		return
@@ -26,29 +26,26 @@ func stripedPassesText(w io.Writer, p *plan.Plan, c plan.Chain) {
 	number := 0 // of the pass on the line; the first line is the heading
 	for line := range strings.Lines(lines.String()) {
 		if number > 0 {
-			changesLine(w, p, c, number)
+			workLine(w, p, c, number)
 		}
 		number++
 		stripedLine(w, line)
 	}
+	workLine(w, p, c, number)
 	if c.Number < len(p.Chains) {
 		return
 	}
-	fmt.Fprintf(w, "\n%s\n", prose.Wrap("Positions: those that carry an end; the others stay parked, threaded. "+
-		"Colours: in the order of the ends, by their letters.", 0))
+	fmt.Fprintf(w, "\n%s\n", prose.Wrap("Positions: those that carry an end; the others stay parked, threaded, and are tied on when they carry again. "+
+		"Colours: in the order of the ends, by their letters, which begin with C: A and B are the lease pegs.", 0))
 }
 
-// changesLine writes what is done to the paddle before a pass.
-func changesLine(w io.Writer, p *plan.Plan, c plan.Chain, number int) {
-	text := ""
-	if number == 1 && c.Number == 1 {
-		text = "Thread positions " + p.SetUpText(p.SetUpOf(c.Passes[0]))
-	} else if changes := p.ChangesBefore(c, number); len(changes) > 0 {
-		text = "Change " + p.ChangesText(changes)
-	} else {
+// workLine writes what is done at the end peg before a pass.
+func workLine(w io.Writer, p *plan.Plan, c plan.Chain, number int) {
+	work := p.WorkBefore(c.Number, number)
+	if !work.Any() {
 		return
 	}
-	fmt.Fprintf(w, "  %s\n", prose.Wrap(prose.Clean(text), 6))
+	fmt.Fprintf(w, "  %s\n", prose.Wrap(prose.Clean(fmt.Sprintf("At the %s: %s", work.Peg, p.WorkText(work))), 6))
 }
 
 // stripedLine writes a line of the table, broken under its last column if that is long.

@@ -24,6 +24,9 @@ func WholeText(w io.Writer, project *plan.Project) error {
 				part.Table, part.Notes, more = nil, nil, true
 				sheetout.PartText(w, part, false)
 			}
+		case sheet.PartThreading: // short, and the heddles are counted before the warp is wound
+			more = true
+			sheetout.PartText(w, part, false)
 		}
 	}
 	if more {

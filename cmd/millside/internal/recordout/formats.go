@@ -10,11 +10,12 @@ func Formats() []schema.Format {
 	}
 }
 
-const aboutList = `One object with "format": "millside-list-1" and records, each with:
-path, name, passes, passes_laid, ends, ends_standing, wound, finished, started and
-last (times, left out if nothing has happened), cut_short, pace (low_ms, middle_ms,
-high_ms, timed_passes) and yarn_used of a finished warp, error (left out if the record
-is sound) and spec (left out if the plan can't be read).`
+const aboutList = `One object with "format": "millside-list-1" and records, each with: path, name,
+passes, passes_laid, ends, ends_standing, wound, finished, started and last (times,
+left out if nothing has happened), cut_short, time (low_ms, middle_ms, high_ms,
+at_pegs_ms, text) of one that isn't finished, pace (low_ms, middle_ms, high_ms,
+timed_passes, timed_warps) and yarn_used of a finished warp, error (left out if the
+record is sound) and spec (left out if the plan can't be read).`
 
 const aboutShow = `One object with "format": "millside-show-1". Its fields are: path, name,
 spec (the plan in force), passes, passes_laid, ends, ends_standing (over all chains),

@@ -33,6 +33,8 @@ type summaryJSON struct {
 	CutShort     bool      `json:"cut_short"` // the last line was torn and is left out
 	// LinesLost is how many lines that had been counted are missing at the end, as well as can be told.
 	LinesLost int `json:"lines_lost,omitempty"`
+	// Time is what is planned for a warp that isn't finished; left out where the plan can't be read.
+	Time *planout.WarpTimeJSON `json:"time,omitempty"`
 	// Pace and YarnUsed are those of a finished warp.
 	Pace     *planout.PaceJSON   `json:"pace,omitempty"`
 	YarnUsed *planout.LengthJSON `json:"yarn_used,omitempty"` // all ends together, nothing added for waste
@@ -41,7 +43,7 @@ type summaryJSON struct {
 }
 
 // ListToJSON lists records for a program to read.
-func ListToJSON(list []counter.Summary) listJSON {
+func ListToJSON(list []counter.Summary, pace plan.Pace) listJSON {
 	out := listJSON{Format: listFormat, Records: []summaryJSON{}}
 	for _, sum := range list {
 		one := summaryJSON{
@@ -53,6 +55,9 @@ func ListToJSON(list []counter.Summary) listJSON {
 		}
 		if sum.Spec.Ends != 0 {
 			one.Spec = &sum.Spec
+		}
+		if !sum.Finished && sum.Err == nil {
+			one.Time = planout.WarpTimeToJSON(sum.Spec.TimeOf(sum.Work, pace))
 		}
 		if sum.Finished {
 			one.Pace, one.YarnUsed = planout.KnownPaceToJSON(sum.Pace.Timed()), placeToJSON(sum.Yarn, true)

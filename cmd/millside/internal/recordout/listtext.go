@@ -8,10 +8,12 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/counter"
+	"millside/plan"
 )
 
 // ListText writes the records of a folder as a table.
-func ListText(w io.Writer, dir string, list []counter.Summary) {
+// The pace gives the time of those that aren't finished.
+func ListText(w io.Writer, dir string, list []counter.Summary, pace plan.Pace) {
 	if len(list) == 0 {
 		fmt.Fprintf(w, "There are no records in %s.\n'millside practice' opens a practice warp, 'millside new' plans one of your own.\n", prose.Clean(dir))
 		return
@@ -22,6 +24,7 @@ func ListText(w io.Writer, dir string, list []counter.Summary) {
 			fmt.Sprintf("%d of %d", sum.Standing, sum.Ends), summaryState(sum), prose.When(sum.Last), prose.Clean(sum.Name)})
 	}
 	prose.Table(w, rows)
+	unfinishedText(w, list, pace)
 	finishedText(w, list)
 	for _, sum := range list {
 		if sum.Err != nil {
@@ -33,6 +36,21 @@ func ListText(w io.Writer, dir string, list []counter.Summary) {
 		} else if sum.Torn {
 			fmt.Fprintf(w, "\n%s\n", prose.Wrap(prose.Clean(sum.Path)+": the end of the file was cut short, perhaps by a power cut; what was cut is left out", 0))
 		}
+	}
+}
+
+// unfinishedText writes the time that is planned for the warps that aren't off the mill.
+func unfinishedText(w io.Writer, list []counter.Summary, pace plan.Pace) {
+	rows := [][]any{{"On the mill", "Time in all", "By"}}
+	for _, sum := range list {
+		if sum.Finished || sum.Err != nil {
+			continue
+		}
+		rows = append(rows, []any{prose.Clean(filepath.Base(sum.Path)), sum.Spec.TimeOf(sum.Work, pace), sum.Spec.TimeSource(pace)})
+	}
+	if len(rows) > 1 {
+		fmt.Fprintln(w)
+		prose.Table(w, rows)
 	}
 }
 

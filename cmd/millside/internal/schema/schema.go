@@ -5,6 +5,7 @@ package schema
 
 import (
 	"encoding"
+	"encoding/json"
 	"reflect"
 	"strings"
 	"time"
@@ -34,6 +35,7 @@ type maker struct{ defs map[string]any }
 var (
 	textType = reflect.TypeFor[encoding.TextMarshaler]()
 	timeType = reflect.TypeFor[time.Time]()
+	ownType  = reflect.TypeFor[json.Marshaler]()
 )
 
 // of is the schema of a type.
@@ -43,6 +45,8 @@ func (m maker) of(t reflect.Type) map[string]any {
 		return map[string]any{"type": "string", "format": "date-time"}
 	case t.Implements(textType):
 		return map[string]any{"type": "string"}
+	case t.Kind() == reflect.Struct && t.Implements(ownType): // the weaver's times: texts by their names
+		return map[string]any{"type": "object", "additionalProperties": map[string]any{"type": "string"}}
 	}
 	switch t.Kind() {
 	case reflect.Pointer:

@@ -1,7 +1,8 @@
 package settings
 
 // AtHandTemplate explains the file; its examples are comments, so that it holds nothing yet.
-const AtHandTemplate = `# Things at hand: the mills, boards, paddles, reeds, raddles and yarns that you have.
+const AtHandTemplate = `# Things at hand: the mills, boards, paddles, reeds, raddles, looms and yarns that you
+# have.
 #
 # One thing a line: what it is, what you call it, a colon, and its figures with commas
 # between. Lines that begin with # are passed over; take the # away from an example and
@@ -25,6 +26,10 @@ const AtHandTemplate = `# Things at hand: the mills, boards, paddles, reeds, rad
 #
 # A raddle has a space, from tooth to tooth, and spaces, how many there are.
 # raddle half inch: space 1/2 in, spaces 72
+#
+# A loom has heddles, as many on each shaft, or shaft by shaft from the first on.
+# loom big loom: heddles 100 on 8 shafts
+# loom table loom: heddles 60 and 60 and 40 and 40
 #
 # A yarn has its size and, if you like, colour, cones (what each weighs with its tube),
 # tube (what an empty one weighs) and packages (how many you have).

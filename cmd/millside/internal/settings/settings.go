@@ -13,23 +13,9 @@ import (
 	"millside/tui"
 )
 
-// ConfigFile is the path of a file of the weaver's own settings: under $XDG_CONFIG_HOME, else under
-// ~/.config; "" where there is no home folder. Relative values of $XDG_CONFIG_HOME are ignored, as the XDG
-// Base Directory Specification (version 0.8, "Basics") asks.
-func ConfigFile(env func(string) string, name string) string {
-	if dir := env("XDG_CONFIG_HOME"); filepath.IsAbs(dir) {
-		return filepath.Join(dir, "millside", name)
-	}
-	if dir := env("HOME"); filepath.IsAbs(dir) {
-		return filepath.Join(dir, ".config", "millside", name)
-	}
-	return ""
-}
-
-// LoadSettings reads the settings, and gives the way to keep changed ones, which keeps the file whole. What
+// LoadSettings reads the settings at a path, "" for none, and gives the way to keep changed ones, which keeps the file whole. What
 // can't be read is told, and winding goes on without it.
-func LoadSettings(env func(string) string, errOut io.Writer, writeFile func(path string, replace bool, write func(io.Writer) error) error) (tui.Settings, func(tui.Settings) error) {
-	path := ConfigFile(env, "settings.txt")
+func LoadSettings(path string, errOut io.Writer, writeFile func(path string, replace bool, write func(io.Writer) error) error) (tui.Settings, func(tui.Settings) error) {
 	if path == "" {
 		return tui.Settings{}, nil
 	}
