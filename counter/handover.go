@@ -139,7 +139,7 @@ func timeRows(s State, events iter.Seq[Event]) []measure.Row {
 	if taken := paceSeen(events, 0, math.MaxInt); taken.Passes > 0 {
 		rows = append(rows, measure.Row{Name: "pace", Value: taken.String()})
 	}
-	if all := s.Last.Sub(s.Started); !s.Started.IsZero() && all > 0 {
+	if all := s.Last.Sub(s.Started); told(s.Started) && told(s.Last) && all > 0 {
 		span := plan.TimeSpan{Low: all, Middle: all, High: all}
 		rows = append(rows, measure.Row{Name: "from first to last", Value: span.String() + ", with all pauses"})
 	}

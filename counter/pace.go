@@ -121,7 +121,7 @@ func (t *intervals) take(e *Event) {
 			t.before = Event{}
 			return
 		}
-		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) {
+		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) && told(e.At) && told(t.before.At) {
 			if len(t.all) >= t.most {
 				t.all = t.all[1:]
 			}
@@ -132,6 +132,10 @@ func (t *intervals) take(e *Event) {
 		t.before = Event{}
 	}
 }
+
+// told says whether a clock can be right that tells this time: one that was never set says 1970 or some other year of
+// its own, and a span from there is absurd.
+func told(t time.Time) bool { return t.Year() >= 2000 && t.Year() < 2200 }
 
 func paceResult(all []time.Duration) PaceResult {
 	if len(all) == 0 {

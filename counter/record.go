@@ -3,6 +3,7 @@ package counter
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"iter"
 	"math"
 	"os"
@@ -20,7 +21,8 @@ type Record struct {
 	mu     sync.Mutex
 	fsys   FS
 	path   string
-	file   File // nil once closed, and in a record that is only looked at
+	file   File        // nil once closed, and in a record that is only looked at
+	own    fs.FileInfo // which file that is; nil until it is asked for
 	look   bool
 	broken error
 	events history

@@ -51,7 +51,7 @@ func (r *Record) renewed(losses []Event, after State) error {
 		return fmt.Errorf("writing the record anew: %w", err)
 	}
 	_ = r.file.Close() // it has no name any more
-	r.file, r.renew, r.events, r.state = file, nil, events, after
+	r.file, r.own, r.renew, r.events, r.state = file, nil, nil, events, after
 	r.lines, r.size, r.sum = events.len()+1, int64(len(data)), sum
 	return nil
 }
