@@ -39,7 +39,8 @@ func (t Tie) String() string {
 	if t.LeftOut() > 1 {
 		out = fmt.Sprintf("not the last %d", t.LeftOut())
 	}
-	return fmt.Sprintf("count tie at the counting cross round %s, %s so far; %s", groups, measure.Counted(t.Total, "end", "ends"), out)
+	return fmt.Sprintf("count tie at the counting cross round %s, %s so far; %s", groups,
+		measure.Counted(t.Total, "end", "ends"), out)
 }
 
 // TieAt is the count tie that falls due after a pass of a chain, counted from 1. The last pass needs

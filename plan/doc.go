@@ -5,7 +5,9 @@
 // order). [New] checks a Spec and returns a [Plan]: one or more chains, each with its list of passes
 // ([Pass]). A pass says which way the group goes, which opening of the paddle goes first over which
 // lease peg, how it lies at the counting cross, and which way it turns afterwards.
-// [Plan.Before] and [Plan.After] name what has to be done around a pass, [Plan.Finishing] what
+// [Plan.WorkBefore] is the ledger: what the hands cut off, thread and tie on at an end peg before each pass.
+// [Plan.Before] and [Plan.After] put that and the rest into words, [Plan.Time] says how long it takes,
+// [Plan.Finishing] what
 // follows the last one, [Choices] ranks other ways to reach the same number of ends.
 //
 // # Around the winding

@@ -97,7 +97,8 @@ func (p *Plan) fastening(c Chain) []Step {
 func (p *Plan) parking(c Chain) Step {
 	if c.Number < len(p.Chains) {
 		return Step{ID: StepPark, Title: fmt.Sprintf("Lay the paddle aside, still threaded, for chain %d", c.Number+1),
-			Detail: "Put an overhand knot in the ends in front of the paddle, so that none slips out, and lay it where it can't fall."}
+			Detail: "Put an overhand knot in the ends in front of the paddle, so that none slips out, and lay it " +
+				"where it can't fall."}
 	}
 	return Step{ID: StepPark, Title: "Park the paddle, still threaded",
 		Detail: "Put an overhand knot in the ends in front of the paddle and hang it up. It is ready for the next warp."}
@@ -110,7 +111,8 @@ func (p *Plan) Loose(c Chain, peg EndPeg) string {
 	if k == (Knots{}) {
 		return ""
 	}
-	return fmt.Sprintf(" On the way %s here: knot their tails together round the peg first, each with a neighbour, or they slip out of the tie.", k.text())
+	return fmt.Sprintf(" On the way %s here: knot their tails together round the peg first, each with a neighbour, "+
+		"or they slip out of the tie.", k.text())
 }
 
 // ties makes the six ties, the end where the winder stands first, and the chokes between.

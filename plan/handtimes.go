@@ -113,7 +113,8 @@ func (t HandTimes) MarshalJSON() ([]byte, error) {
 func (t *HandTimes) UnmarshalJSON(b []byte) error {
 	var texts map[string]string
 	if err := json.Unmarshal(b, &texts); err != nil {
-		return &measure.FieldError{Field: "hand times", Value: string(b), Want: "times by their names, such as {\"halt\":\"30s\"}"}
+		return &measure.FieldError{Field: "hand times", Value: string(b),
+			Want: "times by their names, such as {\"halt\":\"30s\"}"}
 	}
 	var got HandTimes
 	for _, f := range handTimeFields {
@@ -129,7 +130,8 @@ func (t *HandTimes) UnmarshalJSON(b []byte) error {
 		delete(texts, f.key)
 	}
 	for name := range texts {
-		return &measure.FieldError{Field: "hand times", Value: name, Want: "pass, handling, turn, halt, cut, tie, thread or far"}
+		return &measure.FieldError{Field: "hand times", Value: name,
+			Want: "pass, handling, turn, halt, cut, tie, thread or far"}
 	}
 	*t = got
 	return nil

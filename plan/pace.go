@@ -114,7 +114,8 @@ func JoinPaces(paces ...Pace) Pace {
 // Source says whose pace it is: "a practised hand's usual times", "your own pace over 39 passes of 1 warp".
 func (p Pace) Source() string {
 	if p = p.orPublished(); p.Passes > 0 {
-		return fmt.Sprintf("your own pace over %s of %s", measure.Counted(p.Passes, "pass", "passes"), measure.Counted(max(p.Warps, 1), "warp", "warps"))
+		return fmt.Sprintf("your own pace over %s of %s", measure.Counted(p.Passes, "pass", "passes"),
+			measure.Counted(max(p.Warps, 1), "warp", "warps"))
 	}
 	return "a practised hand's usual times"
 }

@@ -76,7 +76,8 @@ func (p *Plan) KnotRows() []measure.Row {
 		at[kind] = append(at[kind], e.End)
 	}
 	var rows []measure.Row
-	for _, kind := range []PegEnd{{Peg: NearPeg, Begins: true}, {Peg: NearPeg}, {Peg: FarPeg, Begins: true}, {Peg: FarPeg}} {
+	kinds := []PegEnd{{Peg: NearPeg, Begins: true}, {Peg: NearPeg}, {Peg: FarPeg, Begins: true}, {Peg: FarPeg}}
+	for _, kind := range kinds {
 		ends := at[kind]
 		if len(ends) == 0 {
 			continue
@@ -85,7 +86,8 @@ func (p *Plan) KnotRows() []measure.Row {
 		if kind.Begins {
 			name = "begin"
 		}
-		rows = append(rows, measure.Row{Name: name + " at " + strings.Replace(kind.Peg.String(), " end ", " ", 1), Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
+		name += " at " + strings.Replace(kind.Peg.String(), " end ", " ", 1)
+		rows = append(rows, measure.Row{Name: name, Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
 	}
 	return rows
 }

@@ -46,7 +46,8 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	out := p.LeftOut(pass)
 	if !p.Striped() && w.Halt() && w.Cut == out && w.Tie == 0 {
 		// A plain warp that gets narrower: one sentence for the hands and the eye.
-		return []Task{{Kind: LeaveOut, Text: fmt.Sprintf("cut off %s at the %s and leave %s out", PositionsText(out), w.Peg, them(out))}}
+		text := fmt.Sprintf("cut off %s at the %s and leave %s out", PositionsText(out), w.Peg, them(out))
+		return []Task{{Kind: LeaveOut, Text: text}}
 	}
 	tasks := p.workTasks(w)
 	switch {
@@ -73,7 +74,8 @@ func (p *Plan) workTasks(w PegWork) []Task {
 	threaded := w.Threaded()
 	switch {
 	case w.Chain == 1 && w.Starts():
-		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each", measure.Counted(threaded.Count(), "position", "positions"))})
+		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each",
+			measure.Counted(threaded.Count(), "position", "positions"))})
 	case w.Halt() && w.Cut == threaded && w.Tie == threaded:
 		add(ChangeSetUp, "cut off, thread anew and tie on "+PositionsText(threaded))
 		return tasks
@@ -88,7 +90,8 @@ func (p *Plan) workTasks(w PegWork) []Task {
 	switch {
 	case w.Tie == 0:
 	case w.Starts():
-		tasks = append(tasks, Task{Kind: FastenStart, Text: "tie on " + p.groupText(w) + " at the near end peg, beside the lease"})
+		tasks = append(tasks, Task{Kind: FastenStart,
+			Text: "tie on " + p.groupText(w) + " at the near end peg, beside the lease"})
 	default:
 		add(TieOn, "tie on "+PositionsText(w.Tie))
 	}

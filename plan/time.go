@@ -103,7 +103,9 @@ func (p *Plan) TimeOf(w WorkSum, pace Pace) TimeSpan { return p.Spec.TimeOf(w, p
 func (s Spec) TimeOf(w WorkSum, pace Pace) TimeSpan {
 	one, t := s.passPace(pace, s.PassTurns()), s.HandTimes()
 	span := TimeSpan{AtPegs: t.AtPegs(w)}
-	span.Low, span.Middle, span.High = timesOver(w.Passes, one.Low)+span.AtPegs, timesOver(w.Passes, one.Middle)+span.AtPegs, timesOver(w.Passes, one.High)+span.AtPegs
+	span.Low = timesOver(w.Passes, one.Low) + span.AtPegs
+	span.Middle = timesOver(w.Passes, one.Middle) + span.AtPegs
+	span.High = timesOver(w.Passes, one.High) + span.AtPegs
 	terms := []string{fmt.Sprintf("%s x %s s", measure.Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
 	for _, part := range []struct {
 		n         int
@@ -117,7 +119,8 @@ func (s Spec) TimeOf(w WorkSum, pace Pace) TimeSpan {
 			terms = append(terms, fmt.Sprintf("%s x %s s", measure.Counted(part.n, part.one, part.many), seconds(part.d)))
 		}
 	}
-	span.How = measure.How{Formula: "passes x seconds a pass (" + s.passRule(pace) + ") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
+	span.How = measure.How{Formula: "passes x seconds a pass (" + s.passRule(pace) +
+		") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
 		WithNumbers: strings.Join(terms, " + ") + " = " + hours(minutes(span.Middle))}
 	return span
 }
@@ -129,7 +132,8 @@ func (s Spec) passRule(pace Pace) string {
 	case s.ownPass() && t.Pass > 0:
 		return "as you gave it"
 	case s.ownPass() || pace.orPublished().Passes == 0:
-		return fmt.Sprintf("%s min + %s turns x %s min", MinutesText(t.Handling), ratio.Decimal(s.PassTurns(), 2), MinutesText(t.Turn))
+		return fmt.Sprintf("%s min + %s turns x %s min", MinutesText(t.Handling),
+			ratio.Decimal(s.PassTurns(), 2), MinutesText(t.Turn))
 	default:
 		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), ratio.Decimal(s.PassTurns(), 2))
 	}

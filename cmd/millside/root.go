@@ -61,6 +61,7 @@ func (a *app) root() *cobra.Command {
 	root.InitDefaultCompletionCmd()
 	plainWords(root)
 	asked.AddShortForms(root)
+	root.SetGlobalNormalizationFunc(asked.BothSpellings)
 	root.SetHelpFunc(a.help)
 	return root
 }

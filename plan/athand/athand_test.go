@@ -31,6 +31,14 @@ yarn white: cotton 8/2, colour natural white, cones 250 g and 180,5 g, tube 30 g
 yarn odd one: cotton 2, 8 plies
 `
 
+// Either spelling of colour will do.
+func TestAmericanSpelling(t *testing.T) {
+	h, err := Parse("yarn white: cotton 8/2, Color natural")
+	if err != nil || h.Yarns[0].Yarn.Colour != "natural" {
+		t.Errorf("%+v, %v", h, err)
+	}
+}
+
 func TestParseAtHand(t *testing.T) {
 	for _, text := range []string{studio, "\uFEFF" + strings.ReplaceAll(studio, "\n", "\r\n"), strings.TrimSuffix(studio, "\n")} {
 		h, err := Parse(text)

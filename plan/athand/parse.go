@@ -165,6 +165,9 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		keys = append(keys, k.key)
 	}
 	for _, field := range fields {
+		if rest, ok := strings.CutPrefix(strings.ToLower(field[:min(len(field), len("color "))]), "color "); ok && rest == "" {
+			field = "colour" + field[len("color"):] // either spelling will do
+		}
 		i := slices.IndexFunc(known, func(k *keyed) bool {
 			return len(field) > len(k.key) && strings.EqualFold(field[:len(k.key)], k.key) && field[len(k.key)] == ' '
 		})

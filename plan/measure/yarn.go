@@ -198,8 +198,17 @@ func (y YarnSize) String() string {
 }
 
 // Notation writes a folded yarn as its trade does, "cotton 8/2" or "worsted 2/28", and any other yarn
-// as String does. Tex, dtex and denier are written with a times sign, since their numbers add up.
+// as String does. Tex, dtex and denier are written with a times sign, since their numbers add up. A length
+// in a mass that comes from a label, such as 200 yd in 50 g, has no more figures than such a label is good
+// for: whole yards a pound or metres a kilogram from 100 on.
 func (y YarnSize) Notation() string {
+	if y.system.known() && countSystems[y.system].never {
+		decimals := 0
+		if y.number < 100*YarnNumberOne {
+			decimals = 1
+		}
+		return ratio.Decimal(big.NewRat(int64(y.number), int64(YarnNumberOne)), decimals) + " " + y.system.String()
+	}
 	if y.plies < 2 || !y.system.known() {
 		return y.String()
 	}

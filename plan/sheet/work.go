@@ -15,18 +15,21 @@ const PartWork PartID = "work"
 // that begin or finish there with a knot.
 func (a maker) work() Part {
 	p := a.Plan
-	part := Part{ID: PartWork, Title: "Work at the pegs", Rows: []measure.Row{{Name: "in all", Value: p.WorkSum().String()}}}
+	part := Part{ID: PartWork, Title: "Work at the pegs",
+		Rows: []measure.Row{{Name: "in all", Value: p.WorkSum().String()}}}
 	t := &Table{Columns: []string{"chain", "before pass", "peg", "cut off", "thread", "tie on"}}
 	for w := range p.Work() {
 		before := strconv.Itoa(w.Before)
 		if w.Ends() {
 			before = "after " + strconv.Itoa(w.Before-1)
 		}
-		t.Lines = append(t.Lines, []string{strconv.Itoa(w.Chain), before, pegWord(w.Peg), positionsCell(w.Cut), threadCell(p, w), positionsCell(w.Tie)})
+		t.Lines = append(t.Lines, []string{strconv.Itoa(w.Chain), before, pegWord(w.Peg),
+			positionsCell(w.Cut), threadCell(p, w), positionsCell(w.Tie)})
 	}
 	part.Table = t
 	part.Rows = append(part.Rows, p.KnotRows()...)
-	part.Notes = []string{"Numbers are positions of the paddle. At each peg first cut off, then thread, then tie on; what isn't named stays as it is."}
+	part.Notes = []string{"Numbers are positions of the paddle. At each peg first cut off, then thread, then tie on; " +
+		"what isn't named stays as it is."}
 	return part
 }
 

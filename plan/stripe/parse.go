@@ -28,11 +28,16 @@ func Parse(text string) (Order, error) {
 // parse reads a stripe order; its error isn't mended yet.
 func parse(text string) (Order, error) {
 	p := &parser{text: text, number: map[string]int{}}
-	if len(text) > MaxText {
+	return p.order()
+}
+
+// order reads the whole text.
+func (p *parser) order() (Order, error) {
+	if len(p.text) > MaxText {
 		return Order{}, p.errorAt(token{offset: MaxText}, fmt.Sprintf("write it in at most %d characters", MaxText))
 	}
-	if !utf8.ValidString(text) {
-		bad := strings.IndexFunc(text, func(r rune) bool { return r == utf8.RuneError })
+	if !utf8.ValidString(p.text) {
+		bad := strings.IndexFunc(p.text, func(r rune) bool { return r == utf8.RuneError })
 		return Order{}, p.errorAt(token{offset: bad, text: "�"}, "write it in plain letters (UTF-8)")
 	}
 	p.next()
@@ -53,6 +58,7 @@ type parser struct {
 	colours []Colour
 	names   nameList       // of the colours
 	number  map[string]int // a colour's number by its folded name
+	spans   []Span         // the stripes that were read
 }
 
 func (p *parser) next() {
@@ -184,8 +190,8 @@ func (p *parser) stripe(start token, count int) (Part, error) {
 	if utf8.RuneCountInString(name) > maxName {
 		return Part{}, p.errorAt(at, fmt.Sprintf("give a name of at most %d characters", maxName))
 	}
-	n, ok := p.number[fold(name)]
-	if ok {
+	if n, ok := p.number[fold(name)]; ok {
+		p.spans = append(p.spans, Span{start.offset, p.last, n})
 		return Part{Kind: Stripe, Count: count, Colour: n}, nil
 	}
 	if len(p.colours) == MaxColours {
@@ -199,8 +205,9 @@ func (p *parser) stripe(start token, count int) (Part, error) {
 	}
 	p.colours = append(p.colours, Colour{Name: name})
 	p.names.add(name)
-	n = len(p.colours)
+	n := len(p.colours)
 	p.number[fold(name)] = n
+	p.spans = append(p.spans, Span{start.offset, p.last, n})
 	return Part{Kind: Stripe, Count: count, Colour: n}, nil
 }
 

@@ -13,7 +13,8 @@ type pegWorkJSON struct {
 }
 
 func pegWorkToJSON(p *plan.Plan, w plan.PegWork) pegWorkJSON {
-	out := pegWorkJSON{Peg: w.Peg.String(), Cut: numbersOf(w.Cut), Thread: []changeJSON{}, Tie: numbersOf(w.Tie), Halt: w.Halt()}
+	out := pegWorkJSON{Peg: w.Peg.String(), Cut: numbersOf(w.Cut), Thread: []changeJSON{},
+		Tie: numbersOf(w.Tie), Halt: w.Halt()}
 	for _, t := range w.Thread {
 		to := colourName(p, t.To)
 		if !p.Striped() {
