@@ -136,27 +136,53 @@ func (s State) TwistAdvice() string {
 	return text + "."
 }
 
-// rightLater says at which peg a turn the other way takes two half turns out: the first one to come whose
-// planned turn would add to the surplus. It is empty if the chain ends before.
-func (s State) rightLater(surplus plan.HalfTurns) string {
+// TwistBrief is the advice in so few words that it finds room on the smallest screen: both ways to take the twist out,
+// as one clause; empty if there is none.
+func (s State) TwistBrief() string {
+	surplus := s.surplus()
+	if surplus == 0 || len(s.Chains[s.Chain-1].Ticked) > 0 {
+		return ""
+	}
+	n, way := surplus, plan.Counterclockwise
+	if surplus < 0 {
+		n, way = -surplus, plan.Clockwise
+	}
+	text := fmt.Sprintf("twist: turn the paddle %d half turns %s", n, way)
+	if k := s.rightPass(surplus); k > 0 {
+		text += fmt.Sprintf(", or go round after pass %d %s", k, otherTurn(s.Current().Passes[k-1].TurnAfter))
+	}
+	return text
+}
+
+// rightPass is the pass after which a turn the other way takes two half turns out: the first one to come whose planned
+// turn would add to the surplus. It is 0 if the chain ends before.
+func (s State) rightPass(surplus plan.HalfTurns) int {
 	c := s.Current()
 	for k := s.Laid() + 1; k < len(c.Passes); k++ {
-		if (turnTwist(c, k) > 0) != (surplus > 0) {
-			continue
+		if (turnTwist(c, k) > 0) == (surplus > 0) {
+			return k
 		}
-		pass, where, peg := c.Passes[k-1], "at the next peg", "near"
-		if k > s.Laid()+1 {
-			where = "at the peg after the next"
-		}
-		if pass.Direction.Far() {
-			peg = "far"
-		}
-		planned, other := pass.TurnAfter, otherTurn(pass.TurnAfter)
-		text := fmt.Sprintf("%s: after pass %d go round the %s end peg %s this once, not %s", where, k, peg, other, planned)
-		if surplus > 2 || surplus < -2 {
-			text += ", which takes out 2 of them"
-		}
-		return text
 	}
-	return ""
+	return 0
+}
+
+// rightLater says at which peg that turn is made; empty if the chain ends before.
+func (s State) rightLater(surplus plan.HalfTurns) string {
+	k := s.rightPass(surplus)
+	if k == 0 {
+		return ""
+	}
+	pass, where, peg := s.Current().Passes[k-1], "at the next peg", "near"
+	if k > s.Laid()+1 {
+		where = "at the peg after the next"
+	}
+	if pass.Direction.Far() {
+		peg = "far"
+	}
+	planned, other := pass.TurnAfter, otherTurn(pass.TurnAfter)
+	text := fmt.Sprintf("%s: after pass %d go round the %s end peg %s this once, not %s", where, k, peg, other, planned)
+	if surplus > 2 || surplus < -2 {
+		text += ", which takes out 2 of them"
+	}
+	return text
 }

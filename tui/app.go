@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/tui/form"
@@ -22,7 +23,7 @@ type deps struct {
 	store    counter.Store
 	styles   look.Styles
 	keys     keys.Map
-	bell     func()
+	sound    func(session.Cue)
 	practice plan.Spec
 	atHand   athand.AtHand
 	pace     plan.Pace // the weaver's own, or zero for the published range
@@ -36,7 +37,7 @@ func (d deps) forForm() form.Deps {
 }
 
 func (d deps) forMill() mill.Deps {
-	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Bell: d.bell, Say: d.say}
+	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say}
 }
 
 // Messages from home, and answers of commands.
@@ -76,11 +77,14 @@ func (a app) firstScreen(o Options) screen {
 	}
 }
 
-// Init asks for the schedule of a form that begins with stripes; every other first screen is ready.
+// Init asks for the schedule of a form that begins with stripes, and lets a warp say where it stands.
 func (a app) Init() tea.Cmd {
-	if f, ok := a.screen.(planning); ok {
-		_, cmd := f.Init()
+	switch s := a.screen.(type) {
+	case planning:
+		_, cmd := s.Init()
 		return cmd
+	case winding:
+		return s.Init()
 	}
 	return nil
 }
@@ -131,12 +135,15 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if _, winds := a.screen.(winding); winds {
 			return a, closeCmd(msg.rec) // the key that opened it was pressed twice
 		}
-		a.screen = winding{mill.New(a.forMill(), msg.rec, a.now)}
-		return a, nil
+		w := mill.New(a.forMill(), msg.rec, a.now)
+		a.screen = winding{w}
+		return a, w.Init()
 	case mill.SettingsMsg:
 		return a.openSettings(msg)
 	case mill.SettingsDoneMsg:
 		return a.closeSettings(msg)
+	case mill.KeptMsg:
+		return a.kept(msg)
 	case mill.LeaveMsg:
 		return a, tea.Quit
 	}
@@ -146,7 +153,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // openSettings lays the settings page over the screen.
 func (a app) openSettings(msg mill.SettingsMsg) (tea.Model, tea.Cmd) {
 	a.under = a.screen
-	a.screen = setting{mill.NewSettingsPage(a.styles, a.keys, a.settings, a.save)}
+	a.screen = setting{mill.NewSettingsPage(a.styles, a.keys, a.settings, a.save, a.sound)}
 	var cmds []tea.Cmd
 	for _, k := range msg.Keys {
 		next, cmd := a.screen.update(k, a.now)
@@ -161,12 +168,21 @@ func (a app) closeSettings(msg mill.SettingsDoneMsg) (tea.Model, tea.Cmd) {
 	a.screen, a.under = a.under, nil
 	switch s := a.screen.(type) {
 	case winding:
-		a.screen = winding{s.WithSettings(a.settings)}
+		a.screen = winding{s.WithSettings(a.settings, a.keys)}
 	case home:
 		s.deps = a.deps
 		a.screen = s
 	}
 	return a, nil
+}
+
+// kept hears whether the settings could be written, on whichever screen that is.
+func (a app) kept(msg mill.KeptMsg) (tea.Model, tea.Cmd) {
+	if w, ok := a.screen.(winding); ok && msg.Problem() != "" {
+		a.screen = winding{w.Told(msg.Problem())}
+		return a, nil
+	}
+	return a.pass(msg)
 }
 
 // press hands a key to the screen. Runes typed in one read arrive as one message: they are handed on
@@ -201,7 +217,13 @@ func (a app) pass(msg tea.Msg) (tea.Model, tea.Cmd) {
 }
 
 // View draws the screen at exactly the terminal's size.
-func (a app) View() string { return a.screen.view(a.w, a.h) }
+func (a app) View() string {
+	view := a.screen.view(a.w, a.h)
+	if a.styles.ASCII {
+		return look.ASCII(view)
+	}
+	return view
+}
 
 // homeCmd lets go of the record and lists what there is.
 func (a app) homeCmd() tea.Cmd {

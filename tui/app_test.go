@@ -5,10 +5,12 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
+	"millside/counter/session"
 	"millside/tui/form"
 	"millside/tui/internal/hand"
 	"millside/tui/mill"
@@ -63,7 +65,7 @@ func TestFromHomeAndBack(t *testing.T) {
 		t.Fatalf("home:\n%s", v)
 	}
 	m = drive(b, m, hand.Key("enter"))
-	if state(t, m).Laid() != 1 || !strings.Contains(m.View(), "WELCOME BACK") {
+	if state(t, m).Laid() != 1 || !strings.Contains(m.View(), "passes laid        1 of 20") {
 		t.Fatalf("not asked to look:\n%s", m.View())
 	}
 	m.(app).close()
@@ -129,39 +131,101 @@ func TestOpeningWhatIsNotThere(t *testing.T) {
 	}
 }
 
-// Any key can be taken for "this pass is laid", but for one that means something else; it works at once.
+// A key is bound only after it was asked for, shown and confirmed, and works at once; a stray press binds
+// nothing, and what is pressed can be given up.
 func TestOwnKey(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	var kept mill.Settings
 	b.deps.save = func(s mill.Settings) error { kept = s; return nil }
-	m := drive(b, b.winding(hand.Towels(), 4), hand.Key("s"), hand.Key("f5"), hand.Key("q"))
-	if !strings.Contains(m.View(), `"q" has another meaning`) || !reflect.DeepEqual(kept.Keys, []string{"f5"}) {
+	m := drive(b, b.winding(hand.Towels(), 4), hand.Key("s"), hand.Key("f5"), hand.Key("."), hand.Key("7"))
+	if len(kept.Keys) != 0 {
+		t.Fatalf("a stray press bound %v", kept.Keys)
+	}
+	m = drive(b, m, hand.Key("a"), hand.Key("f5"))
+	if len(kept.Keys) != 0 || !strings.Contains(m.View(), `"f5" WAS PRESSED`) {
+		t.Fatalf("not shown first, kept %v:\n%s", kept.Keys, m.View())
+	}
+	m = drive(b, m, hand.Key("esc"), hand.Key("a"), hand.Key("f5"), hand.Key("y"), hand.Key("a"), hand.Key("q"))
+	if !strings.Contains(m.View(), `"q" must keep its meaning: leave`) || !reflect.DeepEqual(kept.Keys, []string{"f5"}) {
 		t.Fatalf("kept %v:\n%s", kept.Keys, m.View())
 	}
 	m = drive(b, m, hand.Key("esc"), hand.Key("f5"))
 	if laid := state(t, m).Laid(); laid != 5 {
-		t.Fatalf("%d passes, want 5", laid)
+		t.Fatalf("%d passes, want 5:\n%s", laid, m.View())
 	}
-	m = drive(b, m, hand.Key("s"), hand.Key("backspace"), hand.Key("tab"), hand.Key("tab"))
-	if len(kept.Keys) != 0 || kept.Bell != mill.BellOff {
+	drive(b, m, hand.Key("s"), hand.Key("backspace"))
+	if len(kept.Keys) != 0 {
 		t.Errorf("kept %+v", kept)
 	}
-	b.bells = 0
-	m = drive(b, m, hand.Key("esc"))
-	for range 5 {
-		m = drive(b, m, hand.Key("space")) // pass 10 brings a count tie
+}
+
+// What a clicker sends beside its two big keys does no harm as it comes, and can be bound: then it means a pass
+// and nothing else.
+func TestClickerKeys(t *testing.T) {
+	for _, name := range []string{"b", ".", "f5", "esc"} {
+		b := newBench(t, termenv.Ascii)
+		m := drive(b, b.winding(hand.Towels(), 4), hand.Key(name), hand.Key("pgdown"))
+		if laid := state(t, m).Laid(); laid != 5 {
+			t.Errorf("%s: %d passes, want 5:\n%s", name, laid, m.View())
+		}
+		m = drive(b, m, hand.Key("s"), hand.Key("a"), hand.Key(name), hand.Key("y"), hand.Key("esc"))
+		m = drive(b, m, hand.Key(name))
+		if laid := state(t, m).Laid(); laid != 6 {
+			t.Errorf("%s bound: %d passes, want 6:\n%s", name, laid, m.View())
+		}
 	}
-	if laid := state(t, m).Laid(); laid != 10 || b.bells != 0 {
-		t.Errorf("%d passes, %d bells with the bell off", laid, b.bells)
+}
+
+// Caps Lock changes nothing.
+func TestCapsLock(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := drive(b, b.winding(hand.Towels(), 4), hand.Key("U"))
+	if laid := state(t, m).Laid(); laid != 3 {
+		t.Errorf("U: %d passes, want 3", laid)
+	}
+	if m = drive(b, m, hand.Key("P")); !state(t, m).Paused {
+		t.Error("P does not pause")
+	}
+}
+
+// Each sound can be switched off, and is then not heard.
+func TestSoundsOff(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	var kept mill.Settings
+	b.deps.save = func(s mill.Settings) error { kept = s; return nil }
+	m := drive(b, b.winding(hand.Towels(), 4), hand.Key("s"))
+	for range mill.Cues() {
+		m = drive(b, m, hand.Key("x"), hand.Key("down"))
+	}
+	if !reflect.DeepEqual(kept.Off, mill.Cues()) {
+		t.Fatalf("off: %v", kept.Off)
+	}
+	b.heard = nil
+	drive(b, m, hand.Key("esc"), hand.Key("space"), hand.Key("p"), hand.Key("u"))
+	if len(b.heard) != 0 {
+		t.Errorf("heard %v with all sounds off", b.heard)
 	}
 }
 
 func TestSettingsThatCantBeKept(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	b.deps.save = func(mill.Settings) error { return errors.New("no space left on device") }
-	m := drive(b, b.winding(hand.Towels(), 4), hand.Key("s"), hand.Key("tab"))
+	m := drive(b, b.winding(hand.Towels(), 4), hand.Key("s"), hand.Key("x"))
 	if !strings.Contains(m.View(), "could not be kept") {
 		t.Errorf("nothing is said:\n%s", m.View())
+	}
+}
+
+// A pass key on the settings page counts nothing, and says so with the sound of a refusal.
+func TestPassKeyOnSettings(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := drive(b, b.winding(hand.Towels(), 4), hand.Key("s"))
+	for _, msg := range []tea.Msg{hand.Key("space"), hand.Key("pgdown"), tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}} {
+		b.heard = nil
+		m = drive(b, m, msg)
+		if !strings.Contains(m.View(), "not counted") || !reflect.DeepEqual(b.heard, []session.Cue{session.CueRefused}) {
+			t.Errorf("%v: heard %v:\n%s", msg, b.heard, m.View())
+		}
 	}
 }
 
@@ -175,15 +239,41 @@ func TestSettingsWhileSaving(t *testing.T) {
 	b.clock.Wait(5e9)
 	stamped := stamp(b.clock.Now)
 	m, write := m.Update(stamped(m, hand.Key("space")))
-	for _, k := range []string{"s", "tab"} {
+	for _, k := range []string{"s", "x"} {
 		m, _ = m.Update(stamped(m, hand.Key(k)))
 	}
 	m = drive(b, m, hand.Collect(write)...)
-	if _, ok := m.(app).screen.(setting); !ok || kept.Bell != mill.BellAlways {
-		t.Fatalf("%T, bell %s", m.(app).screen, kept.Bell)
+	if _, ok := m.(app).screen.(setting); !ok || len(kept.Off) != 1 {
+		t.Fatalf("%T, %v off", m.(app).screen, kept.Off)
 	}
 	if m = drive(b, m, hand.Key("esc")); state(t, m).Laid() != 5 {
 		t.Errorf("%d passes, want 5", state(t, m).Laid())
+	}
+}
+
+// A rhythm is rung to its end, and a newer one ends an older.
+func TestRinger(t *testing.T) {
+	rings, waits := make(chan bool), make(chan time.Duration, 10)
+	fire := make(chan time.Time)
+	r := ringer{cues: make(chan session.Cue, 1), done: make(chan struct{})}
+	go r.run(func() { rings <- true }, func(d time.Duration) <-chan time.Time { waits <- d; return fire })
+	defer r.stop()
+	r.sound(session.CueRefused)
+	<-rings
+	for _, gap := range mill.Rhythm(session.CueRefused)[:2] {
+		if d := <-waits; d != gap {
+			t.Fatalf("a gap of %s, want %s", d, gap)
+		}
+		fire <- time.Time{}
+		<-rings
+	}
+	<-waits
+	r.sound(session.CueOutward)
+	<-rings
+	select {
+	case d := <-waits:
+		t.Errorf("one ring is followed by a gap of %s", d)
+	default:
 	}
 }
 

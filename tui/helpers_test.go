@@ -10,6 +10,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"millside/counter"
+	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/internal/hand"
 	"millside/tui/keys"
@@ -28,7 +29,7 @@ type bench struct {
 	t     *testing.T
 	deps  deps
 	clock *hand.Clock
-	bells int
+	heard []session.Cue
 }
 
 func newBench(t *testing.T, profile termenv.Profile) *bench {
@@ -37,7 +38,7 @@ func newBench(t *testing.T, profile termenv.Profile) *bench {
 	practice := plan.DefaultSpec()
 	practice.Name = "Practice warp"
 	b.deps = deps{store: counter.Store{Dir: t.TempDir(), FS: counter.OS()}, styles: look.NewStyles(io.Discard, profile),
-		keys: keys.Default(), bell: func() { b.bells++ }, practice: practice}
+		keys: keys.Default(), sound: func(c session.Cue) { b.heard = append(b.heard, c) }, practice: practice}
 	return b
 }
 

@@ -44,8 +44,10 @@ type Options struct {
 	Now counter.Clock
 	// In and Out are the terminal.
 	In, Out *os.File
-	// NoColor draws without colour.
+	// NoColor draws without colour, but bold and reversed.
 	NoColor bool
+	// ASCII draws with no other characters than those of ASCII.
+	ASCII bool
 	// Say is told each step as a line of plain text; nil for no one. It returns at once.
 	Say func(text string)
 	// AtHand is what the weaver has at hand, offered on the form.
@@ -79,13 +81,10 @@ const framesPerSecond = 20
 // [ErrInterrupted] after Ctrl-C, a [*SignalError] after SIGTERM, SIGHUP, SIGQUIT or SIGINT, and
 // any other error when the screens could not be shown.
 func Run(ctx context.Context, o Options) error {
-	profile := termenv.NewOutput(o.Out).EnvColorProfile()
-	if o.NoColor {
-		profile = termenv.Ascii
-	}
-	bell := func() { _, _ = o.Out.WriteString("\a") }
-	a := newApp(deps{store: o.Store, styles: look.NewStyles(o.Out, profile), keys: keys.Default(), bell: bell,
-		practice: o.Practice, atHand: o.AtHand, pace: o.Pace, say: o.Say, settings: o.Settings, save: o.SaveSettings}, o.Now())
+	ring := newRinger(func() { _, _ = o.Out.WriteString("\a") })
+	defer ring.stop()
+	a := newApp(deps{store: o.Store, styles: o.styles(), keys: keys.Default(), sound: ring.sound, practice: o.Practice,
+		atHand: o.AtHand, pace: o.Pace, say: o.Say, settings: o.Settings, save: o.SaveSettings}, o.Now())
 	a.screen = a.firstScreen(o)
 	var put *aside
 	filter := stamp(o.Now)
@@ -116,6 +115,16 @@ func Run(ctx context.Context, o Options) error {
 		return fmt.Errorf("showing the screen: %w", err)
 	}
 	return err
+}
+
+// styles are the looks that the terminal can show.
+func (o Options) styles() look.Styles {
+	s := look.NewStyles(o.Out, termenv.NewOutput(o.Out).EnvColorProfile())
+	if o.NoColor {
+		s = look.NewUncoloured(o.Out)
+	}
+	s.ASCII = o.ASCII
+	return s
 }
 
 // quitOnSignal ends the program in good order when the system asks it to: the terminal is set right

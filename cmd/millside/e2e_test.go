@@ -28,20 +28,27 @@ func onlyRecord(t *testing.T, dir string) *counter.Record {
 	return rec
 }
 
-// wind lays passes until so many are laid, waiting for each to be shown as counted.
+// wind lays passes until so many are laid, waiting for each to be shown as counted, and does the work at a peg that comes
+// before the next one.
 func (term *terminal) wind(from, to, of int) {
 	term.t.Helper()
 	for k := from + 1; k <= to; k++ {
-		term.press("space")
-		if k == of {
-			term.see("WOUND")
+		want := fmt.Sprintf("%d of %d passes laid", k, of)
+		switch {
+		case k == of:
+			term.goes("space", "this step is done")
 			return
+		case k == 2:
+			term.goes("space", "LOOK AT THE LEASE")
+			term.goes("y", want)
+		default:
+			term.goesUntil("space", want, func() bool {
+				return strings.Contains(term.screen(), want) || strings.Contains(term.screen(), "the work is done")
+			})
+			if !strings.Contains(term.screen(), want) {
+				term.goes("space", want)
+			}
 		}
-		if k == 2 {
-			term.see("LOOK AT THE LEASE")
-			term.press("space")
-		}
-		term.see(fmt.Sprintf("%d of %d passes laid", k, of))
 	}
 }
 
@@ -88,22 +95,19 @@ func TestWholeWarp(t *testing.T) {
 			term = start(t, size.w, size.h, dir)
 			term.see("17 of 40 passes")
 			term.press("enter")
-			term.see("WELCOME BACK")
+			term.see("LOOK AT THE MILL")
 			term.see("9 groups over peg 1, 8 over peg 2")
-			term.press("space")
-			term.see("17 of 40 passes laid")
-			term.wind(17, 39, 40)
-			term.see("LAST PASS")
-			term.see("last pass: 6 ends")
+			term.goes("space", "17 of 40 passes laid")
+			term.wind(17, 38, 40)
+			term.goes("space", "STOP AT THE FAR END PEG BEFORE PASS 40") // four ends are cut off before the short pass
+			term.goes("space", "LAST PASS")
 			term.wind(39, 40, 40)
 			steps := len(onlyRecord(t, dir).State().Steps())
-			for i := range steps {
-				term.see(fmt.Sprintf("step %d of %d", i+1, steps))
-				term.press("space")
+			for i := 1; i < steps; i++ {
+				term.goes("space", fmt.Sprintf("step %d of %d", i+1, steps))
 			}
-			term.see("STEPS DONE")
-			term.press("space")
-			term.see("FINISHED")
+			term.goes("space", "STEPS DONE")
+			term.goes("space", "FINISHED")
 			term.press("q")
 			if code := term.exit(); code != 0 {
 				t.Fatalf("exit %d", code)
@@ -206,7 +210,7 @@ func TestLeaving(t *testing.T) {
 		t.Error("q did not pause the winding")
 	}
 	term = start(t, 80, 24, dir, "wind", path)
-	term.see("WELCOME BACK")
+	term.see("PAUSED")
 	term.press("ctrl+c")
 	if code := term.exit(); code != 130 {
 		t.Errorf("ctrl+c: exit %d", code)
@@ -240,8 +244,8 @@ func TestPutAside(t *testing.T) {
 	term.press("ctrl+z")
 	term.see("Stopped")
 	term.press("fg", "enter")
-	term.see("WELCOME BACK")
-	term.press("space")
+	term.see("LOOK AT THE MILL")
+	term.goes("space", fmt.Sprintf("%d of %d passes laid", 3, 40))
 	term.wind(3, 4, 40)
 }
 

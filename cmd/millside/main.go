@@ -31,6 +31,7 @@ import (
 	"millside/counter/disk"
 	"millside/plan/athand"
 	"millside/tui"
+	"millside/tui/look"
 
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
@@ -152,6 +153,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"
-	a.folder = nil // what was read is not kept for as long as the screen lives
+	o.ASCII = runtime.GOOS != "windows" && !look.HasUTF8(a.env) // Windows has no locale in its environment
+	a.folder = nil                                              // what was read is not kept for as long as the screen lives
 	return a.screen(ctx, o)
 }

@@ -176,6 +176,29 @@ func (term *terminal) reads(want string) {
 	})
 }
 
+// goes presses a key until something is seen. A press that comes too soon after the last one is refused with a word, as
+// it has to be: then it is pressed again, as a weaver does.
+func (term *terminal) goes(key, want string) {
+	term.t.Helper()
+	term.goesUntil(key, fmt.Sprintf("%q on the screen", want), func() bool { return strings.Contains(term.screen(), want) })
+}
+
+func (term *terminal) goesUntil(key, what string, ok func() bool) {
+	term.t.Helper()
+	term.press(key)
+	pressed := time.Now()
+	term.until(what, func() bool {
+		if ok() {
+			return true
+		}
+		if time.Since(pressed) > 3*time.Second && strings.Contains(term.screen(), "ignored") {
+			term.press(key)
+			pressed = time.Now()
+		}
+		return false
+	})
+}
+
 // until waits for a condition, looking often.
 func (term *terminal) until(what string, ok func() bool) {
 	term.t.Helper()

@@ -53,18 +53,17 @@ func laysStripes(t *testing.T, dir string, want []int) counter.State {
 	return st
 }
 
-// stays presses keys that mean something else on other pages and have no meaning on this one, and then
-// pauses and goes on: the page is there again, and no pass was counted.
+// stays presses keys that mean nothing on this page, and then pauses and goes on: the page is there again, and no
+// pass was counted.
 func (term *terminal) stays(page string) {
 	term.t.Helper()
 	term.see(page)
-	for _, k := range []string{"n", "c", "b", "k", "y", "w", "m", "g", "t", "d", "f", "o", "?", "r", "x", "tab", "up"} {
+	for _, k := range []string{"y", "o", "l", "e", "x", "r", "f", "f", "z", "tab", "up"} {
 		term.press(k)
 	}
 	term.press("p")
 	term.see("PAUSED")
-	term.press("space")
-	term.see(page)
+	term.goes("space", page)
 }
 
 // A striped warp from the first thread to the last end, with a kill on the page that asks for the change of
@@ -76,16 +75,15 @@ func TestStripedWarp(t *testing.T) {
 	const all = 16
 	term := start(t, 80, 24, dir, "wind", path)
 	term.stays("THREAD THE PADDLE")
-	if !strings.Contains(term.screen(), "positions 1 to 4") || !strings.Contains(term.screen(), "white") {
+	if !strings.Contains(term.screen(), "paddle     C   C   C   C") || !strings.Contains(term.screen(), "white") {
 		t.Errorf("the threading is not told:\n%s", term.screen())
 	}
-	term.press("space")
-	term.see("0 of 16 passes laid")
+	term.goes("space", "0 of 16 passes laid")
 	term.wind(0, 5, all)
-	term.see("next  cut off, thread anew and tie on positions 1 to 4") // one pass ahead
+	term.reads("next stop at the near end peg: cut off 4, thread 4, tie on 4") // one pass ahead
 	term.press("space")
-	term.stays("CHANGE 4 POSITIONS BEFORE PASS 7")
-	for _, part := range []string{"position  1", "position  4", "white", "red", "near end peg"} {
+	term.stays("STOP AT THE NEAR END PEG BEFORE PASS 7")
+	for _, part := range []string{"white", "red", "paddle     D   D   D   D"} {
 		if !strings.Contains(term.screen(), part) {
 			t.Errorf("the page doesn't say %q:\n%s", part, term.screen())
 		}
@@ -97,21 +95,18 @@ func TestStripedWarp(t *testing.T) {
 	}
 
 	term = start(t, 80, 24, dir, "wind", path)
-	term.see("WELCOME BACK")
+	term.see("LOOK AT THE MILL")
 	term.press("space")
-	term.stays("CHANGE 4 POSITIONS BEFORE PASS 7")
-	term.press("space")
-	term.see("6 of 16 passes laid")
-	term.wind(6, 11, all)
-	term.press("f") // the far view hides no change
-	term.see("PASS of 16")
-	term.press("space")
-	term.stays("BEFORE PASS 13")
-	term.press("space")
-	term.see("PASS of 16")
+	term.stays("STOP AT THE NEAR END PEG BEFORE PASS 7")
+	term.goes("space", "6 of 16 passes laid")
+	term.wind(6, 10, all)
+	term.press("f") // the far view hides no halt
+	term.goes("space", "STOP AT THE FAR END PEG BEFORE PASS 12")
+	term.stays("STOP AT THE FAR END PEG BEFORE PASS 12")
+	term.goes("space", "next")
 	term.press("f")
-	term.see("12 of 16 passes laid")
-	term.wind(12, all, all)
+	term.see("11 of 16 passes laid")
+	term.wind(11, all, all)
 	laysStripes(t, dir, want)
 }
 
@@ -138,26 +133,16 @@ func TestUndoAcrossChange(t *testing.T) {
 	path, want := savedStripes(t, dir, threeStripes, fourPositions)
 	term := start(t, 80, 24, dir, "wind", path)
 	term.see("THREAD THE PADDLE")
-	term.press("space")
-	term.see("0 of 16 passes laid")
+	term.goes("space", "0 of 16 passes laid")
 	term.wind(0, 5, 16)
-	term.press("space")
-	term.see("CHANGE 4 POSITIONS BEFORE PASS 7")
-	term.press("space")
-	term.see("6 of 16 passes laid")
+	term.goes("space", "STOP AT THE NEAR END PEG BEFORE PASS 7")
+	term.goes("space", "6 of 16 passes laid")
 	term.press("u")
-	term.see("CHANGE 4 POSITIONS BEFORE PASS 6")
-	term.press("space")
-	term.see("5 of 16 passes laid")
-	term.press("space")
-	term.see("CHANGE 4 POSITIONS BEFORE PASS 7")
-	term.press("space")
-	term.see("6 of 16 passes laid")
-	term.wind(6, 11, 16)
-	term.press("space")
-	term.see("BEFORE PASS 13")
-	term.press("space")
-	term.wind(12, 16, 16)
+	term.see("STOP AT THE NEAR END PEG BEFORE PASS 7") // the work first, then the pass before it
+	term.goes("u", "5 of 16 passes laid")
+	term.goes("space", "STOP AT THE NEAR END PEG BEFORE PASS 7")
+	term.goes("space", "6 of 16 passes laid")
+	term.wind(6, 16, 16)
 	laysStripes(t, dir, want)
 }
 
@@ -169,19 +154,18 @@ func TestOtherOrderPlain(t *testing.T) {
 	term := start(t, 80, 24, dir, "wind", saved(t, dir, func(s *plan.Spec) { s.Ends = 60 }))
 	term.see("0 of 6 passes laid")
 	term.wind(0, 1, 6)
-	term.press("space")
-	term.see("LOOK AT THE LEASE")
+	term.goes("space", "LOOK AT THE LEASE")
 	term.press("o")
-	term.see("return order is now mirrored")
-	term.reads("pass 2 had the other opening first: undo it (u) and lay it again") // pass 2 had the other opening first
+	term.reads("return passes lie in the mirrored order from here on")
+	term.reads("pass 2 had the wrong opening first: take it back and lay it anew")
 	term.press("u")
 	term.see("1 of 6 passes laid")
-	term.press("space")
+	term.goes("space", fmt.Sprintf("%d of %d passes laid", 2, 6))
 	term.wind(2, 4, 6)
 	term.press("b")
 	term.see("BROKEN END")
 	term.press("1", "tab", "ctrl+u", "4", "enter", "enter")
-	term.see("marked: pass 4, position 1, end 40")
+	term.reads("pass 4, position 1, end 40")
 	term.wind(4, 6, 6)
 	st := onlyRecord(t, dir).State()
 	if st.Plan.Spec.ReturnOrder != plan.MirroredOrder || st.EndsStanding() != 60 || st.Incidents[0].End != 40 {
@@ -201,7 +185,7 @@ func TestOtherOrderStriped(t *testing.T) {
 		// The first passes are the same in both schedules; pass 2 is a return pass, so pass 1 stands.
 		{threeStripes, 4, 1, ""},
 		// Even the first set-up is another one.
-		{"30 white, 6 red, 30 blue, 1 red", 6, 0, "BEFORE PASS 1"},
+		{"30 white, 6 red, 30 blue, 1 red", 6, 0, "THREAD THE PADDLE"},
 	} {
 		t.Run(fmt.Sprint(tt.kept), func(t *testing.T) {
 			t.Parallel()
@@ -210,16 +194,14 @@ func TestOtherOrderStriped(t *testing.T) {
 			all := onlyRecord(t, dir).State().Plan.Passes()
 			term := start(t, 80, 24, dir, "wind", path)
 			term.see("THREAD THE PADDLE")
-			term.press("space")
-			term.see(fmt.Sprintf("0 of %d passes laid", all))
+			term.goes("space", fmt.Sprintf("0 of %d passes laid", all))
 			term.wind(0, 1, all)
-			term.press("space")
-			term.see("LOOK AT THE LEASE")
+			term.goes("space", "LOOK AT THE LEASE")
 			term.press("o")
-			term.reads(fmt.Sprintf("the plan follows the mirrored order: take off what lies beyond pass %d and wind it anew", tt.kept))
+			term.reads(fmt.Sprintf("take off what lies beyond pass %d, and lay pass %d anew", tt.kept, tt.kept+1))
 			if tt.page != "" {
 				term.see(tt.page)
-				term.press("space")
+				term.goes("space", "0 of")
 			}
 			st := onlyRecord(t, dir).State()
 			if st.Laid() != tt.kept || st.Plan.Spec.ReturnOrder != plan.MirroredOrder {
@@ -227,15 +209,14 @@ func TestOtherOrderStriped(t *testing.T) {
 			}
 			all = st.Plan.Passes()
 			term.see(fmt.Sprintf("%d of %d passes laid", tt.kept, all))
-			for k := tt.kept + 1; k <= all; k++ {
-				if k > tt.kept+1 && len(st.Plan.ChangesBefore(st.Current(), k)) > 0 {
-					term.see(fmt.Sprintf("BEFORE PASS %d", k))
-					term.press("space")
+			for k := tt.kept + 1; k < all; k++ {
+				after := fmt.Sprintf("%d of %d passes laid", k, all)
+				if st.Plan.WorkBefore(1, k+1).Halt() {
+					term.goes("space", fmt.Sprintf("BEFORE PASS %d", k+1))
 				}
-				term.see(fmt.Sprintf("%d of %d passes laid", k-1, all))
-				term.press("space")
+				term.goes("space", after)
 			}
-			term.see("WOUND")
+			term.goes("space", "this step is done")
 			laysStripes(t, dir, want)
 		})
 	}

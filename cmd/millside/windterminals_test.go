@@ -52,52 +52,41 @@ func TestResizeOnEachPage(t *testing.T) {
 	term = start(t, 80, 24, dir, "wind", path)
 	term.see("THREAD")
 	term.squeezes("THREAD THE PADDLE", "space")
-	term.press("space")
-	term.see("0 of 16 passes laid")
+	term.goes("space", "0 of 16 passes laid")
 	term.squeezes("0 of 16 passes laid", "space")
 	for _, page := range []struct{ key, title, keys, back string }{
-		{"f", "PASS of 16", "space", "f"},
-		{"?", "Keys while winding", "any key", "x"},
+		{"?", "Keys while winding", "space", "z"},
 		{"c", "RECOUNT", "enter", "esc"},
 		{"n", "NOTE", "enter", "esc"},
 		{"b", "BROKEN END", "enter", "esc"},
-		{"y", "NEW CONE", "enter", "esc"},
+		{"a", "ANOTHER PACKAGE", "enter", "esc"},
 		{"p", "PAUSED", "space", "space"},
 	} {
 		term.press(page.key)
 		term.see(page.title)
 		term.squeezes(page.title, page.keys)
-		term.press(page.back)
-		term.see("0 of 16 passes laid")
+		term.goes(page.back, "0 of 16 passes laid")
 	}
-	term.press("space")
-	term.see("1 of 16 passes laid")
-	term.press("space")
-	term.see("LOOK AT THE LEASE")
+	term.goes("space", "1 of 16 passes laid")
+	term.goes("space", "LOOK AT THE LEASE")
 	term.squeezes("LOOK AT THE LEASE", "space")
-	term.press("space")
+	term.press("y")
 	term.see("2 of 16 passes laid")
 	term.wind(2, 5, 16)
-	term.press("space")
-	term.see("BEFORE PASS 7")
+	term.goes("space", "BEFORE PASS 7")
 	term.squeezes("BEFORE PASS 7", "space")
 	term.signal(syscall.SIGKILL)
 	term.exit()
 
 	term = start(t, 80, 24, dir, "wind", path)
-	term.see("WELCOME BACK")
-	term.squeezes("WELCOME BACK", "space")
-	term.press("space")
-	term.see("BEFORE PASS 7")
-	term.press("space")
-	term.wind(6, 11, 16)
-	term.press("space")
-	term.see("BEFORE PASS 13")
-	term.press("space")
-	term.wind(12, 16, 16)
-	term.squeezes("WOUND", "space")
+	term.see("LOOK AT THE MILL")
+	term.squeezes("LOOK AT THE MILL", "space")
+	term.goes("space", "BEFORE PASS 7")
+	term.goes("space", fmt.Sprintf("%d of %d passes laid", 6, 16))
+	term.wind(6, 16, 16)
+	term.squeezes("this step is done", "space")
 	term.finish(dir)
-	term.squeezes("FINISHED", "enter")
+	term.squeezes("FINISHED", "home")
 }
 
 // A whole warp in the smallest window and in a very large one.
@@ -108,12 +97,12 @@ func TestExtremeSizes(t *testing.T) {
 			dir := t.TempDir()
 			term := start(t, size[0], size[1], dir, "wind", saved(t, dir, func(s *plan.Spec) { s.Ends = 56 }))
 			term.see("0 of 6 passes laid")
-			for _, part := range []string{"to the counting cross", "A holes up, flick, B slots up", "COUNTERCLOCKWISE", "NOW"} {
+			for _, part := range []string{"pass 1 of 6, outward", "tie the group on", "next"} {
 				term.see(part)
 			}
 			term.wind(0, 4, 6)
-			term.press("space") // in the smallest window the bar gives way to what the last pass needs
-			term.see("LAST PASS")
+			term.goes("space", "STOP")
+			term.goes("space", "LAST PASS") // in the smallest window the bar gives way to what the last pass needs
 			term.wind(5, 6, 6)
 			term.finish(dir)
 			if size[1] < 18 {
@@ -179,17 +168,15 @@ func TestColoursOfTheTerminal(t *testing.T) {
 			cmd.Env = tt.env
 			term := startCommand(t, 80, 24, dir, cmd)
 			term.see("THREAD THE PADDLE")
-			term.press("space")
-			term.see("0 of 16 passes laid")
-			for _, part := range []string{"to the counting cross", "paddle     C   C   C   C", "COUNTERCLOCKWISE"} {
+			term.goes("space", "0 of 16 passes laid")
+			for _, part := range []string{"pass 1 of 16, outward", "paddle     C   C   C   C", "C O U N T E R C L O C K W I S E"} {
 				term.see(part)
 			}
 			term.wind(0, 5, 16)
-			term.see("back to the lease")
-			term.press("space")
-			term.see("C  white  ▶   D  red")
-			term.press("space")
-			term.see("paddle     D   D   D   D")
+			term.see("pass 6 of 16, return")
+			term.goes("space", "white")
+			term.see("red")
+			term.goes("space", "paddle     D   D   D   D")
 			term.press("q")
 			term.exit()
 			out := term.written()

@@ -102,7 +102,8 @@ func (r *reader) palette() {
 	entries := r.entries()
 	for _, c := range r.Colours {
 		if _, ok := r.Palette[c]; c != NoColour && (!ok || entries > 0 && c > entries) {
-			r.add("WARP COLORS", r.lineOf("WARP COLORS"), "colour %d is used, but isn't one of the table's; it is shown only if it stands there all the same", c)
+			r.add("WARP COLORS", r.lineOf("WARP COLORS"),
+				"colour %d is used, but isn't one of the table's; it is shown only if it stands there all the same", c)
 			break
 		}
 	}

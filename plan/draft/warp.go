@@ -102,7 +102,8 @@ func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
 		last = d.Threads
 	}
 	if u.First < 0 || first > last || last > d.Threads {
-		return nil, &measure.FieldError{Field: "threads of the draft", Value: fmt.Sprintf("%d to %d", u.First, u.Last), Want: fmt.Sprintf("two of 1 to %d, the lower one first", d.Threads)}
+		return nil, &measure.FieldError{Field: "threads of the draft",
+			Value: fmt.Sprintf("%d to %d", u.First, u.Last), Want: fmt.Sprintf("two of 1 to %d, the lower one first", d.Threads)}
 	}
 	if taken := last - first + 1; taken < d.Threads {
 		w.Said = append(w.Said, fmt.Sprintf("threads %d to %d of %d are taken", first, last, d.Threads))
@@ -120,7 +121,8 @@ func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
 		w.Said = append(w.Said, fmt.Sprintf("%s through no shaft left out", measure.Counted(left, "thread", "threads")))
 	}
 	if len(list) == 0 {
-		return nil, &measure.FieldError{Field: "threads of the draft", Value: "none threaded", Want: "a draft that threads some, or keep those that go through no shaft"}
+		return nil, &measure.FieldError{Field: "threads of the draft", Value: "none threaded",
+			Want: "a draft that threads some, or keep those that go through no shaft"}
 	}
 	if u.Side == FromRight {
 		slices.Reverse(list)
@@ -131,14 +133,16 @@ func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
 // lay repeats and cuts the threads, and puts the edges beside them.
 func (u Use) lay(threads []int, w *Warp) ([]end, error) {
 	if u.Times < 0 || u.Edge < 0 || u.Ends < 0 || u.Times > 1 && u.Ends > 0 {
-		return nil, &measure.FieldError{Field: "times", Value: strconv.Itoa(u.Times), Want: "1 or more, or the ends wanted in its place"}
+		return nil, &measure.FieldError{Field: "times", Value: strconv.Itoa(u.Times),
+			Want: "1 or more, or the ends wanted in its place"}
 	}
 	total := len(threads) * max(u.Times, 1)
 	if u.Ends > 0 {
 		total = u.Ends - 2*u.Edge
 	}
 	if total < 1 || total > measure.MaxEnds || total+2*u.Edge > measure.MaxEnds {
-		return nil, &measure.FieldError{Field: "ends", Value: strconv.Itoa(total + 2*u.Edge), Want: fmt.Sprintf("1 to %d, the added ones of both sides among them", measure.MaxEnds)}
+		return nil, &measure.FieldError{Field: "ends", Value: strconv.Itoa(total + 2*u.Edge),
+			Want: fmt.Sprintf("1 to %d, the added ones of both sides among them", measure.MaxEnds)}
 	}
 	w.Said = append(w.Said, laidText(len(threads), total, u.Edge)...)
 	ends := make([]end, 0, total+2*u.Edge)
@@ -170,7 +174,8 @@ func laidText(threads, total, edge int) []string {
 	case times > 1 && over == 0:
 		said = append(said, fmt.Sprintf("%d threads %d times", threads, times))
 	case over > 0:
-		said = append(said, fmt.Sprintf("%d threads %s and %d of them once more, on the right", threads, measure.Counted(times, "time", "times"), over))
+		said = append(said, fmt.Sprintf("%d threads %s and %d of them once more, on the right",
+			threads, measure.Counted(times, "time", "times"), over))
 	}
 	if edge > 0 {
 		said = append(said, fmt.Sprintf("%s added at each side", measure.Counted(edge, "end", "ends")))

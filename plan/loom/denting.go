@@ -39,7 +39,8 @@ func (r Reed) Denting(widths []measure.Length) ([]int, error) {
 			dents = append(dents, 0)
 		}
 		if dents[dent-first]++; dents[dent-first] > 100 {
-			return nil, &measure.FieldError{Field: "spacing of a thread", Value: w.String(), Want: "at most 100 ends a dent, which a reed of " + r.String() + " doesn't give"}
+			return nil, &measure.FieldError{Field: "spacing of a thread", Value: w.String(),
+				Want: "at most 100 ends a dent, which a reed of " + r.String() + " doesn't give"}
 		}
 	}
 	return dents, nil

@@ -15,8 +15,9 @@ var (
 )
 
 // vulgarFractions are the fractions that keyboards and telephones write as one character.
-var vulgarFractions = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⅕", " 1/5", "⅖", " 2/5",
-	"⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "\u2044", "/")
+var vulgarFractions = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3",
+	"⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
+	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "\u2044", "/")
 
 // SpellFractions writes fractions of one character with a slash: "5½ yd" is "5 1/2 yd".
 func SpellFractions(s string) string { return strings.TrimSpace(vulgarFractions.Replace(s)) }

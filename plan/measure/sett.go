@@ -63,7 +63,8 @@ var (
 		"10 cm": PerTenCentimetres, "10cm": PerTenCentimetres, "10 centimetres": PerTenCentimetres,
 		"10 centimeters": PerTenCentimetres,
 		"cm":             PerCentimetre, "centimetre": PerCentimetre, "centimeter": PerCentimetre,
-		"epi": PerInch, "ppi": PerInch, "e.p.i": PerInch, "p.p.i": PerInch, "epc": PerCentimetre, "ppc": PerCentimetre, "epcm": PerCentimetre, "ppcm": PerCentimetre,
+		"epi": PerInch, "ppi": PerInch, "e.p.i": PerInch, "p.p.i": PerInch,
+		"epc": PerCentimetre, "ppc": PerCentimetre, "epcm": PerCentimetre, "ppcm": PerCentimetre,
 	}
 )
 

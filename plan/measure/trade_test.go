@@ -90,8 +90,8 @@ func TestYarnWords(t *testing.T) {
 func TestLabelIsShownInWholeYards(t *testing.T) {
 	for text, want := range map[string]string{"200 yd / 50 g": "1814 yd/lb", "210 m / 50 g": "4200 m/kg", "40 yd / 250 g": "72.6 yd/lb", "3360 ypp": "3360 yd/lb"} {
 		y, err := ParseYarn(text)
-		if err != nil || y.Notation() != want {
-			t.Errorf("%s is shown as %s (%v)", text, y.Notation(), err)
+		if err != nil || y.Shown() != want {
+			t.Errorf("%s is shown as %s (%v)", text, y.Shown(), err)
 		}
 		if back, err := ParseYarn(y.Readable()); err != nil || back != y {
 			t.Errorf("%s is written as %s, which is read as %v (%v)", text, y.Readable(), back, err)

@@ -50,10 +50,13 @@ type countSystem struct {
 // and after folding: C. P. Brooks, "Cotton Manufacturing", 3rd ed. 1892. Which of number and plies is
 // written first: common practice, no source.
 var countSystems = [...]countSystem{
-	Cotton: {name: "cotton", words: []string{"ne", "nec", "cotton ne", "ne cotton", "pearl cotton", "perle cotton", "mercerised cotton", "mercerized cotton",
-		"unmercerised cotton", "unmercerized cotton", "carpet warp", "cotton carpet warp", "rayon", "viscose", "lyocell", "tencel", "modal", "bamboo"}, yards: 840},
-	Worsted:           {name: "worsted", yards: 560, pliesFirst: true},
-	LinenLea:          {name: "linen lea", words: []string{"linen", "lea", "nel", "irish", "irish linen", "line linen", "tow linen", "linen irish", "hemp"}, yards: 300},
+	Cotton: {name: "cotton", words: []string{"ne", "nec", "cotton ne", "ne cotton", "pearl cotton", "perle cotton",
+		"mercerised cotton", "mercerized cotton", "unmercerised cotton", "unmercerized cotton", "carpet warp", "cotton carpet warp",
+		// Yarns of these fibres are numbered by the cotton count (from memory).
+		"rayon", "viscose", "lyocell", "modal", "bamboo"}, yards: 840},
+	Worsted: {name: "worsted", yards: 560, pliesFirst: true},
+	LinenLea: {name: "linen lea", words: []string{"linen", "lea", "nel", // hemp: from memory
+		"irish", "irish linen", "line linen", "tow linen", "linen irish", "hemp"}, yards: 300},
 	WoollenRun:        {name: "woollen run", words: []string{"run", "woolen run"}, yards: 1600, pliesFirst: true},
 	WoollenCut:        {name: "woollen cut", words: []string{"cut", "woolen cut"}, yards: 300, pliesFirst: true},
 	SpunSilk:          {name: "spun silk", yards: 840, finished: true},
@@ -198,17 +201,8 @@ func (y YarnSize) String() string {
 }
 
 // Notation writes a folded yarn as its trade does, "cotton 8/2" or "worsted 2/28", and any other yarn
-// as String does. Tex, dtex and denier are written with a times sign, since their numbers add up. A length
-// in a mass that comes from a label, such as 200 yd in 50 g, has no more figures than such a label is good
-// for: whole yards a pound or metres a kilogram from 100 on.
+// as String does. Tex, dtex and denier are written with a times sign, since their numbers add up.
 func (y YarnSize) Notation() string {
-	if y.system.known() && countSystems[y.system].never {
-		decimals := 0
-		if y.number < 100*YarnNumberOne {
-			decimals = 1
-		}
-		return ratio.Decimal(big.NewRat(int64(y.number), int64(YarnNumberOne)), decimals) + " " + y.system.String()
-	}
 	if y.plies < 2 || !y.system.known() {
 		return y.String()
 	}
@@ -220,6 +214,19 @@ func (y YarnSize) Notation() string {
 	default:
 		return fmt.Sprintf("%s %s/%d", y.system, y.number, y.plies)
 	}
+}
+
+// Shown writes the yarn as Notation does, but a length in a mass with no more figures than a label is good
+// for, such as 200 yd in 50 g: whole yards a pound or metres a kilogram from 100 on.
+func (y YarnSize) Shown() string {
+	if !y.system.known() || !countSystems[y.system].never {
+		return y.Notation()
+	}
+	decimals := 0
+	if y.number < 100*YarnNumberOne {
+		decimals = 1
+	}
+	return ratio.Decimal(big.NewRat(int64(y.number), int64(YarnNumberOne)), decimals) + " " + y.system.String()
 }
 
 // MarshalText writes the yarn as String does.

@@ -61,7 +61,7 @@ func (a maker) cones() *Table {
 	t := &Table{Columns: []string{"position", "colour", "yarn", "passes", "length", "weight", "left on the cone"}}
 	var cones [][]string
 	for _, u := range a.Yarn.Cones {
-		cones = append(cones, []string{u.Cone.Colour, u.Cone.Yarn.Notation(), strconv.Itoa(u.Passes),
+		cones = append(cones, []string{u.Cone.Colour, u.Cone.Yarn.Shown(), strconv.Itoa(u.Passes),
 			u.Used.In(units.Long(), 1), u.UsedMass.Needed(units.Light(), 1), leftText(u, units)})
 	}
 	for _, run := range plan.SamePlaces(cones, slices.Equal[[]string]) {
@@ -79,9 +79,9 @@ func (a maker) cones() *Table {
 
 func nameOfYarn(t plan.YarnTotal) string {
 	if t.Colour == "" {
-		return t.Yarn.Notation()
+		return t.Yarn.Shown()
 	}
-	return t.Colour + ", " + t.Yarn.Notation()
+	return t.Colour + ", " + t.Yarn.Shown()
 }
 
 // inNumbers puts a total in numbers.

@@ -198,7 +198,8 @@ func (p *parser) unlikely(start, first token) error {
 		if letterThenFigure(fold(t.text)) {
 			name = t.text
 		}
-		if !p.tok.is("(") && !p.after(t).is("times") && badName(name) == "" && p.last-first.offset > len(t.text) || letterThenFigure(fold(t.text)) {
+		several := p.last-first.offset > len(t.text) && !p.tok.is("(") && !p.after(t).is("times")
+		if several && badName(name) == "" || letterThenFigure(fold(t.text)) {
 			ask += orQuotes + quote(name)
 		}
 		return p.mendAt(t, ask, p.withoutOdd(start, first, t))

@@ -22,13 +22,15 @@ func badName(name string) string {
 		return "at most 40 characters"
 	case strings.Join(strings.Fields(name), " ") != name:
 		return "a name with one space between words, and none around it"
-	case !utf8.ValidString(name) || strings.ContainsFunc(name, func(r rune) bool { return !unicode.IsPrint(r) || r == utf8.RuneError }):
+	case !utf8.ValidString(name) || strings.ContainsFunc(name, unprintable):
 		return "characters that can be printed"
 	case strings.ContainsAny(name, quotationMarks):
 		return "a name without quotation marks in it"
 	}
 	return ""
 }
+
+func unprintable(r rune) bool { return !unicode.IsPrint(r) || r == utf8.RuneError }
 
 // isBare says whether a name can stand without quotation marks: words that begin with a letter, none of
 // them one that the notation uses or asks about.

@@ -20,11 +20,12 @@ var timesWords = map[string]int{"once": 1, "twice": 2, "thrice": 3}
 // windingWords speak of the winding and of the list itself, not of a colour. Each has what is asked about
 // it.
 var windingWords = map[string]string{
-	"end": sayColour, "ends": sayColour, "thread": sayColour, "threads": sayColour, "strand": sayColour, "strands": sayColour,
+	"end": sayColour, "ends": sayColour, "thread": sayColour, "threads": sayColour,
+	"strand": sayColour, "strands": sayColour,
 	"of": sayColour, "each": sayColour, "x": sayTimes, "by": sayTimes, "time": sayTimes,
 	"and": sayComma, "then": sayComma, "plus": sayComma, "next": sayComma, "followed": sayComma,
-	"repeat": sayRepeat, "repeats": sayRepeat, "repeated": sayRepeat, "rep": sayRepeat, "alternate": sayRepeat, "alternately": sayRepeat,
-	"alternating": sayRepeat, "again": sayRepeat, "etc": sayRepeat, "etcetera": sayRepeat, "until": sayRepeat, "continue": sayRepeat,
+	"repeat": sayRepeat, "repeats": sayRepeat, "repeated": sayRepeat, "rep": sayRepeat,
+	"alternate": sayRepeat, "alternately": sayRepeat, "alternating": sayRepeat, "again": sayRepeat, "etc": sayRepeat, "etcetera": sayRepeat, "until": sayRepeat, "continue": sayRepeat,
 	"stripe": sayWidth, "stripes": sayWidth,
 }
 
@@ -120,7 +121,8 @@ func stripesIn(text string, counted bool) (string, bool) {
 
 // meantFor are words that are used for the notation's own, beside slips of one letter.
 var meantFor = map[string]string{
-	"mirrored": "mirror", "mirrors": "mirror", "reflect": "mirror", "backwards": "back", "backward": "back", "reverse": "back", "reversed": "back",
+	"mirrored": "mirror", "mirrors": "mirror", "reflect": "mirror",
+	"backwards": "back", "backward": "back", "reverse": "back", "reversed": "back",
 	"pointed": "point", "balance": "balanced", "time": "times", "x": "times",
 }
 

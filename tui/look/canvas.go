@@ -30,6 +30,7 @@ type Canvas struct {
 	cells []cell
 }
 
+// NewCanvas is an empty drawing of w by h cells.
 func NewCanvas(w, h int, flip bool) *Canvas {
 	c := &Canvas{w: max(w, 0), h: max(h, 0), flip: flip}
 	c.cells = make([]cell, c.w*c.h)

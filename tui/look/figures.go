@@ -1,44 +1,133 @@
 package look
 
-import "strings"
-
-// glyphs are the block figures and the few letters that the direction needs, drawn for this project
-// on a grid five pixels high.
-var glyphs = map[rune][5]string{
-	'0': {"###", "# #", "# #", "# #", "###"},
-	'1': {" # ", "## ", " # ", " # ", "###"},
-	'2': {"###", "  #", "###", "#  ", "###"},
-	'3': {"###", "  #", " ##", "  #", "###"},
-	'4': {"# #", "# #", "###", "  #", "  #"},
-	'5': {"###", "#  ", "###", "  #", "###"},
-	'6': {"###", "#  ", "###", "# #", "###"},
-	'7': {"###", "  #", "  #", " # ", " # "},
-	'8': {"###", "# #", "###", "# #", "###"},
-	'9': {"###", "# #", "###", "  #", "###"},
-	' ': {" ", " ", " ", " ", " "},
-	'A': {"###", "# #", "###", "# #", "# #"},
-	'D': {"## ", "# #", "# #", "# #", "## "},
-	'E': {"###", "#  ", "## ", "#  ", "###"},
-	'N': {"#  #", "## #", "# ##", "#  #", "#  #"},
-	'O': {"###", "# #", "# #", "# #", "###"},
-	'R': {"###", "# #", "## ", "# #", "# #"},
-	'T': {"###", " # ", " # ", " # ", " # "},
-	'U': {"# #", "# #", "# #", "# #", "###"},
-	'W': {"#   #", "#   #", "# # #", "## ##", "#   #"},
-	'>': {"   #  ", "   ## ", "######", "   ## ", "   #  "},
-	'<': {"  #   ", " ##   ", "######", " ##   ", "  #   "},
-}
+import (
+	"strings"
+)
 
 const glyphHeight = 5
 
-// pixels draws text on a grid, one pixel between glyphs. A rune without a glyph is a blank.
-func Pixels(text string) [glyphHeight]string {
+// Size is how large words are drawn: as they are, spread out to double width, or in block letters of 1, 2
+// and more times their smallest size.
+type Size int
+
+// The sizes that have a name; Blocks+1 is twice as large as Blocks, and so on.
+const (
+	AsItIs Size = iota
+	Double
+	Blocks
+)
+
+// scale is the whole number by which block letters are enlarged, 0 for the sizes that are no block letters.
+func (z Size) scale() int { return max(int(z-Blocks)+1, 0) }
+
+// Rows is how many rows words take at a size.
+func (s Styles) Rows(z Size) int {
+	if z.scale() == 0 {
+		return 1
+	}
+	if s.ASCII {
+		return glyphHeight * z.scale()
+	}
+	return (glyphHeight*z.scale() + 1) / 2
+}
+
+// Width is how many cells words take at a size.
+func (s Styles) Width(text string, z Size) int {
+	switch {
+	case z == AsItIs:
+		return Wide(text)
+	case z == Double:
+		return max(2*Wide(text)-1, 0)
+	}
+	wide := -1 // the pixel between glyphs
+	for _, r := range text {
+		wide += len(glyphOf(r)[0]) + 1
+	}
+	return max(wide, 0) * z.scale()
+}
+
+// Big draws words at a size, without colours: all rows are equally wide. Block letters know capitals,
+// figures and few signs: other runes are blanks.
+func (s Styles) Big(text string, z Size) []string {
+	switch {
+	case z == AsItIs:
+		return []string{s.signs(text)}
+	case z == Double:
+		return []string{strings.Join(strings.Split(s.signs(text), ""), " ")}
+	case s.ASCII:
+		return fullFigures(text, z.scale())
+	}
+	return halfFigures(text, z.scale())
+}
+
+// Wrapped draws words at a size in as many lines as they need to find room in w cells, with an empty row between lines
+// of block letters; nil where a word is too wide, or where block letters don't know one of its runes.
+func (s Styles) Wrapped(text string, z Size, w int) []string {
+	if z >= Blocks && !known(text) {
+		return nil
+	}
+	var out []string
+	line := ""
+	flush := func() {
+		if len(out) > 0 && z >= Blocks {
+			out = append(out, "")
+		}
+		out = append(out, s.Big(line, z)...)
+		line = ""
+	}
+	for _, word := range strings.Fields(text) {
+		if s.Width(word, z) > w {
+			return nil
+		}
+		if line != "" && s.Width(line+" "+word, z) > w {
+			flush()
+		}
+		line = strings.TrimSpace(line + " " + word)
+	}
+	if line != "" {
+		flush()
+	}
+	return out
+}
+
+// known says whether all runes of a text can be drawn in block letters.
+func known(text string) bool {
+	for _, r := range text {
+		if _, ok := glyphs[r]; !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// Fitting is the largest size at which words fit into w by h cells, at most the given one.
+func (s Styles) Fitting(text string, most Size, w, h int) Size {
+	for z := most; z > AsItIs; z-- {
+		if s.Width(text, z) <= w && s.Rows(z) <= h {
+			return z
+		}
+	}
+	return AsItIs
+}
+
+// signs writes the drawn signs as single characters.
+func (s Styles) signs(text string) string {
+	return strings.NewReplacer(string(SignThen), "▸").Replace(text)
+}
+
+// glyphOf is the glyph of a rune; a rune without one is a blank.
+func glyphOf(r rune) [glyphHeight]string {
+	if g, ok := glyphs[r]; ok {
+		return g
+	}
+	return glyphs[' ']
+}
+
+// pixels draws text on a grid, one pixel between glyphs.
+func pixels(text string) [glyphHeight]string {
 	var rows [glyphHeight]string
 	for i, r := range []rune(text) {
-		g, ok := glyphs[r]
-		if !ok {
-			g = glyphs[' ']
-		}
+		g := glyphOf(r)
 		for y := range rows {
 			if i > 0 {
 				rows[y] += " "
@@ -49,22 +138,10 @@ func Pixels(text string) [glyphHeight]string {
 	return rows
 }
 
-// FiguresScale is the largest whole scale at which text fits into w cells by h rows, 0 if none does.
-// A cell is about twice as high as it is wide, so one row holds two rows of pixels.
-func FiguresScale(text string, w, h int) int {
-	rows := Pixels(text)
-	if len(rows[0]) == 0 {
-		return 0
-	}
-	return max(min(w/len(rows[0]), 2*h/glyphHeight), 0)
-}
-
-// Figures draws text at a scale of 1 or more, in half blocks.
-func Figures(text string, scale int) []string {
-	if scale < 1 {
-		return nil
-	}
-	grid := Pixels(text)
+// halfFigures draws text in half blocks: a cell is about twice as high as it is wide, so one row holds two
+// rows of pixels.
+func halfFigures(text string, scale int) []string {
+	grid := pixels(text)
 	lit := func(x, y int) bool {
 		return y < glyphHeight*scale && grid[y/scale][x/scale] == '#'
 	}
@@ -89,11 +166,17 @@ func Figures(text string, scale int) []string {
 	return lines
 }
 
-// BigText draws text as large as fits into w by h; where not even the smallest figures fit it falls
-// back to the plain text.
-func BigText(text string, w, h int) []string {
-	if s := FiguresScale(text, w, h); s > 0 {
-		return Figures(text, s)
+// fullFigures draws text in whole cells, for a terminal that has no half blocks.
+func fullFigures(text string, scale int) []string {
+	var lines []string
+	for _, row := range pixels(text) {
+		line := strings.Builder{}
+		for _, r := range row {
+			line.WriteString(strings.Repeat(string(r), scale))
+		}
+		for range scale {
+			lines = append(lines, line.String())
+		}
 	}
-	return []string{text}
+	return lines
 }

@@ -14,9 +14,22 @@ const (
 	MinHeight = 12
 )
 
+// Wide is how many cells a line takes. Most lines are ASCII and the signs of drawings, for which that is the number of
+// their runes; for all others the terminal library counts.
+func Wide(s string) int {
+	n := 0
+	for _, r := range s {
+		if r < ' ' || r > '~' && (r < '─' || r > '▟') {
+			return lipgloss.Width(s)
+		}
+		n++
+	}
+	return n
+}
+
 // Fit cuts a line to a width, marking the cut.
 func Fit(s string, w int) string {
-	if lipgloss.Width(s) <= w {
+	if Wide(s) <= w {
 		return s
 	}
 	return ansi.Truncate(s, max(w, 0), "…")
@@ -25,18 +38,18 @@ func Fit(s string, w int) string {
 // Pad fills a line up to a width with blanks, and cuts what is over.
 func Pad(s string, w int) string {
 	s = Fit(s, w)
-	return s + strings.Repeat(" ", max(w-lipgloss.Width(s), 0))
+	return s + strings.Repeat(" ", max(w-Wide(s), 0))
 }
 
 // Center sets a line in the middle.
 func Center(s string, w int) string {
 	s = Fit(s, w)
-	return strings.Repeat(" ", max((w-lipgloss.Width(s))/2, 0)) + s
+	return strings.Repeat(" ", max((w-Wide(s))/2, 0)) + s
 }
 
 // Spread sets one text to the left and one to the right of a line. The left one gives way.
 func Spread(left, right string, w int) string {
-	room := w - lipgloss.Width(right)
+	room := w - Wide(right)
 	if room < 1 {
 		return Fit(left, w)
 	}

@@ -2,8 +2,8 @@ package look
 
 import (
 	"io"
+	"strings"
 
-	"github.com/charmbracelet/bubbles/progress"
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
@@ -28,34 +28,58 @@ type Styles struct {
 	Alarm   lipgloss.Style // something is wrong
 	Good    lipgloss.Style
 	Field   lipgloss.Style // the field being filled in
-	Color   bool
+	// Color says that there are colours, ASCII that only the characters of ASCII can be shown.
+	Color, ASCII bool
 }
 
-// NewStyles makes the looks for an output. With the Ascii profile nothing is coloured.
+// NewStyles makes the looks for an output. With the Ascii profile nothing is coloured, nor bold.
 func NewStyles(w io.Writer, profile termenv.Profile) Styles {
+	r := renderer(w, profile)
+	fg := func(c string) lipgloss.Style { return r.NewStyle().Foreground(lipgloss.Color(c)) }
+	// Not bold: many terminals draw bold black as grey.
+	on := func(f, b string) lipgloss.Style { return fg(f).Background(lipgloss.Color(b)) }
+	s := base(r)
+	s.Outward, s.Ret, s.Slots, s.Good = fg("6").Bold(true), fg("5").Bold(true), fg("2").Bold(true), fg("2").Bold(true)
+	s.OutBand, s.RetBand, s.Warn, s.Alarm = on("0", "6"), on("15", "5"), on("0", "3"), on("15", "1")
+	s.Color = profile != termenv.Ascii
+	return s
+}
+
+// NewUncoloured makes looks without any colour that keep bold, underlined and reversed: for a terminal
+// whose user wants no colour (the convention of no-color.org asks for no more than that).
+func NewUncoloured(w io.Writer) Styles {
+	r := renderer(w, termenv.ANSI)
+	s := base(r)
+	bold, ground := r.NewStyle().Bold(true), r.NewStyle().Reverse(true)
+	s.Outward, s.Ret, s.Slots, s.Good = bold, bold, r.NewStyle(), bold
+	s.OutBand, s.RetBand, s.Warn, s.Alarm = ground, ground, ground, ground.Bold(true)
+	return s
+}
+
+func renderer(w io.Writer, profile termenv.Profile) *lipgloss.Renderer {
 	r := lipgloss.NewRenderer(w)
 	r.SetColorProfile(profile)
 	// The ground is never asked for: some terminals don't answer, and these looks suit both.
 	r.SetHasDarkBackground(true)
-	fg := func(c string) lipgloss.Style { return r.NewStyle().Foreground(lipgloss.Color(c)) }
-	// Not bold: many terminals draw bold black as grey.
-	on := func(f, b string) lipgloss.Style { return fg(f).Background(lipgloss.Color(b)) }
-	return Styles{
-		r: r, Plain: r.NewStyle(), Title: r.NewStyle().Bold(true), Dim: r.NewStyle().Faint(true),
-		Strong: r.NewStyle().Bold(true), Figure: r.NewStyle().Bold(true),
-		Outward: fg("6").Bold(true), Ret: fg("5").Bold(true), Slots: fg("2").Bold(true),
-		OutBand: on("0", "6"), RetBand: on("15", "5"), Warn: on("0", "3"), Alarm: on("15", "1"),
-		Good: fg("2").Bold(true), Field: r.NewStyle().Bold(true).Underline(true),
-		Color: profile != termenv.Ascii,
-	}
+	return r
+}
+
+// base are the looks that need no colour.
+func base(r *lipgloss.Renderer) Styles {
+	bold := r.NewStyle().Bold(true)
+	return Styles{r: r, Plain: r.NewStyle(), Title: bold, Dim: r.NewStyle().Faint(true), Strong: bold, Figure: bold,
+		Field: bold.Underline(true)}
 }
 
 // Bar is a bar of so many cells, filled as far as done is of all.
 func (s Styles) Bar(done, all, cells int) string {
-	bar := progress.New(progress.WithoutPercentage(), progress.WithSolidFill("6"), progress.WithFillCharacters('█', '░'),
-		progress.WithWidth(cells), progress.WithColorProfile(s.r.ColorProfile()))
-	bar.EmptyColor = "8"
-	return bar.ViewAs(float64(done) / float64(max(all, 1)))
+	cells = max(cells, 0)
+	full := min(max(done, 0)*cells/max(all, 1), cells)
+	bar := s.Plain
+	if s.Color {
+		bar = s.r.NewStyle().Foreground(lipgloss.Color("6"))
+	}
+	return bar.Render(strings.Repeat("█", full)) + s.Dim.Render(strings.Repeat("░", cells-full))
 }
 
 // Way is the colour of a direction.

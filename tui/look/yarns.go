@@ -13,7 +13,7 @@ import (
 // easier to read. A colour that nobody described has no ground, only its letter.
 func (s Styles) Yarn(c plan.StripeColour) lipgloss.Style {
 	rgb, err := strconv.ParseUint(strings.TrimPrefix(c.Shade, "#"), 16, 24)
-	if err != nil || c.Shade == "" {
+	if err != nil || c.Shade == "" || !s.Color {
 		return s.Strong
 	}
 	on := "#000000"

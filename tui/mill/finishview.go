@@ -4,82 +4,69 @@ import (
 	"fmt"
 	"strings"
 
+	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
 
-// viewFinish leads through the finishing steps, the current one large.
+// viewFinish leads through the finishing steps, the one in hand as large as it finds room.
 func (m Model) viewFinish(w, h int) string {
-	s, steps := m.Styles, m.st.Steps()
-	done := m.st.Chains[m.st.Chain-1]
-	next, more := m.st.NextStep()
-	lines := []string{m.header(w)}
-	head := fmt.Sprintf("  WOUND  ·  %d ends in %d passes  ·  step %d of %d", m.st.EndsStanding(), m.st.Laid(), len(done.Ticked)+1, len(steps))
+	s, k, st := m.Styles, m.Keys, m.s.State()
+	steps := st.Steps()
+	done := len(st.Chains[st.Chain-1].Ticked)
+	step, more := st.NextStep()
+	title, word := heading{fmt.Sprintf("WOUND  ·  %d ends in %d passes  ·  step %d of %d", st.EndsStanding(), st.Laid(), done+1, len(steps)),
+		fmt.Sprintf("STEP %d OF %d", done+1, len(steps)), s.OutBand}, "this step is done"
 	if !more {
-		head = fmt.Sprintf("  ALL %d STEPS DONE", len(steps))
+		all := fmt.Sprintf("ALL %d STEPS DONE", len(steps))
+		title, word = heading{all, all, s.OutBand}, "close the record: the warp is finished"
+		step = plan.Step{Title: strings.Join(m.s.Announce(m.at), " ")}
 	}
-	lines = append(lines, look.Filled([]string{"", head, ""}, s.OutBand, w)...)
-	if h >= 22 {
-		lines = append(lines, "")
-	}
-	lines = append(lines, m.stepDetail(next, more, w)...)
-	foot := m.finishFoot(w, more)
-	room := h - len(flatLines(lines)) - len(foot) - 1
-	if room >= 3 {
-		lines = append(lines, "")
-		lines = append(lines, m.stepList(steps, w, room)...)
-	}
-	return look.WithFoot(lines, foot, w, h)
-}
-
-func (m Model) finishFoot(w int, more bool) []string {
-	s, k := m.Styles, m.Keys
-	if m.rec.ReadOnly() {
-		return []string{m.keyLineWind(w)}
-	}
-	word := "this step is done"
-	if !more {
-		word = "close the record: the warp is finished"
-	}
-	var out []string
-	if marks := m.marksText(); marks != "" {
-		out = append(out, s.Warn.Render(look.Fit("  "+marks+" ", w)))
-	}
-	if m.ignore != "" {
-		out = append(out, s.Alarm.Render(look.Fit("  ! "+m.ignore+" ", w)))
-	}
-	return append(out, s.KeyLine(w, keys.As(k.Done, word), k.Untick, k.Note, k.Leave))
-}
-
-func flatLines(lines []string) []string { return strings.Split(strings.Join(lines, "\n"), "\n") }
-
-// stepDetail is the step to do now, with its caution.
-func (m Model) stepDetail(step plan.Step, more bool, w int) []string {
-	s := m.Styles
-	if !more {
-		text := "This chain is tied, labelled and off the mill."
-		if m.st.Chain < len(m.st.Chains) {
-			text += " The next chain follows."
-		}
-		return look.Indent(look.Wrap(text, w-4), 2)
-	}
-	out := look.Painted(look.Wrap(strings.ToUpper(step.Title), w-4), s.Title)
-	out = append(out, look.Wrap(step.Detail, w-4)...)
+	name := look.NewPart(m.wordSizes(step.Title, w)...)
+	detail, caution := textPart(step.Detail, s.Plain, w), look.NewPart(nil)
 	if step.Caution != "" {
-		out = append(out, "")
-		out = append(out, look.Painted(look.Wrap("Take care: "+step.Caution, w-4), s.Warn)...)
+		caution = textPart("Take care: "+step.Caution, s.Warn, w)
 	}
-	return look.Indent(out, 2)
+	marks := mayGo(nil)
+	if text := m.marksText(); text != "" {
+		marks = mayGo([]string{s.Warn.Render(look.Fit("  "+text+" ", w))})
+	}
+	list := look.NewPart(nil)
+	for _, rows := range []int{3, 5, 8, 14, 20} {
+		list.Sizes = append(list.Sizes, look.Drawn(m.stepList(steps, w, rows)))
+	}
+	wishes := []look.Wish{marks.At(1), name.At(1), name.At(2), list.At(1), list.At(2),
+		name.At(3), list.At(3), name.At(4), list.At(4), name.At(5), list.At(5)}
+	line := s.KeyLine(w, keys.As(k.Laid, word), k.Undo, k.Redo, k.Note, k.Broken, k.Knot, k.Pause, k.Leave)
+	if m.rec.ReadOnly() {
+		line = m.passKeys(w)
+	}
+	return m.titled(title, line, []*look.Part{name, detail, caution, marks, list}, wishes, w, h)
+}
+
+// wordSizes draws a sentence as it is, at double width, and in block letters.
+func (m Model) wordSizes(text string, w int) [][]string {
+	s := m.Styles
+	sizes := [][]string{look.Indent(look.Painted(look.Wrap(text, w-4), s.Title), 2)}
+	for z := look.Double; z < look.Blocks+4; z++ {
+		rows := s.Wrapped(strings.ToUpper(text), z, w-4)
+		if rows == nil {
+			break
+		}
+		sizes = append(sizes, look.Indent(look.Painted(rows, s.Title), 2))
+	}
+	return sizes
 }
 
 // stepList shows the steps done and to come, as many as find room around the current one.
 func (m Model) stepList(steps []plan.Step, w, room int) []string {
-	s, done := m.Styles, m.st.Chains[m.st.Chain-1]
+	st := m.s.State()
+	s, done := m.Styles, st.Chains[st.Chain-1]
 	current := len(steps)
-	for i, st := range steps {
-		if !done.Has(st.ID) {
+	for i, step := range steps {
+		if !done.Has(step.ID) {
 			current = i
 			break
 		}
@@ -87,16 +74,12 @@ func (m Model) stepList(steps []plan.Step, w, room int) []string {
 	from := min(max(current-room/3, 0), max(len(steps)-room, 0))
 	var out []string
 	for i := from; i < min(from+room, len(steps)); i++ {
-		mark, style := "[ ]", s.Plain
+		mark, style, pointer := "[ ]", s.Plain, "  "
 		switch {
 		case done.Has(steps[i].ID):
 			mark, style = "[x]", s.Dim
 		case i == current:
-			mark, style = "[ ]", s.Strong
-		}
-		pointer := "  "
-		if i == current {
-			pointer = "▸ "
+			style, pointer = s.Strong, "▸ "
 		}
 		out = append(out, look.Fit("  "+pointer+style.Render(mark+" "+steps[i].Title), w))
 	}
@@ -105,23 +88,27 @@ func (m Model) stepList(steps []plan.Step, w, room int) []string {
 
 // viewDone is the end of a warp: what was wound, and what to know about it.
 func (m Model) viewDone(w, h int) string {
-	s, p := m.Styles, m.st.Plan
-	lines := []string{m.header(w)}
+	s, st := m.Styles, m.s.State()
+	p := st.Plan
+	row := func(name, value string) string {
+		return look.Fit("  "+s.Dim.Render(look.Pad(name, 18))+s.Strong.Render(value), w)
+	}
+	lines := []string{m.header("", w)}
 	lines = append(lines, look.Filled([]string{"", "  FINISHED  ·  the warp is off the mill", ""}, s.OutBand, w)...)
 	if h >= 18 {
 		lines = append(lines, "")
-	}
-	row := func(name, value string) string {
-		return look.Fit("  "+s.Dim.Render(look.Pad(name, 18))+s.Strong.Render(value), w)
 	}
 	lines = append(lines,
 		row("ends", endsText(p)),
 		row("length", p.Path.Length.In(p.Spec.Units.Long(), 2)),
 		row("yarn", p.WarpYarn().In(p.Spec.Units.Long(), 0)+" in the ends"),
 		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
-		row("begun", look.When(m.st.Started, m.at)), row("finished", look.When(m.st.Last, m.at)))
-	foot := []string{s.KeyLine(w, keys.As(m.Keys.Home, "home"), m.Keys.Leave)}
-	lines = append(lines, m.handOver(w, h-len(flatLines(lines))-len(foot))...)
+		row("begun", look.When(st.Started, m.at)), row("finished", look.When(st.Last, m.at)))
+	foot := []string{s.KeyLine(w, m.Keys.Home, m.Keys.Reopen, m.Keys.Leave)}
+	if msg := m.message(); msg.Level == session.Alarm {
+		foot = append(m.messageRows(msg, w), foot...)
+	}
+	lines = append(lines, m.handOverRows(w, h-len(lines)-len(foot))...)
 	return look.WithFoot(lines, foot, w, h)
 }
 

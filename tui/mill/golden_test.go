@@ -1,13 +1,15 @@
 package mill
 
 import (
-	"errors"
+	"fmt"
 	"testing"
+	"time"
 
 	"github.com/charmbracelet/x/exp/golden"
 	"github.com/muesli/termenv"
 
 	"millside/counter"
+	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/internal/hand"
 	"millside/tui/look"
@@ -51,9 +53,7 @@ var pages = []struct {
 	}},
 	{"paused", func(b *bench) page { return b.press(b.winding(hand.Towels(), 17), "p") }},
 	{"resume", func(b *bench) page {
-		m := b.winding(hand.Towels(), 18)
-		m.mode = modeResume
-		return m
+		return b.again(b.winding(hand.Towels(), 18))
 	}},
 	{"recount", func(b *bench) page {
 		return b.typed(b.press(b.typed(b.press(b.winding(hand.Towels(), 17), "c"), "8"), "enter"), "7")
@@ -66,11 +66,11 @@ var pages = []struct {
 	{"keys", func(b *bench) page { return b.press(b.winding(hand.Towels(), 17), "?") }},
 	{"striped-thread", func(b *bench) page { return b.winding(hand.Plaid(), 0) }},
 	{"striped-outward", func(b *bench) page { return b.press(b.winding(hand.Plaid(), 0), "space") }},
-	{"striped-lease", func(b *bench) page { return atMode(b, b.press(b.winding(hand.Plaid(), 0), "space"), modeLease) }},
+	{"striped-lease", func(b *bench) page { return b.until(b.winding(hand.Plaid(), 0), session.AtQuestion) }},
 	{"striped-change", func(b *bench) page { return atChange(b) }},
 	{"striped-after-change", func(b *bench) page { return b.press(atChange(b), "space") }},
 	{"settings", func(b *bench) page {
-		return NewSettingsPage(b.deps.Styles, b.deps.Keys, Settings{Keys: []string{"f5"}}, nil)
+		return NewSettingsPage(b.deps.Styles, b.deps.Keys, Settings{Keys: []string{"f5"}}, nil, nil)
 	}},
 	{"finish", func(b *bench) page { return b.winding(hand.Towels(), 40) }},
 	{"finish-dyed", func(b *bench) page {
@@ -82,7 +82,8 @@ var pages = []struct {
 	{"done", func(b *bench) page { return finished(b, true) }},
 	{"not-saved", func(b *bench) page {
 		m := b.winding(hand.Towels(), 17)
-		m.mode, m.broken = modeBroken, errors.New("the record could not be written: no space left on device")
+		m.s, _ = m.s.Take(session.Press{}, b.clock.T.Add(time.Minute))
+		m.s, _ = m.s.NotSaved(fmt.Errorf("%w: no space left on device", counter.ErrBroken))
 		return m
 	}},
 }
@@ -94,36 +95,21 @@ type page interface{ View(w, h int) string }
 var yarnPages = map[string]bool{"striped-thread": true, "striped-outward": true, "striped-lease": true,
 	"striped-change": true, "striped-after-change": true}
 
-// atMode winds on until a page comes up.
-func atMode(b *bench, s Model, want mode) Model {
-	for range 60 {
-		if s.mode == want {
-			return s
-		}
-		s = b.press(s, "space")
-	}
-	b.t.Fatal("the page never came")
-	return Model{}
-}
-
-// atChange winds the fading runner up to its first change of the paddle.
+// atChange winds the fading runner up to its first halt.
 func atChange(b *bench) Model {
-	return atMode(b, b.press(b.winding(hand.Fade(), 0), "space"), modeChange)
+	return b.until(b.press(b.winding(hand.Fade(), 0), "space"), session.AtPeg)
 }
 
 // finished goes through all finishing steps; closed also closes the record.
 func finished(b *bench, closed bool) Model {
-	m := b.winding(hand.Towels(), 39)
-	b.append(m.rec, counter.Event{Kind: counter.Noted, Chain: 1, Pass: 39, Text: "knot in position 4"})
-	m.st = m.rec.State()
-	s := b.press(m, "space")
-	for range m.st.Plan.Finishing(m.st.Current()) {
-		s = b.press(s, "space")
+	m := b.press(b.typed(b.press(b.winding(hand.Towels(), 39), "n"), "knot in position 4"), "enter", "space")
+	for range m.s.State().Steps() {
+		m = b.press(m, "space")
 	}
 	if closed {
-		s = b.press(s, "space")
+		m = b.press(m, "space")
 	}
-	return s
+	return m
 }
 
 func TestGolden(t *testing.T) {
@@ -179,8 +165,8 @@ func TestPagesFitEverySize(t *testing.T) {
 	for _, page := range pages {
 		t.Run(page.name, func(t *testing.T) {
 			s := page.make(newBench(t, termenv.Ascii))
-			for w := 1; w <= 301; w += 23 {
-				for h := 1; h <= 101; h += 9 {
+			for w := 1; w <= 301; w += 50 {
+				for h := 1; h <= 101; h += 11 {
 					hand.Fits(t, s.View(w, h), hand.Size{W: w, H: h})
 				}
 			}

@@ -7,12 +7,12 @@ import (
 	"millside/tui/look"
 )
 
-// handOver lists what the loom must know of the winding: marked ends with their place on the loom, what
+// handOverRows lists what the loom must know of the winding: marked ends with their place on the loom, what
 // was recounted, notes, and the time taken. Where there is no room for all of it, it says so, since a marked
 // end that is cut off would be taken for none.
-func (m Model) handOver(w, room int) []string {
+func (m Model) handOverRows(w, room int) []string {
 	var out []string
-	for _, r := range m.reck.over.Rows {
+	for _, r := range m.handOver.Rows {
 		for i, l := range look.Wrap(measure.Clean(r.Value), max(w-24, 10)) {
 			label := ""
 			if i == 0 {
@@ -35,7 +35,7 @@ func (m Model) handOver(w, room int) []string {
 // marksText says, while the warp is taken off, which ends to look for.
 func (m Model) marksText() string {
 	n := 0
-	for _, i := range m.st.Incidents {
+	for _, i := range m.s.State().Incidents {
 		if i.Stands() {
 			n++
 		}

@@ -10,6 +10,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"millside/counter"
+	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/internal/hand"
 	"millside/tui/keys"
@@ -27,18 +28,18 @@ type bench struct {
 	t     *testing.T
 	deps  Deps
 	clock *hand.Clock
-	bells int
+	heard []session.Cue
 }
 
 func newBench(t *testing.T, profile termenv.Profile) *bench {
 	t.Helper()
 	b := &bench{t: t, clock: hand.NewClock()}
 	b.deps = Deps{Store: counter.Store{Dir: t.TempDir(), FS: counter.OS()}, Styles: look.NewStyles(io.Discard, profile),
-		Keys: keys.Default(), Bell: func() { b.bells++ }}
+		Keys: keys.Default(), Sound: func(c session.Cue) { b.heard = append(b.heard, c) }}
 	return b
 }
 
-// winding makes a record with so many passes laid.
+// winding winds a warp so far, half a minute a pass, and through whatever is asked there.
 func (b *bench) winding(spec plan.Spec, laid int) Model {
 	b.t.Helper()
 	p, err := plan.New(spec)
@@ -50,24 +51,52 @@ func (b *bench) winding(spec plan.Spec, laid int) Model {
 		b.t.Fatal(err)
 	}
 	b.t.Cleanup(func() { _ = rec.Close() })
-	for i := range laid {
-		b.append(rec, counter.Event{Kind: counter.Laid, Pass: i + 1, Chain: 1})
-		if i == 1 {
-			b.append(rec, counter.Event{Kind: counter.LeaseSeen, Order: spec.ReturnOrder})
-		}
-	}
 	m := New(b.deps, rec, b.clock.T)
-	m.mode = m.restingMode()
+	for laid > 0 {
+		stage := m.s.Stage(m.at)
+		if m.s.State().Laid() == laid && stage != session.AtQuestion && stage != session.AtPeg {
+			break
+		}
+		b.clock.Wait(27 * time.Second)
+		if stage == session.AtQuestion {
+			m = b.press(m, "y")
+			continue
+		}
+		m = b.press(m, "space")
+	}
+	b.clock.Wait(27 * time.Second)
 	return m
 }
 
-func (b *bench) append(rec *counter.Record, e counter.Event) {
+// again closes the record and opens it anew, as after a crash.
+func (b *bench) again(m Model) Model {
 	b.t.Helper()
-	e.At = b.clock.T
-	b.clock.Wait(30 * time.Second)
-	if _, err := rec.Append(e); err != nil {
+	if err := m.rec.Close(); err != nil {
 		b.t.Fatal(err)
 	}
+	rec, err := counter.Open(counter.OS(), m.rec.Path())
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	b.t.Cleanup(func() { _ = rec.Close() })
+	return New(b.deps, rec, b.clock.T)
+}
+
+// until winds on until a page comes up.
+func (b *bench) until(m Model, want session.Stage) Model {
+	b.t.Helper()
+	for range 80 {
+		switch stage := m.s.Stage(m.at); stage {
+		case want:
+			return m
+		case session.AtQuestion:
+			m = b.press(m, "y")
+		default:
+			m = b.press(m, "space")
+		}
+	}
+	b.t.Fatal("the page never came")
+	return Model{}
 }
 
 // press sends keys one by one, each followed by what its commands bring, three seconds apart.

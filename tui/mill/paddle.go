@@ -29,7 +29,7 @@ func paddleOrder(p *plan.Plan, pass plan.Pass) []int {
 // paddleLines shows the paddle as it must be threaded, position by position, in the order in which it
 // lies in the lease for this pass. Parked positions have no ground and stand in brackets.
 func (m Model) paddleLines(pass plan.Pass, w, rows int) []string {
-	p, s := m.st.Plan, m.Styles
+	p, s := m.s.State().Plan, m.Styles
 	order, set := paddleOrder(p, pass), p.SetUpOf(pass)
 	label := "paddle    "
 	cell := min(max((w-len(label)-4)/max(len(order), 1), 1), 4)
@@ -63,25 +63,33 @@ func (m Model) paddleLines(pass plan.Pass, w, rows int) []string {
 // stripeBar is the whole warp across the screen in the yarns' own colours, and below it how much of it
 // stands.
 func (m Model) stripeBar(w int) []string {
-	p, s := m.st.Plan, m.Styles
+	p, s := m.s.State().Plan, m.Styles
 	all, width := p.EndsWound(), max(w-4, 1)
-	stands := m.st.EndsStandingAll()
-	drawn := plan.DrawStripes(m.reck.runs, width, min(stands+1, all))
+	stands := m.s.State().EndsStandingAll()
+	drawn := plan.DrawStripes(m.runs, width, min(stands+1, all))
 	bar := look.StripeCells(s, p, len(drawn.Cells), func(x int) int { return drawn.Cells[x].Colour })
 	laid := drawn.Laid(stands)
-	text := fmt.Sprintf(" %d of %d passes laid", m.st.PassesLaidAll(), p.Passes())
+	text := ""
 	if !drawn.Whole {
-		text += fmt.Sprintf("; drawn: ends %d to %d", drawn.First(), drawn.Last())
+		text = fmt.Sprintf(" drawn: ends %d to %d", drawn.First(), drawn.Last())
 	}
 	marks := []rune(strings.Repeat("━", max(laid-1, 0)) + "▲")
 	if len(marks)+lipgloss.Width(text) > width {
 		marks = []rune(look.Spread(text, "▲", max(laid, 1)))
 		text = ""
 	}
-	for _, i := range m.st.Incidents { // an x under each end to look for at the loom
+	for _, i := range m.s.State().Incidents { // an x under each end to look for at the loom
 		if x := drawn.CellOf(i.End); i.Stands() && i.End >= drawn.First() && i.End <= drawn.Last() && x < len(marks)-1 {
 			marks[x] = 'x'
 		}
 	}
 	return []string{"  " + bar, "  " + s.Outward.Render(string(marks)) + text}
+}
+
+// paddleSizes shows the paddle of a striped warp: its colours, and below them the positions.
+func (m Model) paddleSizes(p plan.Pass, w int) [][]string {
+	if !m.s.State().Plan.Striped() {
+		return [][]string{nil}
+	}
+	return [][]string{nil, m.paddleLines(p, w, 1), m.paddleLines(p, w, 2)}
 }

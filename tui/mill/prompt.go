@@ -1,13 +1,16 @@
 package mill
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
 
 	"millside/counter"
+	"millside/counter/session"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -21,6 +24,7 @@ type prompt struct {
 	at       int
 	problem  string
 	done     bool
+	touched  bool // something was typed
 }
 
 // question is what a prompt asks.
@@ -31,8 +35,8 @@ type question interface {
 	changed(st counter.State, texts []string, at int) []string
 	// preview says what the answers as they stand would mean.
 	preview(st counter.State, texts []string) string
-	// event is what is to be written; the problem is empty if the answers will do.
-	event(st counter.State, texts []string) (e counter.Event, problem string)
+	// intent is what the answers ask for; the problem says what won't do.
+	intent(st counter.State, texts []string) (in session.Intent, problem string)
 }
 
 // maxNote is the longest note or reason.
@@ -62,7 +66,7 @@ func (p prompt) texts() []string {
 }
 
 func (p prompt) update(msg tea.Msg, st counter.State) (prompt, tea.Cmd) {
-	p.fields = append([]textinput.Model(nil), p.fields...)
+	p.fields = slices.Clone(p.fields)
 	if k, ok := msg.(tea.KeyMsg); ok {
 		switch {
 		case key.Matches(k, p.keys.Keep):
@@ -84,6 +88,7 @@ func (p prompt) update(msg tea.Msg, st counter.State) (prompt, tea.Cmd) {
 	if p.fields[p.at].Value() == before {
 		return p, cmd
 	}
+	p.touched = true
 	for i, text := range p.question.changed(st, p.texts(), p.at) {
 		if i != p.at && text != p.fields[i].Value() {
 			p.fields[i].SetValue(text)
@@ -100,15 +105,32 @@ func (p prompt) focus(i int) prompt {
 	return p
 }
 
-// answer gives the event once the last field is entered; a wrong answer is said below the fields.
-func (p *prompt) answer(st counter.State) (counter.Event, bool) {
+// answer gives the intent once the last field is entered; a wrong answer is said below the fields.
+func (p *prompt) answer(st counter.State) session.Intent {
 	if !p.done {
-		return counter.Event{}, false
+		return nil
 	}
 	p.done = false
-	e, problem := p.question.event(st, p.texts())
-	p.problem = problem
-	return e, problem == ""
+	in, problem := p.question.intent(st, p.texts())
+	if p.problem = problem; problem != "" {
+		return nil
+	}
+	return in
+}
+
+// takes says whether a field has a use for a key: it is text, it moves the cursor, or it goes on to the
+// next field.
+func (p prompt) takes(msg tea.KeyMsg) bool {
+	f := p.fields[p.at]
+	switch msg.Type {
+	case tea.KeyRunes, tea.KeySpace:
+		return true
+	case tea.KeyRight:
+		return f.Position() < len([]rune(f.Value()))
+	case tea.KeyDown:
+		return len(p.fields) > 1
+	}
+	return key.Matches(msg, p.keys.Keep, p.keys.NextAnswer)
 }
 
 // lines draws the prompt.
@@ -116,7 +138,7 @@ func (p prompt) lines(s look.Styles, st counter.State, w int) []string {
 	labels := p.question.labels()
 	wide := 0
 	for _, l := range labels {
-		wide = max(wide, len(l))
+		wide = max(wide, lipgloss.Width(l))
 	}
 	wide = min(wide, max(w/2, 10))
 	var out []string

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"millside/counter"
+	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -17,11 +18,11 @@ func (noteQuestion) title() string                                           { r
 func (noteQuestion) labels() []string                                        { return []string{"note"} }
 func (noteQuestion) changed(_ counter.State, texts []string, _ int) []string { return texts }
 func (noteQuestion) preview(st counter.State, _ []string) string             { return "kept with " + passWords(st) }
-func (noteQuestion) event(st counter.State, t []string) (counter.Event, string) {
+func (noteQuestion) intent(_ counter.State, t []string) (session.Intent, string) {
 	if t[0] == "" {
-		return counter.Event{}, "write a few words, or press esc"
+		return nil, "write a few words, or go back"
 	}
-	return counter.Event{Kind: counter.Noted, Pass: st.Laid(), Text: t[0]}, ""
+	return session.Note{Text: t[0]}, ""
 }
 
 func passWords(st counter.State) string {
@@ -41,27 +42,26 @@ func countOf(name, text string, low, high int) (int, string) {
 }
 
 // endQuestion notes a broken end or a knot.
-type endQuestion struct{ what counter.What }
+type endQuestion struct {
+	what   counter.What
+	inHand int // the pass that it is about where no other is given
+}
 
 func (q endQuestion) title() string { return strings.ToUpper(q.what.Words()) }
-func (endQuestion) labels() []string {
+func (q endQuestion) labels() []string {
 	return []string{"position", "pass", "where: length from the lease, or turns"}
 }
 func (endQuestion) changed(_ counter.State, texts []string, _ int) []string { return texts }
 
-// nowPass is the pass that something happens on: the one being laid, or the last one of a wound chain.
-func nowPass(st counter.State) int { return min(st.Laid()+1, len(st.Current().Passes)) }
-
 func (q endQuestion) preview(st counter.State, t []string) string {
-	e, problem := q.event(st, t)
+	mark, problem := q.mark(st, t)
 	if problem != "" {
 		if t[0] == "" {
-			return "Which position of the paddle? Where along the warp may stay empty."
+			return fmt.Sprintf("Which position of the paddle? It is about pass %d, which is in hand, if you give no other. Where along the warp may stay empty.", q.inHand)
 		}
 		return ""
 	}
-	pass := st.Current().Passes[e.Pass-1]
-	end := pass.EndAt(e.Position)
+	end := st.Current().Passes[mark.Pass-1].EndAt(mark.Position)
 	text := fmt.Sprintf("That is end %d of the warp", end)
 	if st.Plan.Striped() {
 		text += ", " + st.Plan.ColourText(st.Plan.EndColour(end))
@@ -69,27 +69,37 @@ func (q endQuestion) preview(st counter.State, t []string) string {
 	return text + ". It will stand on the hand-over."
 }
 
-func (q endQuestion) event(st counter.State, t []string) (counter.Event, string) {
-	e := counter.Event{Kind: counter.Incident, What: q.what}
+func (q endQuestion) intent(st counter.State, t []string) (session.Intent, string) {
+	mark, problem := q.mark(st, t)
+	if problem != "" {
+		return nil, problem
+	}
+	return mark, ""
+}
+
+func (q endQuestion) mark(st counter.State, t []string) (session.Mark, string) {
+	mark := session.Mark{What: q.what, Pass: q.inHand}
 	var problem string
-	if e.Pass, problem = countOf("pass", t[1], 1, nowPass(st)); problem != "" {
-		return e, problem
+	if t[1] != "" {
+		if mark.Pass, problem = countOf("pass", t[1], 1, q.inHand); problem != "" {
+			return mark, problem
+		}
 	}
-	if e.Position, problem = countOf("position", t[0], 1, measure.MaxPositions); problem != "" {
-		return e, problem
+	if mark.Position, problem = countOf("position", t[0], 1, measure.MaxPositions); problem != "" {
+		return mark, problem
 	}
-	if pass := st.Current().Passes[e.Pass-1]; !pass.Carried.Has(e.Position) {
-		return e, fmt.Sprintf("position: pass %d carries positions %s", e.Pass, pass.Carried)
+	if pass := st.Current().Passes[mark.Pass-1]; !pass.Carried.Has(mark.Position) {
+		return mark, fmt.Sprintf("position: pass %d carries positions %s", mark.Pass, pass.Carried)
 	}
 	if t[2] == "" {
-		return e, ""
+		return mark, ""
 	}
 	place, err := placeOf(st.Plan, t[2])
 	if err != nil {
-		return e, "where: " + err.Error()
+		return mark, "where: " + err.Error()
 	}
-	e.Place, e.HasPlace = place, true
-	return e, ""
+	mark.Place, mark.HasPlace = place, true
+	return mark, ""
 }
 
 // placeOf reads a length from the lease, or a number of turns of the mill.
@@ -104,29 +114,45 @@ func placeOf(p *plan.Plan, text string) (measure.Length, error) {
 	return place, err
 }
 
-// coneQuestion puts in a cone.
-type coneQuestion struct{}
+// packageQuestion puts in another package.
+type packageQuestion struct{ inHand int }
 
-func (coneQuestion) title() string    { return "NEW CONE" }
-func (coneQuestion) labels() []string { return []string{"position", "weight with its tube"} }
-func (coneQuestion) changed(_ counter.State, texts []string, _ int) []string {
+func (packageQuestion) title() string    { return "ANOTHER PACKAGE" }
+func (packageQuestion) labels() []string { return []string{"position", "weight with its tube"} }
+func (packageQuestion) changed(_ counter.State, texts []string, _ int) []string {
 	return texts
 }
-func (coneQuestion) preview(st counter.State, _ []string) string {
-	return fmt.Sprintf("It feeds from pass %d on. The weight may stay empty. Tie it in at an end peg, where the knot does no harm.", nowPass(st))
+func (q packageQuestion) preview(counter.State, []string) string {
+	return fmt.Sprintf("It feeds from pass %d on. The weight may stay empty. Tie it in at an end peg, where the knot does no harm.", q.inHand)
 }
-func (coneQuestion) event(st counter.State, t []string) (counter.Event, string) {
-	e := counter.Event{Kind: counter.NewCone, Pass: nowPass(st)}
+func (q packageQuestion) intent(st counter.State, t []string) (session.Intent, string) {
+	in := session.NewPackage{Pass: q.inHand}
 	var problem string
-	if e.Position, problem = countOf("position", t[0], 1, st.Plan.Spec.Positions); problem != "" || t[1] == "" {
-		return e, problem
+	if in.Position, problem = countOf("position", t[0], 1, st.Plan.Spec.Positions); problem != "" {
+		return nil, problem
+	}
+	if t[1] == "" {
+		return in, ""
 	}
 	weight, err := measure.ParseMass(t[1])
 	if err != nil {
-		return e, "weight: " + err.Error()
+		return nil, "weight: " + err.Error()
 	}
-	e.Weight = weight
-	return e, ""
+	in.Weight = weight
+	return in, ""
+}
+
+// reopenQuestion opens a finished warp again.
+type reopenQuestion struct{}
+
+func (reopenQuestion) title() string                                           { return "OPEN THE RECORD AGAIN" }
+func (reopenQuestion) labels() []string                                        { return []string{"why"} }
+func (reopenQuestion) changed(_ counter.State, texts []string, _ int) []string { return texts }
+func (reopenQuestion) preview(counter.State, []string) string {
+	return "The last finishing step can then be taken back, and passes before it. The reason is kept in the record."
+}
+func (reopenQuestion) intent(_ counter.State, t []string) (session.Intent, string) {
+	return session.Reopen{Reason: t[0]}, ""
 }
 
 // recountQuestion leads through the counting cross. What is typed at the pegs fills in the number of
@@ -174,19 +200,9 @@ func (recountQuestion) seen(st counter.State, t []string) (counter.Seen, string)
 		if problem != "" {
 			return seen, problem
 		}
-		seen.TiedGroups, seen.LooseGroups = lastTie(st), n
+		seen.TiedGroups, seen.LooseGroups = st.LastTie(), n
 	}
 	return seen, ""
-}
-
-// lastTie is the number of groups within the count ties that were made.
-func lastTie(st counter.State) int {
-	for i := len(st.Ties) - 1; i >= 0; i-- {
-		if st.Ties[i].Chain == st.Chain {
-			return st.Ties[i].Pass
-		}
-	}
-	return 0
 }
 
 func (q recountQuestion) changed(st counter.State, t []string, at int) []string {
@@ -219,30 +235,28 @@ func (q recountQuestion) preview(st counter.State, t []string) string {
 	cross := counter.CrossOf(n)
 	text := fmt.Sprintf("%s: %d over peg 1 and %d over peg 2, %d ends. Now the count says %d; both numbers are kept.",
 		measure.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, st.Current().EndsAfter(n), st.Laid())
-	if tie := lastTie(st); tie > 0 {
-		text += fmt.Sprintf(" The last tie was made after pass %d.", tie)
+	if tie := st.LastTie(); tie > 0 {
+		text += fmt.Sprintf(" The last count tie holds %d groups.", tie)
 	}
 	return text
 }
 
-func (q recountQuestion) event(st counter.State, t []string) (counter.Event, string) {
+func (q recountQuestion) intent(st counter.State, t []string) (session.Intent, string) {
 	n, problem := countOf("passes", t[atPasses], 0, len(st.Current().Passes))
 	if problem != "" {
-		return counter.Event{}, problem
+		return nil, problem
 	}
 	if t[atWhy] == "" {
-		return counter.Event{}, "say why, so that the record can be read later"
+		return nil, "say why, so that the record can be read later"
 	}
-	why := t[atWhy]
-	if t[atPeg1] != "" || t[atPeg2] != "" {
-		why += fmt.Sprintf(" (%s over peg 1, %s over peg 2)", orDash(t[atPeg1]), orDash(t[atPeg2]))
+	seen, problem := q.seen(st, t)
+	if problem != "" {
+		return nil, problem
 	}
-	return counter.Event{Kind: counter.Recounted, Pass: n, Text: why}, ""
+	return session.Recount{Passes: n, Reason: t[atWhy], Seen: seen}, ""
 }
 
-func orDash(s string) string {
-	if s == "" {
-		return "-"
-	}
-	return s
+// recountPrompt asks for what lies on the pegs; the number of passes begins with what is believed.
+func (m Model) recountPrompt() prompt {
+	return newPrompt(m.Deps, recountQuestion{}, "", "", "", "", fmt.Sprint(m.s.State().Laid()), "counted on the pegs")
 }

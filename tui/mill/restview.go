@@ -5,78 +5,94 @@ import (
 	"strings"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/lipgloss"
-
+	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
 
-// viewResting is the pause, and the page on coming back: what must be seen on the mill before winding
-// goes on.
-func (m Model) viewResting(w, h int) string {
+// viewLooking is the pause, and the page on coming back: what must stand on the mill before winding goes on.
+func (m Model) viewLooking(w, h int) string {
 	s, k := m.Styles, m.Keys
-	title := "PAUSED"
-	if m.mode == modeResume {
-		title = "WELCOME BACK"
+	standing := m.s.Standing()
+	title := "LOOK AT THE MILL"
+	if standing.Paused {
+		title = "PAUSED"
 	}
-	lines := []string{m.header(w)}
-	lines = append(lines, look.Filled([]string{"", "  " + title + "  ·  look at the mill before you go on", ""}, s.Warn, w)...)
-	if h >= 22 {
-		lines = append(lines, "")
+	rows := look.NewPart(m.standingRows(standing, w))
+	picture := mayGo(m.crossPicture(standing.Cross.OverPeg1, standing.Cross.OverPeg2, w))
+	big := look.NewPart(m.standingBig(standing, w)...)
+	if standing.Laid == 0 || standing.Ticked > 0 {
+		picture = mayGo(nil)
 	}
-	lines = append(lines, m.mustBeSeen(w, h)...)
-	if m.flash != "" {
-		lines = append(lines, "", s.Warn.Render(look.Fit("  "+m.flash+" ", w)))
-	}
-	foot := []string{s.KeyLine(w, k.GoOn, keys.As(k.Recount, "doesn't: recount"), k.Note, k.Leave)}
-	return look.WithFoot(lines, foot, w, h)
+	wishes := []look.Wish{picture.At(1), big.At(1), big.At(2), big.At(3)}
+	line := s.KeyLine(w, keys.As(k.Laid, "it is so: go on"), keys.As(k.Recount, "it isn't: recount"), k.Note, k.Leave)
+	return m.titled(heading{title, title, s.Warn}, line, []*look.Part{big, rows, picture}, wishes, w, h)
 }
 
-// mustBeSeen lists what stands on the mill if the count is right.
-func (m Model) mustBeSeen(w, h int) []string {
-	s, c, laid := m.Styles, m.st.Current(), m.st.Laid()
-	cross := m.st.Cross()
-	row := func(name, value string) string {
-		return look.Fit("  "+s.Dim.Render(look.Pad(name, 18))+s.Strong.Render(value), w)
+// standingBig is how many passes and ends must stand, large.
+func (m Model) standingBig(st session.Standing, w int) [][]string {
+	sizes := [][]string{nil}
+	for z := look.Blocks; z < look.Blocks+4; z++ {
+		big, ok := phrasesAt(m.Styles, []string{fmt.Sprintf("%d PASSES", st.Laid), fmt.Sprintf("%d ENDS", st.Ends)}, z, w-4)
+		if !ok {
+			break
+		}
+		sizes = append(sizes, look.Indent(look.Painted(big.Draw(), m.Styles.Figure), 2))
 	}
-	out := []string{
-		row("passes laid", fmt.Sprintf("%d of %d", laid, len(c.Passes))),
-		row("ends standing", fmt.Sprintf("%d of %d", m.st.EndsStanding(), c.Ends())),
+	return sizes
+}
+
+// standingRows lists what stands on the mill if the count is right.
+func (m Model) standingRows(st session.Standing, w int) []string {
+	s := m.Styles
+	var out []string
+	row := func(name, value string) {
+		lines := look.Wrap(value, w-23)
+		for i, l := range lines {
+			if i > 0 {
+				name = ""
+			}
+			out = append(out, "  "+s.Dim.Render(look.Pad(name, 18))+" "+s.Strong.Render(l))
+		}
 	}
-	if laid == 0 {
-		return append(out, row("paddle", "at the lease, nothing wound yet"))
+	row("passes laid", fmt.Sprintf("%d of %d", st.Laid, st.Of))
+	row("ends standing", fmt.Sprintf("%d of %d", st.Ends, st.ChainEnds))
+	if st.Laid == 0 {
+		row("paddle", "at the lease, nothing wound yet")
+		return out
 	}
-	last := c.Passes[laid-1]
+	if st.Paused || m.at.Sub(st.Stopped) > time.Minute {
+		row("stopped", look.When(st.Stopped, m.at))
+	}
+	if st.Ticked > 0 {
+		row("finishing", measure.Counted(st.Ticked, "step is done", "steps are done"))
+		return out
+	}
 	where := "at the near end, by the lease"
-	if last.Direction.Far() {
+	if st.Peg == plan.FarPeg {
 		where = "at the far end, by the counting cross"
 	}
-	if away := m.st.Away(m.at); away > time.Minute || m.st.Paused {
-		out = append(out, row("stopped", look.When(m.st.Last, m.at)))
+	turn := strings.ToUpper(st.Turn.String()) + " round the end peg"
+	if st.Wrong {
+		turn += ", the wrong way"
 	}
-	if m.st.TwistAdvice() != "" {
-		out = append(out, look.Fit("  "+m.Styles.Warn.Render(" "+m.st.TwistAdvice()+" "), w))
+	row("paddle", where)
+	row("last turn", turn)
+	row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", measure.Counted(st.Cross.OverPeg1, "group", "groups"), st.Cross.OverPeg2))
+	if st.Tie.Pass > 0 {
+		row("last count tie", fmt.Sprintf("%s; %s loose", measure.Counted(st.Tie.Ends, "end", "ends"), measure.Counted(st.Laid-st.Tie.Pass, "group", "groups")))
 	}
-	out = append(out,
-		row("paddle", where),
-		row("last turn", strings.ToUpper(last.TurnAfter.String())+" round the end peg"),
-		row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", measure.Counted(cross.OverPeg1, "group", "groups"), cross.OverPeg2)))
-	if h >= 18 {
-		out = append(out, "")
-		out = append(out, m.crossPicture(cross.OverPeg1, cross.OverPeg2, w)...)
-	}
-	if m.st.Wound() {
-		out = append(out, row("next", "the finishing steps"))
+	if st.Twist != "" {
+		row("twist", st.Twist)
 	}
 	return out
 }
 
 // crossPicture draws the two pegs of the counting cross with the groups that lie over each.
 func (m Model) crossPicture(over1, over2, w int) []string {
-	c := look.NewCanvas(w-4, 5, m.st.Plan.Spec.Hand == plan.LeftHanded)
+	c := look.NewCanvas(w-4, 5, m.s.State().Plan.Spec.Hand == plan.LeftHanded)
 	f := look.RowsOf(5)
 	x1, x2 := (w-4)/4, (w-4)*3/4
 	mid := (x1 + x2) / 2
@@ -96,148 +112,4 @@ func (m Model) crossPicture(over1, over2, w int) []string {
 	c.Text(x1, f.Names, "peg 1", look.InkLabel)
 	c.Text(x2, f.Names, "peg 2", look.InkLabel)
 	return look.Indent(c.Lines(m.Styles.Inks(plan.Outward)), 2)
-}
-
-// viewLease asks the weaver to compare the second group in the lease with the drawing.
-func (m Model) viewLease(w, h int) string {
-	s, k := m.Styles, m.Keys
-	order := m.st.Plan.Spec.ReturnOrder
-	lines := []string{m.header(w)}
-	lines = append(lines, look.Filled([]string{"", "  LOOK AT THE LEASE  ·  do both groups lie as drawn?", ""}, s.Warn, w)...)
-	lines = append(lines, "")
-	lines = append(lines, m.leasePicture(w)...)
-	lines = append(lines, "")
-	text := "The second group lies in the same order as the first: its lowest position next to the first group. In the other order its highest position would lie there."
-	if order == plan.MirroredOrder {
-		text = "The second group lies the other way round: its highest position next to the first group. In the other order its lowest position would lie there."
-	}
-	lines = append(lines, look.Indent(look.Wrap(text, w-4), 2)...)
-	if m.ignore != "" {
-		lines = append(lines, "", s.Alarm.Render(look.Fit("  ! "+m.ignore+" ", w)))
-	}
-	foot := []string{s.KeyLine(w, keys.As(k.GoOn, "as drawn"), k.Other, k.Undo, k.Leave)}
-	return look.WithFoot(lines, foot, w, h)
-}
-
-// leasePicture shows the positions of the first two groups in the order in which they lie in the
-// lease: ends over peg A above, ends under it below. Groups too wide for the screen lose their middle.
-func (m Model) leasePicture(w int) []string {
-	const names, cell = 14, 3
-	c, s := m.st.Current(), m.Styles
-	perGroup := max((w-names-8)/cell/2, 3)
-	rows := [5]string{look.Pad("over peg A", names), look.Pad("under peg A", names), look.Pad("position", names), look.Pad("colour", names), look.Pad("", names)}
-	for i, p := range []plan.Pass{c.Passes[0], c.Passes[1]} {
-		over, under, positions, colours := m.groupPicture(p, perGroup)
-		wide := max(lipgloss.Width(positions), 14)
-		for row, text := range []string{s.Outward.Render(over), s.Outward.Render(under), s.Strong.Render(positions), colours, s.Dim.Render([]string{"  first group", "  second group"}[i])} {
-			rows[row] += look.Pad(text, wide) + "   "
-		}
-	}
-	out := rows[:]
-	if !m.st.Plan.Striped() {
-		out = append(rows[:3:3], rows[4])
-	}
-	return look.Indent(out, 2)
-}
-
-// groupPicture draws at most so many ends of a group, three cells each.
-func (m Model) groupPicture(p plan.Pass, most int) (over, under, positions, colours string) {
-	for end := p.First; end <= p.Last; end++ {
-		if i := end - p.First; p.Ends() > most && i >= (most-1)/2 && i < p.Ends()-most/2 {
-			if i == (most-1)/2 {
-				over, under, positions, colours = over+"   ", under+"   ", positions+"  …", colours+"  …"
-			}
-			continue
-		}
-		pos := p.PositionOf(end)
-		up, down := "  ●", "   "
-		if !p.OverA(pos) {
-			up, down = down, up
-		}
-		over, under, positions = over+up, under+down, positions+fmt.Sprintf("%3d", pos)
-		colours += m.Styles.Patch(m.st.Plan, m.st.Plan.EndColour(end), 3)
-	}
-	return over, under, positions, colours
-}
-
-// viewPrompt asks for a count or a note.
-func (m Model) viewPrompt(w, h int) string {
-	s, k, title := m.Styles, m.Keys, m.prompt.question.title()
-	lines := []string{m.header(w)}
-	lines = append(lines, look.Filled([]string{"", "  " + title, ""}, s.Warn, w)...)
-	lines = append(lines, "")
-	lines = append(lines, m.prompt.lines(s, m.st, w)...)
-	line := []key.Binding{k.Keep, k.Back}
-	if len(m.prompt.fields) > 1 {
-		line = append(line, k.NextAnswer)
-	}
-	return look.WithFoot(lines, []string{s.KeyLine(w, line...)}, w, h)
-}
-
-// viewBroken says loudly that nothing was counted.
-func (m Model) viewBroken(w, h int) string {
-	s, k := m.Styles, m.Keys
-	lines := []string{m.header(w)}
-	lines = append(lines, look.Filled([]string{"", "  NOT SAVED  ·  the count did not move", ""}, s.Alarm, w)...)
-	lines = append(lines, "", s.Strong.Render(fmt.Sprintf("  %d passes are on the disk", m.st.Laid())), "")
-	lines = append(lines, look.Indent(look.Wrap(measure.Clean(m.broken.Error()), w-4), 2)...)
-	lines = append(lines, "")
-	lines = append(lines, look.Indent(look.Wrap("Stop winding. Make room on the disk, or put the stick back, then try again: the record is read anew, and the page after it says what must stand on the mill.", w-4), 2)...)
-	return look.WithFoot(lines, []string{s.KeyLine(w, k.Retry, k.Leave)}, w, h)
-}
-
-// viewHelp lists all keys of the winding screen and what they do.
-func (m Model) viewHelp(w, h int) string {
-	s := m.Styles
-	rows := [][2]string{
-		{"space enter right down page-down", "this pass is laid; a mouse click, a clicker or a pedal too"},
-		{"u backspace page-up", "take the last pass back"},
-		{"p", "pause"},
-		{"c", "recount: set the count to what stands on the pegs"},
-		{"n", "note, kept with the pass"},
-		{"b k", "an end broke; an end has a knot: which position?"},
-		{"y", "new cone in a position"},
-		{"w", "the group went the wrong way round the last peg; again: the twist is out"},
-		{"m g", "opening missed, wrong peg on the last pass: marked for the loom"},
-		{"t", "count tie made: the count is known here"},
-		{"d", "drop the last mark"},
-		{"f", "far view: the count alone, as large as it goes"},
-		{"s", "settings: your own key, pedal or clicker; the bell"},
-		{"q", "leave; every pass is already on the disk"},
-		{"ctrl+c  ctrl+z", "leave at once; put aside until fg"},
-	}
-	lines := []string{m.header(w), "", "  " + s.Title.Render("Keys while winding"), ""}
-	for _, r := range rows {
-		if w >= 90 {
-			lines = append(lines, "  "+s.Strong.Render(look.Pad(r[0], 34))+r[1])
-			continue
-		}
-		lines = append(lines, "  "+s.Strong.Render(look.Fit(r[0], w-4)), "      "+s.Dim.Render(look.Fit(r[1], w-8)))
-	}
-	if h < len(lines)+4 {
-		lines = m.helpTight(rows, w)
-	}
-	guard := fmt.Sprintf("A press sooner than %s after the last is not counted.", seconds(m.st.Plan.Spec.GuardMillis))
-	if m.st.Plan.Spec.GuardMillis == 0 {
-		guard = "The guard is off: every press counts."
-	}
-	lines = append(lines, "", "  "+guard)
-	return look.WithFoot(lines, []string{s.KeyLine(w, m.Keys.AnyBack)}, w, h)
-}
-
-// shortKeys is the first of several keys for one thing, or both of two single letters.
-func shortKeys(keys string) string {
-	if len(keys) <= 3 {
-		return keys
-	}
-	return strings.SplitN(keys, " ", 2)[0]
-}
-
-// helpTight is the list of keys for a small window: one line each.
-func (m Model) helpTight(rows [][2]string, w int) []string {
-	lines := []string{m.header(w), "", "  " + m.Styles.Title.Render("Keys while winding"), ""}
-	for _, r := range rows {
-		lines = append(lines, look.Fit("  "+m.Styles.Strong.Render(look.Pad(shortKeys(r[0]), 8))+r[1], w))
-	}
-	return lines
 }

@@ -4,31 +4,58 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
+	"millside/counter/session"
 	"millside/plan/measure"
 )
-
-// Bell says when the terminal's bell rings.
-type Bell uint8
-
-// The three ways.
-const (
-	BellWarnings Bell = iota // before a tie, a change, the last pass; at the end; when nothing was saved
-	BellAlways               // after every pass as well
-	BellOff
-)
-
-var bellNames = []string{"warnings", "always", "off"}
-
-// String gives the name that a settings file uses.
-func (b Bell) String() string { return bellNames[min(int(b), len(bellNames)-1)] }
 
 // Settings is what a weaver sets once for all warps.
 type Settings struct {
 	// Keys are keys of the weaver's own for "this pass is laid", as the terminal names them.
 	Keys []string
-	// Bell says when the bell rings.
-	Bell Bell
+	// Off are the cues that are not to be heard.
+	Off []session.Cue
+}
+
+// Cues are the cues that can be heard, in the order of the settings.
+func Cues() []session.Cue {
+	return []session.Cue{session.CueOutward, session.CueReturn, session.CueRefused, session.CueLook, session.CueStop,
+		session.CueLastPass, session.CueConfirmed}
+}
+
+// Rhythm is how a cue sounds on a terminal's bell, which knows one tone only: it rings once, and once more
+// after each of the times. Two rhythms differ in the number of rings or, plainly, in the gaps.
+func Rhythm(c session.Cue) []time.Duration {
+	const short, long = 200 * time.Millisecond, 700 * time.Millisecond
+	switch c {
+	case session.CueReturn:
+		return []time.Duration{short}
+	case session.CueRefused:
+		return []time.Duration{short, short, short}
+	case session.CueLook:
+		return []time.Duration{short, long}
+	case session.CueStop:
+		return []time.Duration{long, long, long}
+	case session.CueLastPass:
+		return []time.Duration{short, long, short}
+	case session.CueConfirmed:
+		return []time.Duration{long}
+	}
+	return nil
+}
+
+// Silent says whether a cue is not to be heard.
+func (s Settings) Silent(c session.Cue) bool { return slices.Contains(s.Off, c) }
+
+// toggled turns a cue on or off.
+func (s Settings) toggled(c session.Cue) Settings {
+	if i := slices.Index(s.Off, c); i >= 0 {
+		s.Off = slices.Delete(slices.Clone(s.Off), i, i+1)
+		return s
+	}
+	s.Off = append(slices.Clone(s.Off), c)
+	return s
 }
 
 // Limits of a settings file.
@@ -38,8 +65,9 @@ const (
 	maxKeyName  = 40
 )
 
-// ParseSettings reads a settings file: lines such as "bell: warnings" and "key: f5"; empty lines and those
-// that begin with # are left out. The error is a [*measure.FieldError] that names the line.
+// ParseSettings reads a settings file: lines such as "silent: return laid" and "key: f5"; empty lines and
+// those that begin with # are left out. The lines "bell: warnings", "bell: always" and "bell: off" of
+// earlier files are read too. The error is a [*measure.FieldError] that names the line.
 func ParseSettings(text string) (Settings, error) {
 	var s Settings
 	if len(text) > maxSettings {
@@ -50,27 +78,62 @@ func ParseSettings(text string) (Settings, error) {
 		if line == "" || line[0] == '#' {
 			continue
 		}
-		name, value, _ := strings.Cut(line, ":")
-		value = strings.TrimSpace(value)
-		wrong := &measure.FieldError{Field: fmt.Sprintf("settings, line %d", i+1), Value: line}
-		switch {
-		case strings.TrimSpace(name) == "bell" && slices.Contains(bellNames, value):
-			s.Bell = Bell(slices.Index(bellNames, value))
-		case strings.TrimSpace(name) == "key" && value != "" && len(value) <= maxKeyName && len(s.Keys) < maxKeys && !slices.Contains(s.Keys, value):
-			s.Keys = append(s.Keys, value)
-		default:
-			wrong.Want = "bell: warnings, always or off; or key: and the name of a key, each once"
-			return Settings{}, wrong
+		if !s.read(line) {
+			return Settings{}, &measure.FieldError{Field: fmt.Sprintf("settings, line %d", i+1), Value: line,
+				Want: "silent: and the name of a sound; or key: and the name of a key, each once"}
 		}
 	}
 	return s, nil
 }
 
+// read takes one line; false if it won't do.
+func (s *Settings) read(line string) bool {
+	name, value, _ := strings.Cut(line, ":")
+	value = strings.TrimSpace(value)
+	switch strings.TrimSpace(name) {
+	case "key":
+		if value == "" || len(value) > maxKeyName || len(s.Keys) >= maxKeys || slices.Contains(s.Keys, value) {
+			return false
+		}
+		s.Keys = append(s.Keys, value)
+		return true
+	case "silent":
+		i := slices.IndexFunc(Cues(), func(c session.Cue) bool { return c.String() == value })
+		if i < 0 || s.Silent(Cues()[i]) {
+			return false
+		}
+		s.Off = append(s.Off, Cues()[i])
+		return true
+	case "bell":
+		return s.readBell(value)
+	}
+	return false
+}
+
+// readBell takes the one line about the bell that earlier files have.
+func (s *Settings) readBell(value string) bool {
+	if len(s.Off) > 0 {
+		return false
+	}
+	switch value {
+	case "always":
+	case "warnings":
+		s.Off = []session.Cue{session.CueOutward, session.CueReturn, session.CueConfirmed}
+	case "off":
+		s.Off = Cues()
+	default:
+		return false
+	}
+	return true
+}
+
 // String writes the settings as ParseSettings reads them.
 func (s Settings) String() string {
 	var b strings.Builder
-	b.WriteString("# Millside's settings. A key here means \"this pass is laid\".\n")
-	fmt.Fprintf(&b, "bell: %s\n", s.Bell)
+	b.WriteString("# Millside's settings. A key here means \"this pass is laid\"; a silent sound is not heard.\n")
+	for _, c := range s.Off {
+		fmt.Fprintf(&b, "silent: %s\n", c)
+	}
 	for _, k := range s.Keys {
 		fmt.Fprintf(&b, "key: %s\n", k)
 	}

@@ -8,17 +8,19 @@ import (
 
 	"github.com/muesli/termenv"
 
+	"millside/counter/session"
 	"millside/plan/measure"
 	"millside/tui/internal/hand"
 )
 
 func TestSettingsText(t *testing.T) {
-	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Bell: BellAlways}, {Bell: BellOff}} {
+	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Off: []session.Cue{session.CueReturn}}, {Off: Cues()}} {
 		if back, err := ParseSettings(s.String()); err != nil || !reflect.DeepEqual(back, s) {
 			t.Errorf("%q is read as %+v, %v", s.String(), back, err)
 		}
 	}
-	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " + strings.Repeat("x", 41), strings.Repeat("#", 5000)} {
+	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " + strings.Repeat("x", 41), strings.Repeat("#", 5000),
+		"silent: thunder", "silent: stop\nsilent: stop"} {
 		_, err := ParseSettings(text)
 		var fe *measure.FieldError
 		if !errors.As(err, &fe) {
@@ -27,18 +29,45 @@ func TestSettingsText(t *testing.T) {
 	}
 }
 
-// The next step is told to whoever listens, after every pass and when a press was ignored.
+// Files of earlier versions keep their meaning.
+func TestSettingsOfEarlierFiles(t *testing.T) {
+	for text, heard := range map[string]int{"bell: always": 7, "bell: warnings\nkey: f5": 4, "bell: off": 0} {
+		s, err := ParseSettings(text)
+		if n := len(Cues()) - len(s.Off); err != nil || n != heard {
+			t.Errorf("%q: %d cues are heard, want %d; %v", text, n, heard, err)
+		}
+	}
+}
+
+// Two rhythms can be told apart: they differ in the number of rings, or in a gap that is three times as long.
+func TestRhythmsDiffer(t *testing.T) {
+	for i, a := range Cues() {
+		for _, b := range Cues()[:i] {
+			ra, rb := Rhythm(a), Rhythm(b)
+			differ := len(ra) != len(rb)
+			for j := range min(len(ra), len(rb)) {
+				differ = differ || max(ra[j], rb[j]) >= 3*min(ra[j], rb[j])
+			}
+			if !differ {
+				t.Errorf("%s and %s sound alike", a, b)
+			}
+		}
+	}
+}
+
+// The next step is told to whoever listens, after every pass and when a press was refused.
 func TestSpoken(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	var heard []string
 	b.deps.Say = func(text string) { heard = append(heard, text) }
-	s := b.press(b.winding(hand.Towels(), 9), "space", "space")
-	b.send(s, hand.Key("space"))
+	m := b.winding(hand.Towels(), 9)
+	heard = nil
+	m = b.press(m, "space", "space")
+	b.send(m, hand.Key("space"))
 	if len(heard) != 3 {
 		t.Fatalf("heard %q", heard)
 	}
-	for i, want := range []string{"Pass 11 of 40, outward. 100 ends stand.",
-		"Count tie at the counting cross round groups 1 to 10, 100 ends so far; not the one just laid", "One press ignored"} {
+	for i, want := range []string{"Outward 11: A holes up, over 1, counterclockwise.", "Count tie, 100 ends.", "Ignored, too soon."} {
 		if !strings.HasPrefix(heard[i], want) {
 			t.Errorf("heard %q, want %q first", heard[i], want)
 		}

@@ -1,6 +1,7 @@
 package mill
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -9,13 +10,14 @@ import (
 	"github.com/muesli/termenv"
 
 	"millside/counter"
+	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/internal/hand"
 )
 
 func laid(t *testing.T, s Model) int {
 	t.Helper()
-	return s.st.Laid()
+	return s.s.State().Laid()
 }
 
 // Every key that a clicker or a pedal sends counts one pass, and so does a mouse click.
@@ -87,22 +89,30 @@ func TestHeldKeyStopsAtTheLastPass(t *testing.T) {
 		s = b.send(s, hand.Key("space"))
 	}
 	w := s
-	if w.st.Laid() != 40 || len(w.st.Chains[0].Ticked) != 0 || w.mode != modeFinish {
-		t.Fatalf("laid %d, ticked %v, mode %d", w.st.Laid(), w.st.Chains[0].Ticked, w.mode)
+	if w.s.State().Laid() != 40 || len(w.s.State().Chains[0].Ticked) != 0 || w.s.Stage(w.at) != session.Finishing {
+		t.Fatalf("laid %d, ticked %v, stage %d", w.s.State().Laid(), w.s.State().Chains[0].Ticked, w.s.Stage(w.at))
 	}
-	if b.bells == 0 {
-		t.Error("no bell at the last pass")
+	if !slices.Contains(b.heard, session.CueStop) {
+		t.Errorf("heard %v, no stop after the last pass", b.heard)
 	}
 }
 
+// Taking back is guarded as a pass is, says where it ends, and can itself be taken back.
 func TestUndoAndRedo(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
-	s := b.press(b.winding(hand.Towels(), 4), "u", "backspace")
+	s := b.press(b.winding(hand.Towels(), 4), "u", "backspace", "r")
+	if laid(t, s) != 3 {
+		t.Fatalf("%d passes, want 3", laid(t, s))
+	}
+	for range 30 {
+		b.clock.Wait(33 * time.Millisecond)
+		s = b.send(s, hand.Key("u"))
+	}
 	if laid(t, s) != 2 {
-		t.Fatalf("%d passes, want 2", laid(t, s))
+		t.Fatalf("a key held down for a second leaves %d passes, want 2", laid(t, s))
 	}
 	s = b.press(s, "u", "u", "u")
-	if laid(t, s) != 0 || !strings.Contains(s.View(80, 24), "nothing to undo") {
+	if laid(t, s) != 0 || !strings.Contains(s.View(80, 24), "nothing to take back") {
 		t.Fatalf("%d passes:\n%s", laid(t, s), s.View(80, 24))
 	}
 }
@@ -120,8 +130,8 @@ func TestKeysWaitForTheDisk(t *testing.T) {
 	for _, msg := range hand.Collect(write) {
 		next = b.send(next, msg)
 	}
-	if w := next; w.st.Laid() != 5 || !w.st.Paused {
-		t.Fatalf("laid %d, paused %v", w.st.Laid(), w.st.Paused)
+	if w := next; w.s.State().Laid() != 5 || !w.s.State().Paused {
+		t.Fatalf("laid %d, paused %v", w.s.State().Laid(), w.s.State().Paused)
 	}
 }
 
@@ -131,21 +141,12 @@ func TestComingBackCountsNoPass(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(b.winding(hand.Towels(), 5), "p", "space")
 	s = b.send(s, hand.Key("space"))
-	if w := s; w.st.Laid() != 5 || w.st.Paused || w.mode != modeWind {
-		t.Fatalf("laid %d, paused %v, mode %d", w.st.Laid(), w.st.Paused, w.mode)
+	if w := s; w.s.State().Laid() != 5 || w.s.State().Paused || w.s.Stage(w.at) != session.Winding {
+		t.Fatalf("laid %d, paused %v, stage %d", w.s.State().Laid(), w.s.State().Paused, w.s.Stage(w.at))
 	}
-	m := s
-	if err := m.rec.Close(); err != nil {
-		t.Fatal(err)
-	}
-	rec, err := counter.Open(counter.OS(), m.rec.Path())
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { _ = rec.Close() })
-	back := New(b.deps, rec, b.clock.T)
-	if back.mode != modeResume {
-		t.Fatalf("mode %d, want the page on coming back", back.mode)
+	back := b.again(s)
+	if back.s.Stage(back.at) != session.Looking {
+		t.Fatalf("stage %d, want the page on coming back", back.s.Stage(back.at))
 	}
 	view := back.View(80, 24)
 	for _, want := range []string{"5 of 40", "50 of 396", "far end", "COUNTERCLOCKWISE", "3 groups over peg 1, 2 over peg 2"} {
@@ -153,7 +154,7 @@ func TestComingBackCountsNoPass(t *testing.T) {
 			t.Errorf("the page lacks %q:\n%s", want, view)
 		}
 	}
-	if s := b.press(back, "space"); laid(t, s) != 5 || s.mode != modeWind {
+	if s := b.press(back, "space"); laid(t, s) != 5 || s.s.Stage(s.at) != session.Winding {
 		t.Fatal("going on counted a pass or went nowhere")
 	}
 }
@@ -174,15 +175,14 @@ func TestRecount(t *testing.T) {
 	}
 	s = b.press(s, "enter", "enter", "enter", "enter", "enter")
 	w := s
-	if w.st.Laid() != 15 || w.mode != modeWind || len(w.st.Recounts) != 1 || w.st.Recounts[0].From != 17 {
-		t.Fatalf("laid %d, mode %d, recounts %+v", w.st.Laid(), w.mode, w.st.Recounts)
+	if w.s.State().Laid() != 15 || w.s.Stage(w.at) != session.Winding || len(w.s.State().Recounts) != 1 || w.s.State().Recounts[0].From != 17 {
+		t.Fatalf("laid %d, stage %d, recounts %+v", w.s.State().Laid(), w.s.Stage(w.at), w.s.State().Recounts)
 	}
-	if why := w.st.Recounts[0].Reason; why != "counted on the pegs (8 over peg 1, 7 over peg 2)" {
+	if why := w.s.State().Recounts[0].Reason; why != "counted on the pegs (8 over peg 1, 7 over peg 2)" {
 		t.Errorf("reason %q", why)
 	}
-	w.mode = modeResume
-	s = b.press(b.press(w, "c"), "esc")
-	if s.mode != modeResume {
+	s = b.press(b.press(b.again(w), "c"), "esc")
+	if s.s.Stage(s.at) != session.Looking {
 		t.Fatal("escape does not go back to the page on coming back")
 	}
 }
@@ -192,8 +192,8 @@ func TestRecountByNumber(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(b.winding(hand.Towels(), 17), "c", "tab", "tab", "tab", "tab", "backspace", "backspace")
 	s = b.press(b.typed(s, "99"), "enter", "enter")
-	if w := s; w.mode != modePrompt || !strings.Contains(s.View(80, 24), "give 0 to 40") {
-		t.Fatalf("mode %d:\n%s", w.mode, s.View(80, 24))
+	if w := s; w.over != overPrompt || !strings.Contains(s.View(80, 24), "give 0 to 40") {
+		t.Fatalf("stage %d:\n%s", w.s.Stage(w.at), s.View(80, 24))
 	}
 	s = b.press(s, "shift+tab", "backspace", "backspace")
 	s = b.press(b.typed(s, "15"), "enter", "enter")
@@ -209,8 +209,8 @@ func TestNote(t *testing.T) {
 		t.Fatalf("an empty note was taken:\n%s", s.View(80, 24))
 	}
 	s = b.press(b.typed(s, "q: thin place"), "enter")
-	if w := s; len(w.st.Notes) != 1 || w.st.Notes[0].Text != "q: thin place" || w.st.Notes[0].Pass != 17 {
-		t.Fatalf("notes %+v", w.st.Notes)
+	if w := s; len(w.s.State().Notes) != 1 || w.s.State().Notes[0].Text != "q: thin place" || w.s.State().Notes[0].Pass != 17 {
+		t.Fatalf("notes %+v", w.s.State().Notes)
 	}
 }
 
@@ -218,21 +218,55 @@ func TestNote(t *testing.T) {
 // that pass 2 had the other opening first.
 func TestLeaseTheOtherWay(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
-	s := b.press(b.winding(hand.Towels(), 1), "space")
-	if s.mode != modeLease {
+	s := b.winding(hand.Towels(), 1)
+	s = b.press(s, "space")
+	if s.s.Stage(s.at) != session.AtQuestion {
 		t.Fatal("the lease is not asked about after pass 2")
 	}
 	s = b.press(s, "o")
-	w := s
-	if w.st.Plan.Spec.ReturnOrder != plan.MirroredOrder || !strings.Contains(w.View(80, 24), "undo it") {
-		t.Fatalf("order %s:\n%s", w.st.Plan.Spec.ReturnOrder, w.View(80, 24))
+	if s.s.State().Plan.Spec.ReturnOrder != plan.MirroredOrder || !strings.Contains(hand.Flat(s.View(120, 40)), "take it back and lay it anew") {
+		t.Fatalf("order %s:\n%s", s.s.State().Plan.Spec.ReturnOrder, s.View(120, 40))
 	}
 	s = b.press(s, "u", "space")
-	if w := s; w.mode != modeWind || w.st.Laid() != 2 {
-		t.Fatalf("asked again: mode %d, laid %d", w.mode, w.st.Laid())
+	if s.s.Stage(s.at) != session.Winding || laid(t, s) != 2 {
+		t.Fatalf("asked again: stage %d, laid %d", s.s.Stage(s.at), laid(t, s))
 	}
-	if p, _ := s.st.NextPass(); p.FirstOpening != plan.HolesUp {
+	if p, _ := s.s.State().NextPass(); p.FirstOpening != plan.HolesUp {
 		t.Errorf("pass 3 of an even mirrored warp begins with %s", p.FirstOpening)
+	}
+}
+
+// The question never eats a press: the pass key counts the next pass, and the question stays open as a
+// reminder until it is answered.
+func TestLeaseQuestionEatsNoPress(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 1), "space", "space")
+	if laid(t, s) != 3 || s.s.Stage(s.at) != session.Winding {
+		t.Fatalf("%d passes, stage %d", laid(t, s), s.s.Stage(s.at))
+	}
+	for _, size := range append(hand.Sizes, hand.Extremes...) {
+		if v := hand.Flat(s.View(size.W, size.H)); !strings.Contains(v, "lease is") {
+			t.Errorf("no reminder at %s:\n%s", size, s.View(size.W, size.H))
+		}
+	}
+	if s = b.press(s, "y"); !s.s.State().LeaseSeen || laid(t, s) != 3 {
+		t.Errorf("answered %v, %d passes", s.s.State().LeaseSeen, laid(t, s))
+	}
+}
+
+// The question is drawn: at the seam an end over the peg and one under it alternate if the answer is yes, and
+// two neighbours lie alike if it is no.
+func TestSeamIsDrawn(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.press(b.winding(hand.Towels(), 1), "space")
+	q, _ := s.s.Question()
+	for i, second := range [][]session.SeamEnd{q.Seam.Second, q.Seam.Turned} {
+		rows := s.drawSeam(q, second, 70, 10, "")
+		alike := rows[5]
+		over := strings.Count(alike, "██")
+		if want := 4; over != want {
+			t.Errorf("picture %d: %d ends over the peg, want %d:\n%s", i, over, want, strings.Join(rows, "\n"))
+		}
 	}
 }
 
@@ -242,20 +276,19 @@ func TestFinishingTwoChains(t *testing.T) {
 	spec := hand.Towels()
 	spec.Ends, spec.ChainEnds = 40, 20
 	s := b.press(b.winding(spec, 2), "space", "u")
-	if w := s; w.mode != modeFinish || len(w.st.Chains[0].Ticked) != 0 {
-		t.Fatalf("mode %d, ticked %v", w.mode, w.st.Chains[0].Ticked)
+	if w := s; w.s.Stage(w.at) != session.Finishing || len(w.s.State().Chains[0].Ticked) != 0 {
+		t.Fatalf("stage %d, ticked %v", w.s.Stage(w.at), w.s.State().Chains[0].Ticked)
 	}
-	for s.st.Chain == 1 {
+	for s.s.State().Chain == 1 {
 		s = b.press(s, "space")
 	}
-	if w := s; w.mode != modeWind || w.st.Laid() != 0 || !strings.Contains(w.View(80, 24), "chain 2 of 2") {
-		t.Fatalf("mode %d, laid %d:\n%s", w.mode, w.st.Laid(), w.View(80, 24))
+	if w := s; w.s.Stage(w.at) != session.Winding || w.s.State().Laid() != 0 || !strings.Contains(w.View(80, 24), "chain 2 of 2") {
+		t.Fatalf("stage %d, laid %d:\n%s", w.s.Stage(w.at), w.s.State().Laid(), w.View(80, 24))
 	}
-	s = b.press(s, "space", "space")
-	for !s.st.Finished {
+	for !s.s.State().Finished {
 		s = b.press(s, "space")
 	}
-	if s.mode != modeDone {
+	if s.s.Stage(s.at) != session.Done {
 		t.Fatal("no last page")
 	}
 }
@@ -271,8 +304,8 @@ func TestLeaving(t *testing.T) {
 		next, more = next.Update(msg, b.clock.T)
 		msgs = append(msgs, hand.Collect(more)...)
 	}
-	if len(msgs) != 1 || !next.st.Paused {
-		t.Fatalf("messages %v, paused %v", msgs, next.st.Paused)
+	if len(msgs) != 1 || !next.s.State().Paused {
+		t.Fatalf("messages %v, paused %v", msgs, next.s.State().Paused)
 	}
 	if _, ok := msgs[0].(LeaveMsg); !ok {
 		t.Fatalf("%T, want LeaveMsg", msgs[0])
@@ -312,16 +345,21 @@ func TestNotSaved(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := b.press(m, "space")
-	if laid(t, s) != 4 || !strings.Contains(s.View(80, 24), "not counted") {
+	if laid(t, s) != 4 || !strings.Contains(hand.Flat(s.View(80, 24)), "not counted") {
 		t.Fatalf("%d passes:\n%s", laid(t, s), s.View(80, 24))
 	}
-	w := s
-	next, _ := w.notSaved(counter.ErrBroken)
-	if !strings.Contains(next.View(80, 24), "NOT SAVED") || b.press(next, "space").mode != modeBroken {
-		t.Fatal("a broken record goes on counting")
+	b.clock.Wait(5 * time.Second)
+	s.s, _ = s.s.Take(session.Press{}, b.clock.T)
+	next, _ := s.saved(savedMsg{err: counter.ErrBroken})
+	if !strings.Contains(hand.Flat(next.View(40, 12)), "NOT SAVED") {
+		t.Fatalf("nothing is said:\n%s", next.View(40, 12))
 	}
-	if s = b.press(next, "r"); laid(t, s) != 4 || s.mode != modeResume {
-		t.Fatalf("trying again: %d passes, mode %d", laid(t, s), s.mode)
+	b.heard = nil
+	if next = b.press(next, "space"); next.s.Stage(next.at) != session.Broken || !slices.Equal(b.heard, []session.Cue{session.CueRefused}) {
+		t.Fatalf("a broken record goes on counting, heard %v", b.heard)
+	}
+	if s = b.press(next, "r"); laid(t, s) != 4 || s.s.Stage(s.at) != session.Looking {
+		t.Fatalf("trying again: %d passes, stage %d", laid(t, s), s.s.Stage(s.at))
 	}
 	_ = s.rec.Close()
 }
@@ -337,10 +375,10 @@ func TestBrokenEnd(t *testing.T) {
 	s = b.typed(b.press(s, "enter", "enter"), "2.5 turns")
 	s = b.press(s, "enter")
 	w := s
-	if len(w.st.Incidents) != 1 || w.st.Incidents[0].End != 174 || w.st.Incidents[0].What != counter.Broken || !w.st.Incidents[0].HasPlace {
-		t.Fatalf("%+v\n%s", w.st.Incidents, s.View(80, 24))
+	if len(w.s.State().Incidents) != 1 || w.s.State().Incidents[0].End != 174 || w.s.State().Incidents[0].What != counter.Broken || !w.s.State().Incidents[0].HasPlace {
+		t.Fatalf("%+v\n%s", w.s.State().Incidents, s.View(80, 24))
 	}
-	if s = b.press(s, "d"); !s.st.Incidents[0].Withdrawn {
+	if s = b.press(s, "d"); !s.s.State().Incidents[0].Withdrawn {
 		t.Error("the mark can't be taken back")
 	}
 	s = b.press(b.typed(b.press(s, "k"), "11"), "enter", "enter", "enter")
@@ -349,18 +387,20 @@ func TestBrokenEnd(t *testing.T) {
 	}
 }
 
-// A wrong turn never blocks the winding; the twist and the way to put it right are shown until it is out.
+// A wrong turn never blocks the winding; the twist and both ways to put it right are shown until it is out, at any
+// size.
 func TestWrongTurn(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(b.winding(hand.Towels(), 17), "w")
-	w := s
-	if w.st.TwistAdvice() == "" || !strings.Contains(s.View(120, 40), "half") {
-		t.Fatalf("no advice:\n%s", s.View(120, 40))
+	for _, size := range append(hand.Sizes, hand.Extremes...) {
+		if v := hand.Flat(s.View(size.W, size.H)); !strings.Contains(v, s.s.State().TwistAdvice()[1:]) && !strings.Contains(v, s.s.State().TwistBrief()) {
+			t.Fatalf("no advice at %s:\n%s", size, s.View(size.W, size.H))
+		}
 	}
 	if s = b.press(s, "space"); laid(t, s) != 18 {
 		t.Fatal("a wrong turn blocks the winding")
 	}
-	if s = b.press(s, "w"); s.st.TwistAdvice() != "" {
+	if s = b.press(s, "e"); s.s.State().TwistAdvice() != "" {
 		t.Error("the twist can't be taken out")
 	}
 }
@@ -369,8 +409,8 @@ func TestMarksOfThePass(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(b.winding(hand.Towels(), 17), "m", "g", "t")
 	w := s
-	if len(w.st.Incidents) != 2 || w.st.Incidents[0].What != counter.MissedOpening || w.st.Incidents[1].What != counter.WrongPeg || len(w.st.Ties) != 1 {
-		t.Fatalf("%+v, ties %+v", w.st.Incidents, w.st.Ties)
+	if len(w.s.State().Incidents) != 2 || w.s.State().Incidents[0].What != counter.MissedOpening || w.s.State().Incidents[1].What != counter.WrongPeg || len(w.s.State().Ties) != 1 {
+		t.Fatalf("%+v, ties %+v", w.s.State().Incidents, w.s.State().Ties)
 	}
 }
 
@@ -396,7 +436,7 @@ func TestConeRunsOut(t *testing.T) {
 	if v := s.View(120, 40); !strings.Contains(v, "NOW  "+want) {
 		t.Fatalf("not said at the pass:\n%s", v)
 	}
-	s = b.typed(b.press(b.typed(b.press(s, "y"), "2"), "enter"), "400 g")
+	s = b.typed(b.press(b.typed(b.press(s, "a"), "2"), "enter"), "400 g")
 	if s = b.press(s, "enter"); strings.Contains(s.View(120, 40), "runs out") {
 		t.Fatalf("the new cone is not reckoned:\n%s", s.View(120, 40))
 	}
@@ -408,8 +448,8 @@ func TestLongBreak(t *testing.T) {
 	s := b.winding(hand.Towels(), 17)
 	b.clock.Wait(20 * time.Minute)
 	s = b.send(s, hand.Key("space"))
-	if w := s; w.mode != modeResume || w.st.Laid() != 17 {
-		t.Fatalf("mode %d, laid %d", w.mode, w.st.Laid())
+	if w := s; w.s.Stage(w.at) != session.Looking || w.s.State().Laid() != 17 {
+		t.Fatalf("stage %d, laid %d", w.s.Stage(w.at), w.s.State().Laid())
 	}
 	s = b.press(s, "space", "space")
 	if laid(t, s) != 18 {

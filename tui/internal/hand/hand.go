@@ -108,6 +108,9 @@ var colours = regexp.MustCompile("\x1b\\[[0-9;]*m")
 // Bare is a view without its colours.
 func Bare(view string) string { return colours.ReplaceAllString(view, "") }
 
+// Flat is a view as one line of words, without colours and the blanks between them.
+func Flat(view string) string { return strings.Join(strings.Fields(Bare(view)), " ") }
+
 // Towels is the warp that most tests wind: 396 ends by ten, the last pass of six.
 func Towels() plan.Spec {
 	s := plan.DefaultSpec()

@@ -42,7 +42,8 @@ func readDraft(path string, in io.Reader) (*draft.Draft, error) {
 	if path == FromPipe {
 		return draft.From(in)
 	}
-	if strings.HasPrefix(path, "/dev/fd/") || strings.HasPrefix(path, "/proc/self/fd/") || path == "/dev/stdin" { // so a shell passes on what another program writes
+	// So a shell passes on what another program writes.
+	if strings.HasPrefix(path, "/dev/fd/") || strings.HasPrefix(path, "/proc/self/fd/") || path == "/dev/stdin" {
 		file, err := os.Open(path)
 		if err != nil {
 			return nil, err

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"millside/plan"
 	"millside/plan/draft"
 	"millside/plan/measure"
 	"millside/plan/stripe"
@@ -48,7 +49,8 @@ func (a *DraftAsk) Of(d *DraftFile) error {
 	}
 	for index, name := range a.use.Names {
 		if !used[index] {
-			return &measure.FieldError{Field: "--name-colour", Value: strconv.Itoa(index) + "=" + name, Want: "the number of a colour that the draft uses; 'millside draft' lists them"}
+			return &measure.FieldError{Field: "--name-colour", Value: strconv.Itoa(index) + "=" + name,
+				Want: "the number of a colour that the draft uses; 'millside draft' lists them"}
 		}
 	}
 	return nil
@@ -106,7 +108,8 @@ func (v coloursValue) Set(s string) error {
 		return &measure.FieldError{Value: s, Want: "the number of a colour and its name, such as 3=navy"}
 	}
 	if err := stripe.CheckName(name); err != nil {
-		return &measure.FieldError{Value: s, Want: "the number of a colour and its name, such as 3=navy: " + measure.FieldErrors(err)[0].Want}
+		return &measure.FieldError{Value: s,
+			Want: "the number of a colour and its name, such as 3=navy: " + measure.FieldErrors(err)[0].Want}
 	}
 	if v.use.Names == nil {
 		v.use.Names = map[int]string{}
@@ -126,4 +129,21 @@ func inDraftFlags(cmd *cobra.Command, err error) error {
 		}
 	}
 	return err
+}
+
+// fitDraft says how many ends the draft is to make: those that were asked for, or those that the width of
+// the cloth takes. Where it is told how often the draft is laid, that counts.
+func fitDraft(cmd *cobra.Command, d *DraftFile, spec plan.Spec) error {
+	changed := cmd.Flags().Changed
+	switch {
+	case changed("ends"):
+		d.Use.Ends = spec.Ends
+	case spec.Cloth.Used && !changed("draft-times"):
+		fitted, err := spec.FromCloth()
+		if err != nil {
+			return NamedFlags(cmd, err, FlagOf)
+		}
+		d.Use.Ends = fitted.Ends
+	}
+	return nil
 }

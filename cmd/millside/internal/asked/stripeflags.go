@@ -32,7 +32,8 @@ too. Parts stand with commas between them:
   4 "8/2 navy"                  a name with figures or other signs stands in quotes
 --draft takes the warp from a draft in the open format WIF instead: its threads, its
 colours, the shaft of each thread, and the title as the name. A draft of one colour,
-or of none, makes a plain warp. --ends repeats and cuts the draft to that number.
+or of none, makes a plain warp. --ends repeats and cuts the draft to that number, and
+so does the width of a cloth; --draft-times 1 keeps it as it is.
 An order that is printed from right to left is written as it is printed, with
 --stripes-from right. End 1 is on the left, seen by the weaver at the loom;
 --thread-1 says on which side the draft's thread 1 is. The sett that the
@@ -161,8 +162,8 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec)
 	if err := a.use.Of(d); err != nil {
 		return stripe.Order{}, Usage(cmd, err)
 	}
-	if cmd.Flags().Changed("ends") {
-		d.Use.Ends = spec.Ends
+	if err := fitDraft(cmd, d, *spec); err != nil {
+		return stripe.Order{}, err
 	}
 	w, err := d.Warp(d.Use.Side)
 	if err == nil {

@@ -26,12 +26,12 @@ func (t *Talk) meanings() []meaning {
 		{k.Recount, "", session.AskRecount{}}, {k.Note, "", session.AskNote{}},
 		{k.Broken, "", session.AskMark{What: counter.Broken}}, {k.Knot, "", session.AskMark{What: counter.Knot}},
 		{k.Missed, "missed", nil}, {k.WrongPeg, "wrongpeg", nil}, {k.Tie, "tie", nil}, {k.Withdraw, "drop", nil},
-		{k.Other, "other", nil}, {k.WrongTurn, "turn", nil}, {k.Cone, "", session.AskPackage{}},
+		{k.Other, "other", nil}, {k.WrongTurn, "turn", nil}, {k.Righted, "righted", nil}, {k.NoTie, "notie", nil}, {k.Package, "", session.AskPackage{}},
 	}
 	if _, open := t.s.Question(); open {
-		all = append([]meaning{{keys.Bind("y", "yes", "y"), "yes", nil}, {keys.Bind("l", "later", "l"), "later", nil}}, all...)
+		all = append([]meaning{{k.Yes, "yes", nil}, {k.Later, "later", nil}}, all...)
 	}
-	return append(all, meaning{keys.Bind("r", "bring back", "r"), "redo", nil}, meaning{keys.Bind("i", "where", "i"), "where", nil})
+	return append(all, meaning{k.Redo, "redo", nil}, meaning{keys.Bind("i", "where", "i"), "where", nil})
 }
 
 // isPass says whether a key is the pass key.

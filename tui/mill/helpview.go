@@ -1,0 +1,95 @@
+package mill
+
+import (
+	"fmt"
+	"time"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"millside/tui/keys"
+	"millside/tui/look"
+)
+
+// viewPrompt asks for a text.
+func (m Model) viewPrompt(w, h int) string {
+	s, k := m.Styles, m.Keys
+	line := []key.Binding{k.Keep, k.Back}
+	if len(m.prompt.fields) > 1 {
+		line = append(line, k.NextAnswer)
+	}
+	lines := []string{m.header("", w)}
+	lines = append(lines, look.Filled([]string{"", "  " + m.prompt.question.title(), ""}, s.Warn, w)...)
+	lines = append(lines, "")
+	lines = append(lines, m.prompt.lines(s, m.s.State(), w)...)
+	var foot []string
+	if m.word.Text != "" {
+		foot = m.messageRows(m.word, w)
+	}
+	foot = append(foot, look.Indent(look.Painted(look.Wrap(m.promptPass(), w-4), s.Dim), 2)...)
+	return look.WithFoot(lines, append(foot, s.KeyLine(w, line...)), w, h)
+}
+
+// promptPass says what a pass key does here that no field takes for its own.
+func (m Model) promptPass() string {
+	if m.prompt.touched {
+		return "A clicker or a click counts nothing until this page is left."
+	}
+	return "A clicker or a click leaves this page and does what it did before."
+}
+
+// millWords explains words that a newcomer may not know.
+var millWords = []string{
+	"opening: one half of the ends up, the other half down, as the paddle is raised or lowered",
+	"flick: change from one opening to the other between the two lease pegs",
+	"bout: an outward pass and the return pass after it",
+	"counting cross: whole groups alternate there, so they can be counted",
+}
+
+// viewHelp lists the keys that work at the mill, made from the keys themselves.
+func (m Model) viewHelp(w, h int) string {
+	s := m.Styles
+	lines := []string{m.header("", w), "  " + s.Title.Render("Keys while winding")}
+	bindings := m.Keys.MillKeys()
+	guard := time.Duration(m.s.State().Plan.Spec.GuardMillis) * time.Millisecond
+	about := fmt.Sprintf("A press sooner than %s after the last is not counted.", guard)
+	if guard == 0 {
+		about = "The guard is off: only a key held down is not counted."
+	}
+	foot := []string{look.Fit("  "+about, w), s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), m.Keys.AnyBack)}
+	room := h - len(lines) - len(foot)
+	lines = append(lines, m.helpRows(bindings, w, room)...)
+	for _, word := range millWords {
+		if len(lines)+len(foot) < h {
+			lines = append(lines, look.Fit("  "+s.Dim.Render(word), w))
+		}
+	}
+	return look.WithFoot(lines, foot, w, h)
+}
+
+// helpRows sets the keys one below the other, or in columns where there are too many. Those that find no room are
+// counted, the least needed first.
+func (m Model) helpRows(bindings []key.Binding, w, room int) []string {
+	columns := max(min((len(bindings)+room-1)/max(room, 1), w/36), 1)
+	wide, label := (w-2)/columns, 8
+	if columns == 1 && w >= 80 {
+		label = 34
+	}
+	each := max(min((len(bindings)+columns-1)/columns, room), 1)
+	rows := make([]string, each)
+	shown := bindings[:min(each*columns, len(bindings))]
+	if more := len(bindings) - len(shown); more > 0 {
+		shown = shown[:len(shown)-1]
+		rows[each-1] = m.Styles.Dim.Render(fmt.Sprintf("and %d more, in a larger window", more+1))
+	}
+	for i, b := range shown {
+		name := keys.Names(b)
+		if label < 20 {
+			name = b.Help().Key
+		}
+		if columns > 1 && i/each == columns-1 && len(shown) < len(bindings) && i%each == each-1 {
+			break
+		}
+		rows[i%each] = look.Pad(rows[i%each], wide*(i/each)) + look.Pad(m.Styles.Strong.Render(look.Pad(name, label))+" "+b.Help().Desc, wide-1)
+	}
+	return look.Indent(rows, 2)
+}

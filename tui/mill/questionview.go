@@ -1,0 +1,86 @@
+package mill
+
+import (
+	"fmt"
+	"slices"
+
+	"millside/counter/session"
+	"millside/plan"
+	"millside/tui/keys"
+	"millside/tui/look"
+)
+
+// viewQuestion asks about the lease, with the place to look at drawn large: as it is if the answer is yes, and as it is
+// if it is the other.
+func (m Model) viewQuestion(w, h int) string {
+	s, k := m.Styles, m.Keys
+	q, _ := m.s.Question()
+	ask := textPart(q.Text, s.Strong, w)
+	seam := look.NewPart(nil)
+	for _, rows := range []int{6, 8, 10, 13, 16} {
+		seam.Sizes = append(seam.Sizes, look.Drawing{Rows: rows, Draw: func() []string { return m.seamRows(q, w, rows) }})
+	}
+	answers := look.NewPart(m.answerSizes(q, w)...)
+	wishes := []look.Wish{seam.At(1), seam.At(2), answers.At(1), seam.At(3),
+		answers.At(2), seam.At(4), seam.At(5)}
+	line := s.KeyLine(w, keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave)
+	return m.titled(heading{"LOOK AT THE LEASE", "LOOK AT THE LEASE", s.Warn}, line, []*look.Part{ask, seam, answers}, wishes, w, h)
+}
+
+// answerSizes are the answers with their keys.
+func (m Model) answerSizes(q session.Question, w int) [][]string {
+	k := m.Keys
+	row := func(key, text string) []string {
+		return look.Beside([]string{"  " + m.Styles.Strong.Render(key)}, look.Wrap(text, w-12), 8, 1)
+	}
+	answers := append(row(k.Yes.Help().Key, q.Yes), row(k.Other.Help().Key, q.Other)...)
+	press := row(k.Laid.Help().Key, q.PressDoes)
+	return [][]string{slices.Concat(answers, press), slices.Concat(answers, row(k.Later.Help().Key, q.Later), press)}
+}
+
+// seamRows draws the seam twice, side by side where there is room: as it should be, and as it is in the other order.
+func (m Model) seamRows(q session.Question, w, h int) []string {
+	half := (w - 8) / 2
+	yes := m.drawSeam(q, q.Seam.Second, half, h, m.Keys.Yes.Help().Key+": yes")
+	other := m.drawSeam(q, q.Seam.Turned, half, h, m.Keys.Other.Help().Key+": no")
+	return look.Indent(look.Beside(yes, other, half, 4), 2)
+}
+
+// drawSeam draws the last ends of one group and the first of the next on peg A, from foot to tip: an end over the peg
+// crosses it, an end under it is hidden behind it.
+func (m Model) drawSeam(q session.Question, second []session.SeamEnd, w, h int, label string) []string {
+	first := q.Seam.First
+	wide := func() int { return (w - 6) / max(len(first)+len(second)+1, 1) }
+	for len(first) > 2 && len(second) > 2 && wide() < 4 {
+		first, second = first[1:], second[:len(second)-1]
+	}
+	cell := min(max(wide(), 2), 7)
+	c := look.NewCanvas(w, h, false)
+	peg, bottom := (h-2)/2+1, h-3
+	c.Across(1, w-2, peg, '═', look.InkPeg)
+	ends := append(append([]session.SeamEnd{}, first...), second...)
+	for i, end := range ends {
+		x := 3 + cell*i + cell/2
+		ink := look.InkPath
+		if i >= len(first) {
+			x, ink = x+cell, look.InkPath2
+		}
+		c.Down(x, 1, bottom, '█', ink)
+		c.Down(x+1, 1, bottom, '█', ink)
+		if !end.OverA {
+			for _, dx := range []int{0, 1} {
+				c.Set(x+dx, peg, '═', look.InkPeg)
+				if h > 8 {
+					c.Set(x+dx, peg-1, ' ', look.InkNone)
+					c.Set(x+dx, peg+1, ' ', look.InkNone)
+				}
+			}
+		}
+		c.Text(x+1, bottom+1, fmt.Sprint(end.Position), look.InkStrong)
+	}
+	seam := 3 + cell*len(first) + cell/2
+	c.Text(seam, 0, label, look.InkStrong)
+	c.Set(seam, h-1, '▲', look.InkStrong)
+	c.Text(seam+10, h-1, "where they meet", look.InkLabel)
+	return c.Lines(m.Styles.Inks(plan.Outward))
+}

@@ -1,0 +1,120 @@
+package mill
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"millside/counter/session"
+	"millside/plan"
+	"millside/plan/measure"
+	"millside/tui/keys"
+	"millside/tui/look"
+)
+
+// viewStop is the work at an end peg: at which peg, position by position what is cut off, threaded and tied on, and
+// what stays.
+func (m Model) viewStop(w, h int) string {
+	s, k := m.Styles, m.Keys
+	stop, _ := m.s.Stop()
+	peg := strings.ToUpper(stop.Work.Peg.String())
+	title := heading{fmt.Sprintf("STOP AT THE %s BEFORE PASS %d", peg, stop.Work.Before), "STOP  " + strings.Replace(peg, " END", "", 1), s.Warn}
+	if stop.Work.Starts() {
+		title = heading{"THREAD THE PADDLE", "THREAD THE PADDLE", s.Warn}
+	}
+	lines := look.NewPart(m.stopSizes(stop, w)...)
+	paddle := look.NewPart(m.paddleSizes(m.wholePaddle(), w)...)
+	stays, how := textPart(stop.Stays, s.Strong, w), mayGo(m.sentences([]string{stop.How}, w))
+	count := mayGo([]string{look.Fit("  "+s.Dim.Render(strings.Join(m.s.Announce(m.at)[:1], " ")), w)})
+	body := []*look.Part{lines, stays, paddle, how, count}
+	wishes := []look.Wish{lines.At(1), lines.At(2), lines.At(3), paddle.At(1), how.At(1), paddle.At(2), count.At(1)}
+	for z := 4; z < 8; z++ {
+		wishes = append(wishes, lines.At(z))
+	}
+	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w, h)
+}
+
+// wholePaddle is the pass in hand as if it carried all threaded positions, in paddle order.
+func (m Model) wholePaddle() plan.Pass {
+	st := m.s.State()
+	next, _ := st.NextPass()
+	next.Carried, next.Mirrored = st.Plan.SetUpOf(next).Threaded(), false
+	return next
+}
+
+// stopSizes draws the work: in one paragraph, a line for each, at double width, and in block letters.
+func (m Model) stopSizes(stop session.Stop, w int) [][]string {
+	s := m.Styles
+	var texts []string
+	for _, l := range stop.Lines {
+		texts = append(texts, l.Text)
+	}
+	paragraph := look.Indent(look.Painted(look.Wrap(strings.Join(texts, "; "), w-4), s.Strong), 2)
+	sizes := [][]string{paragraph}
+	for z := look.AsItIs; z < look.Blocks+5; z++ {
+		var rows []string
+		for _, l := range stop.Lines {
+			big := m.stopLine(l, z, w-4)
+			if big == nil {
+				return sizes
+			}
+			rows = append(rows, big...)
+		}
+		sizes = append(sizes, look.Indent(rows, 2))
+	}
+	return sizes
+}
+
+// stopLine draws the work on some positions at a size, with the yarns in their own colours beside it.
+func (m Model) stopLine(l session.StopLine, z look.Size, w int) []string {
+	s, p := m.Styles, m.s.State().Plan
+	if z == look.AsItIs {
+		return look.Painted(look.Wrap(l.Text, w), s.Strong)
+	}
+	rows := s.Wrapped(strings.ToUpper(l.Verb+" "+l.Positions.String()), z, w)
+	if rows == nil {
+		return nil
+	}
+	rows = look.Painted(rows, s.Strong)
+	if l.From == 0 && l.To == 0 {
+		return append(rows, look.Blanks(len(rows)/3)...)
+	}
+	yarn := m.yarnChange(p, l, len(rows))
+	if wide := widest(rows); wide+3+widest(yarn) <= w {
+		rows = look.Beside(rows, yarn, wide, 3)
+	} else {
+		rows = append(rows, yarn...)
+	}
+	return append(rows, look.Blanks(len(rows)/3)...)
+}
+
+// yarnChange shows the yarn that goes and the one that comes, each on its own ground, some rows high.
+func (m Model) yarnChange(p *plan.Plan, l session.StopLine, rows int) []string {
+	out := m.yarnBlock(p, l.To, rows)
+	if l.From == 0 {
+		return out
+	}
+	from := m.yarnBlock(p, l.From, rows)
+	arrow := middle([]string{m.Styles.Strong.Render("▶")}, rows)
+	return look.Beside(look.Beside(from, arrow, widest(from), 2), out, widest(from)+3, 2)
+}
+
+// yarnBlock is a yarn's colour as a block, with its letter and its name beside it.
+func (m Model) yarnBlock(p *plan.Plan, colour, rows int) []string {
+	c, ok := p.Colour(colour)
+	if !ok {
+		return middle([]string{"empty"}, rows)
+	}
+	ground := m.Styles.Yarn(c)
+	out := make([]string, rows)
+	for i := range out {
+		text := ""
+		if i == rows/2 {
+			text = string(plan.Letter(colour))
+		}
+		out[i] = ground.Render(look.Pad(look.Center(text, 2+2*rows), 2+2*rows))
+	}
+	name := middle([]string{measure.Clean(c.Name)}, rows)
+	return look.Beside(out, name, lipgloss.Width(out[0]), 1)
+}
