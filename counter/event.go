@@ -43,7 +43,8 @@ const (
 	LeaseLeft  Kind = "lease-left"  // Chain, Pass (passes laid): the look at the lease is put off
 	Redone     Kind = "redone"      // Chain, Pass (the pass that lies again): the last take-back is taken back
 	Reopened   Kind = "reopened"    // Text = reason: the finished warp is opened again
-	Lost       Kind = "lost"        // Lines: so many lines that had been counted were missing when the record was opened
+	// Lines: so many lines that had been counted were missing when the record was opened
+	Lost Kind = "lost"
 )
 
 // Event is one thing that happened at the mill. Fields that its kind doesn't use are ignored, and left
@@ -101,7 +102,8 @@ const (
 
 // String is the field's name in the file.
 func (f field) String() string {
-	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight", "foot", "lines"}[f]
+	return [...]string{"chain", "pass", "text", "step", "order", "position", "what", "place", "text", "line", "weight",
+		"foot", "lines"}[f]
 }
 
 // missing says whether an event leaves out a field that its kind may use.

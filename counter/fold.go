@@ -83,7 +83,8 @@ func (f *folder) apply(e Event) error {
 
 // whilePaused are the kinds that may come during a pause: what a winder does who looks the mill over.
 var whilePaused = map[Kind]bool{
-	Resumed: true, Noted: true, Recounted: true, Incident: true, Withdrawn: true, WrongTurn: true, Righted: true, TieMade: true,
+	Resumed: true, Noted: true, Recounted: true, Incident: true, Withdrawn: true, WrongTurn: true, Righted: true,
+	TieMade:  true,
 	TieWaved: true, NewCone: true, LeaseSeen: true, LeaseLeft: true, FootSeen: true,
 }
 
@@ -251,7 +252,8 @@ func (f *folder) lost(e Event) error {
 	if e.Lines < 1 {
 		return &measure.FieldError{Field: "lines", Value: fmt.Sprint(e.Lines), Want: "1 or more"}
 	}
-	f.s.Losses = append(f.s.Losses, LossState{At: e.At, Chain: f.s.Chain, Laid: f.s.Chains[f.s.Chain-1].Laid, Lines: e.Lines})
+	f.s.Losses = append(f.s.Losses, LossState{At: e.At, Chain: f.s.Chain, Laid: f.s.Chains[f.s.Chain-1].Laid,
+		Lines: e.Lines})
 	return nil
 }
 
@@ -322,7 +324,8 @@ func (f *folder) footSeen(e Event) error {
 		return nil
 	}
 	if now.Striped() {
-		return errors.New("the stripes of this warp are threaded for the other foot position: turn the paddle round, or plan the warp anew")
+		return errors.New("the stripes of this warp are threaded for the other foot position: turn the paddle " +
+			"round, or plan the warp anew")
 	}
 	if err := f.replan(now.Spec.WithFoot(e.Foot)); err != nil {
 		return fmt.Errorf("making the plan with the foot position seen: %w", err)
@@ -351,7 +354,8 @@ func (f *folder) misopened(before *plan.Plan) {
 func (f *folder) relay(before *plan.Plan) {
 	kept, was := 0, before.Chains[0].Passes
 	for i, p := range f.s.Plan.Chains[0].Passes[:min(len(f.s.Plan.Chains[0].Passes), f.s.Chains[0].Laid)] {
-		if i >= len(was) || !p.Direction.Far() || p.Carried != was[i].Carried || !slices.Equal(f.s.Plan.SetUpOf(p), before.SetUpOf(was[i])) {
+		if i >= len(was) || !p.Direction.Far() || p.Carried != was[i].Carried ||
+			!slices.Equal(f.s.Plan.SetUpOf(p), before.SetUpOf(was[i])) {
 			break
 		}
 		kept++
@@ -360,7 +364,8 @@ func (f *folder) relay(before *plan.Plan) {
 	f.s.Chains = make([]ChainState, len(f.s.Plan.Chains))
 	c := &f.s.Chains[0]
 	c.Laid, c.WrongTurns, c.Surplus, c.Lowered = old.Laid, slices.Clone(old.WrongTurns), old.Surplus, old.Lowered
-	c.TurnLines, c.WrongOpenings, c.Worked = slices.Clone(old.TurnLines), slices.Clone(old.WrongOpenings), slices.Clone(old.Worked)
+	c.TurnLines, c.WrongOpenings, c.Worked = slices.Clone(old.TurnLines), slices.Clone(old.WrongOpenings),
+		slices.Clone(old.Worked)
 	if kept < c.Laid {
 		f.unturn(c, before.Chains[0], kept)
 		f.lower(c, kept)

@@ -89,7 +89,8 @@ type TakenBack struct {
 // keepsBack are the kinds after which a take-back can still be taken back: they change neither the count nor
 // what was dropped with it.
 var keepsBack = map[Kind]bool{
-	Undone: true, WorkUndone: true, Redone: true, Noted: true, Paused: true, Resumed: true, Incident: true, NewCone: true,
+	Undone: true, WorkUndone: true, Redone: true, Noted: true, Paused: true, Resumed: true, Incident: true,
+	NewCone: true,
 }
 
 // keep puts what is about to be taken back of the current chain aside.
@@ -115,7 +116,8 @@ func (f *folder) redone(e Event) error {
 	lowered := c.Lowered
 	*c = back.Chain.private()
 	c.Lowered = lowered
-	f.s.Ties, f.s.TiesWaved, f.s.Paddle, f.s.LeaseLeft = slices.Clone(back.Ties), slices.Clone(back.TiesWaved), back.Paddle, back.LeaseLeft
+	f.s.Ties, f.s.TiesWaved, f.s.Paddle, f.s.LeaseLeft = slices.Clone(back.Ties), slices.Clone(back.TiesWaved),
+		back.Paddle, back.LeaseLeft
 	return nil
 }
 
@@ -128,7 +130,8 @@ func (f *folder) reopened(e Event) error {
 		return err
 	}
 	f.s.Finished = false
-	f.s.Reopened = append(f.s.Reopened, Note{At: e.At, Chain: f.s.Chain, Pass: f.s.Chains[f.s.Chain-1].Laid, Text: e.Text})
+	f.s.Reopened = append(f.s.Reopened, Note{At: e.At, Chain: f.s.Chain, Pass: f.s.Chains[f.s.Chain-1].Laid,
+		Text: e.Text})
 	return nil
 }
 

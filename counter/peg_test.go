@@ -29,7 +29,8 @@ func TestWrongOpenings(t *testing.T) {
 	if got := s.Chains[0].WrongOpenings; !slices.Equal(got, []int{2, 4}) {
 		t.Fatalf("%v", got)
 	}
-	if part := strings.Join(rowsOf(HandOver(s, nil)), "\n"); !strings.Contains(part, "lease to mend: pass 2, ends 11 to 20") || !strings.Contains(part, "pass 4, ends 31 to 40") {
+	if part := strings.Join(rowsOf(HandOver(s, nil)), "\n"); !strings.Contains(part,
+		"lease to mend: pass 2, ends 11 to 20") || !strings.Contains(part, "pass 4, ends 31 to 40") {
 		t.Errorf("%s", part)
 	}
 	back := foldAll(t, p, append(wound, seen(plan.MirroredOrder), seen(plan.SameOrder))...)
@@ -46,12 +47,15 @@ func TestWrongOpenings(t *testing.T) {
 // A take-back that is taken back brings back what was dropped with it.
 func TestRedoneBringsAllBack(t *testing.T) {
 	p := testPlan(t, 100, 10, 0)
-	before := []Event{laid(1, 1), laid(1, 2), laid(1, 3), {Kind: TieMade, Chain: 1, Pass: 2}, {Kind: WrongTurn, Chain: 1, Pass: 3}}
+	before := []Event{laid(1, 1), laid(1, 2), laid(1, 3), {Kind: TieMade, Chain: 1, Pass: 2},
+		{Kind: WrongTurn, Chain: 1, Pass: 3}}
 	s := foldAll(t, p, before...)
-	back := []Event{{Kind: Undone, Chain: 1, Pass: 3}, {Kind: Undone, Chain: 1, Pass: 2}, {Kind: Noted, Chain: 1, Pass: 1, Text: "a note"},
+	back := []Event{{Kind: Undone, Chain: 1, Pass: 3}, {Kind: Undone, Chain: 1, Pass: 2},
+		{Kind: Noted, Chain: 1, Pass: 1, Text: "a note"},
 		{Kind: Redone, Chain: 1, Pass: 2}, {Kind: Redone, Chain: 1, Pass: 3}}
 	again := foldAll(t, p, append(before, back...)...)
-	if again.Laid() != 3 || again.Twist() != s.Twist() || len(again.Ties) != 1 || !slices.Equal(again.Chains[0].WrongTurns, []int{3}) {
+	if again.Laid() != 3 || again.Twist() != s.Twist() || len(again.Ties) != 1 ||
+		!slices.Equal(again.Chains[0].WrongTurns, []int{3}) {
 		t.Errorf("%d passes, twist %d of %d, %d ties", again.Laid(), again.Twist(), s.Twist(), len(again.Ties))
 	}
 	if _, err := again.Apply(Event{Kind: Redone, Chain: 1, Pass: 4}); err == nil {
@@ -83,7 +87,8 @@ func TestLinesOfTheKinds(t *testing.T) {
 		if !strings.HasSuffix(line, "Z "+want) {
 			t.Errorf("%q, want %q", line, want)
 		}
-		if got, err := parseEvent([]byte(line), 2); err != nil || got.Kind != e.Kind || got.Foot != e.Foot || got.Pass != e.Pass {
+		if got, err := parseEvent([]byte(line), 2); err != nil || got.Kind != e.Kind || got.Foot != e.Foot ||
+			got.Pass != e.Pass {
 			t.Errorf("%q: %+v, %v", line, got, err)
 		}
 	}

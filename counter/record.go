@@ -21,7 +21,7 @@ type Record struct {
 	mu     sync.Mutex
 	fsys   FS
 	path   string
-	file   File        // nil once closed, and in a record that is only looked at
+	file   disk.File   // nil once closed, and in a record that is only looked at
 	own    fs.FileInfo // which file that is; nil until it is asked for
 	look   bool
 	broken error
@@ -65,7 +65,7 @@ func Create(fsys FS, path string, p *plan.Plan) (*Record, error) {
 
 // startFile makes a new file, locks it, writes its first bytes and makes them and its name durable. If that fails it
 // is removed again.
-func startFile(fsys FS, path string, data []byte) (File, error) {
+func startFile(fsys FS, path string, data []byte) (disk.File, error) {
 	file, err := fsys.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_RDWR|os.O_APPEND, 0o600)
 	if err != nil {
 		return nil, fmt.Errorf("making a record: %w", err)
@@ -87,7 +87,7 @@ func startFile(fsys FS, path string, data []byte) (File, error) {
 }
 
 // lock takes the lock for winding.
-func lock(file File, path string) error {
+func lock(file disk.File, path string) error {
 	ok, err := file.TryLock()
 	if errors.Is(err, disk.ErrNoLocks) {
 		return fmt.Errorf("locking %s: %w; if no other window or computer winds this warp, 'millside --alone' goes on without one", path, err)

@@ -57,7 +57,7 @@ func (r *Record) renewed(losses []Event, after State) error {
 }
 
 // replace puts a new file, locked, in the place of the record's.
-func (r *Record) replace(path string, data []byte) (File, error) {
+func (r *Record) replace(path string, data []byte) (disk.File, error) {
 	temp := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".new")
 	if err := r.fsys.Remove(temp); err != nil && !errors.Is(err, fs.ErrNotExist) { // from a program that was killed
 		return nil, err

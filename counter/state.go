@@ -86,7 +86,8 @@ type LossState struct {
 
 // String says what is missing: "9 lines were missing from the record after pass 12 of chain 1".
 func (l LossState) String() string {
-	return fmt.Sprintf("%s missing from the record after pass %d of chain %d", measure.Counted(l.Lines, "line was", "lines were"), l.Laid, l.Chain)
+	return fmt.Sprintf("%s missing from the record after pass %d of chain %d",
+		measure.Counted(l.Lines, "line was", "lines were"), l.Laid, l.Chain)
 }
 
 // Missing is the number of lines that are missing from the record and for which the count was not set right yet.

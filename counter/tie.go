@@ -46,7 +46,8 @@ func (f *folder) tie(e Event) (Tie, error) {
 		return Tie{}, fmt.Errorf("chain %d has no pass yet", e.Chain)
 	}
 	if e.Pass < 1 || e.Pass > c.Laid {
-		return Tie{}, &measure.FieldError{Field: "passes in ties", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("1 to %d", c.Laid)}
+		return Tie{}, &measure.FieldError{Field: "passes in ties", Value: fmt.Sprint(e.Pass),
+			Want: fmt.Sprintf("1 to %d", c.Laid)}
 	}
 	if err := unfinished(c); err != nil {
 		return Tie{}, err

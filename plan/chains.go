@@ -56,7 +56,8 @@ const (
 // chain, or one pass if that is more (nor by more than fifty passes). Within this the split with the
 // least cost is found exactly: one for each percent that a chain differs from an equal share, thirty
 // where it ends within a section of the raddle and thirty within a repeat, ten where it has an odd
-// number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each field that is out of its range.
+// number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each
+// field that is out of its range.
 func SplitChains(a ChainAsk) ([]ChainPart, error) {
 	if err := a.check(); err != nil {
 		return nil, err
@@ -207,7 +208,8 @@ func (s *chainSplit) parts(cuts []int) []ChainPart {
 }
 
 func (s *chainSplit) why(c ChainPart, last bool) string {
-	say := fmt.Sprintf("%s in %s", measure.Counted(c.Ends(), "end", "ends"), measure.Counted(len(c.Passes), "pass", "passes"))
+	say := fmt.Sprintf("%s in %s", measure.Counted(c.Ends(), "end", "ends"),
+		measure.Counted(len(c.Passes), "pass", "passes"))
 	if !last {
 		switch {
 		case c.OnSection && c.OnRepeat:

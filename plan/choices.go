@@ -1,13 +1,12 @@
 package plan
 
 import (
-	"fmt"
-	"sort"
-
-	"millside/plan/measure"
+	"cmp"
+	"slices"
+	"time"
 )
 
-// ChoiceKind is one of the ways to reach a number of ends.
+// ChoiceKind is one of the ways to reach a number of ends with groups of one size.
 type ChoiceKind uint8
 
 // The kinds of choice.
@@ -17,119 +16,171 @@ const (
 	SpareEnds                   // the last pass is full and the surplus is spare ends
 )
 
-// Choice is one way to wind a number of ends.
+// Choice is one way to wind a number of ends with one size of group. Nothing of it is a guess: its passes,
+// chains and work are those of the plan that it would make.
 type Choice struct {
 	Kind ChoiceKind
-	// Group is the number of ends on a full pass.
+	// Group is the ends on a full pass, and so the packages that it takes: each end needs its own.
 	Group int
-	// Passes is how many passes it takes.
-	Passes int
-	// LastEnds is how many ends the last pass carries.
-	LastEnds int
-	// Spares is how many ends are wound beyond the number wanted.
-	Spares int
-	// Finish is where the winding stops.
-	Finish Finish
-	// Cost is what the ranking goes by, in tenths of a pass; less is better. See [Choices].
-	Cost int
-	// Reasons says in words what is good and what is bad about the choice.
+	// Passes is the passes of all chains, LastEnds what the last one carries, Spares the ends beyond those
+	// wanted.
+	Passes, LastEnds, Spares int
+	// Chains is the number of chains, AtCross how many of them stop at the counting cross, Finish where the
+	// last one stops.
+	Chains, AtCross int
+	Finish          Finish
+	// Flicks is how often the paddle is flicked once more on its way round the near peg. It is 0 where
+	// each lease peg gets the same opening on all passes.
+	Flicks int
+	// CutShort is how many ends are cut off before a short last pass, CutAt the peg where.
+	CutShort int
+	CutAt    EndPeg
+	// Lacking is how many packages it takes beyond those at hand; 0 where they weren't counted.
+	Lacking int
+	// Raddle says how the groups suit the raddle.
+	Raddle RaddleFit
+	// Work is the work at the pegs, Time how long it takes with the passes.
+	Work WorkSum
+	Time TimeSpan
+	// Slow says that it takes more than half as long again as the quickest choice that lacks no package.
+	Slow bool
+	// Reasons says in words what is good and what is bad about it, in the order of the ranking.
 	Reasons []string
 }
 
-// What the ranking adds to ten for each pass, in tenths of a pass. They are the project's own
-// judgement of a weaver's trouble, not a measured value.
-const (
-	costPass        = 10
-	costFinishCross = 15 // the last group must be brought to rest at the far end
-	costShort       = 5  // positions are parked before the last pass
-	costSpare       = 2  // each spare end is yarn that goes to waste
-)
+// ChoiceRule says in a few words what the ranking goes by.
+const ChoiceRule = "the least trouble first, then the least time"
 
-// Choices lists the ways to wind a number of ends, the least trouble first: the given group with a
-// short last pass and with spare ends, or alone where it divides, and every other group from 2 to the
-// positions of the paddle that divides the ends. Ends is 1 to MaxEnds, group 1 to positions, positions
-// 1 to MaxPositions; outside these the list is empty.
+// Choices lists the ways to wind the ends of a plain warp, the least trouble first: each group that the
+// paddle and a chain can hold, from 1 on. A group that doesn't divide the ends stands twice, with a short
+// last pass and with spare ends. A striped warp has none: its stripes choose the group of each pass.
 //
-// The cost is ten for each pass, fifteen more for a finish at the counting cross, five more for a
-// short last pass and two for each spare end.
-func Choices(ends, group, positions int) []Choice {
-	if ends < 1 || ends > measure.MaxEnds || positions < 1 || positions > measure.MaxPositions || group < 1 || group > positions {
-		return nil
+// Trouble comes before time. A choice that lacks packages is behind all that don't, and one that takes more
+// than half as long again as the quickest behind those that don't: 404 ends are not wound two by two only
+// because two divides them. Then come, each before the next: spare ends, chains that finish at the counting
+// cross, flicks of the paddle round the near peg, ends cut off before a short last pass, packages lacking,
+// groups that the raddle's teeth part; and last the time. Which trouble comes first is the project's own
+// judgement, not a measured value.
+func (p *Plan) Choices(pace Pace) ([]Choice, error) {
+	if p.Striped() {
+		return nil, nil
+	}
+	most := p.Spec.Positions
+	if p.Spec.ChainEnds > 0 {
+		most = min(most, p.Spec.ChainEnds)
 	}
 	var list []Choice
-	if ends%group == 0 {
-		list = append(list, newChoice(Divides, ends, group))
-	} else {
-		list = append(list, newChoice(ShortPass, ends, group), newChoice(SpareEnds, ends, group))
-	}
-	for g := 2; g <= positions; g++ {
-		if g != group && ends%g == 0 {
-			list = append(list, newChoice(Divides, ends, g))
+	for group := 1; group <= most; group++ {
+		kinds := []ChoiceKind{Divides}
+		if p.Spec.Ends%group != 0 {
+			kinds = []ChoiceKind{ShortPass, SpareEnds}
+		}
+		for _, kind := range kinds {
+			c, err := p.choice(kind, group, pace)
+			if err != nil {
+				return nil, err
+			}
+			list = append(list, c)
 		}
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].Cost < list[j].Cost })
-	return list
+	markSlow(list)
+	slices.SortStableFunc(list, lessTrouble)
+	for i := range list {
+		list[i].Reasons = list[i].reasons(p.Spec)
+	}
+	return list, nil
 }
 
-func newChoice(kind ChoiceKind, ends, group int) Choice {
-	c := Choice{Kind: kind, Group: group, Passes: (ends + group - 1) / group, LastEnds: group}
-	c.Finish = finishAfter(c.Passes)
-	c.Cost = costPass * c.Passes
-	c.Reasons = append(c.Reasons, measure.Counted(c.Passes, "pass", "passes"))
-	switch kind {
-	case ShortPass:
-		c.LastEnds = ends % group
-		c.Cost += costShort
-		c.Reasons = append(c.Reasons, c.shortReason())
-	case SpareEnds:
-		c.Spares = group - ends%group
-		c.Cost += costSpare * c.Spares
-		c.Reasons = append(c.Reasons, measure.Counted(c.Spares, "spare end is wound", "spare ends are wound"))
-	default:
-		c.Reasons = append(c.Reasons, "every pass is full")
+// markSlow marks the choices that take more than half as long again as the quickest of those that lack no
+// package; where all do, of all.
+func markSlow(list []Choice) {
+	var quickest time.Duration
+	for _, lacking := range []bool{false, true} {
+		for _, c := range list {
+			if (c.Lacking > 0) == lacking && (quickest == 0 || c.Time.Middle < quickest) {
+				quickest = c.Time.Middle
+			}
+		}
+		if quickest > 0 {
+			break
+		}
 	}
-	if c.Finish == AtCountingCross {
-		c.Cost += costFinishCross
+	for i := range list {
+		list[i].Slow = list[i].Time.Middle > quickest+quickest/2
 	}
-	c.Reasons = append(c.Reasons, c.finishReason())
-	return c
 }
 
-// cutBefore is how many ends are cut off before the last pass, as [Plan.WorkBefore] has it.
-func (c Choice) cutBefore() int {
-	if c.Kind != ShortPass || c.Passes == 1 {
-		return 0
-	}
-	return c.Group - c.LastEnds
+// lessTrouble is the order of [Plan.Choices].
+func lessTrouble(x, y Choice) int {
+	return cmp.Or(
+		falseFirst(x.Lacking > 0, y.Lacking > 0),
+		falseFirst(x.Slow, y.Slow),
+		cmp.Compare(x.Spares, y.Spares),
+		cmp.Compare(x.AtCross, y.AtCross),
+		cmp.Compare(x.Flicks, y.Flicks),
+		cmp.Compare(x.CutShort, y.CutShort),
+		cmp.Compare(x.Lacking, y.Lacking),
+		cmp.Compare(y.Raddle, x.Raddle), // the worst fit has the lowest number
+		cmp.Compare(x.Time.Middle, y.Time.Middle),
+	)
 }
 
-func (c Choice) shortReason() string {
-	if c.Passes == 1 {
-		return fmt.Sprintf("the only pass carries %d", c.LastEnds)
-	}
-	return fmt.Sprintf("the last pass carries %d, so %s cut off at the %s before it", c.LastEnds,
-		measure.Counted(c.cutBefore(), "end is", "ends are"), pegAfter(c.Passes-1))
-}
-
-func (c Choice) finishReason() string {
+func falseFirst(x, y bool) int {
 	switch {
-	case c.Finish == AtCountingCross:
-		return "stops at the counting cross: the last group is fastened at the far end, which is harder"
-	case c.cutBefore() > 0: // before a return pass, so at the far end
-		return "stops at the lease, where it began"
+	case x == y:
+		return 0
+	case y:
+		return -1
 	default:
-		return "stops at the lease, where it began: nothing is left at the far end"
+		return 1
 	}
 }
 
-// Label names the choice in a few words.
-func (c Choice) Label() string {
+// choice works out one size of group.
+func (p *Plan) choice(kind ChoiceKind, group int, pace Pace) (Choice, error) {
+	s := Choice{Kind: kind, Group: group}.In(p.Spec)
+	parts, err := s.chainParts()
+	if err != nil {
+		return Choice{}, err
+	}
+	c := Choice{Kind: kind, Group: group, Chains: len(parts), Spares: parts[len(parts)-1].Last - s.Ends,
+		Raddle: raddleFit(s)}
+	c.addChains(parts)
+	if s.Yarn.Packages > 0 {
+		c.Lacking = max(c.Work.Threads-s.Yarn.Packages, 0)
+	}
+	if group%2 == 0 && s.ReturnOrder == SameOrder {
+		c.Flicks = 0 // as the lease is brought together in [New]; all other groups flick once a bout
+	}
+	c.Time = p.TimeOf(c.Work, pace)
+	return c, nil
+}
+
+// addChains adds up the passes of the chains, and what they ask of the hands beside the work at the pegs.
+func (c *Choice) addChains(parts []ChainPart) {
+	for _, part := range parts {
+		n := len(part.Passes)
+		c.Flicks += (n - 1) / 2
+		c.LastEnds, c.Finish = part.Passes[n-1], part.Finish()
+		if n > 1 && part.Passes[n-2] > c.LastEnds {
+			c.CutShort, c.CutAt = part.Passes[n-2]-c.LastEnds, pegAfter(n-1)
+		}
+	}
+	c.Work = workOf(parts)
+	c.Passes, c.AtCross = c.Work.Passes, c.Work.FarFinishes
+}
+
+// In is the spec with the choice taken.
+func (c Choice) In(s Spec) Spec {
+	s.Group = c.Group
 	switch c.Kind {
 	case ShortPass:
-		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
+		s.LastPass = ShortLast
 	case SpareEnds:
-		return fmt.Sprintf("group of %d, %s", c.Group, measure.Counted(c.Spares, "spare end", "spare ends"))
-	default:
-		return fmt.Sprintf("group of %d, all full", c.Group)
+		s.LastPass = FullLast
 	}
+	return s
 }
+
+// Taken says whether the spec winds its ends by this choice.
+func (c Choice) Taken(s Spec) bool { return c.Group == s.Group && c.In(s).LastPass == s.LastPass }

@@ -74,9 +74,12 @@ func TestLookAtTheFirstEvenReturn(t *testing.T) {
 		set  func(*plan.Spec)
 		want plan.Look
 	}{
-		{"even groups", func(s *plan.Spec) { s.Ends, s.Group = 400, 10 }, plan.Look{Chain: 1, Pass: 2, Kind: plan.CheckLease}},
-		{"odd groups, the last pass of 4 returns", func(s *plan.Spec) { s.Ends, s.Group = 31, 9 }, plan.Look{Chain: 1, Pass: 4, Kind: plan.CheckLease}},
-		{"odd groups, the last pass of 4 is outward", func(s *plan.Spec) { s.Ends, s.Group = 22, 9 }, plan.Look{Chain: 1, Pass: 2, Kind: plan.CheckFoot}},
+		{"even groups", func(s *plan.Spec) { s.Ends, s.Group = 400, 10 },
+			plan.Look{Chain: 1, Pass: 2, Kind: plan.CheckLease}},
+		{"odd groups, the last pass of 4 returns", func(s *plan.Spec) { s.Ends, s.Group = 31, 9 },
+			plan.Look{Chain: 1, Pass: 4, Kind: plan.CheckLease}},
+		{"odd groups, the last pass of 4 is outward", func(s *plan.Spec) { s.Ends, s.Group = 22, 9 },
+			plan.Look{Chain: 1, Pass: 2, Kind: plan.CheckFoot}},
 		{"one pass", func(s *plan.Spec) { s.Ends, s.Group = 10, 10 }, plan.Look{}},
 		{"single ends", func(s *plan.Spec) { s.Ends, s.Group = 10, 1 }, plan.Look{}},
 		{"the one even return pass is on chain 2", func(s *plan.Spec) { s.Ends, s.Group, s.ChainEnds = 35, 9, 18 },
@@ -142,6 +145,31 @@ func TestFootKeepsTheStripes(t *testing.T) {
 		}
 		if p.WorkSum() != turned.WorkSum() {
 			t.Fatalf("the work is %+v, turned round %+v", p.WorkSum(), turned.WorkSum())
+		}
+	})
+}
+
+// The lease of a striped warp, whose passes carry any positions among which holes and slots take turns, laid by
+// a model of its own: every end lies on the other side from its neighbour, over all passes and chains.
+func TestLeaseAlternatesOverStripes(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := must(t, drawStriped(t))
+		var overA []bool
+		for _, c := range p.Chains {
+			for k, pass := range c.Passes {
+				var positions []int
+				for pos := range pass.Carried.All() {
+					positions = append(positions, pos)
+				}
+				outward := k%2 == 0
+				for _, i := range footToTip(p.Spec, outward, len(positions)) {
+					up := (positions[i-1]%2 == 1) == (pass.FirstOpening == plan.HolesUp)
+					overA = append(overA, up == outward) // A is met first on the way out, last on the way back
+				}
+			}
+		}
+		if !alternates(overA) {
+			t.Fatalf("neighbours lie on the same side: %v", overA)
 		}
 	})
 }

@@ -29,8 +29,8 @@ type Project struct {
 	Raddle *loom.RaddleList
 	Sley   *loom.SleyList
 	Order  loom.SleyOrder
-	// Groups ranks the sizes of group.
-	Groups []GroupRow
+	// Choices ranks the sizes of group; nil in a striped warp.
+	Choices []Choice
 	// Pace is the pace that times are reckoned with.
 	Pace Pace
 }
@@ -39,8 +39,8 @@ type Project struct {
 const longestSley = 12
 
 // FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
-// one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each field that is out of its range, or says that no count
-// near the wanted one fits.
+// one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each
+// field that is out of its range, or says that no count near the wanted one fits.
 func (s Spec) FromCloth() (Spec, error) {
 	if !s.Cloth.Used {
 		return s, nil
@@ -59,7 +59,8 @@ func (s Spec) FromCloth() (Spec, error) {
 			return s, nil
 		}
 	}
-	return s, &measure.FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(), Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
+	return s, &measure.FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(),
+		Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
 }
 
 // cloth works out the cloth with what the rest of the plan says.
@@ -89,14 +90,12 @@ func NewProject(s Spec, pace Pace) (*Project, error) {
 // Project works out everything else that the plan's spec knows enough for. The plan itself, such as that
 // of a warp which is wound already, stays as it is. The error is that of [NewProject].
 func (p *Plan) Project(pace Pace) (*Project, error) {
-	s, pr := p.Spec, &Project{Plan: p, Pace: pace}
+	pr := &Project{Plan: p, Pace: pace}
 	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.weft(), pr.loom())
 	if err != nil {
 		return nil, err
 	}
-	pr.Groups, err = GroupTable(GroupAsk{Ends: s.Ends, Positions: s.Positions, Packages: s.Yarn.Packages, ReturnOrder: s.ReturnOrder,
-		ChainEnds: s.ChainEnds, Sett: s.Loom.Sett, RaddleSpace: s.Loom.Raddle.Space,
-		Time: func(w WorkSum) TimeSpan { return p.TimeOf(w, pace) }})
+	pr.Choices, err = p.Choices(pace)
 	return pr, err
 }
 
@@ -158,7 +157,8 @@ func (pr *Project) weft() (err error) {
 	if yarn.IsZero() {
 		yarn = pr.Plan.Spec.Yarn.Size
 	}
-	pr.Weft, err = cloth.Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp, Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
+	pr.Weft, err = cloth.Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp,
+		Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
 	return err
 }
 
@@ -170,7 +170,8 @@ func (pr *Project) loom() error {
 	}
 	var errs []error
 	if l.Raddle.Space != 0 {
-		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups, FirstEnd: l.FirstEnd})
+		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups,
+			FirstEnd: l.FirstEnd})
 		pr.Raddle = list
 		errs = append(errs, err)
 	}
@@ -187,7 +188,8 @@ func (pr *Project) sley(l Loom, ends int) (err error) {
 	if pr.Order, err = l.Reed.Order(l.Sett, longestSley); err != nil {
 		return err
 	}
-	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents, EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
+	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents,
+		EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
 	return err
 }
 

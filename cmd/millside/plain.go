@@ -8,9 +8,11 @@ import (
 	"syscall"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/plain"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
+	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
 	"millside/counter"
 	"millside/counter/session"
@@ -45,7 +47,8 @@ func (a *app) plainMode(path string) (err error) {
 	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
 	open := session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
-	t := plain.New(rec, open, keys.Default())
+	own, _ := settings.LoadSettings(a.folders().Config("settings.txt"), a.errOut, files.Write)
+	t := plain.New(rec, open, keys.Default().WithOwn(own.Keys))
 	if !open.Piped && a.terminal(a.tty) {
 		if restore, ok := plain.KeyByKey(a.in); ok {
 			defer restore()

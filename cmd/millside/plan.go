@@ -157,7 +157,7 @@ func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, draft *as
 		}
 		return prose.WriteJSON(a.out, out)
 	}
-	planout.PlanText(a.out, p, project.Pace)
+	planout.PlanText(a.out, project)
 	if stripes != nil {
 		planout.StripesText(a.out, p, stripes)
 	} else if draft != nil {

@@ -11,7 +11,8 @@ import (
 // openUnnamed makes a file that has no name yet. File systems that know none say so in several ways.
 func openUnnamed(dir string) (*os.File, error) {
 	file, err := os.OpenFile(dir, unix.O_TMPFILE|os.O_WRONLY, 0o666)
-	if errors.Is(err, unix.EOPNOTSUPP) || errors.Is(err, unix.EISDIR) || errors.Is(err, unix.EINVAL) || errors.Is(err, unix.ENOENT) {
+	if errors.Is(err, unix.EOPNOTSUPP) || errors.Is(err, unix.EISDIR) || errors.Is(err, unix.EINVAL) ||
+		errors.Is(err, unix.ENOENT) {
 		return nil, fmt.Errorf("%w: %w", errors.ErrUnsupported, err)
 	}
 	if err != nil {

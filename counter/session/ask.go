@@ -23,8 +23,8 @@ type Ask interface {
 	Changed(s Session, texts []string, at int) []string
 	// Preview says what the answers as they stand would mean; it may be empty.
 	Preview(s Session, texts []string) string
-	// Intent is what the answers ask for. The problem is empty if they will do; else it names the field, what was typed,
-	// and what would do.
+	// Intent is what the answers ask for. The problem is empty if they will do; else it names the field, what
+	// was typed, and what would do.
 	Intent(s Session, texts []string) (in Intent, problem string)
 }
 
@@ -191,7 +191,8 @@ func PlaceOf(p *plan.Plan, text string) (measure.Length, error) {
 		place, err = p.Path.AtTurns(strings.TrimSpace(turns))
 	}
 	if err == nil && place > p.Path.Length {
-		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) + ", the length of the warp"}
+		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) +
+			", the length of the warp"}
 	}
 	return place, err
 }
@@ -210,7 +211,8 @@ func (AskPackage) Begin(Session) []string { return []string{"", ""} }
 
 // Preview says from which pass on it feeds.
 func (AskPackage) Preview(s Session, _ []string) string {
-	return fmt.Sprintf("It feeds from pass %d on. The weight may stay empty. Tie it in at an end peg, where the knot does no harm.", s.InHand())
+	return fmt.Sprintf("It feeds from pass %d on. The weight may stay empty. Tie it in at an end peg, where the "+
+		"knot does no harm.", s.InHand())
 }
 
 // Intent is a [NewPackage].

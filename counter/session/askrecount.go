@@ -28,7 +28,8 @@ func (AskRecount) Title() string { return "RECOUNT  ·  trust the pegs, not the 
 
 // Labels names the fields.
 func (AskRecount) Labels() []string {
-	return []string{"groups over peg 1", "groups over peg 2", "last group: o outward, r return", "groups after the last tie", "passes on the mill", "why"}
+	return []string{"groups over peg 1", "groups over peg 2", "last group: o outward, r return",
+		"groups after the last tie", "passes on the mill", "why"}
 }
 
 // Begin begins with the number of passes that is believed.
@@ -113,7 +114,8 @@ func (q AskRecount) Preview(s Session, t []string) string {
 	text := fmt.Sprintf("%s: %d over peg 1 and %d over peg 2, %d ends. Now the count says %d; both numbers are kept.",
 		measure.Counted(n, "pass", "passes"), cross.OverPeg1, cross.OverPeg2, s.st.Current().EndsAfter(n), s.st.Laid())
 	if tie := s.Standing().Tie; tie.Pass > 0 {
-		text += fmt.Sprintf(" The last tie holds %s, so %s after it.", measure.Counted(tie.Ends, "end", "ends"), loose(n-tie.Pass))
+		text += fmt.Sprintf(" The last tie holds %s, so %s after it.", measure.Counted(tie.Ends, "end", "ends"),
+			loose(n-tie.Pass))
 	}
 	return text
 }
@@ -151,8 +153,10 @@ func (s Session) Pegs(seen counter.Seen) []string {
 	case r.Sure && r.Agrees:
 		return []string{fmt.Sprintf("That is %s, as counted.", passes(r.Best))}
 	case r.Sure:
-		return []string{fmt.Sprintf("That is %s, and the count says %d. A recount to %d sets it.", passes(r.Best), s.st.Laid(), r.Best)}
+		return []string{fmt.Sprintf("That is %s, and the count says %d. A recount to %d sets it.", passes(r.Best),
+			s.st.Laid(), r.Best)}
 	}
-	return []string{fmt.Sprintf("That fits more than one count; the nearest to %d is %d. Count the other peg, or say whether the last group lies outward or return.",
+	return []string{fmt.Sprintf("That fits more than one count; the nearest to %d is %d. Count the other peg, or "+
+		"say whether the last group lies outward or return.",
 		s.st.Laid(), r.Best)}
 }

@@ -64,7 +64,8 @@ func TestBlindPresses(t *testing.T) {
 				}
 				st := w.s.State()
 				if st.PassesLaidAll() != w.wound || st.EndsStandingAll() != w.plan.EndsWound() {
-					t.Errorf("%d passes counted, %d wound; %d ends of %d", st.PassesLaidAll(), w.wound, st.EndsStandingAll(), w.plan.EndsWound())
+					t.Errorf("%d passes counted, %d wound; %d ends of %d", st.PassesLaidAll(), w.wound,
+						st.EndsStandingAll(), w.plan.EndsWound())
 				}
 			})
 		}

@@ -59,7 +59,8 @@ func (s Session) missingItem() (Item, bool) {
 		return Item{}, false
 	}
 	return Item{ItemLost, Alarm,
-		fmt.Sprintf("about %s missing from the record: count the groups at the pegs and set the count right", measure.Counted(n, "line that was counted is", "lines that were counted are")),
+		fmt.Sprintf("about %s missing from the record: count the groups at the pegs and set the count right",
+			measure.Counted(n, "line that was counted is", "lines that were counted are")),
 		"counted passes are missing, recount"}, true
 }
 
@@ -98,15 +99,18 @@ func (s Session) Trouble() []string {
 	}
 	counted := fmt.Sprintf("%s counted and kept in memory.", measure.Counted(s.st.Laid(), "pass is", "passes are"))
 	if errors.Is(s.broken, counter.ErrReplaced) {
-		return []string{"Stop winding. Another program has moved, replaced or changed the file of this record.", counted,
+		return []string{"Stop winding. Another program has moved, replaced or changed the file of this record.",
+			counted,
 			"Save them as a new record beside the old one and go on there, or put the file back and try again."}
 	}
-	return []string{"Stop winding. Make room on the disk, or put the stick back, then try again: the record is read anew, and the page after it says what must stand on the mill.",
+	return []string{"Stop winding. Make room on the disk, or put the stick back, then try again: the record is read " +
+		"anew, and the page after it says what must stand on the mill.",
 		counted, "If the disk doesn't come back, save them as a new record."}
 }
 
 // StillBroken is what the session says where a remedy didn't help.
 func (s Session) StillBroken(err error) (Session, Reply) {
 	s.broken, s.message = err, Message{"still not saved: the count did not move", Alarm}
-	return s, Reply{Said: []string{sentence(s.message.Text), sentence(err.Error())}, Short: "Still not saved.", Cue: CueStop}
+	return s, Reply{Said: []string{sentence(s.message.Text), sentence(err.Error())}, Short: "Still not saved.",
+		Cue: CueStop}
 }

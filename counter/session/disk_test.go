@@ -57,7 +57,8 @@ func TestSavingIsSaid(t *testing.T) {
 	if !r.Writes() {
 		t.Fatal(r)
 	}
-	for d, want := range map[time.Duration]bool{0: false, 249 * time.Millisecond: false, 250 * time.Millisecond: true, time.Minute: true} {
+	for d, want := range map[time.Duration]bool{0: false, 249 * time.Millisecond: false, 250 * time.Millisecond: true,
+		time.Minute: true} {
 		if m, ok := s.Saving(b.clock, b.clock.Add(d)); ok != want || ok && !strings.Contains(m.Text, "saving pass 1") {
 			t.Errorf("after %s: %v, %v", d, m, ok)
 		}
@@ -124,7 +125,8 @@ func TestRemedies(t *testing.T) {
 		b.does(Press{})
 		b.fail = fmt.Errorf("%w: %w", counter.ErrBroken, tt.cause)
 		b.does(Press{})
-		if b.s.Stage(b.clock) != Broken || b.s.Remedies()[0] != tt.first || !strings.Contains(strings.Join(b.s.Trouble(), " "), tt.says) {
+		if b.s.Stage(b.clock) != Broken || b.s.Remedies()[0] != tt.first ||
+			!strings.Contains(strings.Join(b.s.Trouble(), " "), tt.says) {
 			t.Errorf("%v: %v, %v", tt.cause, b.s.Remedies(), b.s.Trouble())
 		}
 		s, r := b.s.StillBroken(b.fail)

@@ -10,8 +10,11 @@
 //     [Session.NotSaved], which say what the winder hears. While an event is on its way ([Session.Waiting]) it keeps
 //     further keys in a queue, each with its time, and turns them into intents only then, since what a key means may
 //     depend on the page;
-//  3. shows the page of [Session.Stage]: [Session.Instruction] while a pass is wound, [Session.Stop], [Session.Question],
-//     [Session.Standing] and [Session.Step] on the others, and [Session.Message] on a line of its own on all of them.
+//  3. shows the page of [Session.Stage]: [Session.Instruction] while a pass is wound, [Session.Stop],
+//
+// [Session.Question],
+//
+//	[Session.Standing] and [Session.Step] on the others, and [Session.Message] on a line of its own on all of them.
 //
 // # The pass key
 //
@@ -24,7 +27,7 @@
 //
 // # Which pass a mark means
 //
-// A mark of an end or of a pass, and a new package, mean the pass in hand, the one that the screen names; after the last
-// pass of a chain they mean that one. Another pass is meant where its number is given. A wrong turn is made at the end
-// peg where the mill stands, so it means the turn after the last pass that was counted.
+// A mark of an end or of a pass, and a new package, mean the pass in hand, the one that the screen names;
+// after the last pass of a chain they mean that one. Another pass is meant where its number is given. A wrong
+// turn is made at the end peg where the mill stands, so it means the turn after the last pass that was counted.
 package session

@@ -48,7 +48,8 @@ func (s Session) follows(before Session, e counter.Event) (Session, Reply) {
 // quietly says whether a kind of event leaves the page as it is, so that it isn't said again.
 func (s Session) quietly(kind counter.Kind) bool {
 	switch kind {
-	case counter.Noted, counter.Incident, counter.Withdrawn, counter.NewCone, counter.TieMade, counter.TieWaved, counter.WrongTurn, counter.Righted:
+	case counter.Noted, counter.Incident, counter.Withdrawn, counter.NewCone, counter.TieMade, counter.TieWaved,
+		counter.WrongTurn, counter.Righted:
 		return true
 	}
 	return false
@@ -121,7 +122,8 @@ func (s Session) saidEvent(before Session, e counter.Event) string {
 	case counter.LeaseLeft:
 		return "the look at the lease stays open"
 	case counter.FootSeen:
-		return fmt.Sprintf("on outward passes position %d lies at the foot of the peg; end 1 of the warp is its first end",
+		return fmt.Sprintf("on outward passes position %d lies at the foot of the peg; end 1 of the warp is its "+
+			"first end",
 			s.st.Plan.Chains[0].Passes[0].FootPosition())
 	case counter.WorkDone:
 		return "the work at the peg is done"
@@ -142,7 +144,8 @@ func (s Session) saidRecount(before Session) string {
 	text := fmt.Sprintf("the count was %d, now it is %d", before.st.Laid(), s.st.Laid())
 	if n := len(s.st.Ties); n > 0 && s.st.Ties[n-1].Chain == s.st.Chain {
 		tie := s.st.Ties[n-1]
-		text += fmt.Sprintf("; the last count tie holds %s, so %s loose", measure.Counted(tie.Ends, "end", "ends"), measure.Counted(s.st.Laid()-tie.Pass, "group", "groups"))
+		text += fmt.Sprintf("; the last count tie holds %s, so %s loose", measure.Counted(tie.Ends, "end", "ends"),
+			measure.Counted(s.st.Laid()-tie.Pass, "group", "groups"))
 	}
 	return text
 }

@@ -67,8 +67,8 @@ func (g *guards) refused(at time.Time) {
 	g.pass, g.step, g.next = g.pass.Refused(at), g.step.Refused(at), g.next.Refused(at)
 }
 
-// did notes that something was done that is no pass, so that the same key neither counts one nor confirms anything right
-// after it.
+// did notes that something was done that is no pass, so that the same key neither counts one nor confirms
+// anything right after it.
 func (g *guards) did(at time.Time) { g.next, g.after = g.next.Counted(at), g.after.Counted(at) }
 
 // repeats says whether a key that is not the pass key was pressed again sooner than a hand means it.

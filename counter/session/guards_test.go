@@ -103,7 +103,8 @@ func TestHeldKeyStopsAtThePeg(t *testing.T) {
 // Right after a mark, an answer or anything else that is no pass, the pass key counts none.
 func TestNothingElseLooksLikeAPass(t *testing.T) {
 	for _, in := range []Intent{
-		Mark{What: counter.MissedOpening}, Mark{What: counter.Knot, Position: 3}, Note{"a few words"}, WrongTurn{}, TieMade{},
+		Mark{What: counter.MissedOpening}, Mark{What: counter.Knot, Position: 3}, Note{"a few words"}, WrongTurn{},
+		TieMade{},
 		NewPackage{Position: 2}, Recount{Passes: 3}, TakeBack{}, Answer{Yes}, Foot{plan.FootLast},
 	} {
 		b := newBench(t, nil)
@@ -225,5 +226,19 @@ func TestPressesAreJudgedByTheirTime(t *testing.T) {
 	}
 	if _, r := b.s.Take(Press{}, start.Add(2*time.Second)); !r.Writes() {
 		t.Errorf("%+v", r)
+	}
+}
+
+// Coming back is no way round the guard.
+func TestGuardOutlivesACrash(t *testing.T) {
+	b := newBench(t, func(s *plan.Spec) { s.GuardMillis = 5000 })
+	b.press(1)
+	b.reopen()
+	b.after(time.Second, GoOn{})
+	if b.after(3*time.Second, Press{}); b.laid() != 1 || b.last.Cue != CueRefused {
+		t.Errorf("%d passes, %v", b.laid(), b.last.Cue)
+	}
+	if b.after(time.Second, Press{}); b.laid() != 2 {
+		t.Errorf("%d passes, %v", b.laid(), b.last.Cue)
 	}
 }

@@ -16,8 +16,8 @@ type Instruction struct {
 	Standing, ChainEnds int
 	// Last says that it is the last pass of the chain.
 	Last bool
-	// Lease is what is done at the lease pegs, in the order in which the group meets them: at the beginning of an outward
-	// pass, at the end of a return pass.
+	// Lease is what is done at the lease pegs, in the order in which the group meets them: at the beginning
+	// of an outward pass, at the end of a return pass.
 	Lease [2]Drop
 	// Over and Under are the pegs of the counting cross, 1 or 2: at the end of an outward pass, at the beginning of a
 	// return pass.
@@ -97,7 +97,8 @@ func pegOf(d plan.Direction) plan.EndPeg {
 
 // Words puts the way of the pass into one sentence, without what is due before it and after it.
 func (in Instruction) Words() string {
-	lease := fmt.Sprintf("%s over lease peg %s, then %s over peg %s", in.Lease[0].Opening, in.Lease[0].Peg, in.Lease[1].Opening, in.Lease[1].Peg)
+	lease := fmt.Sprintf("%s over lease peg %s, then %s over peg %s", in.Lease[0].Opening, in.Lease[0].Peg,
+		in.Lease[1].Opening, in.Lease[1].Peg)
 	cross := fmt.Sprintf("over peg %d and under peg %d of the counting cross", in.Over, in.Under)
 	turn := fmt.Sprintf("round the %s %s", in.TurnPeg, in.Turn)
 	if !in.Pass.Direction.Far() {

@@ -12,8 +12,8 @@ import (
 type Item struct {
 	Kind  ItemKind
 	Level Level
-	// Text is the whole of it in words, without a capital letter or a full stop; Short is what is spoken and what a small
-	// screen shows.
+	// Text is the whole of it in words, without a capital letter or a full stop; Short is what is spoken and
+	// what a small screen shows.
 	Text, Short string
 }
 
@@ -46,7 +46,8 @@ func (s Session) dueNow(p plan.Pass) []Item {
 	}
 	c := s.st.Current()
 	if p.Number == len(c.Passes) {
-		add(ItemLast, Due, fmt.Sprintf("last pass: %s, then tie off", measure.Counted(p.Ends(), "end", "ends")), "Last pass")
+		add(ItemLast, Due, fmt.Sprintf("last pass: %s, then tie off", measure.Counted(p.Ends(), "end", "ends")),
+			"Last pass")
 	}
 	if carry, ok := s.carryItem(p); ok {
 		items = append(items, carry)
@@ -57,12 +58,14 @@ func (s Session) dueNow(p plan.Pass) []Item {
 			text = "tie on " + positionsWords(w.Tie) + " at the near end peg, beside the lease"
 		}
 		if n := len(w.Thread); n > 0 {
-			text = fmt.Sprintf("thread the paddle: %s, one end in each; ", measure.Counted(n, "position", "positions")) + text
+			text = fmt.Sprintf("thread the paddle: %s, one end in each; ",
+				measure.Counted(n, "position", "positions")) + text
 		}
 		add(ItemDress, Due, text, "tie the group on")
 	}
 	if p.Number == 1 {
-		add(ItemFoot, Due, fmt.Sprintf("position %d goes to the foot of the peg", p.FootPosition()), fmt.Sprintf("position %d at the foot", p.FootPosition()))
+		add(ItemFoot, Due, fmt.Sprintf("position %d goes to the foot of the peg", p.FootPosition()),
+			fmt.Sprintf("position %d at the foot", p.FootPosition()))
 	}
 	items = append(items, s.packageItems(p.Number)...)
 	if wrong := s.st.Chains[s.st.Chain-1].WrongOpenings; len(wrong) > 0 && wrong[len(wrong)-1] == s.st.Laid() {
@@ -113,7 +116,8 @@ func (s Session) Reminders(now time.Time) []Item {
 	}
 	if s.open() && !s.asks() {
 		q, _ := s.Question()
-		items = append(items, Item{ItemQuestion, Due, "the look at the lease is open: " + q.Text, "the lease is still to be looked at"})
+		items = append(items, Item{ItemQuestion, Due, "the look at the lease is open: " + q.Text,
+			"the lease is still to be looked at"})
 	}
 	if s.RestDue(now) {
 		items = append(items, Item{ItemRest, Quiet, s.restWords(), "time for a rest"})
@@ -123,7 +127,8 @@ func (s Session) Reminders(now time.Time) []Item {
 
 // restWords is the reminder to rest. It is a sentence.
 func (s Session) restWords() string {
-	return fmt.Sprintf("%s without a break: rest your hands, neck and shoulders.", measure.Counted(s.st.Plan.Spec.RestMinutes, "minute", "minutes"))
+	return fmt.Sprintf("%s without a break: rest your hands, neck and shoulders.",
+		measure.Counted(s.st.Plan.Spec.RestMinutes, "minute", "minutes"))
 }
 
 // comingAfter is what follows the pass in hand, announced one pass ahead.
@@ -149,7 +154,8 @@ func (s Session) comingAfter(p plan.Pass) []Item {
 		}
 	}
 	if w := s.st.Plan.WorkBefore(s.st.Chain, next); w.Halt() {
-		add(ItemWork, Due, fmt.Sprintf("stop at the %s: %s; there the pass key confirms the work", w.Peg, workWords(w)), "stop at the peg: "+workWords(w))
+		add(ItemWork, Due, fmt.Sprintf("stop at the %s: %s; there the pass key confirms the work", w.Peg, workWords(w)),
+			"stop at the peg: "+workWords(w))
 	}
 	items = append(items, s.packageItems(next)...)
 	if len(items) > 0 || next > len(c.Passes) {

@@ -97,7 +97,8 @@ func (s Session) saidMark(e counter.Event, before counter.State) string {
 func (s Session) saidDropped(number int, before counter.State) string {
 	for _, in := range before.Incidents {
 		if in.Number == number {
-			return fmt.Sprintf("mark number %d is taken back (%s)", number, measure.Clean(in.Words(before.Plan.Spec.Units)))
+			return fmt.Sprintf("mark number %d is taken back (%s)", number,
+				measure.Clean(in.Words(before.Plan.Spec.Units)))
 		}
 	}
 	chain := before.Chains[before.Chain-1]

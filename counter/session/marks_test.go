@@ -40,7 +40,8 @@ func TestDropMark(t *testing.T) {
 	b.does(DropMark{})
 	b.wants("There is no mark to take back.")
 	b.windTo(11)
-	b.does(Mark{What: counter.Broken, Position: 4}, Mark{What: counter.Knot, Position: 5}, Note{"a note is no mark"}, DropMark{})
+	b.does(Mark{What: counter.Broken, Position: 4}, Mark{What: counter.Knot, Position: 5}, Note{"a note is no mark"},
+		DropMark{})
 	b.wants("position 5, end 115: knot")
 	st := b.s.State()
 	if st.Incidents[0].Withdrawn || !st.Incidents[1].Withdrawn {
@@ -81,7 +82,8 @@ func TestWrongTurn(t *testing.T) {
 	if got := b.s.Standing(); got.Turn != plan.Clockwise || !got.Wrong {
 		t.Errorf("%+v", got)
 	}
-	if said := strings.Join(b.s.Where(b.clock), "\n"); !strings.Contains(said, "the last turn was clockwise, the wrong way") {
+	if said := strings.Join(b.s.Where(b.clock), "\n"); !strings.Contains(said,
+		"the last turn was clockwise, the wrong way") {
 		t.Errorf("%s", said)
 	}
 	for range 3 {
@@ -134,7 +136,8 @@ func TestComingBack(t *testing.T) {
 	if b.stage() != Looking {
 		t.Fatalf("stage %d", b.stage())
 	}
-	b.wants("Stopped at ", "3 of 4 passes laid, 30 ends stand.", "2 groups over peg 1 of the counting cross and 1 over peg 2")
+	b.wants("Stopped at ", "3 of 4 passes laid, 30 ends stand.",
+		"2 groups over peg 1 of the counting cross and 1 over peg 2")
 	if b.does(TakeBack{}); b.last.Cue != CueRefused || b.laid() != 3 {
 		t.Errorf("%+v", b.last)
 	}
@@ -159,7 +162,8 @@ func TestLeaving(t *testing.T) {
 		intents []Intent
 		events  int
 	}{{"nothing wound", nil, 0}, {"winding", []Intent{Press{}}, 2}, {"paused", []Intent{Press{}, Pause{}}, 2},
-		{"at the lease", []Intent{Press{}, Press{}}, 3}, {"paused and gone on", []Intent{Press{}, Pause{}, GoOn{}}, 4}} {
+		{"at the lease", []Intent{Press{}, Press{}}, 3},
+		{"paused and gone on", []Intent{Press{}, Pause{}, GoOn{}}, 4}} {
 		b := newBench(t, nil)
 		b.does(tt.intents...)
 		r := b.does(Leave{})
@@ -230,7 +234,8 @@ func TestOnlyLooking(t *testing.T) {
 func TestTorn(t *testing.T) {
 	b := newBench(t, nil)
 	s := New(Opening{State: b.s.State(), Torn: "a line was left out"})
-	if said := s.Begin(start).Said; !strings.Contains(strings.Join(said, " "), "Take care: a line was left out; count the groups at the pegs.") {
+	if said := s.Begin(start).Said; !strings.Contains(strings.Join(said, " "),
+		"Take care: a line was left out; count the groups at the pegs.") {
 		t.Errorf("%q", said)
 	}
 }

@@ -23,7 +23,8 @@ func (s Session) press(at time.Time) (Session, Reply) {
 	case Finishing:
 		return s.stepDone(at)
 	case Done:
-		return s.refuse("not counted: the warp is finished; open the record again, with a reason, if something has to be mended",
+		return s.refuse("not counted: the warp is finished; open the record again, with a reason, if something has "+
+			"to be mended",
 			"Not counted. The warp is finished.", at)
 	}
 	return s.lay(at)
@@ -63,7 +64,8 @@ func (s Session) goOn(at time.Time) (Session, Reply) {
 		s.look = true
 		s.guards.refused(at)
 		s.guards.did(at)
-		next, r := s.refuse(fmt.Sprintf("not counted: nothing has happened for %s; look at the mill first", roughly(s.st.Away(at))),
+		next, r := s.refuse(fmt.Sprintf("not counted: nothing has happened for %s; look at the mill first",
+			roughly(s.st.Away(at))),
 			"Not counted. Look at the mill first.", at)
 		r.Said = append(r.Said, next.Announce(at)...)
 		return next, r

@@ -45,9 +45,11 @@ func drawIntent(rt *rapid.T) Intent {
 	case 4:
 		return GoOn{}
 	case 5:
-		return Recount{Passes: numbers.Draw(rt, "passes"), Reason: rapid.SampledFrom([]string{"", "why", "\x1b[2J"}).Draw(rt, "reason")}
+		return Recount{Passes: numbers.Draw(rt, "passes"),
+			Reason: rapid.SampledFrom([]string{"", "why", "\x1b[2J"}).Draw(rt, "reason")}
 	case 6:
-		what := rapid.SampledFrom([]counter.What{counter.Broken, counter.Knot, counter.MissedOpening, counter.WrongPeg, "mouse"}).Draw(rt, "what")
+		what := rapid.SampledFrom([]counter.What{counter.Broken, counter.Knot, counter.MissedOpening, counter.WrongPeg,
+			"mouse"}).Draw(rt, "what")
 		return Mark{What: what, Pass: numbers.Draw(rt, "pass"), Position: numbers.Draw(rt, "position")}
 	case 7:
 		return WrongTurn{}
@@ -73,16 +75,17 @@ func drawIntent(rt *rapid.T) Intent {
 	return Press{}
 }
 
-// Whatever is pressed and however fast: the count is that of the record, two passes are never counted sooner than a hand
-// winds them, every press of the pass key counts, is refused with a sound and a word, or does what its page announced
-// with another sound; nothing panics; and the record can be folded anew to the same state.
+// Whatever is pressed and however fast: the count is that of the record, two passes are never counted sooner
+// than a hand winds them, every press of the pass key counts, is refused with a sound and a word, or does
+// what its page announced with another sound; nothing panics; and the record can be folded anew to the same state.
 func TestNoPressVanishes(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		b := drawBench(rt, t)
 		guard := time.Duration(b.plan.Spec.GuardMillis) * time.Millisecond
 		var lastLaid time.Time
 		for range rapid.IntRange(1, 60).Draw(rt, "intents") {
-			gap := rapid.SampledFrom([]time.Duration{33 * time.Millisecond, 700 * time.Millisecond, 3 * time.Second, 30 * time.Second, 11 * time.Minute}).Draw(rt, "gap")
+			gap := rapid.SampledFrom([]time.Duration{33 * time.Millisecond, 700 * time.Millisecond, 3 * time.Second,
+				30 * time.Second, 11 * time.Minute}).Draw(rt, "gap")
 			in := drawIntent(rt)
 			if rapid.IntRange(0, 40).Draw(rt, "crash") == 0 {
 				b.reopen()
@@ -116,7 +119,8 @@ func TestNoPressVanishes(t *testing.T) {
 			rt.Fatal(err)
 		}
 		if st.Laid() != b.laid() || st.Chain != b.s.State().Chain || st.Finished != b.s.State().Finished {
-			rt.Fatalf("folded anew: %d of chain %d, the session has %d of chain %d", st.Laid(), st.Chain, b.laid(), b.s.State().Chain)
+			rt.Fatalf("folded anew: %d of chain %d, the session has %d of chain %d", st.Laid(), st.Chain, b.laid(),
+				b.s.State().Chain)
 		}
 	})
 }
@@ -157,8 +161,9 @@ func checkSaid(rt *rapid.T, in Intent, r Reply) {
 	if r.Cue == CueNone || len(r.Said) == 0 {
 		rt.Fatalf("%T: nothing was said: %+v", in, r)
 	}
+	_, typed := in.(Note) // a refusal repeats what was typed, whatever it was
 	for _, s := range append(r.Said, r.Short) {
-		if strings.ContainsFunc(s, unicode.IsControl) || strings.Contains(s, "%!") {
+		if strings.ContainsFunc(s, unicode.IsControl) || !typed && strings.Contains(s, "%!") {
 			rt.Fatalf("%T: %q", in, s)
 		}
 	}
@@ -191,7 +196,10 @@ func views(rt *rapid.T, b *bench) {
 func TestSpokenPassIsShort(t *testing.T) {
 	for _, group := range []int{9, 10} {
 		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
-			b := newBench(t, func(s *plan.Spec) { s.Ends, s.Group, s.ReturnOrder, s.TieEvery = 30*group, group, order, 0 })
+			b := newBench(t, func(s *plan.Spec) {
+				s.Ends, s.Group, s.ReturnOrder, s.TieEvery = 30*group, group, order,
+					0
+			})
 			b.windTo(3)
 			for range 24 {
 				b.press(1)

@@ -26,9 +26,9 @@ type Question struct {
 
 // Seam is the place on lease peg A where two groups meet, from foot to tip.
 type Seam struct {
-	// First are the last ends of the group of the pass before, Second the first ones of the group just laid, as they lie
-	// if all is as planned: neighbours on different sides. Turned are the first ends of the group just laid as they lie
-	// in the other return order.
+	// First are the last ends of the group of the pass before, Second the first ones of the group just laid,
+	// as they lie if all is as planned: neighbours on different sides. Turned are the first ends of the group
+	// just laid as they lie in the other return order.
 	First, Second, Turned []SeamEnd
 }
 
@@ -73,7 +73,8 @@ func (s Session) Question() (Question, bool) {
 		Later: "it stays open and is shown as a reminder", PressDoes: s.pressOnQuestion(),
 	}
 	if !q.Foot {
-		q.Text = "Look at lease peg A where the last two groups meet: do the neighbours alternate there, one over the peg and the next one under it?"
+		q.Text = "Look at lease peg A where the last two groups meet: do the neighbours alternate there, one over " +
+			"the peg and the next one under it?"
 		q.Yes, q.Other = "yes, they alternate", "no, two neighbours lie on the same side"
 		return q, true
 	}
@@ -82,7 +83,8 @@ func (s Session) Question() (Question, bool) {
 	if pass.Mirrored {
 		here, there = there, here
 	}
-	q.Text = fmt.Sprintf("Look at the group just laid on lease peg A: does its position %d lie %s?", pass.Carried.First(), here)
+	q.Text = fmt.Sprintf("Look at the group just laid on lease peg A: does its position %d lie %s?",
+		pass.Carried.First(), here)
 	q.Yes, q.Other = "yes, "+here, "no, "+there
 	return q, true
 }
@@ -140,7 +142,8 @@ func (s Session) answer(says Says, at time.Time) (Session, Reply) {
 	case Other:
 		if n := s.takenOff(order.Other()); n > 1 && !s.sure {
 			s.sure = true
-			return s.refuse(fmt.Sprintf("not done yet: in the %s order the stripes lie wrong, and %d passes would have to come off; answer once more if it is so",
+			return s.refuse(fmt.Sprintf("not done yet: in the %s order the stripes lie wrong, and %d passes would "+
+				"have to come off; answer once more if it is so",
 				order.Other(), n), "", at)
 		}
 		return s.write(counter.Event{Kind: counter.LeaseSeen, Order: order.Other()}, at)
@@ -204,9 +207,11 @@ func (s Session) saidOrder(before counter.State) string {
 func (s Session) saidWrongOpenings(wrong []int) string {
 	last := wrong[len(wrong)-1]
 	if last == s.st.Laid() && len(wrong) == 1 {
-		return fmt.Sprintf("pass %d had the wrong opening first: take it back and lay it anew, or wind on and mend the lease at the loom", last)
+		return fmt.Sprintf("pass %d had the wrong opening first: take it back and lay it anew, or wind on and mend "+
+			"the lease at the loom", last)
 	}
-	return passesWords(wrong) + " had the wrong opening first: the lease is to be mended there, it stands on the hand-over"
+	return passesWords(wrong) + " had the wrong opening first: the lease is to be mended there, it stands on the " +
+		"hand-over"
 }
 
 // passesWords lists passes: "pass 2", "passes 2, 4".

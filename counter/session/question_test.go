@@ -9,8 +9,8 @@ import (
 	"millside/plan/sheet"
 )
 
-// The look at the lease is announced one pass ahead, rings, and eats no press: the pass key counts the next pass and the
-// question stays open as a reminder until it is answered.
+// The look at the lease is announced one pass ahead, rings, and eats no press: the pass key counts the next
+// pass and the question stays open as a reminder until it is answered.
 func TestQuestionEatsNoPress(t *testing.T) {
 	b := newBench(t, func(s *plan.Spec) { s.Ends, s.TieEvery = 100, 0 })
 	b.press(1)
@@ -85,7 +85,8 @@ func TestOtherOrder(t *testing.T) {
 	b := newBench(t, nil)
 	b.press(2)
 	b.does(Answer{Other})
-	b.wants("Return passes lie in the mirrored order from here on", "pass 2 had the wrong opening first: take it back and lay it anew")
+	b.wants("Return passes lie in the mirrored order from here on",
+		"pass 2 had the wrong opening first: take it back and lay it anew")
 	in, _ := b.s.Instruction(b.clock)
 	if len(in.Now) == 0 || in.Now[0].Kind != ItemOpening {
 		t.Errorf("%+v", in.Now)
@@ -139,7 +140,8 @@ func stripedSpec(s *plan.Spec) {
 	colours := []plan.StripeColour{{Name: "white"}, {Name: "blue"}}
 	s.Schedule = &plan.Schedule{Colours: colours, SetUps: []plan.SetUp{{1, 1, 2, 1}, {1, 1, 1, 2}},
 		Passes: []plan.ScheduledPass{pass(1), pass(1), pass(1), pass(2)}}
-	s.Other = &plan.Schedule{Colours: colours, SetUps: []plan.SetUp{{1, 1, 2, 1}, {1, 2, 1, 1}, {1, 1, 2, 1}, {2, 1, 1, 1}},
+	s.Other = &plan.Schedule{Colours: colours,
+		SetUps: []plan.SetUp{{1, 1, 2, 1}, {1, 2, 1, 1}, {1, 1, 2, 1}, {2, 1, 1, 1}},
 		Passes: []plan.ScheduledPass{pass(1), pass(2), pass(3), pass(4)}}
 }
 
@@ -231,7 +233,10 @@ func TestSeam(t *testing.T) {
 	for _, group := range []int{2, 4, 6, 10} {
 		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
 			for _, foot := range []plan.FootPosition{plan.FootFirst, plan.FootLast} {
-				b := newBench(t, func(s *plan.Spec) { s.Ends, s.Group, s.ReturnOrder, s.Foot = 4*group, group, order, foot })
+				b := newBench(t, func(s *plan.Spec) {
+					s.Ends, s.Group, s.ReturnOrder, s.Foot = 4*group, group, order,
+						foot
+				})
 				b.press(2)
 				q, ok := b.s.Question()
 				if !ok || q.Foot || q.Pass != 2 {

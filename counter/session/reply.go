@@ -9,15 +9,15 @@ type Reply struct {
 	Event counter.Event
 	// Said is what the winder is told, one sentence after the other.
 	Said []string
-	// Short is what is spoken: what matters first, about twelve words for an ordinary pass. It is empty where nothing is
-	// to be heard.
+	// Short is what is spoken: what matters first, about twelve words for an ordinary pass. It is empty where
+	// nothing is to be heard.
 	Short string
 	// Cue is what is heard.
 	Cue Cue
 	// Over says that the skin may end: the winder has left, or nothing more can be done.
 	Over bool
-	// Waits says that an event is still on its way to the disk: the skin keeps the key, with its time, until that one is
-	// answered. Nothing else happened.
+	// Waits says that an event is still on its way to the disk: the skin keeps the key, with its time, until
+	// that one is answered. Nothing else happened.
 	Waits bool
 }
 

@@ -68,7 +68,8 @@ type Opening struct {
 
 // New begins a conversation.
 func New(o Opening) Session {
-	s := Session{st: o.State, lost: o.Lost, losses: len(o.State.Losses), watching: o.OnlyLooking, look: o.State.Events > 0 && !o.State.Finished && !o.OnlyLooking}
+	s := Session{st: o.State, lost: o.Lost, losses: len(o.State.Losses), watching: o.OnlyLooking,
+		look: o.State.Events > 0 && !o.State.Finished && !o.OnlyLooking}
 	if o.State.Plan != nil {
 		s.guards = newGuards(time.Duration(o.State.Plan.Spec.GuardMillis)*time.Millisecond, !o.Piped)
 	}
@@ -78,6 +79,9 @@ func New(o Opening) Session {
 	}
 	for e := range all {
 		s.reckon.tempo = s.reckon.tempo.After(e)
+		if e.Kind == counter.Laid {
+			s.guards.pass = s.guards.pass.Counted(e.At) // coming back is no way round the guard
+		}
 	}
 	s.reckon = s.reckon.packagesOf(s.st)
 	if o.Torn != "" {
@@ -173,7 +177,8 @@ func (s Session) takeLooking(in Intent, at time.Time) (Session, Reply) {
 		return s, Reply{Over: true}
 	}
 	if s.broken != nil {
-		return s.refuse("nothing is counted: the record can't be written; open it again", "Not counted. The record can't be written.", at)
+		return s.refuse("nothing is counted: the record can't be written; open it again",
+			"Not counted. The record can't be written.", at)
 	}
 	return s.refuse("only looking: nothing is counted here", "Only looking.", at)
 }
@@ -221,7 +226,8 @@ func (s Session) NotSaved(err error) (Session, Reply) {
 	s.wait, s.asked = counter.Event{}, asked0
 	if errors.Is(err, counter.ErrBroken) {
 		s.broken = err
-		text := fmt.Sprintf("not saved: the count did not move, %s on the disk", measure.Counted(s.st.Laid(), "pass", "passes"))
+		text := fmt.Sprintf("not saved: the count did not move, %s on the disk",
+			measure.Counted(s.st.Laid(), "pass", "passes"))
 		s.message = Message{text, Alarm}
 		said := []string{sentence(text), sentence(strings.TrimSuffix(err.Error(), "."))}
 		return s, Reply{Said: said, Short: "Not saved. The count did not move.", Cue: CueStop, Over: asked.leaving}

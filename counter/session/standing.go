@@ -15,8 +15,8 @@ type Standing struct {
 	Laid, Of, Ends, ChainEnds int
 	// Peg is where the paddle is.
 	Peg plan.EndPeg
-	// Turn is the way in which the group went round that peg, as it was made; Wrong says that it was the wrong way. They
-	// mean nothing before the first pass.
+	// Turn is the way in which the group went round that peg, as it was made; Wrong says that it was the
+	// wrong way. They mean nothing before the first pass.
 	Turn  plan.Turn
 	Wrong bool
 	// Cross is what lies over the pegs of the counting cross.
@@ -40,7 +40,8 @@ func (s Session) Standing() Standing {
 	c := s.st.Current()
 	st := Standing{
 		Laid: s.st.Laid(), Of: len(c.Passes), Ends: s.st.EndsStanding(), ChainEnds: c.Ends(), Cross: s.st.Cross(),
-		Stopped: s.st.Last, Paused: s.st.Paused, Ticked: len(s.st.Chains[s.st.Chain-1].Ticked), Twist: s.st.TwistAdvice(),
+		Stopped: s.st.Last, Paused: s.st.Paused, Ticked: len(s.st.Chains[s.st.Chain-1].Ticked),
+		Twist: s.st.TwistAdvice(),
 	}
 	if lost, ok := s.missingItem(); ok {
 		st.Missing = sentence(lost.Text)
@@ -64,7 +65,8 @@ func (st Standing) Words() []string {
 	case !st.Stopped.IsZero():
 		state = "Stopped at " + when(st.Stopped) + ": "
 	}
-	said := []string{fmt.Sprintf("%s%d of %s laid, %s.", state, st.Laid, measure.Counted(st.Of, "pass", "passes"), endsStand(st.Ends))}
+	said := []string{fmt.Sprintf("%s%d of %s laid, %s.", state, st.Laid, measure.Counted(st.Of, "pass", "passes"),
+		endsStand(st.Ends))}
 	if st.Missing != "" {
 		said = append([]string{st.Missing}, said...)
 	}
@@ -76,11 +78,13 @@ func (st Standing) Words() []string {
 		if st.Wrong {
 			turn += ", the wrong way"
 		}
-		said = append(said, fmt.Sprintf("On the mill: %s over peg 1 of the counting cross and %d over peg 2. The paddle is at the %s, the last turn was %s.",
+		said = append(said, fmt.Sprintf("On the mill: %s over peg 1 of the counting cross and %d over peg 2. The "+
+			"paddle is at the %s, the last turn was %s.",
 			measure.Counted(st.Cross.OverPeg1, "group", "groups"), st.Cross.OverPeg2, st.Peg, turn))
 	}
 	if st.Tie.Pass > 0 {
-		said = append(said, fmt.Sprintf("The last count tie holds %s; count from there: %s loose.", measure.Counted(st.Tie.Ends, "end", "ends"),
+		said = append(said, fmt.Sprintf("The last count tie holds %s; count from there: %s loose.",
+			measure.Counted(st.Tie.Ends, "end", "ends"),
 			measure.Counted(st.Laid-st.Tie.Pass, "group", "groups")))
 	}
 	if st.Twist != "" {
@@ -106,11 +110,13 @@ func (s Session) Where(now time.Time) []string {
 	}
 	for _, in := range s.st.Incidents {
 		if in.Stands() {
-			said = append(said, fmt.Sprintf("Number %d, chain %d: %s.", in.Number, in.Chain, measure.Clean(in.Words(s.st.Plan.Spec.Units))))
+			said = append(said, fmt.Sprintf("Number %d, chain %d: %s.", in.Number, in.Chain,
+				measure.Clean(in.Words(s.st.Plan.Spec.Units))))
 		}
 	}
 	if left, ok := s.TimeLeft(); ok {
-		said = append(said, fmt.Sprintf("%s a pass; %s to the end of the chain, %s to %s.", s.Pace().PerPass.Round(time.Second),
+		said = append(said, fmt.Sprintf("%s a pass; %s to the end of the chain, %s to %s.",
+			s.Pace().PerPass.Round(time.Second),
 			roughly(left.Likely), roughly(left.Low), roughly(left.High)))
 	}
 	return append(said, s.Announce(now)...)

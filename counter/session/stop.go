@@ -133,7 +133,8 @@ func (s Session) stopOf(w plan.PegWork) Stop {
 		stop.How += " Tie on at the same peg."
 	}
 	if w.Starts() {
-		stop.How = fmt.Sprintf("One end in each position, from packages in the order of the positions. Then tie on at the %s, beside the lease.", w.Peg)
+		stop.How = fmt.Sprintf("One end in each position, from packages in the order of the positions. Then tie on "+
+			"at the %s, beside the lease.", w.Peg)
 	}
 	return stop
 }
@@ -152,14 +153,17 @@ func (s Session) threadLines(w plan.PegWork) []StopLine {
 	}
 	var lines []StopLine
 	for _, c := range order {
-		line := StopLine{Verb: "thread", Positions: sets[c], From: c.from, To: c.to, Text: "thread " + positionsWords(sets[c])}
+		line := StopLine{Verb: "thread", Positions: sets[c], From: c.from, To: c.to, Text: "thread " +
+			positionsWords(sets[c])}
 		switch {
 		case c.to != 0 && c.from != 0:
-			line.Text += fmt.Sprintf(" with %s in place of %s", s.st.Plan.ColourText(c.to), s.st.Plan.ColourText(c.from))
+			line.Text += fmt.Sprintf(" with %s in place of %s", s.st.Plan.ColourText(c.to),
+				s.st.Plan.ColourText(c.from))
 		case c.to != 0:
 			line.Text += " with " + s.st.Plan.ColourText(c.to)
 		case c.from != 0:
-			line.Verb, line.Text = "take out", fmt.Sprintf("take %s out of %s", s.st.Plan.ColourText(c.from), positionsWords(sets[c]))
+			line.Verb, line.Text = "take out",
+				fmt.Sprintf("take %s out of %s", s.st.Plan.ColourText(c.from), positionsWords(sets[c]))
 		}
 		lines = append(lines, line)
 	}
@@ -172,7 +176,8 @@ func workWords(w plan.PegWork) string {
 	for _, p := range []struct {
 		verb, one, many string
 		n               int
-	}{{"cut off", "end", "ends", w.Cut.Count()}, {"thread", "position", "positions", len(w.Thread)}, {"tie on", "end", "ends", w.Tie.Count()}} {
+	}{{"cut off", "end", "ends", w.Cut.Count()}, {"thread", "position", "positions", len(w.Thread)},
+		{"tie on", "end", "ends", w.Tie.Count()}} {
 		if p.n > 0 {
 			parts = append(parts, p.verb+" "+measure.Counted(p.n, p.one, p.many))
 		}

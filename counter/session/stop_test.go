@@ -20,7 +20,8 @@ func TestWorkAtThePeg(t *testing.T) {
 	if b.stage() != AtPeg || b.last.Cue != CueStop || b.laid() != 3 {
 		t.Fatalf("stage %d, %+v", b.stage(), b.last)
 	}
-	b.wants("Stop at the far end peg before pass 4: cut off 3 ends.", "Cut off positions 8 to 10.", "Positions 1 to 7 stay as they are.",
+	b.wants("Stop at the far end peg before pass 4: cut off 3 ends.", "Cut off positions 8 to 10.",
+		"Positions 1 to 7 stay as they are.",
 		"The pass key confirms that it is done, and counts no pass.")
 	stop, ok := b.s.Stop()
 	if !ok || stop.Work.Peg != plan.FarPeg || stop.Work.Cut.Count() != 3 {
@@ -115,7 +116,8 @@ func TestStripedWork(t *testing.T) {
 		t.Fatalf("%d passes, stage %d", b.laid(), b.stage())
 	}
 	stop, _ := b.s.Stop()
-	if w := stop.Work; w.Peg != plan.FarPeg || w.Cut.String() != "3, 4" || w.Tie.String() != "3, 4" || len(w.Thread) != 2 || w.Stay.String() != "1, 2" {
+	if w := stop.Work; w.Peg != plan.FarPeg || w.Cut.String() != "3, 4" || w.Tie.String() != "3, 4" ||
+		len(w.Thread) != 2 || w.Stay.String() != "1, 2" {
 		t.Errorf("%+v", stop.Work)
 	}
 	verbs := []string{}
@@ -198,7 +200,8 @@ func TestFinishingAndReopening(t *testing.T) {
 	if b.stage() != Done {
 		t.Fatalf("stage %d", b.stage())
 	}
-	for _, in := range []Intent{Press{}, TakeBack{}, Redo{}, Pause{}, Recount{}, Answer{Yes}, Mark{What: counter.WrongPeg}, Reopen{}} {
+	for _, in := range []Intent{Press{}, TakeBack{}, Redo{}, Pause{}, Recount{}, Answer{Yes},
+		Mark{What: counter.WrongPeg}, Reopen{}} {
 		if b.does(in); b.last.Cue != CueRefused || b.last.Short == "" || !b.s.State().Finished {
 			t.Errorf("%T: %+v", in, b.last)
 		}

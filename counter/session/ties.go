@@ -39,7 +39,8 @@ func (s Session) tieMade(at time.Time) (Session, Reply) {
 		groups = arrived - 1
 	}
 	if groups <= s.st.LastTie() {
-		return s.refuse("no count tie is due: no whole group lies at the counting cross that isn't in a tie", "No tie is due.", at)
+		return s.refuse("no count tie is due: no whole group lies at the counting cross that isn't in a tie",
+			"No tie is due.", at)
 	}
 	return s.write(counter.Event{Kind: counter.TieMade, Pass: groups}, at)
 }
@@ -71,5 +72,6 @@ func (s Session) saidTie(e counter.Event) string {
 		return fmt.Sprintf("the count tie of %s is waved off", measure.Counted(t.Ends, "end", "ends"))
 	}
 	t := s.st.Ties[len(s.st.Ties)-1]
-	return fmt.Sprintf("count tie noted: %s in %s", measure.Counted(t.Ends, "end", "ends"), measure.Counted(t.Pass, "group", "groups"))
+	return fmt.Sprintf("count tie noted: %s in %s", measure.Counted(t.Ends, "end", "ends"),
+		measure.Counted(t.Pass, "group", "groups"))
 }

@@ -22,7 +22,8 @@ func (s Session) Announce(now time.Time) []string {
 func (s Session) announce(now time.Time) []string {
 	switch s.Stage(now) {
 	case Done:
-		return []string{fmt.Sprintf("The warp is finished and off the mill: %s.", measure.Counted(s.st.EndsStandingAll(), "end", "ends"))}
+		return []string{fmt.Sprintf("The warp is finished and off the mill: %s.",
+			measure.Counted(s.st.EndsStandingAll(), "end", "ends"))}
 	case Looking:
 		return append(s.Standing().Words(), "If it is so, press the pass key to go on. If not, count at the pegs.")
 	case AtPeg:
@@ -51,7 +52,8 @@ func (s Session) passWords(now time.Time) []string {
 	if k := in.Pass.Number - 1; k > 0 {
 		said = append(said, fmt.Sprintf("Pass %d is laid, %s.", k, endsStand(in.Standing)))
 	}
-	said = append(said, fmt.Sprintf("Pass %d of %d%s, %s: %s.", in.Pass.Number, in.Of, chain, in.Pass.Direction, in.Words()))
+	said = append(said, fmt.Sprintf("Pass %d of %d%s, %s: %s.", in.Pass.Number, in.Of, chain, in.Pass.Direction,
+		in.Words()))
 	if in.Round != RoundNone {
 		said = append(said, sentence(in.Round.String()))
 	}
@@ -102,7 +104,8 @@ func (s Session) stopWords(now time.Time) []string {
 func (s Session) questionWords(now time.Time) []string {
 	q, _ := s.Question()
 	said := append([]string{
-		fmt.Sprintf("Pass %d is laid, %s.", s.st.Laid(), endsStand(s.st.EndsStanding()))}, reminded(s.Reminders(now))...)
+		fmt.Sprintf("Pass %d is laid, %s.", s.st.Laid(), endsStand(s.st.EndsStanding()))},
+		reminded(s.Reminders(now))...)
 	return append(said, q.Text,
 		fmt.Sprintf("Answer yes: %s; other: %s; or later: %s. The pass key %s.",
 			strings.TrimPrefix(q.Yes, "yes, "), strings.TrimPrefix(q.Other, "no, "), q.Later, q.PressDoes))

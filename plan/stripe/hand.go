@@ -15,7 +15,7 @@ type Way struct {
 	// Cost and Total are as in a [Schedule].
 	Cost  Cost
 	Total time.Duration
-	// Saved is how much less the schedule takes; it is below nil if the schedule takes more.
+	// Saved is how much less the schedule takes; it is below 0 if the schedule takes more.
 	Saved time.Duration
 }
 

@@ -31,7 +31,7 @@ type Weights struct {
 // DefaultWeights is a practised hand: a pass takes 36 seconds (facts.md, "The hand warping mill": 40
 // passes in 20 to 25 minutes are 30 to 37.5 seconds each; common practice, no source). A change takes
 // a minute and a half, a stop a minute, the way back a minute: common practice, no source. A short
-// pass and an end at the counting cross cost half a pass and one and a half, as in [plan.Choices].
+// pass and an end at the counting cross cost half a pass and one and a half.
 func DefaultWeights() Weights {
 	return Weights{
 		Pass: 36 * time.Second, Change: 90 * time.Second, Stop: time.Minute,

@@ -254,21 +254,16 @@ func (m Model) setField(i int, text string) Model {
 }
 
 // choices are the ways to group the ends, the least trouble first.
-func (m Model) choices() []plan.GroupRow {
+func (m Model) choices() []plan.Choice {
 	if m.project == nil {
 		return nil
 	}
-	return m.project.Groups
+	return m.project.Choices
 }
 
 // current is the index of the choice that the form stands at.
-func (m Model) current(list []plan.GroupRow) int {
-	return slices.IndexFunc(list, func(c plan.GroupRow) bool {
-		if c.Group != m.spec.Group {
-			return false
-		}
-		return c.Kind == plan.Divides || (c.Kind == plan.SpareEnds) == (m.spec.LastPass == plan.FullLast)
-	})
+func (m Model) current(list []plan.Choice) int {
+	return slices.IndexFunc(list, func(c plan.Choice) bool { return c.Taken(m.spec) })
 }
 
 // nextChoice takes the next of the ranked choices, round after the last.
@@ -277,16 +272,8 @@ func (m Model) nextChoice() Model {
 	if len(list) == 0 || !plain(m.spec) {
 		return m
 	}
-	c := list[(m.current(list)+1)%len(list)]
-	spec := m.spec
-	spec.Group = c.Group
-	switch c.Kind {
-	case plan.SpareEnds:
-		spec.LastPass = plan.FullLast
-	case plan.ShortPass:
-		spec.LastPass = plan.ShortLast
-	}
-	return m.setFields(spec, "group", "last pass")
+	next := list[(m.current(list)+1)%len(list)]
+	return m.setFields(next.In(m.spec), "group", "last pass")
 }
 
 // setFields shows the values of a spec in the named fields.

@@ -62,7 +62,8 @@ func TestFormErrorsAtTheField(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(New(b.deps, hand.Towels()), "tab", "tab", "tab", "ctrl+u")
 	s = b.press(b.typed(s, "7 parsecs"), "tab")
-	if v := s.View(120, 40); !strings.Contains(v, "give a number and a unit") || !strings.Contains(v, "not yet: length") {
+	if v := s.View(120, 40); !strings.Contains(v, "give a number and a unit") ||
+		!strings.Contains(v, "not yet: length") {
 		t.Fatalf("no error at the field:\n%s", v)
 	}
 	s = b.press(s, "ctrl+s")
@@ -90,7 +91,8 @@ func TestFormChoices(t *testing.T) {
 // Every field of the form shows what it takes: what is shown is read back as the same value.
 func TestFormFieldsRoundTrip(t *testing.T) {
 	spec := hand.Towels()
-	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, plan.LeftHanded, plan.ReedFirst, measure.Metric, 1500
+	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, plan.LeftHanded, plan.ReedFirst,
+		measure.Metric, 1500
 	spec.LastPass, spec.ReturnOrder, spec.ChainEnds = plan.FullLast, plan.MirroredOrder, 200
 	read := func(v interface{ UnmarshalText([]byte) error }, text string) {
 		if err := v.UnmarshalText([]byte(text)); err != nil {
@@ -101,7 +103,8 @@ func TestFormFieldsRoundTrip(t *testing.T) {
 	spec = withClothDefaults(spec)
 	spec.Cloth.Width.Repeat, spec.Cloth.Width.Balance, spec.Cloth.Width.Doubled, spec.Cloth.Width.Floating = 12, 5, 2, 2
 	spec.Cloth.Width.Finished, spec.Cloth.Length.Piece, spec.Cloth.Length.Pieces = 20*measure.Inch, 28*measure.Inch, 4
-	spec.Cloth.Length.Hem, spec.Cloth.Length.Fringe, spec.Cloth.Length.Sample, spec.Cloth.Length.Knotting = measure.Inch, 2*measure.Inch, measure.Foot, measure.Yard
+	spec.Cloth.Length.Hem, spec.Cloth.Length.Fringe, spec.Cloth.Length.Sample,
+		spec.Cloth.Length.Knotting = measure.Inch, 2*measure.Inch, measure.Foot, measure.Yard
 	read(&spec.Loom.Sett, "20 per inch")
 	read(&spec.Cloth.Picks, "18 per inch")
 	read(&spec.Cloth.Weft, "8/2 cotton")
@@ -149,8 +152,10 @@ func TestMendedStripes(t *testing.T) {
 // What is at hand can be taken over with one key, round after the last.
 func TestAtHand(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
-	small, large := plan.Mill{Circumference: 2 * measure.Metre, PegStep: 50 * measure.Centimetre}, plan.Mill{Circumference: 4 * measure.Yard, PegStep: measure.Yard}
-	b.deps.AtHand = athand.AtHand{Mills: []athand.NamedMill{{Name: "table mill", Mill: small}, {Name: "floor mill", Mill: large}}}
+	small, large := plan.Mill{Circumference: 2 * measure.Metre, PegStep: 50 * measure.Centimetre},
+		plan.Mill{Circumference: 4 * measure.Yard, PegStep: measure.Yard}
+	b.deps.AtHand = athand.AtHand{Mills: []athand.NamedMill{{Name: "table mill", Mill: small},
+		{Name: "floor mill", Mill: large}}}
 	s := b.press(New(b.deps, hand.Towels()), "pgup", "pgup", "pgup", "pgup")
 	if !strings.Contains(s.View(120, 40), "2 at hand") {
 		t.Fatalf("not offered:\n%s", s.View(120, 40))
@@ -159,6 +164,32 @@ func TestAtHand(t *testing.T) {
 		s = b.press(s, "ctrl+n")
 		if got := s.spec.Mill; got != want {
 			t.Errorf("mill %+v, want %+v", got, want)
+		}
+	}
+}
+
+// The form's first choice is the plan's, whatever group stands in it, and the key goes through the ranking.
+func TestFormRanksAsThePlanDoes(t *testing.T) {
+	for _, group := range []int{10, 7, 1} {
+		spec := plan.DefaultSpec()
+		spec.Ends, spec.Positions, spec.Group = 250, 20, group
+		b := newBench(t, termenv.Ascii)
+		m := New(b.deps, spec)
+		want, err := m.project.Plan.Choices(plan.Pace{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		m = m.turnTo(secPaddle)
+		if v := m.View(120, 40); !strings.Contains(v, want[0].Label()) {
+			t.Errorf("group %d: the first choice %q isn't shown:\n%s", group, want[0].Label(), v)
+		}
+		for range len(want) {
+			at := m.current(m.choices())
+			m = b.press(m, "ctrl+g")
+			if next := m.current(m.choices()); next != (at+1)%len(want) ||
+				m.choices()[next].Label() != want[next].Label() {
+				t.Fatalf("group %d: from choice %d to %d", group, at+1, next+1)
+			}
 		}
 	}
 }

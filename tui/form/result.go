@@ -24,7 +24,7 @@ func (m Model) resultLines(w, room int) []string {
 	}
 	p := m.project.Plan
 	out := []string{
-		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))) + ", " + bouts(p),
+		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))) + ", " + p.BoutsText(),
 	}
 	var part []string
 	switch m.section() {
@@ -52,18 +52,6 @@ func (m Model) resultLines(w, room int) []string {
 		out = append(out, "")
 	}
 	return append(out, part...)
-}
-
-func bouts(p *plan.Plan) string {
-	n := 0
-	for _, c := range p.Chains {
-		n += len(c.Passes) / 2
-	}
-	text := measure.Counted(n, "bout", "bouts")
-	if p.Passes()%2 == 1 {
-		text += " and a pass"
-	}
-	return text
 }
 
 // timeText is the one time of the plan, and whose pace it is where it is the weaver's own.
@@ -286,7 +274,7 @@ func (m Model) paddleResult(w, room int) []string {
 func (m Model) choiceLines(w, room int) []string {
 	s, list := m.Styles, m.choices()
 	at := m.current(list)
-	out := []string{s.Dim.Render(look.Fit("groups, the least trouble first", w))}
+	out := []string{s.Dim.Render(look.Fit("groups: "+plan.ChoiceRule, w))}
 	for i, c := range list {
 		block := m.choiceBlock(c, i == at, room > 24, w)
 		if len(out)+len(block) > room {
@@ -297,8 +285,8 @@ func (m Model) choiceLines(w, room int) []string {
 	return out
 }
 
-func (m Model) choiceBlock(c plan.GroupRow, chosen, all bool, w int) []string {
-	s, label := m.Styles, groupLabel(c)
+func (m Model) choiceBlock(c plan.Choice, chosen, all bool, w int) []string {
+	s, label := m.Styles, c.Label()
 	mark, style := "  ", s.Plain
 	if chosen {
 		mark, style = "▸ ", s.Strong
@@ -312,18 +300,6 @@ func (m Model) choiceBlock(c plan.GroupRow, chosen, all bool, w int) []string {
 		block = append(block, "    "+s.Dim.Render(l))
 	}
 	return block
-}
-
-// groupLabel names a size of group in a few words.
-func groupLabel(c plan.GroupRow) string {
-	switch c.Kind {
-	case plan.ShortPass:
-		return fmt.Sprintf("group of %d, last pass of %d", c.Group, c.LastEnds)
-	case plan.SpareEnds:
-		return fmt.Sprintf("group of %d, %s", c.Group, measure.Counted(c.Spares, "spare end", "spare ends"))
-	default:
-		return fmt.Sprintf("group of %d, all full", c.Group)
-	}
 }
 
 func (m Model) millResult(w int) []string {

@@ -45,7 +45,7 @@ func (m Model) bandSizes(in session.Instruction, w int) []look.Drawing {
 		if z == look.Blocks {
 			beside = number
 		}
-		if m.Styles.Width(word, z)+m.Styles.Width(beside, look.Blocks)+10 > w {
+		if m.Styles.Width(word, z)+m.Styles.Width(beside, look.Blocks+(z-look.Blocks)/2)+10 > w {
 			return sizes
 		}
 		sizes = append(sizes, look.Drawing{Rows: m.Styles.Rows(z), Draw: func() []string {

@@ -135,3 +135,16 @@ func from(row string, column int) string {
 	rs := []rune(row)
 	return string(rs[min(column, len(rs)):])
 }
+
+// A width is counted in cells, not in letters: sixty wide letters take 120.
+func TestWideNameFits(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := hand.Towels()
+	s.Name = strings.Repeat("織", 60)
+	m := b.winding(s, 1)
+	for _, page := range []Model{m, b.press(m, "p"), b.press(m, "?"), b.press(m, "space"), b.press(m, "n")} {
+		for _, size := range append(hand.Sizes, hand.Extremes...) {
+			hand.Fits(t, page.View(size.W, size.H), size)
+		}
+	}
+}

@@ -54,7 +54,7 @@ func (p *passPage) wishes(h int) []look.Wish {
 	wishes = append(wishes, p.ends.At(1))
 	for i := 1; i <= 8; i++ {
 		z := block + look.Size(i)
-		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, bare)), p.steps.At(sizeOf(z, roomy)), p.ends.At(i),
+		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, bare)), p.steps.At(sizeOf(z, roomy)), p.ends.At(min(i, 2)),
 			p.pegs.At(i), p.mill.At(i), p.steps.At(sizeOf(z-1, worded)))
 	}
 	return append(wishes, p.now.At(2), p.ends.At(2))

@@ -69,7 +69,7 @@ func (m Model) viewFar(w, h int) string {
 	wishes := []look.Wish{p.next.At(1), p.steps.At(1), p.band.At(1), p.now.At(1)}
 	for i := range 9 {
 		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(look.Blocks+look.Size(i), bare)), p.steps.At(sizeOf(look.Blocks+look.Size(i), roomy)),
-			p.ends.At(i), p.now.At(2), p.message.At(1))
+			p.ends.At(min(i, 2)), p.now.At(2), p.message.At(1))
 	}
 	return look.Screenful(look.Arrange(h, parts, wishes), w, h)
 }

@@ -26,12 +26,19 @@ func (t *Talk) meanings() []meaning {
 		{k.Recount, "", session.AskRecount{}}, {k.Note, "", session.AskNote{}},
 		{k.Broken, "", session.AskMark{What: counter.Broken}}, {k.Knot, "", session.AskMark{What: counter.Knot}},
 		{k.Missed, "missed", nil}, {k.WrongPeg, "wrongpeg", nil}, {k.Tie, "tie", nil}, {k.Withdraw, "drop", nil},
-		{k.Other, "other", nil}, {k.WrongTurn, "turn", nil}, {k.Righted, "righted", nil}, {k.NoTie, "notie", nil}, {k.Package, "", session.AskPackage{}},
+		{k.Other, "other", nil}, {k.WrongTurn, "turn", nil}, {k.Righted, "righted", nil}, {k.NoTie, "notie", nil},
+		{k.Package, "", session.AskPackage{}},
 	}
 	if _, open := t.s.Question(); open {
 		all = append([]meaning{{k.Yes, "yes", nil}, {k.Later, "later", nil}}, all...)
 	}
-	return append(all, meaning{k.Redo, "redo", nil}, meaning{keys.Bind("i", "where", "i"), "where", nil})
+	st := t.s.State()
+	if st.Finished {
+		all = append([]meaning{{k.Reopen, "", session.AskReopen{}}}, all...)
+	}
+	other := "foot " + st.Plan.Spec.Foot.Other().String()
+	return append(all, meaning{k.Redo, "redo", nil}, meaning{k.Foot, other, nil},
+		meaning{keys.Bind("i", "where", "i"), "where", nil})
 }
 
 // isPass says whether a key is the pass key.

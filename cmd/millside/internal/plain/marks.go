@@ -83,7 +83,8 @@ func (t *Talk) newPackage(rest string, at time.Time) (session.Reply, error) {
 	fields := strings.Fields(rest)
 	n, err := strconv.Atoi(firstOf(fields))
 	if err != nil {
-		return refused(fmt.Sprintf("Which position? Type a number from 1 to %d after package.", t.s.State().Plan.Spec.Positions)), nil
+		return refused(fmt.Sprintf("Which position? Type a number from 1 to %d after package.",
+			t.s.State().Plan.Spec.Positions)), nil
 	}
 	in := session.NewPackage{Position: n}
 	fields = fields[1:]

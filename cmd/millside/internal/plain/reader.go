@@ -118,7 +118,8 @@ func alike(text string) bool {
 var sequences = map[string]string{
 	"[A": "up", "[B": "down", "[C": "right", "[D": "left", "OA": "up", "OB": "down", "OC": "right", "OD": "left",
 	"[5~": "pgup", "[6~": "pgdown", "[H": "home", "[F": "end", "[2~": "insert", "[3~": "delete",
-	"OP": "f1", "OQ": "f2", "OR": "f3", "OS": "f4", "[15~": "f5", "[17~": "f6", "[18~": "f7", "[19~": "f8", "[20~": "f9",
+	"OP": "f1", "OQ": "f2", "OR": "f3", "OS": "f4", "[15~": "f5", "[17~": "f6", "[18~": "f7", "[19~": "f8",
+	"[20~": "f9",
 	"[21~": "f10", "[23~": "f11", "[24~": "f12", "[Z": "shift+tab", "OM": "enter",
 }
 

@@ -46,7 +46,8 @@ func (t *Talk) Begin(now time.Time, keyByKey bool) session.Reply {
 	if t.s.State().Events == 0 {
 		how := "An empty line is the pass key: it says that the pass is laid. Type help for the other words."
 		if keyByKey {
-			how = "Space, Enter or Page Down is the pass key: it says that the pass is laid. A question mark lists the keys; a colon begins a word."
+			how = "Space, Enter or Page Down is the pass key: it says that the pass is laid. A question mark lists " +
+				"the keys; a colon begins a word."
 		}
 		r.Said = append(r.Said[:1:1], append([]string{how}, r.Said[1:]...)...)
 	}
@@ -75,10 +76,12 @@ func (t *Talk) Line(line string, at time.Time) (session.Reply, error) {
 	}
 	w, ok := wordOf(name)
 	if !ok {
-		return refused(fmt.Sprintf("%q means nothing here. An empty line goes on; the words are %s.", shorten(name), strings.Join(names(), ", "))), nil
+		return refused(fmt.Sprintf("%q means nothing here. An empty line goes on; the words are %s.", shorten(name),
+			strings.Join(names(), ", "))), nil
 	}
 	if rest != "" && w.bare {
-		return refused(fmt.Sprintf("Nothing was done: %s takes nothing after it, and %q stood there.", w.name, shorten(rest))), nil
+		return refused(fmt.Sprintf("Nothing was done: %s takes nothing after it, and %q stood there.", w.name,
+			shorten(rest))), nil
 	}
 	return w.act(t, rest, at)
 }
@@ -94,7 +97,8 @@ func (t *Talk) do(in session.Intent, at time.Time) (session.Reply, error) {
 	if err != nil {
 		t.s, r = next.NotSaved(err)
 		if broken := t.s.Err(); broken != nil {
-			return r, fmt.Errorf("the count did not move, %s laid on the disk: %w", measure.Counted(t.s.State().Laid(), "pass", "passes"), broken)
+			return r, fmt.Errorf("the count did not move, %s laid on the disk: %w",
+				measure.Counted(t.s.State().Laid(), "pass", "passes"), broken)
 		}
 		return r, nil
 	}

@@ -2,15 +2,14 @@ package plain
 
 import (
 	"errors"
-	"io"
 	"io/fs"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/keys"
@@ -123,15 +122,22 @@ func (tk *bench) state() counter.State { return tk.p.Session().State() }
 func TestWholeWarp(t *testing.T) {
 	tk := newBench(t, nil)
 	tk.wants(tk.begins(), `Warp "Runner".`, "Type help",
-		"Pass 1 of 4, outward: holes up over lease peg A, then slots up over peg B; over peg 1 and under peg 2 of the counting cross; round the far end peg counterclockwise.",
-		"Now: thread the paddle: 10 positions", "tie the group on at the near end peg", "position 1 goes to the foot of the peg", "Next: pass 2, return")
+		"Pass 1 of 4, outward: holes up over lease peg A, then slots up over peg B; over peg 1 and under peg 2 of "+
+			"the counting cross; round the far end peg counterclockwise.",
+		"Now: thread the paddle: 10 positions", "tie the group on at the near end peg",
+		"position 1 goes to the foot of the peg", "Next: pass 2, return")
 	tk.wants(tk.types(""), "Pass 1 is laid, 10 ends stand.", "Pass 2 of 4, return: over peg 2 and under peg 1",
 		"Keep the opening, no flick.", "Next: a look at the lease; two passes left")
-	tk.wants(tk.types(""), "Pass 2 is laid, 20 ends stand.", "do the neighbours alternate there", "Answer yes: they alternate; other:", "The pass key counts the next pass")
-	tk.wants(tk.types("yes"), "The lease is as planned.", "Pass 2 is laid, 20 ends stand.", "Next: count tie at the counting cross",
-		"last pass: 6 ends, then tie off", "stop at the far end peg: cut off 4 ends; there the pass key confirms the work")
-	tk.wants(tk.types(""), "Stop at the far end peg before pass 4: cut off 4 ends.", "Cut off positions 7 to 10.", "Count tie at the counting cross")
-	tk.wants(tk.types(""), "The work at the peg is done.", "Pass 4 of 4, return", "last pass: 6 ends, then tie off; leave out positions 7 to 10", "Next: stop here")
+	tk.wants(tk.types(""), "Pass 2 is laid, 20 ends stand.", "do the neighbours alternate there",
+		"Answer yes: they alternate; other:", "The pass key counts the next pass")
+	tk.wants(tk.types("yes"), "The lease is as planned.", "Pass 2 is laid, 20 ends stand.",
+		"Next: count tie at the counting cross",
+		"last pass: 6 ends, then tie off",
+		"stop at the far end peg: cut off 4 ends; there the pass key confirms the work")
+	tk.wants(tk.types(""), "Stop at the far end peg before pass 4: cut off 4 ends.", "Cut off positions 7 to 10.",
+		"Count tie at the counting cross")
+	tk.wants(tk.types(""), "The work at the peg is done.", "Pass 4 of 4, return",
+		"last pass: 6 ends, then tie off; leave out positions 7 to 10", "Next: stop here")
 	tk.wants(tk.types("tie"), "Count tie noted: 20 ends in 2 groups.")
 	tk.wants(tk.types(""), "Wound: 36 ends in 4 passes.", "Step 1 of 15. Fasten the group")
 	steps := len(tk.state().Steps())
@@ -160,38 +166,56 @@ func TestWords(t *testing.T) {
 		says  []string
 		check func(counter.State) bool
 	}{
-		{"undo", []string{"", "undo"}, []string{"Pass 1 is taken back.", "Pass 1 of 4"}, func(s counter.State) bool { return s.Laid() == 0 }},
-		{"undo of nothing", []string{"undo"}, []string{"Nothing to take back"}, func(s counter.State) bool { return s.Events == 0 }},
+		{"undo", []string{"", "undo"}, []string{"Pass 1 is taken back.", "Pass 1 of 4"},
+			func(s counter.State) bool { return s.Laid() == 0 }},
+		{"undo of nothing", []string{"undo"}, []string{"Nothing to take back"},
+			func(s counter.State) bool { return s.Events == 0 }},
 		{"undo of the last", []string{"", "undo 1"}, []string{"Pass 1 is taken back."}, nil},
-		{"undo of another", []string{"", "", "undo 1"}, []string{"Nothing was done: undo is about the last pass, which is 2"}, func(s counter.State) bool { return s.Laid() == 2 }},
-		{"undo of a word", []string{"", "undo all"}, []string{"Nothing was done"}, func(s counter.State) bool { return s.Laid() == 1 }},
-		{"redo", []string{"", "undo", "redo"}, []string{"Pass 1 lies again.", "Pass 2 of 4"}, func(s counter.State) bool { return s.Laid() == 1 }},
-		{"redo with a number", []string{"", "undo", "redo 1"}, []string{"redo takes nothing after it"}, func(s counter.State) bool { return s.Laid() == 0 }},
+		{"undo of another", []string{"", "", "undo 1"},
+			[]string{"Nothing was done: undo is about the last pass, which is 2"},
+			func(s counter.State) bool { return s.Laid() == 2 }},
+		{"undo of a word", []string{"", "undo all"}, []string{"Nothing was done"},
+			func(s counter.State) bool { return s.Laid() == 1 }},
+		{"redo", []string{"", "undo", "redo"}, []string{"Pass 1 lies again.", "Pass 2 of 4"},
+			func(s counter.State) bool { return s.Laid() == 1 }},
+		{"redo with a number", []string{"", "undo", "redo 1"}, []string{"redo takes nothing after it"},
+			func(s counter.State) bool { return s.Laid() == 0 }},
 		{"capitals and blanks", []string{"", "  UNDO "}, []string{"taken back"}, nil},
-		{"pause", []string{"", "pause"}, []string{"Paused at ", "1 of 4 passes laid, 10 ends stand.", "1 group over peg 1 of the counting cross and 0 over peg 2",
-			"The paddle is at the far end peg, the last turn was counterclockwise.", "press the pass key to go on"}, func(s counter.State) bool { return s.Paused }},
-		{"go on", []string{"", "pause", ""}, []string{"Pass 1 is laid", "Pass 2 of 4"}, func(s counter.State) bool { return !s.Paused && s.Laid() == 1 }},
+		{"pause", []string{"", "pause"}, []string{"Paused at ", "1 of 4 passes laid, 10 ends stand.",
+			"1 group over peg 1 of the counting cross and 0 over peg 2",
+			"The paddle is at the far end peg, the last turn was counterclockwise.", "press the pass key to go on"},
+			func(s counter.State) bool { return s.Paused }},
+		{"go on", []string{"", "pause", ""}, []string{"Pass 1 is laid", "Pass 2 of 4"},
+			func(s counter.State) bool { return !s.Paused && s.Laid() == 1 }},
 		{"on", []string{"", "pause", "on"}, []string{"Pass 2 of 4"}, func(s counter.State) bool { return !s.Paused }},
-		{"undo in a pause", []string{"", "pause", "undo"}, []string{"Nothing is taken back: look at the mill first"}, nil},
+		{"undo in a pause", []string{"", "pause", "undo"}, []string{"Nothing is taken back: look at the mill first"},
+			nil},
 		{"count", []string{"", "count 3 pressed too late"}, []string{"The count was 1, now it is 3.", "before pass 4"},
 			func(s counter.State) bool { return s.Laid() == 3 && s.Recounts[0].Reason == "pressed too late" }},
-		{"count without a reason", []string{"", "count 0"}, []string{"now it is 0"}, func(s counter.State) bool { return s.Recounts[0].Reason == session.CountedOnPegs }},
+		{"count without a reason", []string{"", "count 0"}, []string{"now it is 0"},
+			func(s counter.State) bool { return s.Recounts[0].Reason == session.CountedOnPegs }},
 		{"count of nothing", []string{"count"}, []string{"Type count"}, nil},
 		{"count too many", []string{"count 5"}, []string{"Not done: passes laid: \"5\" won't do; give 0 to 4."}, nil},
 		{"pegs, as counted", []string{"", "pegs 1 0"}, []string{"That is 1 pass, as counted."}, nil},
-		{"pegs, other", []string{"", "pegs 1 1"}, []string{"That is 2 passes, and the count says 1. A recount to 2 sets it."}, nil},
+		{"pegs, other", []string{"", "pegs 1 1"},
+			[]string{"That is 2 passes, and the count says 1. A recount to 2 sets it."}, nil},
 		{"pegs, one and the way", []string{"pegs - 1 outward"}, []string{"That is 3 passes"}, nil},
 		{"pegs, one", []string{"pegs 1"}, []string{"more than one count; the nearest to 0 is 1"}, nil},
-		{"pegs, loose", []string{"", "yes", "", "yes", "", "", "tie", "pegs - - 1 loose"}, []string{"That is 3 passes, as counted."}, nil},
-		{"pegs that can't be", []string{"pegs 2 0"}, []string{"can't both be", "Count again", "2 groups in all would lie 1 and 1."}, nil},
+		{"pegs, loose", []string{"", "yes", "", "yes", "", "", "tie", "pegs - - 1 loose"},
+			[]string{"That is 3 passes, as counted."}, nil},
+		{"pegs that can't be", []string{"pegs 2 0"},
+			[]string{"can't both be", "Count again", "2 groups in all would lie 1 and 1."}, nil},
 		{"pegs of nothing", []string{"pegs - -"}, []string{"Type pegs"}, nil},
 		{"pegs of words", []string{"pegs many"}, []string{"Type pegs"}, nil},
-		{"note", []string{"", "note two  blanks"}, []string{"The note is kept."}, func(s counter.State) bool { return s.Notes[0].Text == "two  blanks" }},
+		{"note", []string{"", "note two  blanks"}, []string{"The note is kept."},
+			func(s counter.State) bool { return s.Notes[0].Text == "two  blanks" }},
 		{"note of nothing", []string{"note"}, []string{"Type note and a few words."}, nil},
 		{"note with a bell", []string{"note a\ab"}, []string{"Not done: note:", "control characters"}, nil},
-		{"break", []string{"", "break 4"}, []string{"Marked as number 3: pass 2, position 4, end 14: broken end."}, nil},
+		{"break", []string{"", "break 4"}, []string{"Marked as number 3: pass 2, position 4, end 14: broken end."},
+			nil},
 		{"knot on another pass", []string{"", "knot 4 pass 1 at 2 1/2 yd by the blue cone"},
-			[]string{"Marked as number 3: pass 1, position 4, end 4: knot, 2.5 yd from the lease (by the blue cone)."}, nil},
+			[]string{"Marked as number 3: pass 1, position 4, end 4: knot, 2.5 yd from the lease (by the blue cone)."},
+			nil},
 		{"knot at turns", []string{"knot 4 at 2 turns"}, []string{"end 4: knot, 4 yd from the lease."}, nil},
 		{"break with a text", []string{"break 4 mended"}, []string{"broken end (mended)"}, nil},
 		{"break nowhere", []string{"break"}, []string{"Which position? Type a number from 1 to 10"}, nil},
@@ -202,45 +226,69 @@ func TestWords(t *testing.T) {
 		{"break in no end", []string{"break 11"}, []string{"Not done: position:"}, nil},
 		{"missed", []string{"", "missed"}, []string{"pass 2: missed opening."}, nil},
 		{"wrongpeg", []string{"", "wrongpeg pass 1 over both"}, []string{"pass 1: wrong peg (over both)."}, nil},
-		{"package", []string{"", "package 4"}, []string{"New package in position 4, from pass 2 on."}, func(s counter.State) bool { return s.Cones[0].Position == 4 }},
-		{"package with its weight", []string{"", "package 4 pass 1 250 g"}, []string{"New package in position 4, from pass 1 on."}, func(s counter.State) bool { return s.Cones[0].Weight > 0 }},
+		{"package", []string{"", "package 4"}, []string{"New package in position 4, from pass 2 on."},
+			func(s counter.State) bool { return s.Cones[0].Position == 4 }},
+		{"package with its weight", []string{"", "package 4 pass 1 250 g"},
+			[]string{"New package in position 4, from pass 1 on."},
+			func(s counter.State) bool { return s.Cones[0].Weight > 0 }},
 		{"package nowhere", []string{"package"}, []string{"Which position?"}, nil},
 		{"package of no weight", []string{"package 4 heavy"}, []string{"Not done: weight:"}, nil},
 		{"package from no pass", []string{"package 4 pass"}, []string{"From which pass on?"}, nil},
-		{"drop the last", []string{"break 4", "knot 5", "drop"}, []string{"Mark number 3 is taken back (pass 1, position 5"}, func(s counter.State) bool { return s.Incidents[1].Withdrawn && !s.Incidents[0].Withdrawn }},
-		{"drop by number", []string{"break 4", "knot 5", "drop 2"}, []string{"Mark number 2 is taken back"}, func(s counter.State) bool { return s.Incidents[0].Withdrawn }},
+		{"drop the last", []string{"break 4", "knot 5", "drop"},
+			[]string{"Mark number 3 is taken back (pass 1, position 5"},
+			func(s counter.State) bool { return s.Incidents[1].Withdrawn && !s.Incidents[0].Withdrawn }},
+		{"drop by number", []string{"break 4", "knot 5", "drop 2"}, []string{"Mark number 2 is taken back"},
+			func(s counter.State) bool { return s.Incidents[0].Withdrawn }},
 		{"drop by its older word", []string{"break 4", "withdraw"}, []string{"Mark number 2 is taken back"}, nil},
 		{"drop nothing", []string{"drop"}, []string{"no mark to take back"}, nil},
 		{"drop a word", []string{"drop it"}, []string{"where lists the numbers"}, nil},
-		{"turn", []string{"", "turn"}, []string{"Wrong turn after pass 1 marked.", "Turn the paddle 2 half turns", "at the next peg"}, func(s counter.State) bool { return s.Twist() == 1 }},
+		{"turn", []string{"", "turn"}, []string{"Wrong turn after pass 1 marked.", "Turn the paddle 2 half turns",
+			"at the next peg"}, func(s counter.State) bool { return s.Twist() == 1 }},
 		{"turn is said again", []string{"", "turn", "", ""}, []string{"Turn the paddle 2 half turns"}, nil},
 		{"turn before a pass", []string{"turn"}, []string{"No pass is laid yet"}, nil},
-		{"turn of another pass", []string{"", "", "yes", "turn 1"}, []string{"turn is about the last pass, which is 2"}, func(s counter.State) bool { return s.TwistAdvice() == "" }},
-		{"a second turn", []string{"", "turn", "", "turn"}, []string{"the twist is as planned again."}, func(s counter.State) bool { return s.Twist() == 0 }},
-		{"righted", []string{"", "turn", "righted"}, []string{"The twist is as planned again."}, func(s counter.State) bool { return s.Twist() == -1 }},
-		{"tie where none is due", []string{"", "tie"}, []string{"No count tie is due"}, func(s counter.State) bool { return len(s.Ties) == 0 }},
-		{"tie", []string{"", "", "yes", "", "tie"}, []string{"Count tie noted: 20 ends in 2 groups."}, func(s counter.State) bool { return len(s.Ties) == 1 }},
-		{"notie", []string{"", "", "yes", "", "notie"}, []string{"The count tie of 20 ends is waved off."}, func(s counter.State) bool { return len(s.TiesWaved) == 1 }},
-		{"tieback", []string{"", "", "yes", "", "tie", "tieback"}, []string{"The count tie of 20 ends is taken back."}, func(s counter.State) bool { return len(s.Ties) == 0 }},
+		{"turn of another pass", []string{"", "", "yes", "turn 1"}, []string{"turn is about the last pass, which is 2"},
+			func(s counter.State) bool { return s.TwistAdvice() == "" }},
+		{"a second turn", []string{"", "turn", "", "turn"}, []string{"the twist is as planned again."},
+			func(s counter.State) bool { return s.Twist() == 0 }},
+		{"righted", []string{"", "turn", "righted"}, []string{"The twist is as planned again."},
+			func(s counter.State) bool { return s.Twist() == -1 }},
+		{"tie where none is due", []string{"", "tie"}, []string{"No count tie is due"},
+			func(s counter.State) bool { return len(s.Ties) == 0 }},
+		{"tie", []string{"", "", "yes", "", "tie"}, []string{"Count tie noted: 20 ends in 2 groups."},
+			func(s counter.State) bool { return len(s.Ties) == 1 }},
+		{"notie", []string{"", "", "yes", "", "notie"}, []string{"The count tie of 20 ends is waved off."},
+			func(s counter.State) bool { return len(s.TiesWaved) == 1 }},
+		{"tieback", []string{"", "", "yes", "", "tie", "tieback"}, []string{"The count tie of 20 ends is taken back."},
+			func(s counter.State) bool { return len(s.Ties) == 0 }},
 		{"where", []string{"", "", "yes", "break 4", "knot 5", "drop", "turn", "where"},
-			[]string{"2 of 4 passes laid", "1 group over peg 1", "the last turn was counterclockwise, the wrong way", "Turn the paddle 2 half turns clockwise",
+			[]string{"2 of 4 passes laid", "1 group over peg 1", "the last turn was counterclockwise, the wrong way",
+				"Turn the paddle 2 half turns clockwise",
 				"Number 5, chain 1: pass 3, position 4, end 24: broken end.", "Pass 3 of 4"},
 			func(s counter.State) bool { return s.Events == 7 }},
 		{"where before the first pass", []string{"where"}, []string{"Pass 1 of 4"}, nil},
-		{"look", []string{"", "look"}, []string{"1 of 4 passes laid", "press the pass key to go on"}, func(s counter.State) bool { return s.Events == 1 }},
-		{"other", []string{"", "", "other"}, []string{"Return passes lie in the mirrored order from here on", "pass 2 had the wrong opening first: take it back"},
+		{"look", []string{"", "look"}, []string{"1 of 4 passes laid", "press the pass key to go on"},
+			func(s counter.State) bool { return s.Events == 1 }},
+		{"other", []string{"", "", "other"},
+			[]string{"Return passes lie in the mirrored order from here on",
+				"pass 2 had the wrong opening first: take it back"},
 			func(s counter.State) bool { return s.Plan.Spec.ReturnOrder == plan.MirroredOrder }},
 		{"other at another time", []string{"other"}, []string{"Nothing is asked about the lease now."}, nil},
-		{"later", []string{"", "", "later"}, []string{"The look at the lease stays open.", "Pass 3 of 4"}, func(s counter.State) bool { return s.LeaseLeft == 2 }},
+		{"later", []string{"", "", "later"}, []string{"The look at the lease stays open.", "Pass 3 of 4"},
+			func(s counter.State) bool { return s.LeaseLeft == 2 }},
 		{"undo at the lease", []string{"", "", "undo"}, []string{"Pass 2 is taken back."}, nil},
-		{"foot", []string{"foot last"}, []string{"position 10 lies at the foot of the peg"}, func(s counter.State) bool { return s.Plan.Spec.Foot == plan.FootLast }},
+		{"foot", []string{"foot last"}, []string{"position 10 lies at the foot of the peg"},
+			func(s counter.State) bool { return s.Plan.Spec.Foot == plan.FootLast }},
 		{"foot of nothing", []string{"foot"}, []string{"Type foot first or foot last."}, nil},
-		{"done while winding", []string{"", "done"}, []string{"The finishing has not begun."}, func(s counter.State) bool { return s.Events == 1 }},
+		{"done while winding", []string{"", "done"}, []string{"The finishing has not begun."},
+			func(s counter.State) bool { return s.Events == 1 }},
 		{"done with nothing to it", []string{"", "done 3"}, []string{"done takes nothing after it"}, nil},
 		{"reopen what is open", []string{"reopen it"}, []string{"The record is open already."}, nil},
-		{"help", []string{"help"}, []string{"An empty line is the pass key", "break 4: the end in position 4 broke", "leave: "}, nil},
-		{"unknown", []string{"wind"}, []string{`"wind" means nothing here.`, "undo, redo, pause"}, func(s counter.State) bool { return s.Events == 0 }},
-		{"undo of a step", []string{"", "", "", "", "", "", "undo"}, []string{"The step is taken back.", "Step 1 of 15"}, nil},
+		{"help", []string{"help"}, []string{"An empty line is the pass key", "break 4: the end in position 4 broke",
+			"leave: "}, nil},
+		{"unknown", []string{"wind"}, []string{`"wind" means nothing here.`, "undo, redo, pause"},
+			func(s counter.State) bool { return s.Events == 0 }},
+		{"undo of a step", []string{"", "", "", "", "", "", "undo"},
+			[]string{"The step is taken back.", "Step 1 of 15"}, nil},
 	}
 	for _, tt := range tests {
 		tk := newBench(t, nil)
@@ -320,13 +368,13 @@ type fullDisk struct {
 	full bool
 }
 
-func (d *fullDisk) OpenFile(path string, flag int, perm fs.FileMode) (counter.File, error) {
+func (d *fullDisk) OpenFile(path string, flag int, perm fs.FileMode) (disk.File, error) {
 	f, err := d.FS.OpenFile(path, flag, perm)
 	return fullFile{f, d}, err
 }
 
 type fullFile struct {
-	counter.File
+	disk.File
 	d *fullDisk
 }
 
@@ -345,7 +393,8 @@ func TestBrokenRecord(t *testing.T) {
 	disk.full = true
 	tk.time = tk.time.Add(time.Minute)
 	_, err := tk.p.Line("", tk.time)
-	if !errors.Is(err, counter.ErrBroken) || !strings.Contains(err.Error(), "the count did not move, 1 pass laid on the disk") {
+	if !errors.Is(err, counter.ErrBroken) ||
+		!strings.Contains(err.Error(), "the count did not move, 1 pass laid on the disk") {
 		t.Errorf("%v", err)
 	}
 	disk.full = false
@@ -354,10 +403,14 @@ func TestBrokenRecord(t *testing.T) {
 
 // Whatever is typed or pressed, there is an answer without control characters and no panic, and the record opens again.
 func TestTakesAnything(t *testing.T) {
-	pieces := []string{"", "", "", "undo", "undo 1", "redo", "pause", "on", "look", "count 2", "count 9 9", "pegs 1 1 return", "pegs -1 x", "pegs - - 2 loose",
-		"note \x1b[2J", "note ü", "break 4 pass 2 at 1 yd a", "break 4 pass", "break 4 at 1", "knot 99", "missed", "wrongpeg pass 0", "package 3 1 kg", "package",
-		"drop", "drop 2", "turn", "turn 1", "righted", "tie", "notie", "tieback", "yes", "other", "later", "foot last", "done", "where", "reopen why", "help", "\x1b[A"}
-	names := []string{" ", "pgdown", "enter", "u", "b", "4", "c", "n", "k", "w", "t", "d", "?", ":", "esc", "backspace", "unknown", "x", "y", "ü"}
+	pieces := []string{"", "", "", "undo", "undo 1", "redo", "pause", "on", "look", "count 2", "count 9 9",
+		"pegs 1 1 return", "pegs -1 x", "pegs - - 2 loose",
+		"note \x1b[2J", "note ü", "break 4 pass 2 at 1 yd a", "break 4 pass", "break 4 at 1", "knot 99", "missed",
+		"wrongpeg pass 0", "package 3 1 kg", "package",
+		"drop", "drop 2", "turn", "turn 1", "righted", "tie", "notie", "tieback", "yes", "other", "later", "foot last",
+		"done", "where", "reopen why", "help", "\x1b[A"}
+	names := []string{" ", "pgdown", "enter", "u", "b", "4", "c", "n", "k", "w", "t", "d", "?", ":", "esc", "backspace",
+		"unknown", "x", "y", "ü"}
 	rapid.Check(t, func(rt *rapid.T) {
 		tk := newBench(t, func(s *plan.Spec) { s.GuardMillis = 0 })
 		tk.p.Begin(tk.time, true)
@@ -371,7 +424,8 @@ func TestTakesAnything(t *testing.T) {
 			case 1, 2, 3:
 				r, err = tk.p.Key(rapid.SampledFrom(names).Draw(rt, "key"), tk.time)
 			case 4:
-				r, err = tk.p.Piece(rapid.SampledFrom(pieces).Draw(rt, "piece"), rapid.Bool().Draw(rt, "ended"), tk.time)
+				r, err = tk.p.Piece(rapid.SampledFrom(pieces).Draw(rt, "piece"), rapid.Bool().Draw(rt, "ended"),
+					tk.time)
 			default:
 				r, err = tk.p.Line(rapid.SampledFrom(pieces).Draw(rt, "line"), tk.time)
 			}
@@ -387,150 +441,4 @@ func TestTakesAnything(t *testing.T) {
 			rt.Fatal(err)
 		}
 	})
-}
-
-// In a terminal a key means what it means on the screen: the keys of a clicker and a pedal count, letters do their work
-// at once, and what needs an answer asks for it.
-func TestKeys(t *testing.T) {
-	tk := newBench(t, nil)
-	tk.wants(said(tk.p.Begin(tk.time, true)), "Space, Enter or Page Down is the pass key")
-	tk.wants(tk.presses("pgdown"), "Pass 1 is laid, 10 ends stand.")
-	tk.wants(tk.presses("u"), "Pass 1 is taken back.")
-	tk.wants(tk.presses("U"), "Nothing to take back")
-	tk.wants(tk.presses("right", " "), "do the neighbours alternate", "The key y says yes")
-	tk.wants(tk.presses("y"), "The lease is as planned.")
-	tk.wants(tk.presses("b"), "BROKEN END", "Which position of the paddle?")
-	tk.wants(tk.presses("4", "enter"), "That is end 24 of the warp.")
-	if got := tk.p.Echo(); got != "pass? (3) " {
-		t.Errorf("echo %q", got)
-	}
-	tk.presses("enter")
-	tk.wants(tk.presses("enter"), "pass 3, position 4, end 24: broken end.")
-	if n := tk.state().Laid(); n != 2 {
-		t.Errorf("an answer counted a pass: %d", n)
-	}
-	tk.presses("k", "9", "9")
-	tk.wants(tk.presses("backspace", "backspace", "x", "enter", "enter", "enter"), "Nothing was noted: position:")
-	tk.presses("n", "a", " ", "b")
-	tk.wants(tk.presses("pgdown"), "Finish what you are typing")
-	tk.wants(tk.presses("enter"), "The note is kept.")
-	if got := tk.state().Notes[0].Text; got != "a b" {
-		t.Errorf("%q", got)
-	}
-	tk.presses("n", "a")
-	tk.wants(tk.presses("esc"), "Given up; nothing was done.")
-	tk.presses(":", "t", "i", "e")
-	if got := tk.p.Echo(); got != ": tie" {
-		t.Errorf("echo %q", got)
-	}
-	tk.wants(tk.presses("enter"), "No count tie is due")
-	tk.wants(tk.presses(":", "enter"), "No word was typed")
-	tk.wants(tk.presses("?"), "u: ", "A colon begins a word")
-	tk.wants(tk.presses("ü"), "means nothing here")
-	if n := tk.state().Laid(); n != 2 {
-		t.Errorf("%d passes", n)
-	}
-	if r, err := tk.p.Key("q", tk.time.Add(time.Minute)); err != nil || !r.Over {
-		t.Errorf("%+v, %v", r, err)
-	}
-}
-
-// A line that comes in one piece is a line, as from a program or the clipboard; in the middle of an answer it is a part
-// of it.
-func TestPieces(t *testing.T) {
-	tk := newBench(t, nil)
-	r, err := tk.p.Piece("note by the way", true, tk.time)
-	if err != nil {
-		t.Fatal(err)
-	}
-	tk.wants(said(r), "The note is kept.")
-	tk.presses("n")
-	if _, err := tk.p.Piece("pasted", false, tk.time); err != nil {
-		t.Fatal(err)
-	}
-	tk.presses("enter")
-	if got := tk.state().Notes[1].Text; got != "pasted" {
-		t.Errorf("%q", got)
-	}
-	if _, err := tk.p.Piece("whe", false, tk.time); err != nil {
-		t.Fatal(err)
-	}
-	tk.wants(tk.presses("r", "e", "enter"), "Pass 1 of 4")
-}
-
-// A recount by key goes through the pegs, and what is counted there fills in the number.
-func TestRecountByKeys(t *testing.T) {
-	tk := newBench(t, nil)
-	tk.presses(" ", " ")
-	tk.wants(tk.presses("c"), "RECOUNT")
-	tk.presses("2", "enter", "1", "enter", "enter", "enter")
-	tk.wants(tk.presses("enter", "enter"), "The count was 2, now it is 3")
-	if got := tk.state().Recounts[0].Reason; got != "counted on the pegs (2 over peg 1, 1 over peg 2)" {
-		t.Errorf("%q", got)
-	}
-}
-
-// What a terminal sends is taken apart into keys; a piece of several letters is a line.
-func TestApart(t *testing.T) {
-	for _, tt := range []struct {
-		piece string
-		want  []string
-	}{
-		{" ", []string{" "}}, {"\r", []string{"enter"}}, {"\x1b[6~", []string{"pgdown"}}, {"\x1b[5~", []string{"pgup"}}, {"\x1bOC\x1b[B", []string{"right", "down"}},
-		{"uuu", []string{"u", "u", "u"}}, {"    ", []string{" ", " ", " ", " "}}, {"\x1b", []string{"esc"}}, {"\x1b[99;99x", []string{"unknown"}},
-		{"undo\n", []string{"<undo>!"}}, {"note a b\r\nq", []string{"<note a b>!", "q"}}, {"und", []string{"<und>"}}, {"\n\n", []string{"enter", "enter"}},
-		{"\x7fü", []string{"backspace", "ü"}}, {"\x1b[15~.", []string{"f5", "."}}, {"\x01", []string{"control"}}, {"where\nundo\n", []string{"<where>!", "<undo>!"}},
-	} {
-		inputs, end := apart(tt.piece, time.Time{})
-		var got []string
-		for _, in := range inputs {
-			switch {
-			case in.Key != "":
-				got = append(got, in.Key)
-			case in.Ended:
-				got = append(got, "<"+in.Text+">!")
-			default:
-				got = append(got, "<"+in.Text+">")
-			}
-		}
-		if !slices.Equal(got, tt.want) || end {
-			t.Errorf("%q: %q, want %q", tt.piece, got, tt.want)
-		}
-	}
-	if inputs, end := apart("u\x04u", time.Time{}); !end || len(inputs) != 1 {
-		t.Errorf("%v %v", inputs, end)
-	}
-}
-
-// Keys come with their time, a letter that was cut in two comes whole, and the end is the end.
-func TestKeysOfATerminal(t *testing.T) {
-	r, w := io.Pipe()
-	go func() {
-		for _, piece := range []string{"\xc3", "\xbc", "\x1b[6~", "\x04"} {
-			_, _ = io.WriteString(w, piece)
-		}
-	}()
-	now := time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)
-	var got []string
-	for in := range Keys(r, func() time.Time { return now }) {
-		if !in.At.Equal(now) {
-			t.Errorf("%+v", in)
-		}
-		got = append(got, in.Key)
-	}
-	if !slices.Equal(got, []string{"ü", "pgdown"}) {
-		t.Errorf("%q", got)
-	}
-}
-
-// Lines that are too long are cut, and the next one is whole.
-func TestLines(t *testing.T) {
-	long := "note " + strings.Repeat("a", 3*maxTyped)
-	var got []string
-	for in := range Lines(strings.NewReader("one\r\n\n"+long+"\ntwo"), time.Now) {
-		got = append(got, in.Text)
-	}
-	if len(got) != 4 || got[0] != "one" || got[1] != "" || got[2] != long[:maxTyped] || got[3] != "two" {
-		t.Errorf("%d lines: %.40q", len(got), got)
-	}
 }

@@ -28,21 +28,28 @@ func words() []word {
 		return word{name: name, use: name, help: help, bare: true, act: of(in)}
 	}
 	return []word{
-		{"undo", "undo", "takes the last pass back, or the work at the peg, or the last finishing step; undo 12 only if pass 12 is the last one", false, (*Talk).undo},
+		{"undo", "undo", "takes the last pass back, or the work at the peg, or the last finishing step; undo 12 " +
+			"only if pass 12 is the last one", false, (*Talk).undo},
 		bare("redo", "brings back what was taken back last", session.Redo{}),
 		bare("pause", "stops for a while", session.Pause{}),
 		bare("on", "goes on, as the pass key does", session.GoOn{}),
 		bare("look", "says what must stand on the mill before winding goes on", session.LookAgain{}),
-		{"pegs", "pegs 9 8", "9 groups counted over peg 1, 8 over peg 2: which count fits? Add outward or return for the last group, and 3 loose for the groups after the last tie; - for what you didn't count", false, (*Talk).pegs},
+		{"pegs", "pegs 9 8", "9 groups counted over peg 1, 8 over peg 2: which count fits? Add outward or return " +
+			"for the last group, and 3 loose for the groups after the last tie; - for what you didn't count", false,
+			(*Talk).pegs},
 		{"count", "count 17 why", "sets the count to 17 passes, and keeps the reason", false, (*Talk).setCount},
 		{"note", "note text", "keeps a note", false, (*Talk).note},
-		{"break", "break 4", "the end in position 4 broke, on the pass in hand. Add: pass 12, for another pass; at 2.5 yd, or at 3 turns, from the lease; and any text", false, mark(counter.Broken)},
+		{"break", "break 4", "the end in position 4 broke, on the pass in hand. Add: pass 12, for another pass; at " +
+			"2.5 yd, or at 3 turns, from the lease; and any text", false, mark(counter.Broken)},
 		{"knot", "knot 4", "a knot in that end, noted in the same way", false, mark(counter.Knot)},
-		{"missed", "missed", "a missed opening on the pass in hand, or: missed pass 12", false, mark(counter.MissedOpening)},
+		{"missed", "missed", "a missed opening on the pass in hand, or: missed pass 12", false,
+			mark(counter.MissedOpening)},
 		{"wrongpeg", "wrongpeg", "a wrong peg, in the same way", false, mark(counter.WrongPeg)},
-		{"package", "package 4", "another package in position 4, from the pass in hand on; package 4 pass 12 from pass 12 on; add its weight with the tube, where you know it: package 4 250 g", false, (*Talk).newPackage},
+		{"package", "package 4", "another package in position 4, from the pass in hand on; package 4 pass 12 from " +
+			"pass 12 on; add its weight with the tube, where you know it: package 4 250 g", false, (*Talk).newPackage},
 		{"drop", "drop", "takes the last mark back; drop 7 the one with number 7", false, (*Talk).drop},
-		{"turn", "turn", "after the last pass the group went the wrong way round the peg; turn 12 only if pass 12 is the last one", false, (*Talk).turn},
+		{"turn", "turn", "after the last pass the group went the wrong way round the peg; turn 12 only if pass 12 " +
+			"is the last one", false, (*Talk).turn},
 		bare("righted", "the twist behind the paddle was taken out", session.Righted{}),
 		bare("tie", "the count tie is made", session.TieMade{}),
 		bare("notie", "the count tie that is due is not going to be made", session.TieOff{}),
@@ -50,12 +57,15 @@ func words() []word {
 		bare("yes", "answers the question about the lease", session.Answer{Says: session.Yes}),
 		bare("other", "answers it the other way", session.Answer{Says: session.Other}),
 		bare("later", "leaves it open", session.Answer{Says: session.Later}),
-		{"foot", "foot last", "on outward passes the last position lies at the foot of the peg; foot first: the first", false, (*Talk).foot},
-		{"done", "done", "the work at the peg, or the finishing step, is done, as the pass key says", true, (*Talk).done},
+		{"foot", "foot last", "on outward passes the last position lies at the foot of the peg; foot first: the first",
+			false, (*Talk).foot},
+		{"done", "done", "the work at the peg, or the finishing step, is done, as the pass key says", true,
+			(*Talk).done},
 		{"where", "where", "what stands on the mill, what was noted, and what comes next", true, (*Talk).where},
 		{"reopen", "reopen why", "opens the finished warp again, and keeps the reason", false, (*Talk).reopen},
 		{"help", "help", "lists these words", true, (*Talk).help},
-		{"leave", "leave", "pauses and ends; so does the end of the input", true, func(t *Talk, _ string, at time.Time) (session.Reply, error) { return t.Leave(at) }},
+		{"leave", "leave", "pauses and ends; so does the end of the input", true,
+			func(t *Talk, _ string, at time.Time) (session.Reply, error) { return t.Leave(at) }},
 	}
 }
 
@@ -115,7 +125,8 @@ func (t *Talk) meansLast(rest, name string) string {
 	}
 	laid := t.s.State().Laid()
 	if n, err := strconv.Atoi(rest); err != nil || n != laid {
-		return fmt.Sprintf("Nothing was done: %s is about the last pass, which is %d, and %q stood there.", name, laid, shorten(rest))
+		return fmt.Sprintf("Nothing was done: %s is about the last pass, which is %d, and %q stood there.", name, laid,
+			shorten(rest))
 	}
 	return ""
 }
@@ -132,7 +143,8 @@ func (t *Talk) setCount(rest string, at time.Time) (session.Reply, error) {
 
 // pegs works out which number of passes fits what lies on the counting cross. It changes nothing.
 func (t *Talk) pegs(rest string, _ time.Time) (session.Reply, error) {
-	const use = "Type pegs, the groups over peg 1, the groups over peg 2, and, if you like, outward or return for the last group: pegs 9 8 outward. Type - for what you didn't count."
+	const use = "Type pegs, the groups over peg 1, the groups over peg 2, and, if you like, outward or return for " +
+		"the last group: pegs 9 8 outward. Type - for what you didn't count."
 	var counts []string
 	way, loose := "", ""
 	fields := strings.Fields(strings.ToLower(rest))
@@ -176,7 +188,8 @@ func (t *Talk) drop(rest string, at time.Time) (session.Reply, error) {
 	if rest != "" {
 		n, err := strconv.Atoi(rest)
 		if err != nil || n < 1 {
-			return refused("Type drop and the number of what was noted; where lists the numbers. Drop alone takes the last mark back."), nil
+			return refused("Type drop and the number of what was noted; where lists the numbers. Drop alone takes " +
+				"the last mark back."), nil
 		}
 		number = n
 	}
@@ -186,7 +199,8 @@ func (t *Talk) drop(rest string, at time.Time) (session.Reply, error) {
 func (t *Talk) foot(rest string, at time.Time) (session.Reply, error) {
 	var foot plan.FootPosition
 	if err := foot.UnmarshalText([]byte(strings.ToLower(rest))); err != nil {
-		return refused("Which position lies at the foot of the peg on outward passes? Type foot first or foot last."), nil
+		return refused("Which position lies at the foot of the peg on outward passes? Type foot first or foot last."),
+			nil
 	}
 	return t.do(session.Foot{Position: foot}, at)
 }

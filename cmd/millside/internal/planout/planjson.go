@@ -146,11 +146,8 @@ func PlanToJSON(project *plan.Project) planJSON {
 	for _, f := range p.LeaseFaults {
 		out.Faults = append(out.Faults, faultJSON(f))
 	}
-	for _, c := range plan.Choices(p.Spec.Ends, p.Spec.Group, p.Spec.Positions) {
-		if p.Striped() {
-			break // the choices know nothing of colours
-		}
-		out.Choices = append(out.Choices, choiceJSON{c.Label(), c.Group, c.Passes, c.LastEnds, c.Spares, c.Finish.String(), planned(p.Spec, c), c.Reasons})
+	for _, c := range project.Choices {
+		out.Choices = append(out.Choices, choiceJSON{c.Label(), c.Group, c.Passes, c.LastEnds, c.Spares, c.Finish.String(), c.Taken(p.Spec), c.Reasons})
 	}
 	for _, c := range p.Chains {
 		out.Chains = append(out.Chains, chainToJSON(p, c))

@@ -10,9 +10,10 @@ import (
 	"millside/plan/measure"
 )
 
-// PlanText writes what a weaver wants to know of a plan on one page, with the time that it takes at a
-// pace.
-func PlanText(w io.Writer, p *plan.Plan, pace plan.Pace) {
+// PlanText writes what a weaver wants to know of a plan on one page, with the time that it takes at the
+// project's pace.
+func PlanText(w io.Writer, project *plan.Project) {
+	p, pace := project.Plan, project.Pace
 	s := p.Spec
 	fmt.Fprintf(w, "Warp \"%s\"\n\n", prose.Clean(s.Name))
 	prose.Row(w, "Ends", "%s", endsText(p))
@@ -34,9 +35,7 @@ func PlanText(w io.Writer, p *plan.Plan, pace plan.Pace) {
 				prose.Count(c.Ends(), "end"), prose.Count(len(c.Passes), "pass"), c.Finish())
 		}
 	}
-	if !p.Striped() { // the choices know nothing of colours
-		choicesText(w, p)
-	}
+	choicesText(w, project)
 }
 
 // StepTitles lists what follows the last pass, in a few words each.
@@ -116,19 +115,7 @@ func leaseText(p *plan.Plan) string {
 
 // flickText says what the paddle does on its way round the near end peg.
 func flickText(p *plan.Plan) string {
-	kept, flicked := 0, 0
-	for _, c := range p.Chains {
-		for _, pass := range c.Passes[:len(c.Passes)-1] {
-			switch {
-			case pass.Direction.Far():
-			case c.KeepsOpening(pass.Number):
-				kept++
-			default:
-				flicked++
-			}
-		}
-	}
-	switch {
+	switch kept, flicked := p.NearTurns(); {
 	case kept == 0 && flicked == 0:
 		return "no second bout, so nothing to keep in mind"
 	case flicked == 0:
@@ -203,24 +190,28 @@ func shown(passes []int) []string {
 	return list
 }
 
-// choicesText lists other ways to reach the same number of ends.
-func choicesText(w io.Writer, p *plan.Plan) {
-	s := p.Spec
-	fmt.Fprintf(w, "\nWays to reach %s, the least trouble first", prose.Count(s.Ends, "end"))
-	if len(p.Chains) > 1 {
-		fmt.Fprint(w, " (as one chain)")
+// mostChoices is how many choices a page lists with their reasons.
+const mostChoices = 5
+
+// choicesText lists the first of the ways to reach the number of ends, and the plan's own, whose place
+// among them is told. A striped warp has none.
+func choicesText(w io.Writer, project *plan.Project) {
+	s, list := project.Plan.Spec, project.Choices
+	if len(list) == 0 {
+		return
 	}
-	fmt.Fprint(w, ":\n")
-	for i, c := range plan.Choices(s.Ends, s.Group, s.Positions) {
+	fmt.Fprintf(w, "\nWays to reach %s, %s:\n", prose.Count(s.Ends, "end"), plan.ChoiceRule)
+	for i, c := range list {
 		mark := ""
-		if planned(s, c) {
+		if c.Taken(s) {
 			mark = " (this plan)"
+		}
+		if i >= mostChoices && mark == "" {
+			continue
 		}
 		fmt.Fprintf(w, "  %2d  %s%s\n      %s\n", i+1, c.Label(), mark, prose.Wrap(strings.Join(c.Reasons, "; "), 6))
 	}
-}
-
-// planned says whether a choice is the one that the plan makes.
-func planned(s plan.Spec, c plan.Choice) bool {
-	return c.Group == s.Group && (c.Kind == plan.Divides || (c.Kind == plan.SpareEnds) == (s.LastPass == plan.FullLast))
+	if more := len(list) - mostChoices; more > 0 {
+		fmt.Fprintf(w, "  of %d; --json lists them all\n", len(list))
+	}
 }

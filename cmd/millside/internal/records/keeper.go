@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"millside/counter"
+	"millside/counter/disk"
 )
 
 // keeper is a file system that keeps what was read of a file to its end, and gives it to whoever opens the
@@ -26,7 +27,7 @@ type kept struct {
 }
 
 // OpenFile opens a file, or what was kept of it if it is only to be read.
-func (k *keeper) OpenFile(path string, flag int, perm fs.FileMode) (counter.File, error) {
+func (k *keeper) OpenFile(path string, flag int, perm fs.FileMode) (disk.File, error) {
 	path = filepath.Clean(path)
 	if had, ok := k.files[path]; ok && flag&(os.O_WRONLY|os.O_RDWR) == 0 {
 		return &keptFile{Reader: bytes.NewReader(had.data), info: had.info}, nil
@@ -54,7 +55,7 @@ func (k *keeper) keep(path string, file kept) {
 
 // watched is a file of which what is read is kept, once it was read to its end.
 type watched struct {
-	counter.File
+	disk.File
 	read []byte
 	done func(data []byte, info fs.FileInfo) // nil once it was called
 }

@@ -48,7 +48,8 @@ func New(command string) (*Speaker, error) {
 		_, err = exec.LookPath(words[0])
 	}
 	if err != nil {
-		return nil, &measure.FieldError{Field: "--say", Value: command, Want: fmt.Sprintf("a command that can be run: %v", err)}
+		return nil, &measure.FieldError{Field: "--say", Value: command,
+			Want: fmt.Sprintf("a command that can be run: %v", err)}
 	}
 	return begin(func(ctx context.Context, text string) error { return say(ctx, words, text) }, time.After), nil
 }
@@ -73,7 +74,8 @@ func say(ctx context.Context, words []string, text string) error {
 
 // begin starts the worker. How a text is said and how time goes by come from outside.
 func begin(run func(context.Context, string) error, after func(time.Duration) <-chan time.Time) *Speaker {
-	s := &Speaker{run: run, after: after, wake: make(chan struct{}, 1), quit: make(chan struct{}), done: make(chan struct{})}
+	s := &Speaker{run: run, after: after, wake: make(chan struct{}, 1), quit: make(chan struct{}),
+		done: make(chan struct{})}
 	go s.work()
 	return s
 }
