@@ -55,7 +55,9 @@ func TestCostOfAPass(t *testing.T) {
 	medians := make([]float64, len(ways))
 	for k, way := range ways {
 		slices.Sort(times[k])
-		at := func(part float64) time.Duration { return times[k][int(part*float64(len(times[k])-1))].Round(time.Microsecond) }
+		at := func(part float64) time.Duration {
+			return times[k][int(part*float64(len(times[k])-1))].Round(time.Microsecond)
+		}
 		medians[k] = float64(times[k][len(times[k])/2])
 		t.Logf("%-28s median %8s   quartiles %8s %8s   99 %% %8s", way.name, at(0.5), at(0.25), at(0.75), at(0.99))
 	}
