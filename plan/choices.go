@@ -70,13 +70,14 @@ func (p *Plan) Choices(pace Pace) ([]Choice, error) {
 		most = min(most, p.Spec.ChainEnds)
 	}
 	var list []Choice
+	known := knownSections{}
 	for group := 1; group <= most; group++ {
 		kinds := []ChoiceKind{Divides}
 		if p.Spec.Ends%group != 0 {
 			kinds = []ChoiceKind{ShortPass, SpareEnds}
 		}
 		for _, kind := range kinds {
-			c, err := p.choice(kind, group, pace)
+			c, err := p.choice(kind, group, pace, known)
 			if err != nil {
 				return nil, err
 			}
@@ -137,9 +138,9 @@ func falseFirst(x, y bool) int {
 }
 
 // choice works out one size of group.
-func (p *Plan) choice(kind ChoiceKind, group int, pace Pace) (Choice, error) {
+func (p *Plan) choice(kind ChoiceKind, group int, pace Pace, known knownSections) (Choice, error) {
 	s := Choice{Kind: kind, Group: group}.In(p.Spec)
-	parts, err := s.chainParts()
+	parts, err := s.chainParts(known)
 	if err != nil {
 		return Choice{}, err
 	}

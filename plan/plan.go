@@ -67,7 +67,7 @@ func New(s Spec) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts, err := s.chainParts()
+	parts, err := s.chainParts(knownSections{})
 	if err != nil {
 		return nil, err
 	}
@@ -111,7 +111,7 @@ func (s Spec) path() (MillPath, error) {
 
 // chainParts splits the warp into chains. Splits fall between groups and, where they can, between
 // sections of the raddle and pattern repeats.
-func (s Spec) chainParts() ([]ChainPart, error) {
+func (s Spec) chainParts(known knownSections) ([]ChainPart, error) {
 	if s.Schedule != nil {
 		return s.Schedule.chainsOf(s.ChainEnds), nil
 	}
@@ -122,7 +122,7 @@ func (s Spec) chainParts() ([]ChainPart, error) {
 	if s.Cloth.Used {
 		ask.Repeat, ask.Before = s.Cloth.Width.Repeat, s.Cloth.Width.Doubled
 	}
-	return SplitChains(ask)
+	return ask.split(known)
 }
 
 // layPass makes one pass but for its lease, which depends on its neighbours.

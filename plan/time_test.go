@@ -122,7 +122,7 @@ func TestOneTime(t *testing.T) {
 		if want := s.HandTimesAt(pace).Total(p.WorkSum(), p.Path.PassTurns()); got.Middle != want {
 			t.Fatalf("the plan says %v, its hand times %v", got.Middle, want)
 		}
-		parts, err := s.chainParts()
+		parts, err := s.chainParts(knownSections{})
 		if err != nil {
 			t.Fatal(err)
 		}
