@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -102,7 +103,7 @@ func TestRunsAgreeWithEndColour(t *testing.T) {
 		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
 			s := plan.DefaultSpec()
 			s.Stripes, s.Positions, s.ReturnOrder, s.ChainEnds = text, 5, order, 12
-			made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+			made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 			if err != nil {
 				t.Fatal(err)
 			}

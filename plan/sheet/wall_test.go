@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -27,7 +28,7 @@ func drawPlan(t *rapid.T) *plan.Plan {
 			"3 times (2 blue, 2 red, 8 white)"})
 		s.LastPass = plan.ShortLast
 		s.Stripes = strings.Join(rapid.SliceOfN(part, 1, 4).Draw(t, "stripes"), ", ")
-		made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 		if err != nil {
 			t.Skip(err)
 		}
