@@ -52,7 +52,7 @@ func (r *Record) Append(e Event) (State, error) {
 	r.lines++
 	r.size += int64(len(line))
 	r.sum = sum
-	r.events = append(r.events, e)
+	r.events.add(e)
 	r.state = next
 	return next, nil
 }
@@ -106,15 +106,17 @@ func (r *Record) unchanged() error {
 	if err != nil {
 		return err
 	}
-	own, err := r.file.Stat()
+	if r.own == nil {
+		if r.own, err = r.file.Stat(); err != nil {
+			return err
+		}
+	}
 	switch {
-	case err != nil:
-		return err
-	case !r.fsys.Same(at, own):
+	case !r.fsys.Same(at, r.own):
 		return replaced("another file has taken its place")
-	case own.Size() < r.size:
+	case at.Size() < r.size:
 		return replaced("it was made shorter")
-	case own.Size() > r.size:
+	case at.Size() > r.size:
 		return replaced("another program has written to it")
 	case r.renew != nil:
 		return nil // the end is not a line of ours

@@ -184,7 +184,7 @@ func walks(t *testing.T) []walk {
 	if got, err := read("x", lostTail); err != nil || got.lost.Lines == 0 {
 		t.Fatal(err)
 	} else {
-		left, lines = len(got.events), got.lost.Lines
+		left, lines = got.events.len(), got.lost.Lines
 	}
 	// After the loss the record goes on with the event that tells of it.
 	withLoss := append(script[:left:left], Event{At: at(99), Kind: Lost, Lines: lines}, Event{At: at(99), Kind: Paused}, Event{At: at(100), Kind: Resumed})

@@ -18,7 +18,7 @@ func TestOpenSyncsBeforeItShows(t *testing.T) {
 	path := newClosed40(t)
 	fsys := fake()
 	var calls []string
-	fsys.writeAt = func(f File, p []byte, off int64) (int, error) {
+	fsys.writeAt = func(f disk.File, p []byte, off int64) (int, error) {
 		calls = append(calls, "write "+string(p[:6]))
 		return f.WriteAt(p, off)
 	}
@@ -52,7 +52,7 @@ func TestReopenAfterFailedSync(t *testing.T) {
 	}
 	written := ""
 	fsys.sync = nil
-	fsys.writeAt = func(f File, p []byte, off int64) (int, error) { written += string(p); return f.WriteAt(p, off) }
+	fsys.writeAt = func(f disk.File, p []byte, off int64) (int, error) { written += string(p); return f.WriteAt(p, off) }
 	again, err := r.Reopen()
 	if err != nil {
 		t.Fatal(err)
@@ -158,7 +158,7 @@ func TestTwoWriters(t *testing.T) {
 	path := newClosed40(t)
 	open := func() *Record {
 		fsys := fake()
-		fsys.lock = func(File) (bool, error) { return true, nil }
+		fsys.lock = func(disk.File) (bool, error) { return true, nil }
 		r, err := Open(fsys, path)
 		if err != nil {
 			t.Fatal(err)
@@ -179,7 +179,7 @@ func TestTwoWriters(t *testing.T) {
 
 	fsys := fake()
 	r := newRecord40(t, fsys)
-	fsys.write = func(f File, p []byte) (int, error) { // between the look and the line
+	fsys.write = func(f disk.File, p []byte) (int, error) { // between the look and the line
 		other, err := os.OpenFile(r.Path(), os.O_WRONLY|os.O_APPEND, 0)
 		if err != nil {
 			t.Fatal(err)
@@ -323,7 +323,7 @@ func TestForeignBehindALink(t *testing.T) {
 func TestNoLocks(t *testing.T) {
 	path := newClosed40(t)
 	fsys := fake()
-	fsys.lock = func(File) (bool, error) { return false, disk.ErrNoLocks }
+	fsys.lock = func(disk.File) (bool, error) { return false, disk.ErrNoLocks }
 	if _, err := Open(fsys, path); !errors.Is(err, disk.ErrNoLocks) {
 		t.Errorf("%v", err)
 	}

@@ -5,8 +5,5 @@ import "millside/counter/disk"
 // FS is the file system that records are on; see package disk.
 type FS = disk.FS
 
-// File is one open record.
-type File = disk.File
-
 // OS is the real file system.
 func OS() FS { return disk.OS() }

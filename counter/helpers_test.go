@@ -10,6 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"millside/counter/disk"
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -122,18 +123,18 @@ func readBack(t testing.TB, path string) []byte {
 // syncs, which do nothing, so that tests with thousands of files are quick.
 type fakeFS struct {
 	FS
-	write    func(f File, p []byte) (int, error)
+	write    func(f disk.File, p []byte) (int, error)
 	sync     func() error
 	syncDir  func(path string) error
-	truncate func(f File, size int64) error
+	truncate func(f disk.File, size int64) error
 	open     func(path string, flag int) error
-	writeAt  func(f File, p []byte, off int64) (int, error)
-	lock     func(f File) (bool, error)
+	writeAt  func(f disk.File, p []byte, off int64) (int, error)
+	lock     func(f disk.File) (bool, error)
 }
 
 func fake() *fakeFS { return &fakeFS{FS: OS()} }
 
-func (f *fakeFS) OpenFile(path string, flag int, perm fs.FileMode) (File, error) {
+func (f *fakeFS) OpenFile(path string, flag int, perm fs.FileMode) (disk.File, error) {
 	if f.open != nil {
 		if err := f.open(path, flag); err != nil {
 			return nil, err
@@ -154,7 +155,7 @@ func (f *fakeFS) SyncDir(path string) error {
 }
 
 type fakeFile struct {
-	File
+	disk.File
 	fs *fakeFS
 }
 

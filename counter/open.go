@@ -28,7 +28,7 @@ func Open(fsys FS, path string) (*Record, error) {
 	return r, nil
 }
 
-func openLocked(fsys FS, file File, path string) (*Record, error) {
+func openLocked(fsys FS, file disk.File, path string) (*Record, error) {
 	if err := lock(file, path); err != nil {
 		return nil, err
 	}
@@ -81,7 +81,7 @@ func newRecord(fsys FS, path string, got reading, size int) *Record {
 
 // openPlain opens a plain file and nothing else. It asks before opening, since opening a device can
 // do something, and again afterwards, since the path may have changed its meaning in between.
-func openPlain(fsys FS, path string, flag int) (File, error) {
+func openPlain(fsys FS, path string, flag int) (disk.File, error) {
 	info, err := fsys.Stat(path)
 	if err == nil && !info.Mode().IsRegular() {
 		err = notPlain(path, info)
@@ -108,7 +108,7 @@ func notPlain(path string, info fs.FileInfo) error {
 }
 
 // readFile reads an open file to its end and takes it apart.
-func readFile(file File, path string) ([]byte, reading, error) {
+func readFile(file disk.File, path string) ([]byte, reading, error) {
 	info, err := file.Stat()
 	if err != nil {
 		return nil, reading{}, fmt.Errorf("reading %s: %w", path, err)
@@ -174,7 +174,7 @@ func (r *Record) secure(data []byte, got reading) error {
 }
 
 // sameFile says whether another handle is on the record's file.
-func (r *Record) sameFile(other File) (bool, error) {
+func (r *Record) sameFile(other disk.File) (bool, error) {
 	own, err := r.file.Stat()
 	if err != nil {
 		return false, err

@@ -2,6 +2,7 @@ package counter
 
 import (
 	"fmt"
+	"iter"
 	"math"
 	"math/big"
 	"slices"
@@ -88,20 +89,21 @@ func OwnPace(list []Summary, except ...string) plan.Pace {
 // median, and one in which the clock was set back. A break or a knot that is noted belongs to the work
 // and stays in.
 func Pace(events []Event, chain int) PaceResult {
-	t := intervals{chain: chain, most: paceOf}
-	for i := range events {
-		t.take(&events[i])
+	return paceSeen(slices.Values(events), chain, paceOf)
+}
+
+// paceSeen is the pace over at most so many of the latest intervals of a chain, or of all.
+func paceSeen(events iter.Seq[Event], chain, most int) PaceResult {
+	t := intervals{chain: chain, most: most}
+	for e := range events {
+		t.take(&e)
 	}
-	return paceResult(slices.Clone(t.all))
+	return paceResult(t.all)
 }
 
 // PaceOverall is the pace over all passes of a warp, with breaks left out as in [Pace].
 func PaceOverall(events []Event) PaceResult {
-	t := intervals{most: math.MaxInt}
-	for i := range events {
-		t.take(&events[i])
-	}
-	return paceResult(t.all)
+	return paceSeen(slices.Values(events), 0, math.MaxInt)
 }
 
 // intervals are the latest plain intervals from one pass laid to the next, at most so many, of a chain or, for
@@ -119,7 +121,7 @@ func (t *intervals) take(e *Event) {
 			t.before = Event{}
 			return
 		}
-		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) {
+		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) && told(e.At) && told(t.before.At) {
 			if len(t.all) >= t.most {
 				t.all = t.all[1:]
 			}
@@ -130,6 +132,10 @@ func (t *intervals) take(e *Event) {
 		t.before = Event{}
 	}
 }
+
+// told says whether a clock can be right that tells this time: one that was never set says 1970 or some other year of
+// its own, and a span from there is absurd.
+func told(t time.Time) bool { return t.Year() >= 2000 && t.Year() < 2200 }
 
 func paceResult(all []time.Duration) PaceResult {
 	if len(all) == 0 {

@@ -57,7 +57,7 @@ func TestWriteReadRoundTrip(t *testing.T) {
 		if d := m.differs(got.state()); d != "" {
 			t.Fatal(d)
 		}
-		for i, e := range got.events {
+		for i, e := range got.events.list() {
 			if e != events[i].normal() {
 				t.Fatalf("%+v, want %+v", e, events[i].normal())
 			}
@@ -170,13 +170,13 @@ func flipEveryByte(t *testing.T, events []Event) {
 			case err != nil:
 				t.Fatalf("byte %d, change %d: %v", i, c, err)
 			case got.foreign: // a line end or a blank of another system: nothing may be missing
-				if len(got.events) != last || cmp.Diff(states[last], got.state(), same) != "" {
-					t.Fatalf("byte %d, change %d: %d events", i, c, len(got.events))
+				if got.events.len() != last || cmp.Diff(states[last], got.state(), same) != "" {
+					t.Fatalf("byte %d, change %d: %d events", i, c, got.events.len())
 				}
 			case got.torn == "":
 				t.Fatalf("byte %d, change %d was not noticed", i, c)
 			default: // in the last line or in the line end before it: what is left out is reported
-				n := len(got.events)
+				n := got.events.len()
 				if n < last-2 || n < last && lineOf(data, i) < n+2 || cmp.Diff(states[n], got.state(), same) != "" {
 					t.Fatalf("byte %d, change %d: %d events", i, c, n)
 				}
@@ -336,8 +336,8 @@ func TestTails(t *testing.T) {
 		if got.lost.Lines != tt.lost {
 			t.Errorf("%s: %d lines said to be missing, want %d", tt.name, got.lost.Lines, tt.lost)
 		}
-		if damage != (tt.bad > 0) || damage && de.Line != tt.bad || len(got.events) != tt.events || (got.torn != "") != tt.torn {
-			t.Errorf("%s: %d events, torn %q, %v", tt.name, len(got.events), got.torn, err)
+		if damage != (tt.bad > 0) || damage && de.Line != tt.bad || got.events.len() != tt.events || (got.torn != "") != tt.torn {
+			t.Errorf("%s: %d events, torn %q, %v", tt.name, got.events.len(), got.torn, err)
 		}
 		if len(got.torn) > 300 {
 			t.Errorf("%s: the report is %d bytes long", tt.name, len(got.torn))

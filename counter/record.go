@@ -3,6 +3,9 @@ package counter
 import (
 	"errors"
 	"fmt"
+	"io/fs"
+	"iter"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -10,6 +13,7 @@ import (
 
 	"millside/counter/disk"
 	"millside/plan"
+	"millside/plan/sheet"
 )
 
 // Record is a journal in a file. Its methods may be called from several goroutines.
@@ -17,10 +21,11 @@ type Record struct {
 	mu     sync.Mutex
 	fsys   FS
 	path   string
-	file   File // nil once closed, and in a record that is only looked at
+	file   disk.File   // nil once closed, and in a record that is only looked at
+	own    fs.FileInfo // which file that is; nil until it is asked for
 	look   bool
 	broken error
-	events []Event
+	events history
 	state  State
 	torn   string
 	lost   Loss
@@ -60,7 +65,7 @@ func Create(fsys FS, path string, p *plan.Plan) (*Record, error) {
 
 // startFile makes a new file, locks it, writes its first bytes and makes them and its name durable. If that fails it
 // is removed again.
-func startFile(fsys FS, path string, data []byte) (File, error) {
+func startFile(fsys FS, path string, data []byte) (disk.File, error) {
 	file, err := fsys.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_RDWR|os.O_APPEND, 0o600)
 	if err != nil {
 		return nil, fmt.Errorf("making a record: %w", err)
@@ -82,7 +87,7 @@ func startFile(fsys FS, path string, data []byte) (File, error) {
 }
 
 // lock takes the lock for winding.
-func lock(file File, path string) error {
+func lock(file disk.File, path string) error {
 	ok, err := file.TryLock()
 	if errors.Is(err, disk.ErrNoLocks) {
 		return fmt.Errorf("locking %s: %w; if no other window or computer winds this warp, 'millside --alone' goes on without one", path, err)
@@ -97,13 +102,15 @@ func lock(file File, path string) error {
 }
 
 // journal is the bytes of a record, from its first line with its checksum on, and the last checksum.
-func journal(head []byte, events []Event) ([]byte, uint32) {
+func journal(head []byte, events iter.Seq[Event]) ([]byte, uint32) {
 	_, sum := seal(slices.Clone(head[:len(head)-sumLen]), 0)
 	data := append(slices.Clone(head), '\n')
 	var line []byte
-	for i, e := range events {
-		line, sum = seal(appendEvent(line[:0], i+firstLine, e), sum)
+	n := firstLine
+	for e := range events {
+		line, sum = seal(appendEvent(line[:0], n, e), sum)
 		data = append(data, line...)
+		n++
 	}
 	return data, sum
 }
@@ -119,8 +126,21 @@ func (r *Record) State() State {
 func (r *Record) Events() []Event {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	return slices.Clone(r.events)
+	return r.events.list()
 }
+
+// All goes through the events so far, in order, without a list of them.
+func (r *Record) All() iter.Seq[Event] {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.events.all()
+}
+
+// PaceOverall is the pace over all passes; see the function of that name.
+func (r *Record) PaceOverall() PaceResult { return paceSeen(r.All(), 0, math.MaxInt) }
+
+// HandOver is what the loom must know; see the function of that name.
+func (r *Record) HandOver() sheet.Part { return handOver(r.State(), r.All()) }
 
 // Torn says in plain words what was left out at the end of the file when it was opened; it is empty if
 // nothing was.

@@ -15,6 +15,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"millside/counter/disk"
+
 	"millside/plan/measure"
 )
 
@@ -155,7 +157,7 @@ func TestLookChangesNothing(t *testing.T) {
 }
 
 func TestBrokenRecord(t *testing.T) {
-	part := func(f File, p []byte) (int, error) { return f.Write(p[:len(p)/2]) }
+	part := func(f disk.File, p []byte) (int, error) { return f.Write(p[:len(p)/2]) }
 	tests := []struct {
 		name  string
 		fault func(*fakeFS)
@@ -165,17 +167,17 @@ func TestBrokenRecord(t *testing.T) {
 	}{
 		{"short write", func(f *fakeFS) { f.write = part }, io.ErrShortWrite, 1, false},
 		{"disk full", func(f *fakeFS) {
-			f.write = func(w File, p []byte) (int, error) {
+			f.write = func(w disk.File, p []byte) (int, error) {
 				n, _ := part(w, p)
 				return n, &fs.PathError{Op: "write", Err: syscall.ENOSPC}
 			}
 		}, syscall.ENOSPC, 1, false},
 		{"disk full and no way back", func(f *fakeFS) {
-			f.write = func(w File, p []byte) (int, error) {
+			f.write = func(w disk.File, p []byte) (int, error) {
 				n, _ := part(w, p)
 				return n, syscall.ENOSPC
 			}
-			f.truncate = func(File, int64) error { return syscall.EIO }
+			f.truncate = func(disk.File, int64) error { return syscall.EIO }
 		}, syscall.ENOSPC, 1, true},
 		// The line is in the file, and nobody can say whether it is on the disk: it is read as it stands.
 		{"failed sync", func(f *fakeFS) { f.sync = func() error { return syscall.EIO } }, syscall.EIO, 2, false},
@@ -216,7 +218,7 @@ func TestAppendWritesOnceThenSyncs(t *testing.T) {
 	fsys := fake()
 	r := newRecord40(t, fsys)
 	var calls []string
-	fsys.write = func(f File, p []byte) (int, error) { calls = append(calls, "write"); return f.Write(p) }
+	fsys.write = func(f disk.File, p []byte) (int, error) { calls = append(calls, "write"); return f.Write(p) }
 	fsys.sync = func() error { calls = append(calls, "sync"); return nil }
 	if _, err := r.Append(laid(1, 2)); err != nil || strings.Join(calls, " ") != "write sync" {
 		t.Errorf("%v, %v", calls, err)
@@ -229,7 +231,7 @@ func TestCreateThatFailsLeavesNoFile(t *testing.T) {
 		name  string
 		fault func(*fakeFS)
 	}{
-		{"write", func(f *fakeFS) { f.write = func(File, []byte) (int, error) { return 0, syscall.EIO } }},
+		{"write", func(f *fakeFS) { f.write = func(disk.File, []byte) (int, error) { return 0, syscall.EIO } }},
 		{"sync", func(f *fakeFS) { f.sync = eio }},
 		{"sync of the folder", func(f *fakeFS) { f.syncDir = func(string) error { return syscall.EIO } }},
 		{"read-only folder", func(f *fakeFS) { f.open = func(string, int) error { return syscall.EIO } }},
@@ -311,7 +313,7 @@ func TestMendThatFails(t *testing.T) {
 	data := fileOf(t, testPlan(t, 40, 10, 0), []Event{laid(1, 1)})
 	path := writeFile(t, data[:len(data)-5])
 	fsys := fake()
-	fsys.truncate = func(File, int64) error { return syscall.EIO }
+	fsys.truncate = func(disk.File, int64) error { return syscall.EIO }
 	if _, err := Open(fsys, path); !errors.Is(err, syscall.EIO) {
 		t.Errorf("%v", err)
 	}

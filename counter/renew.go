@@ -44,20 +44,20 @@ func (r *Record) renewed(losses []Event, after State) error {
 			return fmt.Errorf("keeping what can't be read: %w", err)
 		}
 	}
-	events := append(r.events[:len(r.events):len(r.events)], losses...)
-	data, sum := journal(r.head, events)
+	events := r.events.with(losses...)
+	data, sum := journal(r.head, events.all())
 	file, err := r.replace(path, data)
 	if err != nil {
 		return fmt.Errorf("writing the record anew: %w", err)
 	}
 	_ = r.file.Close() // it has no name any more
-	r.file, r.renew, r.events, r.state = file, nil, events, after
-	r.lines, r.size, r.sum = len(events)+1, int64(len(data)), sum
+	r.file, r.own, r.renew, r.events, r.state = file, nil, nil, events, after
+	r.lines, r.size, r.sum = events.len()+1, int64(len(data)), sum
 	return nil
 }
 
 // replace puts a new file, locked, in the place of the record's.
-func (r *Record) replace(path string, data []byte) (File, error) {
+func (r *Record) replace(path string, data []byte) (disk.File, error) {
 	temp := filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".new")
 	if err := r.fsys.Remove(temp); err != nil && !errors.Is(err, fs.ErrNotExist) { // from a program that was killed
 		return nil, err

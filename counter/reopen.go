@@ -33,7 +33,7 @@ func (r *Record) holds(next *Record) error {
 	if next.lines < r.lines {
 		return replaced(fmt.Sprintf("%d of the %d lines that were counted are in it", next.lines, r.lines))
 	}
-	if _, sum := journal(next.head, next.events[:r.lines-1]); sum != r.sum {
+	if _, sum := journal(next.head, next.events.first(r.lines-1)); sum != r.sum {
 		return replaced("it is not as it was wound")
 	}
 	return nil
@@ -44,7 +44,7 @@ func (r *Record) holds(next *Record) error {
 func (r *Record) SaveBeside() (*Record, error) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	data, sum := journal(r.head, r.events)
+	data, sum := journal(r.head, r.events.all())
 	base := strings.TrimSuffix(r.path, Extension) + "-saved"
 	for n := 1; n <= maxSameName; n++ {
 		path := base + Extension
@@ -58,7 +58,7 @@ func (r *Record) SaveBeside() (*Record, error) {
 		if err != nil {
 			return nil, err
 		}
-		return &Record{fsys: r.fsys, path: path, file: file, events: r.events[:len(r.events):len(r.events)], state: r.state,
+		return &Record{fsys: r.fsys, path: path, file: file, events: r.events.with(), state: r.state,
 			head: r.head, lines: r.lines, size: int64(len(data)), sum: sum}, nil
 	}
 	return nil, fmt.Errorf("saving beside: too many records of that name in %s", filepath.Dir(r.path))

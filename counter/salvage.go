@@ -24,7 +24,7 @@ type SalvageResult struct {
 // that a newer Millside wrote ([ErrNewer]).
 func Salvage(fsys FS, from, to string, at time.Time) (SalvageResult, error) {
 	_, got, err := lookAt(fsys, from)
-	res := SalvageResult{Events: len(got.events), BadLine: got.tornLine, Why: got.torn, Lost: got.lost.Lines}
+	res := SalvageResult{Events: got.events.len(), BadLine: got.tornLine, Why: got.torn, Lost: got.lost.Lines}
 	var damage *DamageError
 	if errors.As(err, &damage) && got.fold != nil {
 		res.BadLine, res.Why, res.Lost = damage.Line, damage.Why, damage.After+1
@@ -33,9 +33,9 @@ func Salvage(fsys FS, from, to string, at time.Time) (SalvageResult, error) {
 	}
 	events := got.events
 	if lost := (Event{At: at, Kind: Lost, Lines: res.Lost}).normal(); res.Lost > 0 && got.fold.apply(lost) == nil {
-		events = append(events, lost)
+		events = events.with(lost)
 	}
-	data, _ := journal(got.head, events)
+	data, _ := journal(got.head, events.all())
 	file, err := startFile(fsys, to, data)
 	if err != nil {
 		return SalvageResult{}, err

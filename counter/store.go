@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"math"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -167,8 +168,10 @@ func (s Store) summary(path string) Summary {
 	sum.Yarn = st.Plan.Path.Length.Times(sum.Standing)
 	sum.Started, sum.Last = st.Started, st.Last
 	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes
-	if sum.Pace = Pace(got.events, 0); st.Finished {
-		sum.Pace = PaceOverall(got.events)
+	most := paceOf
+	if st.Finished {
+		most = math.MaxInt
 	}
+	sum.Pace = paceSeen(got.events.all(), 0, most)
 	return sum
 }

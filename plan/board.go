@@ -53,7 +53,8 @@ func (b Board) Path(wanted measure.Length, units measure.LengthUnitSystem) (Boar
 	if n := len(parts) - most; n > 0 {
 		parts = append(parts[:most], fmt.Sprintf("%s more", measure.Counted(n, "distance", "distances")))
 	}
-	p.How = measure.How{Formula: "the distances from peg to peg, added until they reach the wanted length", WithNumbers: fmt.Sprintf("%s = %s", strings.Join(parts, " + "), p.Length.In(units.Long(), 2))}
+	p.How = measure.How{Formula: "the distances from peg to peg, added until they reach the wanted length",
+		WithNumbers: fmt.Sprintf("%s = %s", strings.Join(parts, " + "), p.Length.In(units.Long(), 2))}
 	return p, nil
 }
 
@@ -65,7 +66,8 @@ func (b Board) checkDistances() error {
 	var errs []error
 	for i, d := range b {
 		if d < measure.Centimetre || d > 10*measure.Metre {
-			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("distance %d on the board", i+1), Value: d.String(), Want: "1 cm to 10 m"})
+			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("distance %d on the board", i+1),
+				Value: d.String(), Want: "1 cm to 10 m"})
 		}
 	}
 	return errors.Join(errs...)
@@ -74,7 +76,8 @@ func (b Board) checkDistances() error {
 func (b Board) check(wanted measure.Length) error {
 	errs := []error{b.checkDistances()}
 	if wanted <= 0 || wanted > 1000*measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "length", Value: wanted.String(), Want: "above 0, at most 1000 m"})
+		errs = append(errs, &measure.FieldError{Field: "length", Value: wanted.String(),
+			Want: "above 0, at most 1000 m"})
 	}
 	return errors.Join(errs...)
 }

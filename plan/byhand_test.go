@@ -19,7 +19,8 @@ func workLine(p *plan.Plan, w plan.PegWork) string {
 	if w.Peg == plan.FarPeg {
 		peg = "far"
 	}
-	return fmt.Sprintf("%d.%d %s cut %v thread %s tie %v", w.Chain, w.Before, peg, w.Cut, strings.Join(thread, " "), w.Tie)
+	return fmt.Sprintf("%d.%d %s cut %v thread %s tie %v", w.Chain, w.Before, peg, w.Cut, strings.Join(thread, " "),
+		w.Tie)
 }
 
 func checkByHand(t *testing.T, p *plan.Plan, want []string, sum plan.WorkSum) {
@@ -63,11 +64,12 @@ func TestWorkByHandPlain(t *testing.T) {
 		}, plan.WorkSum{Passes: 4, Halts: 1, Cuts: 10, Ties: 10, Threads: 10}},
 		// Passes of 9, 9, 9, 9, 4, mirrored: the last is outward, so the five are cut off at the near peg, and
 		// the chain stops at the far one. Which end lies at the foot changes no work.
-		{"a mirrored one by 9", func(s *plan.Spec) { s.Ends, s.Group, s.ReturnOrder = 40, 9, plan.MirroredOrder }, []string{
-			"1.1 near cut  thread 1=0 2=0 3=0 4=0 5=0 6=0 7=0 8=0 9=0 tie 1 to 9",
-			"1.5 near cut 5 to 9 thread  tie ",
-			"1.6 far cut 1 to 4 thread  tie ",
-		}, plan.WorkSum{Passes: 5, Halts: 1, Cuts: 9, Ties: 9, Threads: 9, FarFinishes: 1}},
+		{"a mirrored one by 9", func(s *plan.Spec) { s.Ends, s.Group, s.ReturnOrder = 40, 9, plan.MirroredOrder },
+			[]string{
+				"1.1 near cut  thread 1=0 2=0 3=0 4=0 5=0 6=0 7=0 8=0 9=0 tie 1 to 9",
+				"1.5 near cut 5 to 9 thread  tie ",
+				"1.6 far cut 1 to 4 thread  tie ",
+			}, plan.WorkSum{Passes: 5, Halts: 1, Cuts: 9, Ties: 9, Threads: 9, FarFinishes: 1}},
 		{"the same with the last position at the foot", func(s *plan.Spec) {
 			s.Ends, s.Group, s.ReturnOrder, s.Foot = 40, 9, plan.MirroredOrder, plan.FootLast
 		}, []string{
@@ -77,13 +79,14 @@ func TestWorkByHandPlain(t *testing.T) {
 		}, plan.WorkSum{Passes: 5, Halts: 1, Cuts: 9, Ties: 9, Threads: 9, FarFinishes: 1}},
 		// Two chains: passes of 10, 10 and 10, 10, 10, 5. The packages stay threaded between the chains; all
 		// that was carried is cut off after the first and tied on for the second.
-		{"a left-handed one in two chains", func(s *plan.Spec) { s.Ends, s.Group, s.ChainEnds, s.Hand = 75, 10, 40, plan.LeftHanded }, []string{
-			"1.1 near cut  " + tenThreaded + " tie 1 to 10",
-			"1.5 near cut 1 to 10 thread  tie ",
-			"2.1 near cut  thread  tie 1 to 10",
-			"2.4 far cut 6 to 10 thread  tie ",
-			"2.5 near cut 1 to 5 thread  tie ",
-		}, plan.WorkSum{Passes: 8, Halts: 1, Cuts: 20, Ties: 20, Threads: 10}},
+		{"a left-handed one in two chains",
+			func(s *plan.Spec) { s.Ends, s.Group, s.ChainEnds, s.Hand = 75, 10, 40, plan.LeftHanded }, []string{
+				"1.1 near cut  " + tenThreaded + " tie 1 to 10",
+				"1.5 near cut 1 to 10 thread  tie ",
+				"2.1 near cut  thread  tie 1 to 10",
+				"2.4 far cut 6 to 10 thread  tie ",
+				"2.5 near cut 1 to 5 thread  tie ",
+			}, plan.WorkSum{Passes: 8, Halts: 1, Cuts: 20, Ties: 20, Threads: 10}},
 		{"a warp smaller than the group", func(s *plan.Spec) { s.Ends, s.Group = 3, 10 }, []string{
 			"1.1 near cut  thread 1=0 2=0 3=0 tie 1 to 3",
 			"1.2 far cut 1 to 3 thread  tie ",

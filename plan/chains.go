@@ -56,8 +56,15 @@ const (
 // chain, or one pass if that is more (nor by more than fifty passes). Within this the split with the
 // least cost is found exactly: one for each percent that a chain differs from an equal share, thirty
 // where it ends within a section of the raddle and thirty within a repeat, ten where it has an odd
-// number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each field that is out of its range.
-func SplitChains(a ChainAsk) ([]ChainPart, error) {
+// number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each
+// field that is out of its range.
+func SplitChains(a ChainAsk) ([]ChainPart, error) { return a.split(knownSections{}) }
+
+// knownSections keeps what sectionEnds found for so many ends wound, where one raddle is asked again and again.
+type knownSections map[int]map[int]bool
+
+// split is [SplitChains].
+func (a ChainAsk) split(known knownSections) ([]ChainPart, error) {
 	if err := a.check(); err != nil {
 		return nil, err
 	}
@@ -68,10 +75,15 @@ func SplitChains(a ChainAsk) ([]ChainPart, error) {
 	} else {
 		s.most = s.passes
 	}
-	var err error
-	if s.sections, err = a.sectionEnds(s.wound()); err != nil {
-		return nil, err
+	sections, ok := known[s.wound()]
+	if !ok {
+		var err error
+		if sections, err = a.sectionEnds(s.wound()); err != nil {
+			return nil, err
+		}
+		known[s.wound()] = sections
 	}
+	s.sections = sections
 	return s.parts(s.cuts()), nil
 }
 
@@ -207,7 +219,8 @@ func (s *chainSplit) parts(cuts []int) []ChainPart {
 }
 
 func (s *chainSplit) why(c ChainPart, last bool) string {
-	say := fmt.Sprintf("%s in %s", measure.Counted(c.Ends(), "end", "ends"), measure.Counted(len(c.Passes), "pass", "passes"))
+	say := fmt.Sprintf("%s in %s", measure.Counted(c.Ends(), "end", "ends"),
+		measure.Counted(len(c.Passes), "pass", "passes"))
 	if !last {
 		switch {
 		case c.OnSection && c.OnRepeat:

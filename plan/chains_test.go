@@ -25,7 +25,8 @@ func TestChainsInUse(t *testing.T) {
 
 func TestChainsPreferBoundaries(t *testing.T) {
 	// 48 passes of ten in two chains. Sections of 20 ends and an even number of passes agree at 240.
-	parts, err := SplitChains(ChainAsk{Ends: 480, Group: 10, Most: 300, Sett: measuretest.Sett(t, "20 an inch"), Raddle: loom.Raddle{Space: measure.Inch}})
+	parts, err := SplitChains(ChainAsk{Ends: 480, Group: 10, Most: 300, Sett: measuretest.Sett(t, "20 an inch"),
+		Raddle: loom.Raddle{Space: measure.Inch}})
 	if err != nil || parts[0].Last != 240 || !parts[0].OnSection || !parts[1].OnSection {
 		t.Errorf("%+v, %v", parts, err)
 	}
@@ -52,7 +53,8 @@ func TestChainsAddUp(t *testing.T) {
 			Repeat:   rapid.IntRange(0, 80).Draw(t, "repeat"), Before: rapid.IntRange(0, 40).Draw(t, "before"),
 		}
 		if rapid.Bool().Draw(t, "raddle") {
-			a.Sett, a.Raddle = measuretest.Sett(t, fmt.Sprintf("%d an inch", rapid.Int64Range(4, 40).Draw(t, "sett"))), loom.Raddle{Space: measure.Inch / 2}
+			a.Sett, a.Raddle = measuretest.Sett(t, fmt.Sprintf("%d an inch", rapid.Int64Range(4, 40).Draw(t, "sett"))),
+				loom.Raddle{Space: measure.Inch / 2}
 		}
 		if rapid.Bool().Draw(t, "limit") {
 			a.Most = rapid.IntRange(a.Group, 700).Draw(t, "most")
@@ -70,14 +72,16 @@ func TestChainsAddUp(t *testing.T) {
 					t.Fatalf("a pass of %d", n)
 				}
 			}
-			if c.Number != i+1 || c.First != next || sum != c.Ends() || a.Most > 0 && c.Ends() > a.Most || len(c.Passes) == 0 {
+			if c.Number != i+1 || c.First != next || sum != c.Ends() || a.Most > 0 && c.Ends() > a.Most ||
+				len(c.Passes) == 0 {
 				t.Fatalf("chain %+v of %+v", c, a)
 			}
 			next = c.Last + 1
 			passes += len(c.Passes)
 		}
 		want := (a.Ends + a.Group - 1) / a.Group
-		if passes != want || a.LastPass == ShortLast && next-1 != a.Ends || next-1 < a.Ends || next-1 >= a.Ends+a.Group {
+		if passes != want || a.LastPass == ShortLast && next-1 != a.Ends || next-1 < a.Ends || next-1 >= a.Ends+
+			a.Group {
 			t.Fatalf("%d passes, %d ends for %+v", passes, next-1, a)
 		}
 		// As few chains as can be, and near equal: a tenth and the rounding of a pass at both cuts.
@@ -97,7 +101,8 @@ func TestChainsAddUp(t *testing.T) {
 // The search finds the cheapest split: no other one within the same windows costs less.
 func TestSplitIsTheCheapest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		a := ChainAsk{Ends: rapid.IntRange(20, 400).Draw(t, "ends"), Group: rapid.IntRange(4, 12).Draw(t, "group"), Repeat: rapid.IntRange(0, 60).Draw(t, "repeat"), Most: rapid.IntRange(60, 150).Draw(t, "most")}
+		a := ChainAsk{Ends: rapid.IntRange(20, 400).Draw(t, "ends"), Group: rapid.IntRange(4, 12).Draw(t, "group"),
+			Repeat: rapid.IntRange(0, 60).Draw(t, "repeat"), Most: rapid.IntRange(60, 150).Draw(t, "most")}
 		s := &chainSplit{ask: a, passes: (a.Ends + a.Group - 1) / a.Group, most: a.Most / a.Group}
 		s.chains = (s.passes + s.most - 1) / s.most
 		total := func(cuts []int) (sum int) {
@@ -133,7 +138,8 @@ func TestChainsRefuse(t *testing.T) {
 	if _, err := SplitChains(bad); len(measure.FieldErrors(err)) != 6 {
 		t.Errorf("%d errors: %v", len(measure.FieldErrors(err)), err)
 	}
-	if _, err := SplitChains(ChainAsk{Ends: 100, Group: 10, Sett: measuretest.Sett(t, "20 an inch"), Raddle: loom.Raddle{Spaces: 5}}); err == nil {
+	if _, err := SplitChains(ChainAsk{Ends: 100, Group: 10, Sett: measuretest.Sett(t, "20 an inch"),
+		Raddle: loom.Raddle{Spaces: 5}}); err == nil {
 		t.Error("a raddle without a space is no error")
 	}
 }
@@ -144,7 +150,8 @@ func TestRoomOnPeg(t *testing.T) {
 	if err != nil || got.Ends != 600 || got.How.WithNumbers == "" {
 		t.Errorf("%+v, %v; want 600", got, err)
 	}
-	if got, err = RoomOnPeg(measure.Metre, measure.Nanometre, 100, measure.Metric); err != nil || got.Ends != measure.MaxEnds {
+	if got, err = RoomOnPeg(measure.Metre, measure.Nanometre, 100, measure.Metric); err != nil ||
+		got.Ends != measure.MaxEnds {
 		t.Errorf("the thinnest thread: %+v, %v", got, err)
 	}
 	if _, err := RoomOnPeg(0, 0, 0, measure.Metric); len(measure.FieldErrors(err)) != 3 {
@@ -156,7 +163,8 @@ func TestRoomOnPeg(t *testing.T) {
 }
 
 func BenchmarkSplitChains(b *testing.B) {
-	a := ChainAsk{Ends: 5000, Group: 20, Most: 600, Sett: measuretest.Sett(b, "40 an inch"), Raddle: loom.Raddle{Space: measure.Inch / 2}, Repeat: 96}
+	a := ChainAsk{Ends: 5000, Group: 20, Most: 600, Sett: measuretest.Sett(b, "40 an inch"),
+		Raddle: loom.Raddle{Space: measure.Inch / 2}, Repeat: 96}
 	for b.Loop() {
 		if _, err := SplitChains(a); err != nil {
 			b.Fatal(err)

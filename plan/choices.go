@@ -70,13 +70,14 @@ func (p *Plan) Choices(pace Pace) ([]Choice, error) {
 		most = min(most, p.Spec.ChainEnds)
 	}
 	var list []Choice
+	known := knownSections{}
 	for group := 1; group <= most; group++ {
 		kinds := []ChoiceKind{Divides}
 		if p.Spec.Ends%group != 0 {
 			kinds = []ChoiceKind{ShortPass, SpareEnds}
 		}
 		for _, kind := range kinds {
-			c, err := p.choice(kind, group, pace)
+			c, err := p.choice(kind, group, pace, known)
 			if err != nil {
 				return nil, err
 			}
@@ -137,9 +138,9 @@ func falseFirst(x, y bool) int {
 }
 
 // choice works out one size of group.
-func (p *Plan) choice(kind ChoiceKind, group int, pace Pace) (Choice, error) {
+func (p *Plan) choice(kind ChoiceKind, group int, pace Pace, known knownSections) (Choice, error) {
 	s := Choice{Kind: kind, Group: group}.In(p.Spec)
-	parts, err := s.chainParts()
+	parts, err := s.chainParts(known)
 	if err != nil {
 		return Choice{}, err
 	}
@@ -156,28 +157,18 @@ func (p *Plan) choice(kind ChoiceKind, group int, pace Pace) (Choice, error) {
 	return c, nil
 }
 
-// addChains adds up what the hands do for the chains: see [Plan.WorkSum].
+// addChains adds up the passes of the chains, and what they ask of the hands beside the work at the pegs.
 func (c *Choice) addChains(parts []ChainPart) {
-	w := &c.Work
 	for _, part := range parts {
 		n := len(part.Passes)
-		c.Passes += n
 		c.Flicks += (n - 1) / 2
-		w.Ties += part.Passes[0]
-		w.Threads = max(w.Threads, part.Passes[0])
-		last := part.Passes[n-1]
-		if n > 1 && part.Passes[n-2] > last {
-			c.CutShort, c.CutAt = part.Passes[n-2]-last, pegAfter(n-1)
-			w.Halts++
-		}
-		w.Cuts += last
-		c.LastEnds, c.Finish = last, part.Finish()
-		if c.Finish == AtCountingCross {
-			w.FarFinishes++
+		c.LastEnds, c.Finish = part.Passes[n-1], part.Finish()
+		if n > 1 && part.Passes[n-2] > c.LastEnds {
+			c.CutShort, c.CutAt = part.Passes[n-2]-c.LastEnds, pegAfter(n-1)
 		}
 	}
-	w.Cuts += c.CutShort
-	w.Passes, c.AtCross = c.Passes, w.FarFinishes
+	c.Work = workOf(parts)
+	c.Passes, c.AtCross = c.Work.Passes, c.Work.FarFinishes
 }
 
 // In is the spec with the choice taken.

@@ -50,7 +50,8 @@ func TestChoicesFor396By10(t *testing.T) {
 		!slices.Contains(short.Reasons, "the last pass carries 6, so 4 ends are cut off at the far end peg before it") {
 		t.Errorf("short last pass: %+v", short)
 	}
-	if spare.Passes != 40 || spare.LastEnds != 10 || spare.Spares != 4 || spare.Label() != "group of 10, 4 spare ends" ||
+	if spare.Passes != 40 || spare.LastEnds != 10 || spare.Spares != 4 ||
+		spare.Label() != "group of 10, 4 spare ends" ||
 		!slices.Contains(spare.Reasons, "4 spare ends are wound") {
 		t.Errorf("spare ends: %+v", spare)
 	}
@@ -78,14 +79,18 @@ func TestFirstChoice(t *testing.T) {
 		// 6, 14 and 18 cut two ends; by the usual times (from memory) 42 passes of 0.47 min with two and a half
 		// turns, 6 packages to thread, tie and cut at 1.5 min and a halt of 0.5 min are 29.2 min; 18 passes
 		// with 14 packages are 30.0 min.
-		{"an end at the lease beats a divisor with an odd number of passes", 250, 20, nil, "group of 6, last pass of 4", 42},
+		{"an end at the lease beats a divisor with an odd number of passes", 250, 20, nil, "group of 6, last pass of 4",
+			42},
 		// With eight and a half turns a pass takes 0.95 min: 48.9 against 38.6 min, and 18 is far slower yet.
-		{"a long warp wants few passes", 250, 20, func(s *Spec) { s.Length = 17 * measure.Yard }, "group of 14, last pass of 12", 18},
+		{"a long warp wants few passes", 250, 20, func(s *Spec) { s.Length = 17 * measure.Yard },
+			"group of 14, last pass of 12", 18},
 		{"two divides it, but nobody winds 404 ends two by two", 404, 12, nil, "group of 12, last pass of 8", 34},
 		{"no spare ends while there is another way", 11, 4, nil, "group of 2, last pass of 1", 6},
 		{"seven packages", 400, 12, func(s *Spec) { s.Yarn.Packages = 7 }, "group of 4, all full", 100},
-		{"fewer packages than any group but one", 12, 12, func(s *Spec) { s.Yarn.Packages = 1 }, "group of 1, all full", 12},
-		{"a mirrored return pass flicks the paddle always", 400, 12, func(s *Spec) { s.ReturnOrder = MirroredOrder }, "group of 12, last pass of 4", 34},
+		{"fewer packages than any group but one", 12, 12, func(s *Spec) { s.Yarn.Packages = 1 }, "group of 1, all full",
+			12},
+		{"a mirrored return pass flicks the paddle always", 400, 12, func(s *Spec) { s.ReturnOrder = MirroredOrder },
+			"group of 12, last pass of 4", 34},
 		{"chains that stop at the lease", 60, 12, func(s *Spec) { s.ChainEnds = 30 }, "group of 5, all full", 12},
 		{"a paddle of one position", 10, 1, nil, "group of 1, all full", 10},
 		{"one end", 1, 12, nil, "group of 1, all full", 1},
@@ -97,7 +102,8 @@ func TestFirstChoice(t *testing.T) {
 			}
 			list := choicesOf(t, c.ends, c.positions, more...)
 			if got := list[0]; got.Label() != c.label || got.Passes != c.passes {
-				t.Errorf("first: %s in %d passes, want %s in %d\n%s", got.Label(), got.Passes, c.label, c.passes, strings.Join(got.Reasons, "\n"))
+				t.Errorf("first: %s in %d passes, want %s in %d\n%s", got.Label(), got.Passes, c.label, c.passes,
+					strings.Join(got.Reasons, "\n"))
 				for i := range min(len(list), 6) {
 					t.Logf("%d %s in %d: %v", i, list[i].Label(), list[i].Passes, list[i].Reasons)
 				}
@@ -107,12 +113,16 @@ func TestFirstChoice(t *testing.T) {
 }
 
 func TestChoiceOf400By10(t *testing.T) {
-	list := choicesOf(t, 400, 12, func(s *Spec) { s.Loom.Sett, s.Loom.Raddle.Space = measuretest.Sett(t, "20 an inch"), measure.Inch })
+	list := choicesOf(t, 400, 12, func(s *Spec) {
+		s.Loom.Sett, s.Loom.Raddle.Space = measuretest.Sett(t, "20 an inch"),
+			measure.Inch
+	})
 	c := list[0]
 	if c.Raddle != RaddleFills || c.Flicks != 0 || c.Finish != AtLease || c.AtCross != 0 {
 		t.Errorf("%+v", c)
 	}
-	want := []string{"40 passes", "every pass is full", "stops at the lease, where it began: nothing is left at the far end",
+	want := []string{"40 passes", "every pass is full",
+		"stops at the lease, where it began: nothing is left at the far end",
 		"10 packages",
 		"2 groups fill a section of the raddle", "about 34 min"}
 	if !slices.Equal(c.Reasons, want) {
@@ -293,7 +303,8 @@ func TestChoicesDontDependOnTheGroup(t *testing.T) {
 
 func BenchmarkChoices(b *testing.B) {
 	s := DefaultSpec()
-	s.Ends, s.Positions, s.ChainEnds, s.Loom.Sett, s.Loom.Raddle.Space = 5000, 24, 600, measuretest.Sett(b, "40 an inch"), measure.Inch/2
+	s.Ends, s.Positions, s.ChainEnds, s.Loom.Sett, s.Loom.Raddle.Space = 5000, 24, 600,
+		measuretest.Sett(b, "40 an inch"), measure.Inch/2
 	p, err := New(s)
 	if err != nil {
 		b.Fatal(err)

@@ -18,7 +18,8 @@ func tiesByHand(c plan.Chain, every int) []plan.Tie {
 	for i, pass := range c.Passes {
 		k := i + 1
 		if k%2 == 1 && reachedAt > 0 && k < len(c.Passes) {
-			ties = append(ties, plan.Tie{Due: k, From: lastTied + 1, To: reachedAt, Ends: reachedTotal - lastTotal, Total: reachedTotal})
+			ties = append(ties, plan.Tie{Due: k, From: lastTied + 1, To: reachedAt, Ends: reachedTotal - lastTotal,
+				Total: reachedTotal})
 			lastTied, lastTotal, reachedAt = reachedAt, reachedTotal, 0
 		}
 		if every > 0 && stood/every != (stood+pass.Ends())/every {
@@ -72,7 +73,8 @@ func TestTiesByHand(t *testing.T) {
 		want               []plan.Tie
 		text               string // of the first
 	}{
-		{"every 100, 400 by 10", 400, 10, 100, []plan.Tie{{11, 1, 10, 100, 100}, {21, 11, 20, 100, 200}, {31, 21, 30, 100, 300}},
+		{"every 100, 400 by 10", 400, 10, 100,
+			[]plan.Tie{{11, 1, 10, 100, 100}, {21, 11, 20, 100, 200}, {31, 21, 30, 100, 300}},
 			"count tie at the counting cross round groups 1 to 10, 100 ends so far; not the one just laid"},
 		{"every 100, 200 by 20", 200, 20, 100, []plan.Tie{{7, 1, 5, 100, 100}},
 			"count tie at the counting cross round groups 1 to 5, 100 ends so far; not the last 2"},

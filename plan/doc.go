@@ -12,13 +12,13 @@
 // # Around the winding
 //
 // A weaver starts from a cloth. [cloth.Width] gives the ends and [cloth.Length] the length, each
-// allowance as a line of its own; [measure.YarnSize] and [measure.Sett] say how fine and how close; [measure.HelpSett] offers a
-// starting sett for a sample. [SplitChains] parts a wide warp,
+// allowance as a line of its own; [measure.YarnSize] and [measure.Sett] say how fine and how close;
+// [measure.HelpSett] offers a starting sett for a sample. [SplitChains] parts a wide warp,
 // [Mill.Room] and [Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [cloth.Weft] estimates the
-// weft. For the loom there are [loom.Raddle.Fill], [loom.Reed.Order], [loom.Reed.Sley] and [loom.RankReeds]. [sheet.New] puts
-// it all on one [sheet.Sheet]; [NewProject] works out all of this from one [Spec]. [athand.Parse] reads the
-// mills, paddles, reeds and yarns that a weaver has. Results carry their formulas ([measure.How]) and are ready
-// to be shown ([measure.Row]).
+// weft. For the loom there are [loom.Raddle.Fill], [loom.Reed.Order], [loom.Reed.Sley] and [loom.RankReeds].
+// [sheet.New] puts it all on one [sheet.Sheet]; [NewProject] works out all of this from one [Spec].
+// [athand.Parse] reads the mills, paddles, reeds and yarns that a weaver has. Results carry their formulas
+// ([measure.How]) and are ready to be shown ([measure.Row]).
 //
 // # The model in short
 //

@@ -58,8 +58,8 @@ func (p *Plan) AlongTies() int {
 }
 
 // Finishing lists the steps that follow the last pass of a chain, in order. They depend on where the
-// winding stopped, on whether the warp will be dyed, on its length, and on how the loom is dressed. A chain without passes has
-// none.
+// winding stopped, on whether the warp will be dyed, on its length, and on how the loom is dressed. A chain
+// without passes has none.
 func (p *Plan) Finishing(c Chain) []Step {
 	if len(c.Passes) == 0 {
 		return nil
@@ -79,7 +79,8 @@ func (p *Plan) fastening(c Chain) []Step {
 	}
 	return []Step{
 		{ID: StepFasten, Title: "Fasten the group at the " + peg,
-			Detail: fmt.Sprintf("Take the %s round the peg %s, as after every such pass, then wind it round the peg twice more so that it holds.",
+			Detail: fmt.Sprintf("Take the %s round the peg %s, as after every such pass, then wind it round the peg "+
+				"twice more so that it holds.",
 				measure.Counted(w.Cut.Count(), "end", "ends"), last.TurnAfter)},
 		{ID: StepCut, Title: "Cut between the peg and the paddle",
 			Detail: "Leave a hand's length on both sides: on the warp for a knot, on the paddle to start again.",
@@ -101,7 +102,8 @@ func (p *Plan) parking(c Chain) Step {
 				"where it can't fall."}
 	}
 	return Step{ID: StepPark, Title: "Park the paddle, still threaded",
-		Detail: "Put an overhand knot in the ends in front of the paddle and hang it up. It is ready for the next warp."}
+		Detail: "Put an overhand knot in the ends in front of the paddle and hang it up. It is ready for the next " +
+			"warp."}
 }
 
 // Loose says what has to be knotted at a peg before its loop is tied: ends that were tied on or cut off
@@ -120,25 +122,36 @@ func (p *Plan) ties(c Chain) []Step {
 	tight, caution := "firmly, with a bow", ""
 	if p.Spec.Dyed {
 		tight = "loosely, with a bow"
-		caution = "This warp will be dyed: a tight tie keeps the dye out and can cut into swollen yarn. A finger must fit under it."
+		caution = "This warp will be dyed: a tight tie keeps the dye out and can cut into swollen yarn. A finger " +
+			"must fit under it."
 	}
 	near := []Step{
-		{ID: StepNearLoop, Title: "Tie the loop at the near end peg", Detail: "Round all ends where they go round the peg, " + tight + "." + p.Loose(c, NearPeg)},
-		{ID: StepNearCross, Title: "Tie the lease", Detail: "Four ties, one on each arm of the X between pegs A and B, not at its waist. One colour above the pegs and " +
-			"another below shows a twist later. Take the true X, not the false one beside the end peg.", Caution: caution},
-		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " + p.show(p.chokeFromCross()) + " from the lease, twice round, " + p.chokeHold() + "."},
+		{ID: StepNearLoop, Title: "Tie the loop at the near end peg",
+			Detail: "Round all ends where they go round the peg, " + tight + "." + p.Loose(c, NearPeg)},
+		{ID: StepNearCross, Title: "Tie the lease",
+			Detail: "Four ties, one on each arm of the X between pegs A and B, not at its waist. One colour above " +
+				"the pegs and " +
+				"another below shows a twist later. Take the true X, not the false one beside the end peg.",
+			Caution: caution},
+		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " + p.show(p.chokeFromCross()) +
+			" from the lease, twice round, " + p.chokeHold() + "."},
 	}
 	far := []Step{
-		{ID: StepFarLoop, Title: "Tie the loop at the far end peg", Detail: "Round all ends where they go round the peg, " + tight + "." + p.Loose(c, FarPeg)},
-		{ID: StepFarCross, Title: "Tie the counting cross", Detail: "Four ties, one on each arm of the X between pegs 1 and 2, not at its waist. Leave the count ties in.", Caution: caution},
-		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " + p.show(p.chokeFromCross()) + " from the cross, twice round, " + p.chokeHold() + "."},
+		{ID: StepFarLoop, Title: "Tie the loop at the far end peg",
+			Detail: "Round all ends where they go round the peg, " + tight + "." + p.Loose(c, FarPeg)},
+		{ID: StepFarCross, Title: "Tie the counting cross",
+			Detail: "Four ties, one on each arm of the X between pegs 1 and 2, not at its waist. Leave the count " +
+				"ties in.", Caution: caution},
+		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " + p.show(p.chokeFromCross()) +
+			" from the cross, twice round, " + p.chokeHold() + "."},
 	}
 	steps := append(near, far...)
 	if c.Finish() == AtCountingCross {
 		steps = append(far, near...)
 	}
 	if n := p.AlongTies(); n > 0 {
-		steps = append(steps, Step{ID: StepAlong, Title: fmt.Sprintf("%s along the warp", measure.Capital(measure.Counted(n, "choke tie", "choke ties"))),
+		steps = append(steps, Step{ID: StepAlong,
+			Title:  fmt.Sprintf("%s along the warp", measure.Capital(measure.Counted(n, "choke tie", "choke ties"))),
 			Detail: "Evenly spaced, none more than " + p.show(alongEvery) + " apart, " + p.chokeHold() + "."})
 	}
 	return steps
@@ -161,11 +174,15 @@ func (p *Plan) takingOff(c Chain) []Step {
 	return []Step{
 		{ID: StepLabel, Title: "Label the chain", Detail: p.Label(c)},
 		{ID: StepSlow, Title: "Keep a hand or a hip on the mill",
-			Detail:  "Let it turn only as fast as you take the warp off: your body is the brake, and the warp stays taut.",
-			Caution: "Loose hair, sleeves, scarves and jewellery are clear of the turning mill. Cones and threads are off the floor."},
+			Detail: "Let it turn only as fast as you take the warp off: your body is the brake, and the warp stays " +
+				"taut.",
+			Caution: "Loose hair, sleeves, scarves and jewellery are clear of the turning mill. Cones and threads " +
+				"are off the floor."},
 		{ID: StepChain, Title: "Chain from the " + from, Detail: fmt.Sprintf(
-			"Lift the %s off first and pull loop through loop, loosely. The %s comes off last, so it is the first to hand for %s.", from, to, why)},
-		{ID: StepSecure, Title: "Pass the last loop over the " + to, Detail: "A tie through the last loop keeps the chain from running out.",
+			"Lift the %s off first and pull loop through loop, loosely. The %s comes off last, so it is the first "+
+				"to hand for %s.", from, to, why)},
+		{ID: StepSecure, Title: "Pass the last loop over the " + to,
+			Detail:  "A tie through the last loop keeps the chain from running out.",
 			Caution: "Rest your hands, neck and shoulders before the next job."},
 	}
 }

@@ -81,7 +81,8 @@ func checkTies(t *testing.T, steps []plan.Step, dyed bool) {
 func TestAlongTies(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := plan.DefaultSpec()
-		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(200*measure.Metre)).Draw(t, "length"))
+		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(200*measure.Metre)).Draw(t,
+			"length"))
 		p := must(t, s)
 		between := p.Path.Length - 2*min(measure.Yard, p.Path.Length/3)
 		n := p.AlongTies()
@@ -98,7 +99,8 @@ func TestAlongTies(t *testing.T) {
 func TestFinishingStepsAreSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSpec(t)
-		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(30*measure.Metre)).Draw(t, "length"))
+		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(30*measure.Metre)).Draw(t,
+			"length"))
 		s.Mill.PegStep = measure.Centimetre
 		s.Dyed = rapid.Bool().Draw(t, "dyed")
 		s.Units = rapid.SampledFrom([]measure.LengthUnitSystem{measure.Imperial, measure.Metric}).Draw(t, "units")
@@ -115,7 +117,8 @@ func TestFinishingStepsAreSound(t *testing.T) {
 				}
 			}
 			label := fmt.Sprintf("chain %d of %d, %d end", c.Number, len(p.Chains), c.Ends())
-			if got := stepByID(p.Finishing(c), plan.StepLabel).Detail; !strings.Contains(got, label) || !strings.Contains(got, s.Name) {
+			if got := stepByID(p.Finishing(c), plan.StepLabel).Detail; !strings.Contains(got, label) ||
+				!strings.Contains(got, s.Name) {
 				t.Fatalf("the label says %q, want %q", got, label)
 			}
 		}

@@ -74,9 +74,12 @@ func TestLookAtTheFirstEvenReturn(t *testing.T) {
 		set  func(*plan.Spec)
 		want plan.Look
 	}{
-		{"even groups", func(s *plan.Spec) { s.Ends, s.Group = 400, 10 }, plan.Look{Chain: 1, Pass: 2, Kind: plan.CheckLease}},
-		{"odd groups, the last pass of 4 returns", func(s *plan.Spec) { s.Ends, s.Group = 31, 9 }, plan.Look{Chain: 1, Pass: 4, Kind: plan.CheckLease}},
-		{"odd groups, the last pass of 4 is outward", func(s *plan.Spec) { s.Ends, s.Group = 22, 9 }, plan.Look{Chain: 1, Pass: 2, Kind: plan.CheckFoot}},
+		{"even groups", func(s *plan.Spec) { s.Ends, s.Group = 400, 10 },
+			plan.Look{Chain: 1, Pass: 2, Kind: plan.CheckLease}},
+		{"odd groups, the last pass of 4 returns", func(s *plan.Spec) { s.Ends, s.Group = 31, 9 },
+			plan.Look{Chain: 1, Pass: 4, Kind: plan.CheckLease}},
+		{"odd groups, the last pass of 4 is outward", func(s *plan.Spec) { s.Ends, s.Group = 22, 9 },
+			plan.Look{Chain: 1, Pass: 2, Kind: plan.CheckFoot}},
 		{"one pass", func(s *plan.Spec) { s.Ends, s.Group = 10, 10 }, plan.Look{}},
 		{"single ends", func(s *plan.Spec) { s.Ends, s.Group = 10, 1 }, plan.Look{}},
 		{"the one even return pass is on chain 2", func(s *plan.Spec) { s.Ends, s.Group, s.ChainEnds = 35, 9, 18 },

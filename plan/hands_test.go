@@ -74,7 +74,8 @@ func (h *hands) do(w plan.PegWork) error {
 func (h *hands) lay(carried plan.Positions) error {
 	for pos := 1; pos <= measure.MaxPositions; pos++ {
 		if h.attached[pos] != carried.Has(pos) {
-			return fmt.Errorf("position %d is tied to the warp: %v; the pass carries it: %v", pos, h.attached[pos], carried.Has(pos))
+			return fmt.Errorf("position %d is tied to the warp: %v; the pass carries it: %v", pos, h.attached[pos],
+				carried.Has(pos))
 		}
 		if h.attached[pos] {
 			h.laid = append(h.laid, h.yarn[pos])
@@ -137,7 +138,8 @@ func checkHands(t *rapid.T, p *plan.Plan) {
 	for _, c := range p.Chains {
 		far += len(c.Passes) % 2
 	}
-	want := plan.WorkSum{Passes: p.Passes(), Halts: h.halts, Cuts: h.cuts, Ties: h.ties, Threads: h.threads, FarFinishes: far}
+	want := plan.WorkSum{Passes: p.Passes(), Halts: h.halts, Cuts: h.cuts, Ties: h.ties, Threads: h.threads,
+		FarFinishes: far}
 	if got := p.WorkSum(); got != want {
 		t.Fatalf("the plan sums up %+v, the hands did %+v", got, want)
 	}

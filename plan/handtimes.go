@@ -142,7 +142,8 @@ func (t HandTimes) check() []error {
 	var errs []error
 	for _, f := range handTimeFields {
 		if d := *f.at(&t); d < 0 || d > LongestHandTime {
-			errs = append(errs, &measure.FieldError{Field: f.field, Value: d.String(), Want: "0 to " + LongestHandTime.String()})
+			errs = append(errs, &measure.FieldError{Field: f.field, Value: d.String(), Want: "0 to " +
+				LongestHandTime.String()})
 		}
 	}
 	return errs

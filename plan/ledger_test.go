@@ -15,7 +15,8 @@ func TestCutAtTheFarEnd(t *testing.T) {
 	s.Ends, s.Group = 37, 10
 	p := must(t, s)
 	w := p.WorkBefore(1, 4)
-	if w.Peg != plan.FarPeg || w.Cut != plan.Span(8, 10) || w.Tie != 0 || len(w.Thread) != 0 || w.Stay != plan.Span(1, 7) || !w.Halt() {
+	if w.Peg != plan.FarPeg || w.Cut != plan.Span(8, 10) || w.Tie != 0 || len(w.Thread) != 0 ||
+		w.Stay != plan.Span(1, 7) || !w.Halt() {
 		t.Errorf("before pass 4: %+v", w)
 	}
 	w = p.WorkBefore(1, 5)
@@ -70,7 +71,8 @@ func TestScheduledPassText(t *testing.T) {
 			t.Errorf("%q is written as %q", text, p)
 		}
 	}
-	for _, text := range []string{"", "1-10", "1-10 of", "of 2", "10-1 of 2", "0-4 of 1", "1-61 of 1", "5-8,1-4 of 1", "1-4,5-8 of 1",
+	for _, text := range []string{"", "1-10", "1-10 of", "of 2", "10-1 of 2", "0-4 of 1", "1-61 of 1", "5-8,1-4 of 1",
+		"1-4,5-8 of 1",
 		"1-4,3-8 of 1", "1-4, 7-8 of 1", "+1-4 of 1", "1-4 of 01", "1 of 1", "1-4,,6-7 of 1", "1-2-3 of 1"} {
 		var p plan.ScheduledPass
 		if err := p.UnmarshalText([]byte(text)); err == nil {

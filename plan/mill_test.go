@@ -34,7 +34,8 @@ func reaches(m plan.Mill, n int, wanted measure.Length) bool {
 func TestPathIsRoundedUpByLessThanAStep(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := drawMill(t)
-		wanted := measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t, "wanted"))
+		wanted := measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t,
+			"wanted"))
 		p := m.Path(wanted)
 		if p.Length < wanted || !reaches(m, p.Steps, wanted) {
 			t.Fatalf("%v on %+v gives %d steps, %v", wanted, m, p.Steps, p.Length)
@@ -53,7 +54,8 @@ func TestPathWithoutRiseIsExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := drawMill(t)
 		m.Rise = 0
-		wanted := measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t, "wanted"))
+		wanted := measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t,
+			"wanted"))
 		p := m.Path(wanted)
 		if p.Length != m.PegStep*measure.Length(p.Steps) || p.PerTurn != m.Circumference {
 			t.Fatalf("%d steps of %v give %v", p.Steps, m.PegStep, p.Length)

@@ -40,7 +40,8 @@ const loopAllowance = 12 * measure.Inch
 func (m Mill) Room(wanted, height measure.Length, units measure.LengthUnitSystem) (*MillRoom, error) {
 	errs := m.Check()
 	if wanted <= 0 || wanted > 1000*measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "length", Value: wanted.String(), Want: "above 0, at most 1000 m"})
+		errs = append(errs, &measure.FieldError{Field: "length", Value: wanted.String(),
+			Want: "above 0, at most 1000 m"})
 	}
 	if height < 0 || height > 10*measure.Metre {
 		errs = append(errs, &measure.FieldError{Field: "mill height", Value: height.String(), Want: "0 to 10 m"})
@@ -83,18 +84,27 @@ func (m Mill) stepLength() measure.Length { return m.Path(1).Length }
 func (r *MillRoom) rows(m Mill, wanted, height measure.Length, units measure.LengthUnitSystem) []measure.Row {
 	long := func(l measure.Length) string { return l.In(units.Long(), 2) }
 	short := func(l measure.Length) string { return l.In(units.Short(), 1) }
-	climb := measure.Row{Name: "climb", Value: short(r.Climb), How: measure.How{Formula: "turns x rise", WithNumbers: fmt.Sprintf("%s x %s = %s", r.Path.Turns(), short(m.Rise), short(r.Climb))}}
+	climb := measure.Row{Name: "climb", Value: short(r.Climb),
+		How: measure.How{Formula: "turns x rise",
+			WithNumbers: fmt.Sprintf("%s x %s = %s", r.Path.Turns(), short(m.Rise), short(r.Climb))}}
 	if !r.Fits {
 		climb.Warning = fmt.Sprintf("the mill is %s high: take a smaller rise or a shorter warp", short(height))
 	}
 	return []measure.Row{
-		{Name: "far end peg", Value: r.Where(), How: measure.How{Formula: "wanted length / length of a peg step, rounded up",
-			WithNumbers: fmt.Sprintf("%s / %s = %s, so %s: %s turns, %s", long(wanted), m.stepLength().In(units.Long(), 4),
-				ratio.Decimal(ratio.Quo(ratio.Of(wanted), ratio.Of(m.stepLength())), 2), measure.Counted(r.Path.Steps, "step", "steps"), r.Path.Turns(), long(r.Path.Length))}},
-		{Name: "real length", Value: long(r.Path.Length), How: measure.How{Formula: "turns x root of (circumference squared + rise squared)",
-			WithNumbers: fmt.Sprintf("%s x root of (%s squared + %s squared) = %s", r.Path.Turns(), short(m.Circumference), short(m.Rise), long(r.Path.Length))}},
+		{Name: "far end peg", Value: r.Where(),
+			How: measure.How{Formula: "wanted length / length of a peg step, rounded up",
+				WithNumbers: fmt.Sprintf("%s / %s = %s, so %s: %s turns, %s", long(wanted),
+					m.stepLength().In(units.Long(), 4),
+					ratio.Decimal(ratio.Quo(ratio.Of(wanted), ratio.Of(m.stepLength())), 2),
+					measure.Counted(r.Path.Steps, "step", "steps"), r.Path.Turns(), long(r.Path.Length))}},
+		{Name: "real length", Value: long(r.Path.Length),
+			How: measure.How{Formula: "turns x root of (circumference squared + rise squared)",
+				WithNumbers: fmt.Sprintf("%s x root of (%s squared + %s squared) = %s", r.Path.Turns(),
+					short(m.Circumference), short(m.Rise), long(r.Path.Length))}},
 		climb,
-		{Name: "guide string", Value: long(r.GuideString) + " between its loops", How: measure.How{Formula: "the real length; cut more for the loops",
-			WithNumbers: fmt.Sprintf("%s + %s = %s to cut", long(r.GuideString), short(loopAllowance), long(r.Cut))}},
+		{Name: "guide string", Value: long(r.GuideString) + " between its loops",
+			How: measure.How{Formula: "the real length; cut more for the loops",
+				WithNumbers: fmt.Sprintf("%s + %s = %s to cut", long(r.GuideString), short(loopAllowance),
+					long(r.Cut))}},
 	}
 }

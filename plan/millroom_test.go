@@ -21,12 +21,15 @@ func TestRoomOnTheMill(t *testing.T) {
 	}{
 		// A mill of two yards round and a seven yard warp: three and a half turns (common practice, no
 		// source).
-		{"seven yards", Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}, 7 * measure.Yard, 0, "3.5", 2, true},
+		{"seven yards", Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}, 7 * measure.Yard, 0, "3.5",
+			2, true},
 		// A reel one yard to a side, four yards round: 10 yards are 2.5 turns (M. Powell 2010,
 		// thewefthandedweaver.com).
-		{"ten yards", Mill{Circumference: 4 * measure.Yard, PegStep: measure.Yard}, 10 * measure.Yard, 0, "2.5", 2, true},
+		{"ten yards", Mill{Circumference: 4 * measure.Yard, PegStep: measure.Yard}, 10 * measure.Yard, 0, "2.5", 2,
+			true},
 		// Own example: 15 turns that climb 10 cm each don't fit on 1.2 m.
-		{"too low", Mill{Circumference: 2 * measure.Metre, PegStep: measure.Metre, Rise: 10 * measure.Centimetre}, 30 * measure.Metre, 120 * measure.Centimetre, "15", 0, false},
+		{"too low", Mill{Circumference: 2 * measure.Metre, PegStep: measure.Metre, Rise: 10 * measure.Centimetre},
+			30 * measure.Metre, 120 * measure.Centimetre, "15", 0, false},
 	} {
 		r, err := c.mill.Room(c.wanted, c.height, measure.Imperial)
 		if err != nil {
@@ -53,21 +56,26 @@ func TestWhereTheFarPegGoes(t *testing.T) {
 		length string
 		how    string
 	}{
-		{yards, 7*measure.Yard + 11*measure.Inch, "3 turns and 3 peg steps", "7.5 yd", "7.31 yd / 0.5 yd = 14.61, so 15 steps: 3.75 turns, 7.5 yd"},
+		{yards, 7*measure.Yard + 11*measure.Inch, "3 turns and 3 peg steps", "7.5 yd",
+			"7.31 yd / 0.5 yd = 14.61, so 15 steps: 3.75 turns, 7.5 yd"},
 		{yards, 8 * measure.Yard, "4 turns", "8 yd", "8 yd / 0.5 yd = 16, so 16 steps: 4 turns, 8 yd"},
 		{yards, measure.Yard, "2 peg steps", "1 yd", "1 yd / 0.5 yd = 2, so 2 steps: 0.5 turns, 1 yd"},
-		{Mill{Circumference: 250 * measure.Centimetre, PegStep: 30 * measure.Centimetre}, 59 * measure.Metre / 10, "20 peg steps, 2.4 turns", "6.56 yd",
+		{Mill{Circumference: 250 * measure.Centimetre, PegStep: 30 * measure.Centimetre}, 59 * measure.Metre / 10,
+			"20 peg steps, 2.4 turns", "6.56 yd",
 			"6.45 yd / 0.3281 yd = 19.67, so 20 steps: 2.4 turns, 6.56 yd"},
 		// A turn of 4 m that climbs 3 m is 5 m long: four steps of 1.25 m.
-		{Mill{Circumference: 4 * measure.Metre, PegStep: measure.Metre, Rise: 3 * measure.Metre}, 6 * measure.Metre, "1 turn and 1 peg step", "6.84 yd",
+		{Mill{Circumference: 4 * measure.Metre, PegStep: measure.Metre, Rise: 3 * measure.Metre}, 6 * measure.Metre,
+			"1 turn and 1 peg step", "6.84 yd",
 			"6.56 yd / 1.367 yd = 4.8, so 5 steps: 1.25 turns, 6.84 yd"},
 	} {
 		r, err := c.mill.Room(c.wanted, 0, measure.Imperial)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r.Where() != c.where || r.Path.Length.In(measure.Yards, 2) != c.length || r.Rows[0].How.WithNumbers != c.how {
-			t.Errorf("%v: %s, %s, %s", c.wanted, r.Where(), r.Path.Length.In(measure.Yards, 2), r.Rows[0].How.WithNumbers)
+		if r.Where() != c.where || r.Path.Length.In(measure.Yards, 2) != c.length ||
+			r.Rows[0].How.WithNumbers != c.how {
+			t.Errorf("%v: %s, %s, %s", c.wanted, r.Where(), r.Path.Length.In(measure.Yards, 2),
+				r.Rows[0].How.WithNumbers)
 		}
 		if m := c.mill; m.Circumference.Times(r.Turns)+r.Beyond != m.PegStep.Times(r.Path.Steps) {
 			t.Errorf("%v: %d turns and %v are not %d steps", c.wanted, r.Turns, r.Beyond, r.Path.Steps)
@@ -88,7 +96,8 @@ func TestTurnOfAHelix(t *testing.T) {
 func TestRoomAgreesWithThePath(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		step := measure.Length(rapid.Int64Range(int64(measure.Centimetre), int64(measure.Metre)).Draw(t, "step"))
-		m := Mill{PegStep: step, Circumference: step.Times(rapid.IntRange(20, 40).Draw(t, "steps")), Rise: measure.Length(rapid.Int64Range(0, int64(20*measure.Centimetre)).Draw(t, "rise"))}
+		m := Mill{PegStep: step, Circumference: step.Times(rapid.IntRange(20, 40).Draw(t, "steps")),
+			Rise: measure.Length(rapid.Int64Range(0, int64(20*measure.Centimetre)).Draw(t, "rise"))}
 		if m.Circumference < 20*measure.Centimetre || m.Circumference > 20*measure.Metre {
 			t.Skip("no mill")
 		}
@@ -98,7 +107,8 @@ func TestRoomAgreesWithThePath(t *testing.T) {
 			t.Fatal(err)
 		}
 		if r.Turns*r.StepsInTurn+r.Steps != r.Path.Steps || r.GuideString < wanted || r.Cut <= r.GuideString {
-			t.Fatalf("%d turns and %d steps of %d, %d in all; string %v for %v", r.Turns, r.Steps, r.StepsInTurn, r.Path.Steps, r.GuideString, wanted)
+			t.Fatalf("%d turns and %d steps of %d, %d in all; string %v for %v", r.Turns, r.Steps, r.StepsInTurn,
+				r.Path.Steps, r.GuideString, wanted)
 		}
 	})
 }
@@ -110,13 +120,16 @@ func TestBoard(t *testing.T) {
 		distances int
 		length    measure.Length
 		fits      bool
-	}{{measure.Yard, 1, measure.Yard, true}, {measure.Yard + 1, 2, 2 * measure.Yard, true}, {7 * measure.Yard / 2, 4, 7 * measure.Yard / 2, true}, {4 * measure.Yard, 4, 7 * measure.Yard / 2, false}} {
+	}{{measure.Yard, 1, measure.Yard, true}, {measure.Yard + 1, 2, 2 * measure.Yard, true},
+		{7 * measure.Yard / 2, 4, 7 * measure.Yard / 2, true}, {4 * measure.Yard, 4, 7 * measure.Yard / 2, false}} {
 		p, err := b.Path(c.wanted, measure.Imperial)
-		if err != nil || p.Distances != c.distances || p.Length != c.length || p.Fits != c.fits || p.Short != max(c.wanted-c.length, 0) {
+		if err != nil || p.Distances != c.distances || p.Length != c.length || p.Fits != c.fits ||
+			p.Short != max(c.wanted-c.length, 0) {
 			t.Errorf("%v: %+v, %v", c.wanted, p, err)
 		}
 	}
-	if _, err := (Board{0, 11 * measure.Metre}).Path(math.MaxInt64, measure.Metric); len(measure.FieldErrors(err)) != 3 {
+	if _, err := (Board{0, 11 * measure.Metre}).Path(math.MaxInt64,
+		measure.Metric); len(measure.FieldErrors(err)) != 3 {
 		t.Errorf("a bad board: %v", err)
 	}
 	if _, err := (Board{}).Path(measure.Metre, measure.Metric); err == nil {

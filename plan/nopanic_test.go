@@ -18,7 +18,8 @@ import (
 // odd draws the numbers that sums break on, and ordinary ones.
 func odd(t *rapid.T, name string) int {
 	return rapid.OneOf(
-		rapid.SampledFrom([]int{0, 1, -1, 2, math.MaxInt, math.MinInt, math.MaxInt32, measure.MaxEnds, measure.MaxEnds + 1, measure.MaxPositions, 1 << 53}),
+		rapid.SampledFrom([]int{0, 1, -1, 2, math.MaxInt, math.MinInt, math.MaxInt32, measure.MaxEnds, measure.MaxEnds +
+			1, measure.MaxPositions, 1 << 53}),
 		rapid.IntRange(0, 500), rapid.Int(),
 	).Draw(t, name)
 }
@@ -27,21 +28,31 @@ func odd(t *rapid.T, name string) int {
 // with a bounded result.
 func TestNothingPanics(t *testing.T) {
 	y := []measure.YarnSize{{}, measuretest.Yarn(t, measure.Cotton, 8, 2), measuretest.Yarn(t, measure.Tex, 100_000, 1)}
-	setts := []measure.Sett{{}, measuretest.Sett(t, "20 an inch"), measuretest.Sett(t, "1000 an inch"), measuretest.Sett(t, "0.1 an inch"), measuretest.Sett(t, "123456789/1000000007 a cm")}
-	reeds := []loom.Reed{{}, loomtest.Reed(t, "10 dents an inch"), loomtest.Reed(t, "0.1 dents an inch"), loomtest.Reed(t, "1100 Scotch").WithWidth(measure.Metre)}
+	setts := []measure.Sett{{}, measuretest.Sett(t, "20 an inch"), measuretest.Sett(t, "1000 an inch"),
+		measuretest.Sett(t, "0.1 an inch"), measuretest.Sett(t, "123456789/1000000007 a cm")}
+	reeds := []loom.Reed{{}, loomtest.Reed(t, "10 dents an inch"), loomtest.Reed(t, "0.1 dents an inch"),
+		loomtest.Reed(t, "1100 Scotch").WithWidth(measure.Metre)}
 	rapid.Check(t, func(t *rapid.T) {
 		n := func(name string) int { return odd(t, name) }
 		length := func(name string) measure.Length {
-			return measure.Length(rapid.OneOf(rapid.Map(rapid.Int64(), func(v int64) int64 { return v }), rapid.Int64Range(0, int64(3*measure.Metre))).Draw(t, name))
+			return measure.Length(rapid.OneOf(rapid.Map(rapid.Int64(), func(v int64) int64 { return v }),
+				rapid.Int64Range(0, int64(3*measure.Metre))).Draw(t, name))
 		}
 		share := func(name string) measure.Percent { return measure.Percent(n(name)) }
-		yarn, at, r := rapid.SampledFrom(y).Draw(t, "yarn"), rapid.SampledFrom(setts).Draw(t, "sett"), rapid.SampledFrom(reeds).Draw(t, "reed")
+		yarn, at, r := rapid.SampledFrom(y).Draw(t, "yarn"), rapid.SampledFrom(setts).Draw(t, "sett"),
+			rapid.SampledFrom(reeds).Draw(t, "reed")
 		units, kind := measure.LengthUnitSystem(n("units")), uint8(n("kind"))
 
-		_, _ = cloth.Width{Finished: length("finished"), Shrinkage: share("a"), DrawIn: share("b"), Fibre: cloth.Fibre(kind), Sett: at, Doubled: n("doubled"), Floating: n("floating"), Repeat: n("repeat"), Balance: n("balance"), Group: n("group"), Units: units}.Ends()
-		_, _ = cloth.Length{Piece: length("piece"), Pieces: n("pieces"), Hem: length("hem"), Fringe: length("fringe"), Shrinkage: share("c"), Fibre: cloth.Fibre(kind), TakeUp: share("d"), TakeUpOf: cloth.TakeUpOf(kind), Sample: length("sample"), Waste: length("waste"), Knotting: length("knot"), Units: units}.Warp()
-		_, _ = cloth.Weft{Width: length("width"), Woven: length("woven"), Picks: at, TakeUp: share("e"), Yarn: yarn, Units: units}.Estimate()
-		_, _ = measure.HelpSett(yarn, measure.Weave{Name: "", Ends: n("ends"), Intersections: n("over")}, measure.DiameterFactor{Hundredths: n("factor")}, units)
+		_, _ = cloth.Width{Finished: length("finished"), Shrinkage: share("a"), DrawIn: share("b"),
+			Fibre: cloth.Fibre(kind), Sett: at, Doubled: n("doubled"), Floating: n("floating"), Repeat: n("repeat"),
+			Balance: n("balance"), Group: n("group"), Units: units}.Ends()
+		_, _ = cloth.Length{Piece: length("piece"), Pieces: n("pieces"), Hem: length("hem"), Fringe: length("fringe"),
+			Shrinkage: share("c"), Fibre: cloth.Fibre(kind), TakeUp: share("d"), TakeUpOf: cloth.TakeUpOf(kind),
+			Sample: length("sample"), Waste: length("waste"), Knotting: length("knot"), Units: units}.Warp()
+		_, _ = cloth.Weft{Width: length("width"), Woven: length("woven"), Picks: at, TakeUp: share("e"), Yarn: yarn,
+			Units: units}.Estimate()
+		_, _ = measure.HelpSett(yarn, measure.Weave{Name: "", Ends: n("ends"), Intersections: n("over")},
+			measure.DiameterFactor{Hundredths: n("factor")}, units)
 		_, _ = measure.YarnDiameter(yarn, measure.DiameterFactor{Hundredths: n("factor")})
 		_, _ = yarn.LengthOf(measure.Mass(n("mass")))
 		_, _ = yarn.MassOf(length("length"))
@@ -49,33 +60,43 @@ func TestNothingPanics(t *testing.T) {
 		_ = yarn.NumberIn(measure.CountSystem(kind), n("decimals"))
 		_, _ = measure.FoldYarns(yarn, yarn)
 		_, _ = measure.NewYarnSize(measure.CountSystem(kind), measure.YarnNumber(n("number")), n("plies"))
-		_ = measure.CountSystem(kind).String() + loom.ReedSystem(kind).String() + measure.SettUnit(kind).String() + cloth.Fibre(kind).String() + cloth.TakeUpOf(kind).String() + loom.Side(kind).String()
+		_ = measure.CountSystem(kind).String() + loom.ReedSystem(kind).String() + measure.SettUnit(kind).String() +
+			cloth.Fibre(kind).String() + cloth.TakeUpOf(kind).String() + loom.Side(kind).String()
 		if s, err := measure.NewSett(n("num"), n("den"), measure.SettUnit(kind)); err == nil {
-			_, _, _ = s.EndsUp(length("width")), s.WidthOf(n("ends")), s.In(measure.SettUnit(n("unit"))).Shown(n("decimals"))
+			_, _, _ = s.EndsUp(length("width")), s.WidthOf(n("ends")),
+				s.In(measure.SettUnit(n("unit"))).Shown(n("decimals"))
 		}
-		_, _ = loom.Raddle{Space: length("space"), Spaces: n("spaces")}.Fill(loom.Raddling{Ends: n("ends"), Sett: at, Group: n("group"), WholeGroups: kind%2 == 0, FirstEnd: loom.Side(kind)})
+		_, _ = loom.Raddle{Space: length("space"),
+			Spaces: n("spaces")}.Fill(loom.Raddling{Ends: n("ends"), Sett: at, Group: n("group"),
+			WholeGroups: kind%2 == 0, FirstEnd: loom.Side(kind)})
 		_, _ = loom.NewReed(n("num"), n("den"), loom.ReedSystem(kind), length("width"))
 		_, _ = r.Gives([]int{n("dent"), n("dent")})
 		_, _ = r.Order(at, n("longest"))
 		_ = r.NearOrders(at, n("longest"), share("within"))
 		_ = r.WithWidth(length("width")).Dents(measure.SettUnit(kind)).String()
-		if l, err := r.Sley(loom.Sleying{Ends: n("ends"), Order: []int{1, n("dent")}, EdgeDents: n("edge"), EdgeEnds: n("edge ends"), FirstEnd: loom.Side(kind)}); err == nil {
+		if l, err := r.Sley(loom.Sleying{Ends: n("ends"), Order: []int{1, n("dent")}, EdgeDents: n("edge"),
+			EdgeEnds: n("edge ends"), FirstEnd: loom.Side(kind)}); err == nil {
 			_ = l.DentOf(n("end"))
 		}
 		_ = loom.RankReeds(reeds, at, n("ends"))
-		anyPace := Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")), High: time.Duration(n("high")), Passes: n("passes")}
+		anyPace := Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")),
+			High: time.Duration(n("high")), Passes: n("passes")}
 		s := DefaultSpec()
-		s.Ends, s.Positions, s.Yarn.Packages, s.ReturnOrder, s.ChainEnds = n("ends"), n("positions"), n("packages"), ReturnOrder(kind), n("chain")
+		s.Ends, s.Positions, s.Yarn.Packages, s.ReturnOrder, s.ChainEnds = n("ends"), n("positions"), n("packages"),
+			ReturnOrder(kind), n("chain")
 		s.Loom.Sett, s.Loom.Raddle.Space = at, length("space")
 		if p, err := New(s); err == nil && s.Ends <= 5000 {
 			_, _ = p.Choices(anyPace)
 		}
-		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at, loom.Raddle{Space: length("space"), Spaces: n("spaces")}, n("repeat"), n("before")})
+		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at,
+			loom.Raddle{Space: length("space"), Spaces: n("spaces")}, n("repeat"), n("before")})
 		_, _ = RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = Board{length("one"), length("two")}.Path(length("wanted"), units)
-		_, _ = Mill{length("round"), length("step"), length("rise"), length("high")}.Room(length("wanted"), length("height"), units)
+		_, _ = Mill{length("round"), length("step"), length("rise"), length("high")}.Room(length("wanted"),
+			length("height"), units)
 		_, _ = PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
-		pace := Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes"), n("warps")}
+		pace := Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes"),
+			n("warps")}
 		_ = JoinPaces(pace, pace.At(big.NewRat(int64(n("turns")), 7)), pace.From(nil)).Source()
 		_, _ = ParseMinutes(length("minutes").String())
 		_ = measure.Mass(n("mass")).String() + measure.Mass(n("mass")).In(measure.MassUnit(kind), n("decimals"))

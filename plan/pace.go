@@ -28,7 +28,8 @@ func PaceTurns() *big.Rat { return big.NewRat(7, 2) }
 // needs 20 to 25 minutes for 40 passes of ten ends, so 30 to 37.5 s a pass (common practice, no
 // source). In the middle stands what [DefaultHandTimes] make of it.
 func PublishedPace() Pace {
-	return Pace{Low: 30 * time.Second, Middle: DefaultHandTimes().PassTime(PaceTurns()), High: 37_500 * time.Millisecond}
+	return Pace{Low: 30 * time.Second, Middle: DefaultHandTimes().PassTime(PaceTurns()),
+		High: 37_500 * time.Millisecond}
 }
 
 const longestPass = 24 * time.Hour
@@ -42,7 +43,8 @@ func PaceOf(passes []time.Duration) (Pace, error) {
 	}
 	for _, d := range passes {
 		if d <= 0 || d > longestPass {
-			return Pace{}, &measure.FieldError{Field: "timed pass", Value: d.String(), Want: "above nothing, at most a day"}
+			return Pace{}, &measure.FieldError{Field: "timed pass", Value: d.String(),
+				Want: "above nothing, at most a day"}
 		}
 	}
 	sorted := slices.Sorted(slices.Values(passes))

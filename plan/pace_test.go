@@ -31,7 +31,8 @@ func TestPaceOf(t *testing.T) {
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		list := rapid.SliceOfN(rapid.Map(rapid.Int64Range(1, int64(longestPass)), func(n int64) time.Duration { return time.Duration(n) }), 1, 40).Draw(t, "passes")
+		list := rapid.SliceOfN(rapid.Map(rapid.Int64Range(1, int64(longestPass)),
+			func(n int64) time.Duration { return time.Duration(n) }), 1, 40).Draw(t, "passes")
 		p, err := PaceOf(list)
 		if err != nil || p.Low > p.Middle || p.Middle > p.High {
 			t.Fatalf("pace %+v, %v", p, err)
@@ -56,7 +57,8 @@ func TestPaceOf(t *testing.T) {
 func TestPaceAt(t *testing.T) {
 	own := Pace{Low: 44 * time.Second, Middle: 55 * time.Second, High: 66 * time.Second, Passes: 39, Warps: 1}
 	two := big.NewRat(2, 1)
-	if got, want := own.At(two), (Pace{34_400 * time.Millisecond, 43 * time.Second, 51_600 * time.Millisecond, 39, 1}); got != want {
+	if got, want := own.At(two), (Pace{34_400 * time.Millisecond, 43 * time.Second, 51_600 * time.Millisecond, 39,
+		1}); got != want {
 		t.Errorf("at two turns %+v, want %+v", got, want)
 	}
 	if got := own.At(two).From(two); got != own {
@@ -69,7 +71,8 @@ func TestPaceAt(t *testing.T) {
 
 func TestJoinPaces(t *testing.T) {
 	// By hand: 10 passes of 30 s and 30 of 50 s are 40 of 45 s.
-	got := JoinPaces(Pace{20 * time.Second, 30 * time.Second, 40 * time.Second, 10, 1}, Pace{}, PublishedPace(), Pace{40 * time.Second, 50 * time.Second, 60 * time.Second, 30, 2})
+	got := JoinPaces(Pace{20 * time.Second, 30 * time.Second, 40 * time.Second, 10, 1}, Pace{}, PublishedPace(),
+		Pace{40 * time.Second, 50 * time.Second, 60 * time.Second, 30, 2})
 	if want := (Pace{35 * time.Second, 45 * time.Second, 55 * time.Second, 40, 3}); got != want {
 		t.Errorf("got %+v, want %+v", got, want)
 	}

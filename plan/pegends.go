@@ -87,7 +87,8 @@ func (p *Plan) KnotRows() []measure.Row {
 			name = "begin"
 		}
 		name += " at " + strings.Replace(kind.Peg.String(), " end ", " ", 1)
-		rows = append(rows, measure.Row{Name: name, Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
+		rows = append(rows, measure.Row{Name: name,
+			Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
 	}
 	return rows
 }

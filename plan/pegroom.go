@@ -35,9 +35,11 @@ func RoomOnPeg(peg, thread measure.Length, layers int, units measure.LengthUnitS
 	}
 	across := measure.SmallCount(ratio.Down, ratio.Quo(ratio.Of(peg), ratio.Of(thread)))
 	if across == 0 {
-		return PegRoom{}, &measure.FieldError{Field: "thread", Value: thread.String(), Want: "a thread that is thinner than the peg is long"}
+		return PegRoom{}, &measure.FieldError{Field: "thread", Value: thread.String(),
+			Want: "a thread that is thinner than the peg is long"}
 	}
 	ends := min(across, measure.MaxEnds/layers) * layers
-	return PegRoom{Ends: ends, How: measure.How{Formula: "peg length / thickness of the thread, rounded down, x layers", WithNumbers: fmt.Sprintf("%s / %s x %d = %d",
-		peg.In(units.Short(), 2), thread.In(units.Short(), 4), layers, ends)}}, nil
+	return PegRoom{Ends: ends, How: measure.How{Formula: "peg length / thickness of the thread, rounded down, x layers",
+		WithNumbers: fmt.Sprintf("%s / %s x %d = %d",
+			peg.In(units.Short(), 2), thread.In(units.Short(), 4), layers, ends)}}, nil
 }

@@ -67,14 +67,15 @@ func New(s Spec) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts, err := s.chainParts()
+	parts, err := s.chainParts(knownSections{})
 	if err != nil {
 		return nil, err
 	}
 	p := &Plan{Spec: s, Path: path}
 	number := 0
 	for _, part := range parts {
-		c := Chain{Number: part.Number, First: part.First, Last: part.Last, Why: part.Why, Passes: make([]Pass, 0, len(part.Passes))}
+		c := Chain{Number: part.Number, First: part.First, Last: part.Last, Why: part.Why,
+			Passes: make([]Pass, 0, len(part.Passes))}
 		first := c.First
 		for k, ends := range part.Passes {
 			carried, setUp := FirstPositions(ends), 0
@@ -102,14 +103,15 @@ func (s Spec) path() (MillPath, error) {
 		return MillPath{}, err
 	}
 	if !b.Fits {
-		return MillPath{}, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "at most " + b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
+		return MillPath{}, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "at most " +
+			b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
 	}
 	return MillPath{Steps: b.Distances, Length: b.Length}, nil
 }
 
 // chainParts splits the warp into chains. Splits fall between groups and, where they can, between
 // sections of the raddle and pattern repeats.
-func (s Spec) chainParts() ([]ChainPart, error) {
+func (s Spec) chainParts(known knownSections) ([]ChainPart, error) {
 	if s.Schedule != nil {
 		return s.Schedule.chainsOf(s.ChainEnds), nil
 	}
@@ -120,7 +122,7 @@ func (s Spec) chainParts() ([]ChainPart, error) {
 	if s.Cloth.Used {
 		ask.Repeat, ask.Before = s.Cloth.Width.Repeat, s.Cloth.Width.Doubled
 	}
-	return SplitChains(ask)
+	return ask.split(known)
 }
 
 // layPass makes one pass but for its lease, which depends on its neighbours.
@@ -178,7 +180,8 @@ func withinFaults(chain int, p Pass) []LeaseFault {
 		if before != 0 && isHole(before) == isHole(pos) {
 			faults = append(faults, LeaseFault{
 				Chain: chain, Pass: p.Number, End: max(p.EndAt(before), p.EndAt(pos)),
-				Why: fmt.Sprintf("positions %d and %d are both %s, so one opening lifts both", before, pos, kindOf(pos)),
+				Why: fmt.Sprintf("positions %d and %d are both %s, so one opening lifts both", before, pos,
+					kindOf(pos)),
 			})
 		}
 		before = pos
@@ -270,5 +273,6 @@ func (p *Plan) End(at Place) (int, error) {
 	if end := pass.EndAt(at.Position); end != 0 {
 		return end, nil
 	}
-	return 0, &measure.FieldError{Field: "position", Value: fmt.Sprint(at.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
+	return 0, &measure.FieldError{Field: "position", Value: fmt.Sprint(at.Position),
+		Want: "one that carries an end on this pass: " + pass.Carried.String()}
 }

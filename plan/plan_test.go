@@ -35,7 +35,8 @@ func TestEndsAddUp(t *testing.T) {
 			passes += len(c.Passes)
 		}
 		if ends != s.Ends+spares || p.Spares() != spares || p.EndsWound() != ends || p.Passes() != passes {
-			t.Fatalf("%d wanted, %d carried, %d spare; plan says %d, %d", s.Ends, ends, spares, p.EndsWound(), p.Spares())
+			t.Fatalf("%d wanted, %d carried, %d spare; plan says %d, %d", s.Ends, ends, spares, p.EndsWound(),
+				p.Spares())
 		}
 		if passes != (s.Ends+s.Group-1)/s.Group {
 			t.Fatalf("%d passes for %d ends by %d", passes, s.Ends, s.Group)

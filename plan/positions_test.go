@@ -122,7 +122,8 @@ func TestPassPlacesItsEnds(t *testing.T) {
 				end = pass.Last - i
 			}
 			if pass.EndAt(pos) != end || pass.PositionOf(end) != pos {
-				t.Fatalf("position %d: end %d, want %d, which is in position %d", pos, pass.EndAt(pos), end, pass.PositionOf(end))
+				t.Fatalf("position %d: end %d, want %d, which is in position %d", pos, pass.EndAt(pos), end,
+					pass.PositionOf(end))
 			}
 		}
 		if pass.EndAt(0) != 0 || pass.PositionOf(first-1) != 0 || pass.PositionOf(pass.Last+1) != 0 {

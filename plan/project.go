@@ -39,8 +39,8 @@ type Project struct {
 const longestSley = 12
 
 // FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
-// one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each field that is out of its range, or says that no count
-// near the wanted one fits.
+// one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each
+// field that is out of its range, or says that no count near the wanted one fits.
 func (s Spec) FromCloth() (Spec, error) {
 	if !s.Cloth.Used {
 		return s, nil
@@ -59,7 +59,8 @@ func (s Spec) FromCloth() (Spec, error) {
 			return s, nil
 		}
 	}
-	return s, &measure.FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(), Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
+	return s, &measure.FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(),
+		Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
 }
 
 // cloth works out the cloth with what the rest of the plan says.
@@ -156,7 +157,8 @@ func (pr *Project) weft() (err error) {
 	if yarn.IsZero() {
 		yarn = pr.Plan.Spec.Yarn.Size
 	}
-	pr.Weft, err = cloth.Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp, Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
+	pr.Weft, err = cloth.Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp,
+		Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
 	return err
 }
 
@@ -168,7 +170,8 @@ func (pr *Project) loom() error {
 	}
 	var errs []error
 	if l.Raddle.Space != 0 {
-		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups, FirstEnd: l.FirstEnd})
+		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups,
+			FirstEnd: l.FirstEnd})
 		pr.Raddle = list
 		errs = append(errs, err)
 	}
@@ -185,7 +188,8 @@ func (pr *Project) sley(l Loom, ends int) (err error) {
 	if pr.Order, err = l.Reed.Order(l.Sett, longestSley); err != nil {
 		return err
 	}
-	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents, EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
+	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents,
+		EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
 	return err
 }
 

@@ -68,7 +68,8 @@ func TestPublishedTurns(t *testing.T) {
 		turns         string
 	}{
 		{"common practice, no source: two yards round, a warp of seven", 2 * measure.Yard, 7 * measure.Yard, "3.5"},
-		{"M. Powell 2010, thewefthandedweaver.com: four yards round, ten yards", 4 * measure.Yard, 10 * measure.Yard, "2.5"},
+		{"M. Powell 2010, thewefthandedweaver.com: four yards round, ten yards", 4 * measure.Yard, 10 * measure.Yard,
+			"2.5"},
 	} {
 		p := plan.Mill{Circumference: tt.circumference, PegStep: 18 * measure.Inch}.Path(tt.wanted)
 		if p.Turns() != tt.turns || p.Length != tt.wanted {
@@ -94,7 +95,8 @@ func TestPublishedHelix(t *testing.T) {
 // Sums of lengths that others have printed.
 func TestPublishedLengths(t *testing.T) {
 	// International yard and pound agreement, 1959: 1 in = 25.4 mm and 1 yd = 0.9144 m, exactly.
-	for text, want := range map[string]int64{"1 in": 25_400_000, "1 yd": 914_400_000, "36 in": 914_400_000, "3 ft": 914_400_000} {
+	for text, want := range map[string]int64{"1 in": 25_400_000, "1 yd": 914_400_000, "36 in": 914_400_000,
+		"3 ft": 914_400_000} {
 		if got, err := measure.ParseLength(text); err != nil || int64(got) != want {
 			t.Errorf("%s is %d nm, want %d; %v", text, got, want, err)
 		}
@@ -104,7 +106,8 @@ func TestPublishedLengths(t *testing.T) {
 		t.Errorf("56 ends of 90 in are %v", got)
 	}
 	// interweave.com, "Determining warp length": 4 x 34 in + 31 in waste + 13 in take-up = 180 in = 5 yd.
-	if got := (34 * measure.Inch).Times(4) + 31*measure.Inch + 13*measure.Inch; got != 180*measure.Inch || got.In(measure.Yards, 9) != "5 yd" {
+	if got := (34 * measure.Inch).Times(4) + 31*measure.Inch + 13*measure.Inch; got != 180*measure.Inch ||
+		got.In(measure.Yards, 9) != "5 yd" {
 		t.Errorf("four towels take %v", got)
 	}
 	// Measured Threads, web log: 22 in at 24 ends an inch are 528 ends; at 4 yd 2,112 yd.

@@ -26,7 +26,8 @@ func inSections(s Spec) (groups, sections int) {
 		return 0, 0
 	}
 	in := ratio.Quo(s.Loom.Sett.Count(s.Loom.Raddle.Space), ratio.Of(s.Group))
-	return measure.SmallCount(ratio.Down, new(big.Rat).SetInt(in.Num())), measure.SmallCount(ratio.Down, new(big.Rat).SetInt(in.Denom()))
+	return measure.SmallCount(ratio.Down, new(big.Rat).SetInt(in.Num())),
+		measure.SmallCount(ratio.Down, new(big.Rat).SetInt(in.Denom()))
 }
 
 // raddleFit says how the groups of a spec suit its raddle.

@@ -108,7 +108,8 @@ func (p ScheduledPass) MarshalText() ([]byte, error) { return []byte(p.String())
 // UnmarshalText reads what MarshalText wrote, and nothing else, so that a record writes what it read.
 func (p *ScheduledPass) UnmarshalText(b []byte) error {
 	wrong := &measure.FieldError{Field: "passes", Value: string(b),
-		Want: fmt.Sprintf("positions of 1 to %d, the lowest first, and a set-up, such as 1-10 of 2", measure.MaxPositions)}
+		Want: fmt.Sprintf("positions of 1 to %d, the lowest first, and a set-up, such as 1-10 of 2",
+			measure.MaxPositions)}
 	runs, setUp, ok := strings.Cut(string(b), " of ")
 	if !ok || len(runs) > len("60-60,")*measure.MaxPositions {
 		return wrong
@@ -152,18 +153,22 @@ func (s *Schedule) check(ends, positions int) error {
 		}
 		last = p.SetUp
 		if p.Carried == 0 || p.Carried.Last() > positions {
-			return &measure.FieldError{Field: name, Value: p.String(), Want: fmt.Sprintf("one or more positions of 1 to %d", positions)}
+			return &measure.FieldError{Field: name, Value: p.String(),
+				Want: fmt.Sprintf("one or more positions of 1 to %d", positions)}
 		}
 		if !p.Carried.alternates() {
-			return &measure.FieldError{Field: name, Value: p.String(), Want: "holes (odd positions) and slots (even ones) in turn, so that the lease alternates"}
+			return &measure.FieldError{Field: name, Value: p.String(),
+				Want: "holes (odd positions) and slots (even ones) in turn, so that the lease alternates"}
 		}
 		if bare := p.Carried.Without(s.SetUps[p.SetUp-1].Threaded()); bare != 0 {
-			return &measure.FieldError{Field: name, Value: p.String(), Want: "positions that are threaded; " + PositionsText(bare) + " not so"}
+			return &measure.FieldError{Field: name, Value: p.String(), Want: "positions that are threaded; " +
+				PositionsText(bare) + " not so"}
 		}
 		total += p.Ends()
 	}
 	if total != ends {
-		return &measure.FieldError{Field: "stripes", Value: fmt.Sprintf("%d ends in the schedule", total), Want: fmt.Sprintf("%d, the ends of the warp", ends)}
+		return &measure.FieldError{Field: "stripes", Value: fmt.Sprintf("%d ends in the schedule", total),
+			Want: fmt.Sprintf("%d, the ends of the warp", ends)}
 	}
 	return nil
 }
@@ -174,14 +179,18 @@ func (s *Schedule) checkColours() error {
 	}
 	for _, c := range s.Colours {
 		if measure.CheckName(c.Name) != nil {
-			return &measure.FieldError{Field: "colour", Value: c.Name, Want: fmt.Sprintf("1 to %d printable characters", measure.MaxName)}
+			return &measure.FieldError{Field: "colour", Value: c.Name,
+				Want: fmt.Sprintf("1 to %d printable characters", measure.MaxName)}
 		}
-		if _, err := strconv.ParseUint(strings.TrimPrefix(c.Shade, "#"), 16, 24); c.Shade != "" && (err != nil || len(c.Shade) != 7) {
-			return &measure.FieldError{Field: "shade of " + c.Name, Value: c.Shade, Want: "# and six hexadecimal digits"}
+		if _, err := strconv.ParseUint(strings.TrimPrefix(c.Shade, "#"), 16, 24); c.Shade != "" &&
+			(err != nil || len(c.Shade) != 7) {
+			return &measure.FieldError{Field: "shade of " + c.Name, Value: c.Shade,
+				Want: "# and six hexadecimal digits"}
 		}
 	}
 	if len(s.Note) > 1000 || s.Note != "" && !measure.Printable(s.Note) {
-		return &measure.FieldError{Field: "note of the schedule", Value: s.Note, Want: "up to 1000 printable characters"}
+		return &measure.FieldError{Field: "note of the schedule", Value: s.Note,
+			Want: "up to 1000 printable characters"}
 	}
 	return nil
 }

@@ -142,7 +142,8 @@ func TestSpecJSONRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSpec(t)
 		s.Mill = drawMill(t)
-		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t, "length"))
+		s.Length = measure.Length(rapid.Int64Range(int64(10*measure.Centimetre), int64(1000*measure.Metre)).Draw(t,
+			"length"))
 		s.Units = rapid.SampledFrom([]measure.LengthUnitSystem{measure.Imperial, measure.Metric}).Draw(t, "units")
 		s.Dressing = rapid.SampledFrom([]plan.Dressing{plan.RaddleFirst, plan.ReedFirst}).Draw(t, "dressing")
 		s.Dyed = rapid.Bool().Draw(t, "dyed")

@@ -94,7 +94,8 @@ func (s *Schedule) chainsOf(most int) []ChainPart {
 			ends += bout
 		}
 		part.Last = first + ends - 1
-		part.Why = fmt.Sprintf("%s in %s, stops %s", measure.Counted(ends, "end", "ends"), measure.Counted(len(part.Passes), "pass", "passes"), part.Finish())
+		part.Why = fmt.Sprintf("%s in %s, stops %s", measure.Counted(ends, "end", "ends"),
+			measure.Counted(len(part.Passes), "pass", "passes"), part.Finish())
 		parts = append(parts, part)
 		from, first, left = from+len(part.Passes), first+ends, left-ends
 	}

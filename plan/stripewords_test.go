@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -20,7 +21,9 @@ func handMade(t testing.TB) *plan.Plan {
 	s.Schedule = &plan.Schedule{
 		Colours: []plan.StripeColour{{Name: "white", Shade: "#f4f1e8"}, {Name: "red"}},
 		SetUps:  []plan.SetUp{{1, 1, 2, 0}, {1, 2, 2, 1}},
-		Passes:  []plan.ScheduledPass{{Carried: plan.Span(1, 3), SetUp: 1}, {Carried: plan.Span(1, 3), SetUp: 1}, {Carried: plan.Span(1, 4), SetUp: 2}, {Carried: plan.Span(2, 4), SetUp: 2}, {Carried: plan.Span(1, 2), SetUp: 2}},
+		Passes: []plan.ScheduledPass{{Carried: plan.Span(1, 3), SetUp: 1}, {Carried: plan.Span(1, 3), SetUp: 1},
+			{Carried: plan.Span(1, 4), SetUp: 2}, {Carried: plan.Span(2, 4), SetUp: 2},
+			{Carried: plan.Span(1, 2), SetUp: 2}},
 	}
 	p, err := plan.New(s)
 	if err != nil {
@@ -38,7 +41,8 @@ func TestSetUpWords(t *testing.T) {
 		{nil, "", "nothing"},
 		{plan.SetUp{1, 1, 2, 0}, "CCD·", "1, 2 C white; 3 D red; 4 empty"},
 		{plan.SetUp{1, 1, 1, 1, 2, 2}, "CCCC DD", "1 to 4 C white; 5, 6 D red"},
-		{plan.SetUp{0, 2, 0, 0, 0, 2, 2, 2, 1}, "·D·· ·DDD C", "1 empty; 2 D red; 3 to 5 empty; 6 to 8 D red; 9 C white"},
+		{plan.SetUp{0, 2, 0, 0, 0, 2, 2, 2, 1}, "·D·· ·DDD C",
+			"1 empty; 2 D red; 3 to 5 empty; 6 to 8 D red; 9 C white"},
 	} {
 		if got := c.set.Letters(); got != c.letters {
 			t.Errorf("%v in letters is %q, not %q", c.set, got, c.letters)
@@ -57,14 +61,16 @@ func TestChangesText(t *testing.T) {
 	}{
 		{nil, "nothing"},
 		{[]plan.Change{{Position: 2, From: 1, To: 2}}, "position 2 from C white to D red"},
-		{[]plan.Change{{Position: 2, From: 1, To: 2}, {Position: 3, From: 1, To: 2}, {Position: 4, To: 1}}, "positions 2, 3 from C white to D red; position 4 C white"},
+		{[]plan.Change{{Position: 2, From: 1, To: 2}, {Position: 3, From: 1, To: 2}, {Position: 4, To: 1}},
+			"positions 2, 3 from C white to D red; position 4 C white"},
 		{[]plan.Change{{Position: 1, From: 2}, {Position: 3, From: 2}}, "positions 1, 3 from D red to empty"},
 	} {
 		if got := p.ChangesText(c.changes); got != c.want {
 			t.Errorf("%+v is %q, not %q", c.changes, got, c.want)
 		}
 	}
-	if got := p.ChangesText(p.ChangesBefore(p.Chains[0], 3)); got != "position 2 from C white to D red; position 4 C white" {
+	if got := p.ChangesText(p.ChangesBefore(p.Chains[0],
+		3)); got != "position 2 from C white to D red; position 4 C white" {
 		t.Errorf("before pass 3: %q", got)
 	}
 }
@@ -80,7 +86,8 @@ func TestRunsByHand(t *testing.T) {
 		t.Errorf("the passes lie as %q, not %q", got, want)
 	}
 	// A A B B A A A B B A A B B A B
-	want := []plan.EndRun{{1, 2, 1}, {3, 4, 2}, {5, 7, 1}, {8, 9, 2}, {10, 11, 1}, {12, 13, 2}, {14, 14, 1}, {15, 15, 2}}
+	want := []plan.EndRun{{1, 2, 1}, {3, 4, 2}, {5, 7, 1}, {8, 9, 2}, {10, 11, 1}, {12, 13, 2}, {14, 14, 1},
+		{15, 15, 2}}
 	if got := p.EndRuns(); !slices.Equal(got, want) {
 		t.Errorf("the ends are %v, not %v", got, want)
 	}
@@ -91,11 +98,12 @@ func TestRunsByHand(t *testing.T) {
 
 // For every end the runs say the same as EndColour, in several chains and in both return orders.
 func TestRunsAgreeWithEndColour(t *testing.T) {
-	for _, text := range []string{"4 red, 3 times (2 white, 1 blue, 5 red), 4 red", "mirror (3 red, 1 white, 2 blue, 7 white)", "20 white"} {
+	for _, text := range []string{"4 red, 3 times (2 white, 1 blue, 5 red), 4 red",
+		"mirror (3 red, 1 white, 2 blue, 7 white)", "20 white"} {
 		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
 			s := plan.DefaultSpec()
 			s.Stripes, s.Positions, s.ReturnOrder, s.ChainEnds = text, 5, order, 12
-			made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+			made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -166,12 +174,16 @@ func TestSheetOfAStripedWarp(t *testing.T) {
 		return all
 	}
 	for id, want := range map[sheet.PartID][]string{
-		sheet.PartStripes: {"stripes: by hand", "C white: 8 ends, 2 packages at once, #f4f1e8", "D red: 7 ends, 2 packages at once",
+		sheet.PartStripes: {"stripes: by hand", "C white: 8 ends, 2 packages at once, #f4f1e8",
+			"D red: 7 ends, 2 packages at once",
 			"1 | 1 | 1 | CCD· | thread positions 1, 2 C white; 3 D red; 4 empty",
 			"2 | 1 | 3 | CDDC | position 2 from C white to D red; position 4 C white"},
-		sheet.PartStripedPasses: {"1 | 1 | outward | 1 | 1 to 3 | 1 to 3 | 2 C, 1 D", "1 | 2 | return | 1 | 1 to 3 | 4 to 6 | 1 D, 2 C",
-			"1 | 3 | outward | 2 | 1 to 4 | 7 to 10 | 1 C, 2 D, 1 C", "1 | 4 | return | 2 | 2 to 4 | 11 to 13 | 1 C, 2 D", "1 | 5 | outward | 2 | 1, 2 | 14 to 15 | 1 C, 1 D"},
-		sheet.PartEndColours: {"1 | 2 | 2 | C white", "3 | 4 | 2 | D red", "5 | 7 | 3 | C white", "8 | 9 | 2 | D red", "10 | 11 | 2 | C white", "12 | 13 | 2 | D red", "14 | 14 | 1 | C white", "15 | 15 | 1 | D red"},
+		sheet.PartStripedPasses: {"1 | 1 | outward | 1 | 1 to 3 | 1 to 3 | 2 C, 1 D",
+			"1 | 2 | return | 1 | 1 to 3 | 4 to 6 | 1 D, 2 C",
+			"1 | 3 | outward | 2 | 1 to 4 | 7 to 10 | 1 C, 2 D, 1 C",
+			"1 | 4 | return | 2 | 2 to 4 | 11 to 13 | 1 C, 2 D", "1 | 5 | outward | 2 | 1, 2 | 14 to 15 | 1 C, 1 D"},
+		sheet.PartEndColours: {"1 | 2 | 2 | C white", "3 | 4 | 2 | D red", "5 | 7 | 3 | C white", "8 | 9 | 2 | D red",
+			"10 | 11 | 2 | C white", "12 | 13 | 2 | D red", "14 | 14 | 1 | C white", "15 | 15 | 1 | D red"},
 	} {
 		if got := lines(id); !slices.Equal(got, want) {
 			t.Errorf("%q has\n%s\nnot\n%s", id, strings.Join(got, "\n"), strings.Join(want, "\n"))

@@ -22,7 +22,8 @@ func TestTasksByPass(t *testing.T) {
 	p := must(t, s)
 	type at struct{ chain, pass int }
 	before := map[at]string{
-		{1, 1}: "thread the paddle: 10 positions, one end in each; tie on the group at the near end peg, beside the lease",
+		{1, 1}: "thread the paddle: 10 positions, one end in each; tie on the group at the near end peg, beside the " +
+			"lease",
 		{2, 1}: "tie on the group at the near end peg, beside the lease",
 		{2, 5}: "cut off positions 6 to 10 at the near end peg and leave them out",
 	}

@@ -116,7 +116,8 @@ func (s Spec) TimeOf(w WorkSum, pace Pace) TimeSpan {
 		{w.Threads, "package", "packages", t.Thread}, {w.FarFinishes, "far finish", "far finishes", t.Far},
 	} {
 		if part.n > 0 && part.d > 0 {
-			terms = append(terms, fmt.Sprintf("%s x %s s", measure.Counted(part.n, part.one, part.many), seconds(part.d)))
+			terms = append(terms, fmt.Sprintf("%s x %s s", measure.Counted(part.n, part.one, part.many),
+				seconds(part.d)))
 		}
 	}
 	span.How = measure.How{Formula: "passes x seconds a pass (" + s.passRule(pace) +

@@ -44,7 +44,8 @@ func TestTimeFor400Ends(t *testing.T) {
 	if got.Words() != "about 37 min, 15 min of it at the pegs" {
 		t.Errorf("in words: %s", got.Words())
 	}
-	if want := "40 passes x 33 s + 10 cuts x 12 s + 10 ties x 18 s + 10 packages x 60 s = 37 min"; got.How.WithNumbers != want {
+	if want := "40 passes x 33 s + 10 cuts x 12 s + 10 ties x 18 s + 10 packages x 60 s = 37 " +
+		"min"; got.How.WithNumbers != want {
 		t.Errorf("reckoned as %s", got.How.WithNumbers)
 	}
 }
@@ -112,14 +113,16 @@ func TestOneTime(t *testing.T) {
 		}
 		pace := Pace{}
 		if rapid.Bool().Draw(t, "own") {
-			pace = Pace{Low: 20 * time.Second, Middle: time.Duration(rapid.IntRange(20, 60).Draw(t, "seconds")) * time.Second, High: time.Minute, Passes: 9, Warps: 1}
+			pace = Pace{Low: 20 * time.Second,
+				Middle: time.Duration(rapid.IntRange(20, 60).Draw(t, "seconds")) * time.Second, High: time.Minute,
+				Passes: 9, Warps: 1}
 		}
 		p := planOf(t, s)
 		got := p.Time(pace)
 		if want := s.HandTimesAt(pace).Total(p.WorkSum(), p.Path.PassTurns()); got.Middle != want {
 			t.Fatalf("the plan says %v, its hand times %v", got.Middle, want)
 		}
-		parts, err := s.chainParts()
+		parts, err := s.chainParts(knownSections{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -134,13 +137,15 @@ func TestOneTime(t *testing.T) {
 
 func TestHandTimesInAPlanFile(t *testing.T) {
 	s := DefaultSpec()
-	if text, _ := json.Marshal(s); string(text) != string(mustJSON(t, DefaultSpec())) || containsKey(text, "hand_times") {
+	if text, _ := json.Marshal(s); string(text) != string(mustJSON(t, DefaultSpec())) ||
+		containsKey(text, "hand_times") {
 		t.Errorf("the usual times are written: %s", text)
 	}
 	s.Times = DefaultHandTimes()
 	s.Times.Halt = 45 * time.Second
 	text := mustJSON(t, s.Times)
-	if want := `{"handling":"16.2s","turn":"4.8s","halt":"45s","cut":"12s","tie":"18s","thread":"1m0s","far":"54s"}`; string(text) != want {
+	want := `{"handling":"16.2s","turn":"4.8s","halt":"45s","cut":"12s","tie":"18s","thread":"1m0s","far":"54s"}`
+	if string(text) != want {
 		t.Errorf("written %s", text)
 	}
 	var back HandTimes
@@ -175,7 +180,8 @@ func containsKey(text []byte, key string) bool {
 }
 
 func TestMinutes(t *testing.T) {
-	for text, want := range map[string]time.Duration{"0.6": 36 * time.Second, "0,6": 36 * time.Second, "60": time.Hour, "0.0001": 6 * time.Millisecond, " 10 ": 10 * time.Minute, "0": 0} {
+	for text, want := range map[string]time.Duration{"0.6": 36 * time.Second, "0,6": 36 * time.Second, "60": time.Hour,
+		"0.0001": 6 * time.Millisecond, " 10 ": 10 * time.Minute, "0": 0} {
 		if got, err := ParseMinutes(text); err != nil || got != want {
 			t.Errorf("%q is %v, %v", text, got, err)
 		}
@@ -185,7 +191,8 @@ func TestMinutes(t *testing.T) {
 			t.Errorf("%q is read as %v", text, got)
 		}
 	}
-	for d, want := range map[time.Duration]string{36 * time.Second: "0.6", time.Hour: "60", 6 * time.Millisecond: "0.0001", 0: "0"} {
+	for d, want := range map[time.Duration]string{36 * time.Second: "0.6", time.Hour: "60",
+		6 * time.Millisecond: "0.0001", 0: "0"} {
 		if got := MinutesText(d); got != want {
 			t.Errorf("%v is %q", d, got)
 		}

@@ -16,8 +16,8 @@ type Extras struct {
 	PerTie measure.Length `json:"per_tie"`
 }
 
-// DefaultExtras is a guess to begin with: 2 in a pass and half a yard for each end that is tied on. It is the project's own
-// judgement, not a measured value.
+// DefaultExtras is a guess to begin with: 2 in a pass and half a yard for each end that is tied on. It is the
+// project's own judgement, not a measured value.
 func DefaultExtras() Extras { return Extras{PerPass: 2 * measure.Inch, PerTie: 18 * measure.Inch} }
 
 func (x Extras) check() error {
@@ -27,7 +27,8 @@ func (x Extras) check() error {
 		l     measure.Length
 	}{{"extra yarn a pass", x.PerPass}, {"extra yarn an end tied on", x.PerTie}} {
 		if f.l < 0 || f.l > 100*measure.Metre {
-			errs = append(errs, &measure.FieldError{Field: f.field, Value: f.l.String(), Want: "0 to " + (100 * measure.Metre).String()})
+			errs = append(errs, &measure.FieldError{Field: f.field, Value: f.l.String(), Want: "0 to " +
+				(100 * measure.Metre).String()})
 		}
 	}
 	return errors.Join(errs...)
@@ -62,7 +63,8 @@ func (c Cone) net() measure.Mass { return c.Gross - c.Tube }
 func (c Cone) check(name string) error {
 	if c.Colour != "" {
 		if err := measure.CheckName(c.Colour); err != nil {
-			return &measure.FieldError{Field: name + " colour", Value: c.Colour, Want: fmt.Sprintf("up to %d printable characters", measure.MaxName)}
+			return &measure.FieldError{Field: name + " colour", Value: c.Colour,
+				Want: fmt.Sprintf("up to %d printable characters", measure.MaxName)}
 		}
 	}
 	switch {
@@ -71,13 +73,16 @@ func (c Cone) check(name string) error {
 	case c.Yarn.IsZero():
 		return &measure.FieldError{Field: name + " yarn", Value: "", Want: measure.YarnWants}
 	case c.Gross < 0 || c.Gross > measure.MaxMass:
-		return &measure.FieldError{Field: name + " weight", Value: c.Gross.String(), Want: "0 to " + measure.MaxMass.String()}
+		return &measure.FieldError{Field: name + " weight", Value: c.Gross.String(), Want: "0 to " +
+			measure.MaxMass.String()}
 	case c.Tube < 0 || c.Gross != 0 && c.Tube > c.Gross:
-		return &measure.FieldError{Field: name + " empty tube", Value: c.Tube.String(), Want: "0 to the weight of the full cone"}
+		return &measure.FieldError{Field: name + " empty tube", Value: c.Tube.String(),
+			Want: "0 to the weight of the full cone"}
 	case c.FromPass < 0:
 		return measure.Outside(name+" first pass", c.FromPass, 0, measure.MaxEnds, "")
 	case c.ToPass < 0 || c.ToPass != 0 && c.ToPass < c.FromPass:
-		return measure.Outside(name+" last pass", c.ToPass, c.FromPass, measure.MaxEnds, ", or 0 for the last of the warp")
+		return measure.Outside(name+" last pass", c.ToPass, c.FromPass, measure.MaxEnds,
+			", or 0 for the last of the warp")
 	}
 	return nil
 }
@@ -178,12 +183,15 @@ func (p *Plan) fedByOne(cones []Cone) error {
 				}
 				bit := FirstPositions(c.Position).Without(FirstPositions(c.Position - 1))
 				if fed&bit != 0 {
-					return &measure.FieldError{Field: fmt.Sprintf("cone %d position", i+1), Value: fmt.Sprint(c.Position), Want: fmt.Sprintf("one cone at a time in a position; pass %d has two", number)}
+					return &measure.FieldError{Field: fmt.Sprintf("cone %d position", i+1),
+						Value: fmt.Sprint(c.Position),
+						Want:  fmt.Sprintf("one cone at a time in a position; pass %d has two", number)}
 				}
 				fed |= bit
 			}
 			if bare := pass.Carried.Without(fed); bare != 0 {
-				return &measure.FieldError{Field: "cones", Value: fmt.Sprint(len(cones)), Want: fmt.Sprintf("a cone for %s on pass %d", PositionsText(bare), number)}
+				return &measure.FieldError{Field: "cones", Value: fmt.Sprint(len(cones)),
+					Want: fmt.Sprintf("a cone for %s on pass %d", PositionsText(bare), number)}
 			}
 		}
 	}
@@ -223,8 +231,10 @@ func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
 	if u.Weighed {
 		u.Left, u.Short = max(u.Holds-u.Used, 0), max(u.Used-u.Holds, 0)
 	}
-	u.How = measure.How{Formula: "passes x (warp + extra a pass) + times tied on x tails", WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
-		u.Passes, p.show(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties, extras.PerTie.In(p.Spec.Units.Short(), 1), p.show(u.Used))}
+	u.How = measure.How{Formula: "passes x (warp + extra a pass) + times tied on x tails",
+		WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
+			u.Passes, p.show(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties,
+			extras.PerTie.In(p.Spec.Units.Short(), 1), p.show(u.Used))}
 	u.UsedMass, err = c.Yarn.MassOf(u.Used)
 	return u, err
 }
@@ -244,5 +254,6 @@ func (w *YarnUse) add(u ConeUse) {
 			return
 		}
 	}
-	w.Totals = append(w.Totals, YarnTotal{Colour: u.Cone.Colour, Yarn: u.Cone.Yarn, Ends: u.Passes, Cones: 1, Length: u.Used, Mass: u.UsedMass})
+	w.Totals = append(w.Totals, YarnTotal{Colour: u.Cone.Colour, Yarn: u.Cone.Yarn, Ends: u.Passes, Cones: 1,
+		Length: u.Used, Mass: u.UsedMass})
 }

@@ -39,7 +39,8 @@ func TestYarnOfPublishedWarps(t *testing.T) {
 		// (C. P. Brooks, "Cotton Manufacturing", 1892, weight of a piece).
 		{"Brooks", 2280, 38 * measure.Yard, measuretest.Yarn(t, measure.Cotton, 30, 1), "86640 yd", "3.4381 lb"},
 		// Scotch 1,100 reed, 38 in: 2,260 ends, 38 yd, number 30: 3.407 lb (Brooks 1892, p. 96; 3.4079).
-		{"Brooks, Scotch reed", 2260, 38 * measure.Yard, measuretest.Yarn(t, measure.Cotton, 30, 1), "85880 yd", "3.4079 lb"},
+		{"Brooks, Scotch reed", 2260, 38 * measure.Yard, measuretest.Yarn(t, measure.Cotton, 30, 1), "85880 yd",
+			"3.4079 lb"},
 		// 3,240 ends x 42 yd = 162 hanks (textilecalculations.com).
 		{"162 hanks", 3240, 42 * measure.Yard, measuretest.Yarn(t, measure.Cotton, 1, 1), "136080 yd", "162 lb"},
 		// 528 ends x 4 yd = 2,112 yd (Measured Threads, web log, towels).
@@ -49,15 +50,18 @@ func TestYarnOfPublishedWarps(t *testing.T) {
 	} {
 		// A mill whose pegs give the length exactly.
 		p := plainPlan(t, func(s *Spec) {
-			s.Ends, s.Length, s.Mill = c.ends, c.length, Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
+			s.Ends, s.Length, s.Mill = c.ends, c.length,
+				Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
 		})
 		got, err := p.Yarn(OneYarn(12, "white", c.yarn), Extras{})
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
 			continue
 		}
-		if got.Length.In(measure.Yards, 4) != c.yards || got.Mass.In(measure.Pounds, 4) != c.mass || got.Ends != c.ends {
-			t.Errorf("%s: %d ends, %s, %s; want %d, %s, %s", c.name, got.Ends, got.Length.In(measure.Yards, 4), got.Mass.In(measure.Pounds, 4), c.ends, c.yards, c.mass)
+		if got.Length.In(measure.Yards, 4) != c.yards || got.Mass.In(measure.Pounds, 4) != c.mass ||
+			got.Ends != c.ends {
+			t.Errorf("%s: %d ends, %s, %s; want %d, %s, %s", c.name, got.Ends, got.Length.In(measure.Yards, 4),
+				got.Mass.In(measure.Pounds, 4), c.ends, c.yards, c.mass)
 		}
 	}
 }
@@ -77,7 +81,8 @@ func TestConesRunOut(t *testing.T) {
 	if u := got.Cones[0]; u.RunsOut != nil || u.Left.In(measure.Yards, 3) != "10 yd" || u.Short != 0 {
 		t.Errorf("the first cone: %+v", u)
 	}
-	if u := got.Cones[1]; u.RunsOut == nil || *u.RunsOut != (Place{Chain: 1, Pass: 22, Position: 2}) || u.Short.In(measure.Yards, 3) != "95 yd" {
+	if u := got.Cones[1]; u.RunsOut == nil || *u.RunsOut != (Place{Chain: 1, Pass: 22, Position: 2}) ||
+		u.Short.In(measure.Yards, 3) != "95 yd" {
 		t.Errorf("the second cone: %+v", u)
 	}
 	if u := got.Cones[2]; u.RunsOut == nil || u.RunsOut.Pass != 2 {
@@ -94,7 +99,8 @@ func TestConesRunOut(t *testing.T) {
 func TestConesChangedOnTheWay(t *testing.T) {
 	p := plainPlan(t, func(s *Spec) { s.Ends, s.Group, s.ChainEnds = 100, 5, 50 })
 	y := measuretest.Yarn(t, measure.Cotton, 8, 2)
-	cones := append(OneYarn(4, "white", y), Cone{Position: 5, Colour: "red", Yarn: y, ToPass: 12}, Cone{Position: 5, Colour: "blue", Yarn: y, FromPass: 13})
+	cones := append(OneYarn(4, "white", y), Cone{Position: 5, Colour: "red", Yarn: y, ToPass: 12},
+		Cone{Position: 5, Colour: "blue", Yarn: y, FromPass: 13})
 	got, err := p.Yarn(cones, Extras{PerPass: measure.Inch, PerTie: measure.Yard})
 	if err != nil {
 		t.Fatal(err)
@@ -112,18 +118,20 @@ func TestYarnRefuses(t *testing.T) {
 	p := plainPlan(t, nil)
 	y := measuretest.Yarn(t, measure.Cotton, 8, 2)
 	for name, cones := range map[string][]Cone{
-		"none":           nil,
-		"too few":        OneYarn(9, "", y),
-		"two in one":     append(OneYarn(10, "", y), Cone{Position: 3, Yarn: y, FromPass: 7}),
-		"bad position":   append(OneYarn(10, "", y), Cone{Position: 61, Yarn: y}),
-		"control codes":  OneYarn(10, "red\x1b[2J", y),
-		"no yarn":        OneYarn(10, "", measure.YarnSize{}),
-		"heavy tube":     append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: measure.Gram, Tube: measure.Pound}),
+		"none":          nil,
+		"too few":       OneYarn(9, "", y),
+		"two in one":    append(OneYarn(10, "", y), Cone{Position: 3, Yarn: y, FromPass: 7}),
+		"bad position":  append(OneYarn(10, "", y), Cone{Position: 61, Yarn: y}),
+		"control codes": OneYarn(10, "red\x1b[2J", y),
+		"no yarn":       OneYarn(10, "", measure.YarnSize{}),
+		"heavy tube": append(OneYarn(9, "", y),
+			Cone{Position: 10, Yarn: y, Gross: measure.Gram, Tube: measure.Pound}),
 		"negative":       append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: -1}),
 		"too heavy":      append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, Gross: math.MaxInt64}),
 		"passes crossed": append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, FromPass: 5, ToPass: 4}),
 		"before pass 1":  append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, FromPass: -1}),
-		"a gap":          append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, ToPass: 4}, Cone{Position: 10, Yarn: y, FromPass: 6}),
+		"a gap": append(OneYarn(9, "", y), Cone{Position: 10, Yarn: y, ToPass: 4},
+			Cone{Position: 10, Yarn: y, FromPass: 6}),
 	} {
 		_, err := p.Yarn(cones, Extras{})
 		var fe *measure.FieldError
@@ -131,7 +139,8 @@ func TestYarnRefuses(t *testing.T) {
 			t.Errorf("%s: %v; want a FieldError with a field", name, err)
 		}
 	}
-	if _, err := p.Yarn(OneYarn(10, "", y), Extras{PerPass: -1, PerTie: math.MaxInt64}); len(measure.FieldErrors(err)) != 2 {
+	if _, err := p.Yarn(OneYarn(10, "", y),
+		Extras{PerPass: -1, PerTie: math.MaxInt64}); len(measure.FieldErrors(err)) != 2 {
 		t.Errorf("bad extras: %v", err)
 	}
 }
@@ -153,7 +162,8 @@ func TestYarnIsTheSumOfThePasses(t *testing.T) {
 			cones[i].Gross = measure.Mass(rapid.Int64Range(0, int64(measure.Pound)).Draw(t, "gross"))
 			cones[i].Colour = rapid.SampledFrom([]string{"red", "blue"}).Draw(t, "colour")
 		}
-		x := Extras{PerPass: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "pass")), PerTie: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "chain extra"))}
+		x := Extras{PerPass: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "pass")),
+			PerTie: measure.Length(rapid.Int64Range(0, int64(measure.Metre)).Draw(t, "chain extra"))}
 		w, err := p.Yarn(cones, x)
 		if err != nil {
 			t.Fatal(err)
@@ -196,12 +206,16 @@ func TestWeft(t *testing.T) {
 	}{
 		// 2,300 picks a yard, 37.5 in wide, 36 yards, number 36: 2.85 lb (C. P. Brooks, "Cotton
 		// Manufacturing", 1892, p. 96).
-		{"Brooks", cloth.Weft{Width: 75 * measure.Inch / 2, Woven: 36 * measure.Yard, Picks: picks, Yarn: measuretest.Yarn(t, measure.Cotton, 36, 1)}, "86250 yd", "2.85 lb"},
+		{"Brooks", cloth.Weft{Width: 75 * measure.Inch / 2, Woven: 36 * measure.Yard, Picks: picks,
+			Yarn: measuretest.Yarn(t, measure.Cotton, 36, 1)}, "86250 yd", "2.85 lb"},
 		// 34 in x 84 picks x 60 yd / 840 = 204 hanks (J. T. Taylor, "Cotton Weaving and Designing", 6th
 		// ed. 1909, p. 436).
-		{"Taylor", cloth.Weft{Width: 34 * measure.Inch, Woven: 60 * measure.Yard, Picks: measuretest.Sett(t, "84 an inch"), Yarn: measuretest.Yarn(t, measure.Cotton, 1, 1)}, "171360 yd", "204 lb"},
+		{"Taylor", cloth.Weft{Width: 34 * measure.Inch, Woven: 60 * measure.Yard,
+			Picks: measuretest.Sett(t, "84 an inch"), Yarn: measuretest.Yarn(t, measure.Cotton, 1, 1)}, "171360 yd",
+			"204 lb"},
 		// Own example: a tenth more for take-up, no yarn named.
-		{"take-up", cloth.Weft{Width: measure.Yard, Woven: measure.Yard, Picks: measuretest.Sett(t, "10 an inch"), TakeUp: 10 * measure.OnePercent}, "396 yd", "0 lb"},
+		{"take-up", cloth.Weft{Width: measure.Yard, Woven: measure.Yard, Picks: measuretest.Sett(t, "10 an inch"),
+			TakeUp: 10 * measure.OnePercent}, "396 yd", "0 lb"},
 	} {
 		got, err := c.weft.Estimate()
 		if err != nil || got.Length.In(measure.Yards, 3) != c.yard || got.Mass.In(measure.Pounds, 2) != c.mass {
@@ -211,7 +225,8 @@ func TestWeft(t *testing.T) {
 	if _, err := (cloth.Weft{TakeUp: -1}).Estimate(); len(measure.FieldErrors(err)) != 4 {
 		t.Errorf("an empty weft: %v", err)
 	}
-	if _, err := (cloth.Weft{Width: 20 * measure.Metre, Woven: 1_000_000 * measure.Metre, Picks: measuretest.Sett(t, "1000 an inch")}).Estimate(); err == nil {
+	if _, err := (cloth.Weft{Width: 20 * measure.Metre, Woven: 1_000_000 * measure.Metre,
+		Picks: measuretest.Sett(t, "1000 an inch")}).Estimate(); err == nil {
 		t.Error("a weft beyond any cloth is no error")
 	}
 }
@@ -223,9 +238,12 @@ func TestTailsAreTiesOfTheLedger(t *testing.T) {
 	p := plainPlan(t, func(s *Spec) {
 		s.Yarn.Size = y
 		s.Stripes, s.Ends, s.Group = "by hand", 22, 4
-		s.Schedule = &Schedule{Colours: []StripeColour{{Name: "sand"}, {Name: "moss"}}, SetUps: []SetUp{{1, 1, 2, 2}, {1, 2, 2, 2}}, Passes: []ScheduledPass{
-			{Carried: Span(1, 4), SetUp: 1}, {Carried: Span(1, 2), SetUp: 1}, {Carried: Span(1, 4), SetUp: 1}, // 3 and 4 come back
-			{Carried: Span(1, 4), SetUp: 2}, {Carried: Span(1, 4), SetUp: 2}, {Carried: Span(2, 3), SetUp: 2}, {Carried: Span(1, 2), SetUp: 2}}}
+		s.Schedule = &Schedule{Colours: []StripeColour{{Name: "sand"}, {Name: "moss"}},
+			SetUps: []SetUp{{1, 1, 2, 2}, {1, 2, 2, 2}}, Passes: []ScheduledPass{
+				{Carried: Span(1, 4), SetUp: 1}, {Carried: Span(1, 2), SetUp: 1},
+				{Carried: Span(1, 4), SetUp: 1}, // 3 and 4 come back
+				{Carried: Span(1, 4), SetUp: 2}, {Carried: Span(1, 4), SetUp: 2}, {Carried: Span(2, 3), SetUp: 2},
+				{Carried: Span(1, 2), SetUp: 2}}}
 	})
 	// By hand: 4 at the start, 3 and 4 again on pass 3, 2 with its new colour on pass 4, 1 again on pass 7.
 	if got := p.WorkSum().Ties; got != 8 {

@@ -23,7 +23,8 @@ func (pr *Project) Whereabouts(end int) string {
 	}
 	if pr.Raddle != nil {
 		for _, sec := range pr.Raddle.Sections {
-			if low, high := min(sec.First, sec.Last), max(sec.First, sec.Last); sec.Ends > 0 && low <= end && end <= high {
+			if low, high := min(sec.First, sec.Last), max(sec.First, sec.Last); sec.Ends > 0 && low <= end &&
+				end <= high {
 				text += ", raddle section " + sec.FromMiddle()
 			}
 		}

@@ -142,7 +142,8 @@ func (s Spec) checkWhole() []error {
 	errs = append(errs, s.Loom.Threading.Check(), cloth.CheckWeftColours(s.Cloth.WeftColours))
 	for _, w := range s.Loom.Widths {
 		if w <= 0 || w > measure.Metre {
-			errs = append(errs, &measure.FieldError{Field: "spacing of a thread", Value: w.String(), Want: "above 0, at most 1 m"})
+			errs = append(errs, &measure.FieldError{Field: "spacing of a thread", Value: w.String(),
+				Want: "above 0, at most 1 m"})
 			break
 		}
 	}
@@ -162,7 +163,8 @@ func (s Spec) checkStripes() []error {
 		errs = append(errs, &measure.FieldError{Field: "stripes", Value: s.Stripes, Want: "a schedule for them"})
 	}
 	if len(s.Stripes) > MaxStripes || s.Stripes != "" && !measure.Printable(s.Stripes) {
-		errs = append(errs, &measure.FieldError{Field: "stripes", Value: s.Stripes, Want: fmt.Sprintf("at most %d printable characters on one line", MaxStripes)})
+		errs = append(errs, &measure.FieldError{Field: "stripes", Value: s.Stripes,
+			Want: fmt.Sprintf("at most %d printable characters on one line", MaxStripes)})
 	}
 	return append(errs, s.Schedule.check(s.Ends, s.Positions), s.Other.check(s.Ends, s.Positions))
 }
@@ -171,7 +173,8 @@ func (s Spec) checkStripes() []error {
 func (p Pegs) Check() []error {
 	var errs []error
 	if p.Length < 0 || p.Length > measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "peg length", Value: p.Length.String(), Want: "0, where it isn't known, to 1 m"})
+		errs = append(errs, &measure.FieldError{Field: "peg length", Value: p.Length.String(),
+			Want: "0, where it isn't known, to 1 m"})
 	}
 	if p.Layers < 0 || p.Layers > 100 {
 		errs = append(errs, measure.Outside("layers on a peg", p.Layers, 0, 100, ""))

@@ -69,7 +69,7 @@ const (
 // String gives "counterclockwise" or "clockwise".
 func (t Turn) String() string { return measure.OneOf(int(t), "counterclockwise", "clockwise") }
 
-// HalfTurns counts half turns of twist in the group behind the paddle: clockwise above nil,
+// HalfTurns counts half turns of twist in the group behind the paddle: clockwise above 0,
 // counterclockwise below.
 type HalfTurns int
 

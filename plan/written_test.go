@@ -17,8 +17,11 @@ import (
 func TestWrittenAndReadBack(t *testing.T) {
 	y := measuretest.Yarn(t, measure.Worsted, 28, 2)
 	for _, v := range []any{
-		&cloth.Width{Finished: 20 * measure.Inch, Shrinkage: 75_000, DrawIn: measure.OnePercent, Fibre: cloth.WoolFibre, Sett: measuretest.Sett(t, "40/3 an inch"), Doubled: 4, Floating: 2, Repeat: 24, Balance: 7, Group: 10, Units: measure.Metric},
-		&cloth.Length{Piece: measure.Metre, Pieces: 3, TakeUp: 8 * measure.OnePercent, TakeUpOf: cloth.TakeUpOfCloth, Waste: measure.Yard, Fibre: cloth.SilkFibre},
+		&cloth.Width{Finished: 20 * measure.Inch, Shrinkage: 75_000, DrawIn: measure.OnePercent, Fibre: cloth.WoolFibre,
+			Sett: measuretest.Sett(t, "40/3 an inch"), Doubled: 4, Floating: 2, Repeat: 24, Balance: 7, Group: 10,
+			Units: measure.Metric},
+		&cloth.Length{Piece: measure.Metre, Pieces: 3, TakeUp: 8 * measure.OnePercent, TakeUpOf: cloth.TakeUpOfCloth,
+			Waste: measure.Yard, Fibre: cloth.SilkFibre},
 		&cloth.Weft{Width: measure.Metre, Woven: 3 * measure.Metre, Picks: measuretest.Sett(t, "80 in 10 cm"), Yarn: y},
 		&Cone{Position: 3, Colour: "red", Yarn: y, Gross: measure.Pound, Tube: measure.Ounce, FromPass: 2, ToPass: 9},
 		&loom.Raddle{Space: measure.Inch / 2, Spaces: 60},

@@ -28,6 +28,7 @@ type deps struct {
 	atHand   athand.AtHand
 	pace     plan.Pace // the weaver's own, or zero for the published range
 	say      func(string)
+	tick     func(time.Duration, func(time.Time) tea.Msg) tea.Cmd // nil gives no message
 	settings mill.Settings
 	save     func(mill.Settings) error
 }
@@ -37,7 +38,7 @@ func (d deps) forForm() form.Deps {
 }
 
 func (d deps) forMill() mill.Deps {
-	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say}
+	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say, Tick: d.tick}
 }
 
 // Messages from home, and answers of commands.

@@ -73,6 +73,20 @@ func (e *SignalError) Error() string { return fmt.Sprintf("ended by signal: %s",
 // ErrInterrupted is returned when the weaver leaves with Ctrl-C.
 var ErrInterrupted = errors.New("interrupted")
 
+// NotSavedError says that the weaver left while the record could not be written.
+type NotSavedError struct {
+	// Err says why it could not be.
+	Err error
+}
+
+// Error says so in a sentence.
+func (e *NotSavedError) Error() string {
+	return fmt.Sprintf("left while the record could not be written; the last press was not counted: %v", e.Err)
+}
+
+// Unwrap gives the reason.
+func (e *NotSavedError) Unwrap() error { return e.Err }
+
 // framesPerSecond bounds how often the terminal is drawn. Each frame that differs is drawn within a
 // twentieth of a second, and an idle screen costs next to nothing.
 const framesPerSecond = 20
@@ -84,7 +98,7 @@ func Run(ctx context.Context, o Options) error {
 	ring := newRinger(func() { _, _ = o.Out.WriteString("\a") })
 	defer ring.stop()
 	a := newApp(deps{store: o.Store, styles: o.styles(), keys: keys.Default(), sound: ring.sound, practice: o.Practice,
-		atHand: o.AtHand, pace: o.Pace, say: o.Say, settings: o.Settings, save: o.SaveSettings}, o.Now())
+		atHand: o.AtHand, pace: o.Pace, say: o.Say, tick: tea.Tick, settings: o.Settings, save: o.SaveSettings}, o.Now())
 	a.screen = a.firstScreen(o)
 	var put *aside
 	filter := stamp(o.Now)
@@ -104,12 +118,19 @@ func Run(ctx context.Context, o Options) error {
 	end()
 	if last, ok := final.(app); ok {
 		last.close()
+		if w, winds := last.screen.(winding); winds && err == nil && w.NotSaved() != nil && !last.interrupted {
+			err = &NotSavedError{w.NotSaved()}
+		}
 		if err == nil && last.interrupted {
 			err = ErrInterrupted
 		}
 	}
 	if s := caught(); s != nil {
 		return s
+	}
+	var not *NotSavedError
+	if errors.As(err, &not) {
+		return err
 	}
 	if err != nil && !errors.Is(err, ErrInterrupted) {
 		return fmt.Errorf("showing the screen: %w", err)

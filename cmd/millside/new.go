@@ -62,7 +62,7 @@ func (a *app) ownPace() plan.Pace {
 	if err != nil {
 		return plan.PublishedPace()
 	}
-	list, err := folder.List()
+	list, err := folder.Latest()
 	if err != nil {
 		return plan.PublishedPace()
 	}

@@ -46,7 +46,7 @@ func (a *app) plainMode(path string) (err error) {
 	}
 	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
-	open := session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
+	open := session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
 	own, _ := settings.LoadSettings(a.folders().Config("settings.txt"), a.errOut, files.Write)
 	t := plain.New(rec, open, keys.Default().WithOwn(own.Keys))
 	if !open.Piped && a.terminal(a.tty) {

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/plan"
 	"millside/tui"
 )
@@ -21,7 +22,7 @@ type countingFS struct {
 	opened map[string]int // by the file's name
 }
 
-func (c countingFS) OpenFile(path string, flag int, perm fs.FileMode) (counter.File, error) {
+func (c countingFS) OpenFile(path string, flag int, perm fs.FileMode) (disk.File, error) {
 	if flag&(os.O_CREATE|os.O_WRONLY) == 0 {
 		c.opened[filepath.Base(path)]++
 	}

@@ -71,7 +71,7 @@ func (a *app) sheetCmd() *cobra.Command {
 			if err != nil {
 				return fmt.Errorf("working out the sheet: %w", err)
 			}
-			return a.printSheet(project, flags, counter.HandOver(state, record.Events()))
+			return a.printSheet(project, flags, record.HandOver())
 		},
 	}
 	flags.add(cmd)

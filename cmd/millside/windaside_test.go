@@ -55,10 +55,9 @@ func TestPutAsideAndTakenUp(t *testing.T) {
 				term.see("Stopped")
 				before := len(term.written())
 				term.press("clear; echo gone; fg", "enter")
-				term.see("WELCOME BACK")
+				term.see("LOOK AT THE MILL")
 				term.until("the mouse", func() bool { return strings.Contains(term.written()[before:], mouseOn) })
-				term.press("\x1b[<0;10;10M") // a click
-				term.see("3 of 40 passes laid")
+				term.goes("\x1b[<0;10;10M", "3 of 40 passes laid") // a click
 			}
 			term.wind(3, 4, 40)
 			if st := onlyRecord(t, dir).State(); st.Laid() != 4 {

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"context"
 	"testing"
 	"time"
 
@@ -25,7 +26,7 @@ var warps = map[string]func(*plan.Spec){
 func striped(text string, positions int) func(*plan.Spec) {
 	return func(s *plan.Spec) {
 		s.Stripes, s.Positions, s.Group, s.TieEvery = text, positions, 1, 0
-		made, err := stripe.ForPlan(*s, stripe.Limits{}, stripe.DefaultWeights())
+		made, err := stripe.ForPlan(context.Background(), *s, stripe.Ask{}, nil)
 		if err != nil {
 			panic(err)
 		}

@@ -3,6 +3,8 @@ package session
 import (
 	"errors"
 	"fmt"
+	"iter"
+	"slices"
 	"strings"
 	"time"
 
@@ -51,6 +53,8 @@ type asked struct {
 type Opening struct {
 	State  counter.State
 	Events []counter.Event
+	// All goes through the events, where Events is empty.
+	All iter.Seq[counter.Event]
 	// Torn says what was left out at the end of the file, in words; empty if nothing was.
 	Torn string
 	// Lost is how many lines more are missing than a power cut takes; see [counter.Record.Lost].
@@ -69,7 +73,11 @@ func New(o Opening) Session {
 	if o.State.Plan != nil {
 		s.guards = newGuards(time.Duration(o.State.Plan.Spec.GuardMillis)*time.Millisecond, !o.Piped)
 	}
-	for _, e := range o.Events {
+	all := o.All
+	if all == nil {
+		all = slices.Values(o.Events)
+	}
+	for e := range all {
 		s.reckon.tempo = s.reckon.tempo.After(e)
 		if e.Kind == counter.Laid {
 			s.guards.pass = s.guards.pass.Counted(e.At) // coming back is no way round the guard

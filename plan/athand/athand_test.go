@@ -40,23 +40,31 @@ func TestAmericanSpelling(t *testing.T) {
 }
 
 func TestParseAtHand(t *testing.T) {
-	for _, text := range []string{studio, "\uFEFF" + strings.ReplaceAll(studio, "\n", "\r\n"), strings.TrimSuffix(studio, "\n")} {
+	for _, text := range []string{studio, "\uFEFF" + strings.ReplaceAll(studio, "\n", "\r\n"),
+		strings.TrimSuffix(studio, "\n")} {
 		h, err := Parse(text)
 		if err != nil {
 			t.Fatal(err)
 		}
 		want := AtHand{
 			Mills: []NamedMill{
-				{"floor mill", plan.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch, Rise: 3 * measure.Inch, Height: 60 * measure.Inch}, plan.Pegs{Length: 6 * measure.Inch, Layers: 3}},
-				{"table mill", plan.Mill{Circumference: 122 * measure.Centimetre, PegStep: 305 * measure.Millimetre}, plan.Pegs{}},
+				{"floor mill", plan.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch,
+					Rise: 3 * measure.Inch, Height: 60 * measure.Inch}, plan.Pegs{Length: 6 * measure.Inch, Layers: 3}},
+				{"table mill", plan.Mill{Circumference: 122 * measure.Centimetre, PegStep: 305 * measure.Millimetre},
+					plan.Pegs{}},
 			},
-			Boards:  []NamedBoard{{"wall board", plan.Board{36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 18 * measure.Inch}}},
+			Boards: []NamedBoard{{"wall board",
+				plan.Board{36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch,
+					36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch,
+					36 * measure.Inch, 18 * measure.Inch}}},
 			Paddles: []NamedPaddle{{"long paddle", 20}},
-			Reeds:   []NamedReed{{"ten dent", loomtest.Reed(t, "10 dents an inch").WithWidth(36 * measure.Inch)}, {"fine", loomtest.Reed(t, "60 Stockport")}},
+			Reeds: []NamedReed{{"ten dent", loomtest.Reed(t, "10 dents an inch").WithWidth(36 * measure.Inch)},
+				{"fine", loomtest.Reed(t, "60 Stockport")}},
 			Looms:   []NamedLoom{{"old", []int{100, 100, 100, 100}}, {"new", []int{100, 80}}},
 			Raddles: []NamedRaddle{{"half inch", loom.Raddle{Space: measure.Inch / 2, Spaces: 72}}},
 			Yarns: []NamedYarn{
-				{"white", plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 8, 2), Colour: "natural white", Cones: measure.Masses{250 * measure.Gram, 180_500_000_000}, Tube: 30 * measure.Gram, Packages: 12}},
+				{"white", plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 8, 2), Colour: "natural white",
+					Cones: measure.Masses{250 * measure.Gram, 180_500_000_000}, Tube: 30 * measure.Gram, Packages: 12}},
 				{"odd one", plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 2, 8)}},
 			},
 		}
@@ -141,11 +149,14 @@ func TestFindSaysWhatThereIs(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 	for kind, find := range map[string]func() error{
-		"mill": func() error { _, err := h.FindMill("x"); return err }, "board": func() error { _, err := h.FindBoard("x"); return err },
-		"paddle": func() error { _, err := h.FindPaddle("x"); return err }, "raddle": func() error { _, err := h.FindRaddle("x"); return err },
-		"yarn": func() error { _, err := h.FindYarn("x"); return err },
+		"mill":   func() error { _, err := h.FindMill("x"); return err },
+		"board":  func() error { _, err := h.FindBoard("x"); return err },
+		"paddle": func() error { _, err := h.FindPaddle("x"); return err },
+		"raddle": func() error { _, err := h.FindRaddle("x"); return err },
+		"yarn":   func() error { _, err := h.FindYarn("x"); return err },
 	} {
-		if list := measure.FieldErrors(find()); len(list) != 1 || list[0].Field != kind || !strings.Contains(list[0].Want, "none yet") {
+		if list := measure.FieldErrors(find()); len(list) != 1 || list[0].Field != kind ||
+			!strings.Contains(list[0].Want, "none yet") {
 			t.Errorf("%s: %v", kind, list)
 		}
 	}
@@ -176,28 +187,38 @@ func drawAtHand(t *rapid.T) AtHand {
 	for i := range rapid.IntRange(0, 3).Draw(t, "of each") {
 		name := strings.Join(strings.Fields(word.Draw(t, "name")), " ") + fmt.Sprint(i)
 		round := length(20*measure.Centimetre, 20*measure.Metre)
-		h.Mills = append(h.Mills, NamedMill{name, plan.Mill{Circumference: round, PegStep: length(measure.Centimetre, round), Rise: length(0, round), Height: length(0, 10*measure.Metre)},
+		h.Mills = append(h.Mills, NamedMill{name,
+			plan.Mill{Circumference: round, PegStep: length(measure.Centimetre, round), Rise: length(0, round),
+				Height: length(0, 10*measure.Metre)},
 			plan.Pegs{Length: length(0, measure.Metre), Layers: rapid.IntRange(0, 100).Draw(t, "layers")}})
 		var b plan.Board
 		for range rapid.IntRange(1, 5).Draw(t, "distances") {
-			b = append(b, rapid.SampledFrom([]measure.Length{measure.Yard, 18 * measure.Inch, length(measure.Centimetre, 10*measure.Metre)}).Draw(t, "distance"))
+			b = append(b, rapid.SampledFrom([]measure.Length{measure.Yard, 18 * measure.Inch,
+				length(measure.Centimetre, 10*measure.Metre)}).Draw(t, "distance"))
 		}
 		h.Boards = append(h.Boards, NamedBoard{name, b})
 		h.Paddles = append(h.Paddles, NamedPaddle{name, rapid.IntRange(1, measure.MaxPositions).Draw(t, "positions")})
-		r, err := loom.NewReed(rapid.IntRange(10, 30).Draw(t, "reed"), rapid.IntRange(1, 3).Draw(t, "over"), loom.ReedSystem(rapid.IntRange(0, 3).Draw(t, "system")), length(0, 20*measure.Metre))
+		r, err := loom.NewReed(rapid.IntRange(10, 30).Draw(t, "reed"), rapid.IntRange(1, 3).Draw(t, "over"),
+			loom.ReedSystem(rapid.IntRange(0, 3).Draw(t, "system")), length(0, 20*measure.Metre))
 		if err != nil {
 			t.Fatal(err)
 		}
 		h.Reeds = append(h.Reeds, NamedReed{name, r})
-		h.Raddles = append(h.Raddles, NamedRaddle{name, loom.Raddle{Space: length(measure.Millimetre, 10*measure.Centimetre), Spaces: rapid.IntRange(0, loom.MaxSections).Draw(t, "spaces")}})
+		h.Raddles = append(h.Raddles, NamedRaddle{name,
+			loom.Raddle{Space: length(measure.Millimetre, 10*measure.Centimetre),
+				Spaces: rapid.IntRange(0, loom.MaxSections).Draw(t, "spaces")}})
 		h.Looms = append(h.Looms, NamedLoom{name, rapid.SliceOfN(rapid.IntRange(0, 400), 1, 8).Draw(t, "heddles")})
-		size, err := measure.NewYarnSize(measure.CountSystem(rapid.IntRange(0, int(measure.Denier)).Draw(t, "count")), measure.YarnNumber(rapid.Int64Range(1_000_000, 90_000_000).Draw(t, "number")), rapid.IntRange(1, 12).Draw(t, "plies"))
+		size, err := measure.NewYarnSize(measure.CountSystem(rapid.IntRange(0, int(measure.Denier)).Draw(t, "count")),
+			measure.YarnNumber(rapid.Int64Range(1_000_000, 90_000_000).Draw(t, "number")),
+			rapid.IntRange(1, 12).Draw(t, "plies"))
 		if err != nil {
 			t.Skip("no such yarn")
 		}
-		y := plan.WarpYarn{Size: size, Colour: rapid.SampledFrom([]string{"", "red", "sea blue: dark"}).Draw(t, "colour"), Packages: rapid.IntRange(0, 60).Draw(t, "packages")}
+		y := plan.WarpYarn{Size: size, Colour: rapid.SampledFrom([]string{"", "red", "sea blue: dark"}).Draw(t,
+			"colour"), Packages: rapid.IntRange(0, 60).Draw(t, "packages")}
 		for range rapid.IntRange(0, 3).Draw(t, "cones") {
-			y.Cones = append(y.Cones, measure.Mass(rapid.Int64Range(int64(100*measure.Gram), int64(measure.Kilogram)).Draw(t, "cone")))
+			y.Cones = append(y.Cones, measure.Mass(rapid.Int64Range(int64(100*measure.Gram),
+				int64(measure.Kilogram)).Draw(t, "cone")))
 			y.Tube = 30 * measure.Gram
 		}
 		h.Yarns = append(h.Yarns, NamedYarn{name, y})
@@ -226,7 +247,8 @@ func FuzzParseAtHand(f *testing.F) {
 
 func TestBoardText(t *testing.T) {
 	for text, want := range map[string]string{
-		"36 in x 10, 18 in": "1 yd x 10, 18 in", "1 yd;1 yd, 0,5 m": "1 yd x 2, 0.5 m", "36cm x2": "36 cm x 2", "36 cm times 2": "36 cm x 2",
+		"36 in x 10, 18 in": "1 yd x 10, 18 in", "1 yd;1 yd, 0,5 m": "1 yd x 2, 0.5 m", "36cm x2": "36 cm x 2",
+		"36 cm times 2": "36 cm x 2",
 	} {
 		b, err := plan.ParseBoard(text)
 		if err != nil || b.String() != want {

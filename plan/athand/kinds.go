@@ -16,7 +16,8 @@ import (
 
 func (h *AtHand) readMill(name string, fields []string) []error {
 	m := NamedMill{Name: name}
-	errs := readKeyed(fields, lengthField("circumference", &m.Mill.Circumference, true), lengthField("peg step", &m.Mill.PegStep, true),
+	errs := readKeyed(fields, lengthField("circumference", &m.Mill.Circumference, true),
+		lengthField("peg step", &m.Mill.PegStep, true),
 		lengthField("rise", &m.Mill.Rise, false), lengthField("height", &m.Mill.Height, false),
 		lengthField("peg length", &m.Pegs.Length, false), countField("layers", &m.Pegs.Layers, 1, 100, false))
 	if errors.Join(errs...) == nil {
@@ -41,14 +42,16 @@ func (h *AtHand) readReed(name string, fields []string) []error {
 	r, err := loom.ParseReed(fields[0])
 	errs := append(readKeyed(fields[1:], lengthField("width", &width, false)), err)
 	if width > measure.MaxWidth {
-		errs = append(errs, &measure.FieldError{Field: "width", Value: width.String(), Want: "0 to " + measure.MaxWidth.String()})
+		errs = append(errs, &measure.FieldError{Field: "width", Value: width.String(), Want: "0 to " +
+			measure.MaxWidth.String()})
 	}
 	return addNamed(&h.Reeds, kindReed, NamedReed{name, r.WithWidth(width)}, errs)
 }
 
 func (h *AtHand) readRaddle(name string, fields []string) []error {
 	r := NamedRaddle{Name: name}
-	errs := readKeyed(fields, lengthField("space", &r.Raddle.Space, true), countField("spaces", &r.Raddle.Spaces, 1, loom.MaxSections, false))
+	errs := readKeyed(fields, lengthField("space", &r.Raddle.Space, true),
+		countField("spaces", &r.Raddle.Spaces, 1, loom.MaxSections, false))
 	if errors.Join(errs...) == nil && (r.Raddle.Space < measure.Millimetre || r.Raddle.Space > 10*measure.Centimetre) {
 		errs = append(errs, &measure.FieldError{Field: "space", Value: r.Raddle.Space.String(), Want: "1 mm to 10 cm"})
 	}
@@ -84,7 +87,8 @@ func (h *AtHand) readYarn(name string, fields []string) []error {
 		&keyed{key: "tube", take: func(s string) (err error) { y.Yarn.Tube, err = measure.ParseMass(s); return err }},
 		countField("packages", &y.Yarn.Packages, 1, measure.MaxEnds, false)), err)
 	if slices.ContainsFunc(y.Yarn.Cones, func(m measure.Mass) bool { return m < y.Yarn.Tube }) {
-		errs = append(errs, &measure.FieldError{Field: "tube", Value: y.Yarn.Tube.String(), Want: "0 to the weight of the lightest full cone"})
+		errs = append(errs, &measure.FieldError{Field: "tube", Value: y.Yarn.Tube.String(),
+			Want: "0 to the weight of the lightest full cone"})
 	}
 	return addNamed(&h.Yarns, kindYarn, y, errs)
 }

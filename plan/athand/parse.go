@@ -48,7 +48,8 @@ const atHandWants = "a line such as \"reed ten dent: 10 dents an inch, width 36 
 func Parse(text string) (AtHand, error) {
 	var h AtHand
 	if len(text) > MaxAtHandText {
-		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
+		return h, &measure.FieldError{Field: "things at hand", Value: fmt.Sprintf("%d bytes", len(text)),
+			Want: fmt.Sprintf("at most %d bytes", MaxAtHandText)}
 	}
 	text = strings.TrimPrefix(text, "\uFEFF")
 	text = strings.ReplaceAll(text, "\r\n", "\n")
@@ -58,7 +59,8 @@ func Parse(text string) (AtHand, error) {
 		number++
 		errs = append(errs, FieldErrorsIn(h.readLine(line), fmt.Sprintf("line %d", number))...)
 		if h.things() > MaxAtHand {
-			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("line %d", number), Value: plan.Shortened(line), Want: fmt.Sprintf("at most %d things", MaxAtHand)})
+			errs = append(errs, &measure.FieldError{Field: fmt.Sprintf("line %d", number), Value: plan.Shortened(line),
+				Want: fmt.Sprintf("at most %d things", MaxAtHand)})
 			break
 		}
 		if len(errs) >= maxAtHandErrors {
@@ -86,9 +88,11 @@ func FieldErrorsIn(err error, place string) []error {
 // readLine reads one line and adds what it names.
 func (h *AtHand) readLine(line string) error {
 	if len(line) > maxAtHandLine {
-		return &measure.FieldError{Value: plan.Shortened(line), Want: fmt.Sprintf("a line of at most %d bytes", maxAtHandLine)}
+		return &measure.FieldError{Value: plan.Shortened(line),
+			Want: fmt.Sprintf("a line of at most %d bytes", maxAtHandLine)}
 	}
-	if !utf8.ValidString(line) || strings.ContainsFunc(line, func(r rune) bool { return r != '\t' && !unicode.IsPrint(r) }) {
+	if !utf8.ValidString(line) || strings.ContainsFunc(line,
+		func(r rune) bool { return r != '\t' && !unicode.IsPrint(r) }) {
 		return &measure.FieldError{Value: plan.Shortened(line), Want: "plain text without control characters"}
 	}
 	line = strings.TrimSpace(line)
@@ -103,7 +107,8 @@ func (h *AtHand) readLine(line string) error {
 		return &measure.FieldError{Value: plan.Shortened(line), Want: atHandWants}
 	}
 	if measure.CheckName(name) != nil || strings.ContainsAny(name, ",;") {
-		return &measure.FieldError{Field: kind, Value: plan.Shortened(name), Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
+		return &measure.FieldError{Field: kind, Value: plan.Shortened(name),
+			Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
 	}
 	fields := slices.DeleteFunc(measure.SplitList(rest), func(s string) bool { return strings.TrimSpace(s) == "" })
 	for i := range fields {
@@ -118,13 +123,15 @@ func (h *AtHand) readLine(line string) error {
 // atHandKinds holds for each kind what reads its fields.
 var atHandKinds = map[string]func(h *AtHand, name string, fields []string) []error{
 	kindMill: (*AtHand).readMill, kindBoard: (*AtHand).readBoard, kindPaddle: (*AtHand).readPaddle,
-	kindReed: (*AtHand).readReed, kindRaddle: (*AtHand).readRaddle, kindLoom: (*AtHand).readLoom, kindYarn: (*AtHand).readYarn,
+	kindReed: (*AtHand).readReed, kindRaddle: (*AtHand).readRaddle, kindLoom: (*AtHand).readLoom,
+	kindYarn: (*AtHand).readYarn,
 }
 
 // addNamed adds a thing unless it has errors or another of its kind has its name.
 func addNamed[T interface{ called() string }](list *[]T, kind string, thing T, errs []error) []error {
 	if slices.ContainsFunc(*list, func(t T) bool { return sameName(t.called(), thing.called()) }) {
-		errs = append(errs, &measure.FieldError{Field: kind, Value: thing.called(), Want: "another name: there is a " + kind + " of that name above"})
+		errs = append(errs, &measure.FieldError{Field: kind, Value: thing.called(), Want: "another name: there is a " +
+			kind + " of that name above"})
 	}
 	errs = slices.DeleteFunc(errs, func(err error) bool { return err == nil })
 	if len(errs) == 0 {
@@ -143,7 +150,8 @@ type keyed struct {
 }
 
 func lengthField(key string, l *measure.Length, needed bool) *keyed {
-	return &keyed{key: key, needed: needed, take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
+	return &keyed{key: key, needed: needed,
+		take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
 }
 
 func countField(key string, n *int, low, high int, needed bool) *keyed {
@@ -165,7 +173,8 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		keys = append(keys, k.key)
 	}
 	for _, field := range fields {
-		if rest, ok := strings.CutPrefix(strings.ToLower(field[:min(len(field), len("color "))]), "color "); ok && rest == "" {
+		if rest, ok := strings.CutPrefix(strings.ToLower(field[:min(len(field), len("color "))]), "color "); ok &&
+			rest == "" {
 			field = "colour" + field[len("color"):] // either spelling will do
 		}
 		i := slices.IndexFunc(known, func(k *keyed) bool {
@@ -173,9 +182,11 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		})
 		switch {
 		case i < 0:
-			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " + strings.Join(keys, ", ")})
+			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " +
+				strings.Join(keys, ", ")})
 		case known[i].given:
-			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field), Want: "it only once"})
+			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field),
+				Want: "it only once"})
 		default:
 			known[i].given = true
 			value := strings.TrimSpace(field[len(known[i].key):])

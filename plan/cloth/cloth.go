@@ -45,9 +45,10 @@ var (
 	usualDrawIn    = usualShare{low: 5 * measure.OnePercent, high: 10 * measure.OnePercent}
 	usualShrinkage = map[Fibre]usualShare{
 		CottonFibre: {low: 5 * measure.OnePercent, high: 12 * measure.OnePercent},
-		WoolFibre:   {low: 10 * measure.OnePercent, high: 20 * measure.OnePercent, more: ", and far more when it is fulled"},
-		LinenFibre:  {low: 5 * measure.OnePercent, high: 10 * measure.OnePercent},
-		SilkFibre:   {low: 2 * measure.OnePercent, high: 5 * measure.OnePercent},
+		WoolFibre: {low: 10 * measure.OnePercent, high: 20 * measure.OnePercent,
+			more: ", and far more when it is fulled"},
+		LinenFibre: {low: 5 * measure.OnePercent, high: 10 * measure.OnePercent},
+		SilkFibre:  {low: 2 * measure.OnePercent, high: 5 * measure.OnePercent},
 	}
 )
 

@@ -63,7 +63,8 @@ func (c Width) fits(e *Ends) []EndsFit {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b EndsFit) int {
-		return cmp.Or(cmp.Compare(measure.Distance(a.Ends, e.Wanted), measure.Distance(b.Ends, e.Wanted)), cmp.Compare(a.Ends, b.Ends))
+		return cmp.Or(cmp.Compare(measure.Distance(a.Ends, e.Wanted), measure.Distance(b.Ends, e.Wanted)),
+			cmp.Compare(a.Ends, b.Ends))
 	})
 	return list
 }
@@ -71,7 +72,8 @@ func (c Width) fits(e *Ends) []EndsFit {
 // fit describes one count.
 func (c Width) fit(ends, extra, wanted int) EndsFit {
 	f := EndsFit{Ends: ends, Body: ends - extra}
-	width := ratio.Mul(ratio.Mul(ratio.Quo(ratio.Of(f.Body), c.Sett.PerNanometre()), c.DrawIn.Left()), c.Shrinkage.Left())
+	width := ratio.Mul(ratio.Mul(ratio.Quo(ratio.Of(f.Body), c.Sett.PerNanometre()), c.DrawIn.Left()),
+		c.Shrinkage.Left())
 	f.Finished, _ = measure.LengthOf(ratio.Nearest, width)
 	if c.Repeat > 0 && f.Body >= c.Balance {
 		f.Repeats = (f.Body - c.Balance) / c.Repeat
@@ -88,9 +90,12 @@ func (c Width) fit(ends, extra, wanted int) EndsFit {
 func (f EndsFit) why(c Width, wanted int) string {
 	say := "as many as the width asks for"
 	if f.Ends != wanted {
-		say = fmt.Sprintf("%s than the width asks for, %s finished",
-			measure.Counted(measure.Distance(f.Ends, wanted), "end", "ends")+map[bool]string{true: " more", false: " fewer"}[f.Ends > wanted],
-			f.Finished.In(c.Units.Short(), 2))
+		than := "fewer"
+		if f.Ends > wanted {
+			than = "more"
+		}
+		say = fmt.Sprintf("%s %s than the width asks for, %s finished",
+			measure.Counted(measure.Distance(f.Ends, wanted), "end", "ends"), than, f.Finished.In(c.Units.Short(), 2))
 	}
 	switch {
 	case f.WholeRepeats && c.Balance > 0:

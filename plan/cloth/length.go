@@ -90,7 +90,8 @@ func (c Length) check() error {
 		}
 	}
 	if c.Piece <= 0 || c.Piece > most {
-		errs = append(errs, &measure.FieldError{Field: "finished length", Value: c.Piece.String(), Want: "above 0, at most " + most.String()})
+		errs = append(errs, &measure.FieldError{Field: "finished length", Value: c.Piece.String(),
+			Want: "above 0, at most " + most.String()})
 	}
 	if c.Pieces < 1 || c.Pieces > 1000 {
 		errs = append(errs, measure.Outside("pieces", c.Pieces, 1, 1000, ""))
@@ -118,29 +119,35 @@ func (c Length) Warp() (*WarpLength, error) {
 	show := func(l measure.Length) string { return l.In(c.Units.Short(), 2) }
 	pieces := c.Piece.Times(c.Pieces)
 	w.add(LengthLine{Name: "finished cloth", Amount: pieces,
-		How: measure.How{Formula: "finished length x pieces", WithNumbers: fmt.Sprintf("%s x %d = %s", show(c.Piece), c.Pieces, show(pieces))}})
+		How: measure.How{Formula: "finished length x pieces",
+			WithNumbers: fmt.Sprintf("%s x %d = %s", show(c.Piece), c.Pieces, show(pieces))}})
 	hems := c.Hem.Times(2 * c.Pieces)
 	w.add(LengthLine{Name: "hems", Amount: hems,
-		How: measure.How{Formula: "hem x 2 ends x pieces", WithNumbers: fmt.Sprintf("%s x 2 x %d = %s", show(c.Hem), c.Pieces, show(hems))}})
+		How: measure.How{Formula: "hem x 2 ends x pieces",
+			WithNumbers: fmt.Sprintf("%s x 2 x %d = %s", show(c.Hem), c.Pieces, show(hems))}})
 
 	finished := pieces + hems
 	shrunk := ratio.Quo(ratio.Of(finished), c.Shrinkage.Left())
 	w.Woven, _ = measure.LengthOf(ratio.Up, shrunk)
 	usual := usualShrinkage[c.Fibre]
 	w.add(LengthLine{Name: "shrinkage", Amount: w.Woven - finished,
-		How:   measure.How{Formula: "(cloth + hems) / (1 - shrinkage), less (cloth + hems)", WithNumbers: fmt.Sprintf("%s / (1 - %s) - %s = %s", show(finished), c.Shrinkage, show(finished), show(w.Woven-finished))},
+		How: measure.How{Formula: "(cloth + hems) / (1 - shrinkage), less (cloth + hems)",
+			WithNumbers: fmt.Sprintf("%s / (1 - %s) - %s = %s", show(finished), c.Shrinkage, show(finished),
+				show(w.Woven-finished))},
 		Usual: usual.text(), Warning: usual.warn("shrinkage", c.Shrinkage)})
 	w.add(c.takeUp(shrunk, w.Woven))
 
 	fringes := c.Fringe.Times(2 * c.Pieces)
 	w.add(LengthLine{Name: "fringes", Amount: fringes,
-		How: measure.How{Formula: "fringe x 2 ends x pieces", WithNumbers: fmt.Sprintf("%s x 2 x %d = %s", show(c.Fringe), c.Pieces, show(fringes))}})
+		How: measure.How{Formula: "fringe x 2 ends x pieces",
+			WithNumbers: fmt.Sprintf("%s x 2 x %d = %s", show(c.Fringe), c.Pieces, show(fringes))}})
 	sample := LengthLine{Name: "sample", Amount: c.Sample, Usual: usualSample.text(c.Units)}
 	if c.Sample > 0 { // no sample at all is a choice, not a slip
 		sample.Warning = usualSample.warn("a sample", c.Sample, c.Units)
 	}
 	w.add(sample)
-	w.add(LengthLine{Name: "loom waste", Amount: c.Waste, Usual: usualWaste.text(c.Units), Warning: usualWaste.warn("loom waste", c.Waste, c.Units)})
+	w.add(LengthLine{Name: "loom waste", Amount: c.Waste, Usual: usualWaste.text(c.Units),
+		Warning: usualWaste.warn("loom waste", c.Waste, c.Units)})
 	w.add(LengthLine{Name: "knotting on", Amount: c.Knotting})
 	return w, nil
 }
@@ -156,7 +163,8 @@ func (c Length) takeUp(exact *big.Rat, woven measure.Length) LengthLine {
 	total, _ := measure.LengthOf(ratio.Up, warp)
 	show := func(l measure.Length) string { return l.In(c.Units.Short(), 2) }
 	return LengthLine{Name: "take-up", Amount: total - woven,
-		How:   measure.How{Formula: formula, WithNumbers: fmt.Sprintf(numbers, show(woven), c.TakeUp, show(total-woven))},
+		How: measure.How{Formula: formula,
+			WithNumbers: fmt.Sprintf(numbers, show(woven), c.TakeUp, show(total-woven))},
 		Usual: usualTakeUp.text(), Warning: usualTakeUp.warn("take-up", c.TakeUp)}
 }
 
@@ -174,12 +182,14 @@ func (w *WarpLength) Rows(units measure.LengthUnitSystem) []measure.Row {
 		if l.Amount == 0 && l.Warning == "" {
 			continue
 		}
-		rows = append(rows, measure.Row{Name: l.Name, Value: l.Amount.In(units.Short(), 2), How: l.How, Usual: l.Usual, Warning: l.Warning})
+		rows = append(rows, measure.Row{Name: l.Name, Value: l.Amount.In(units.Short(), 2), How: l.How, Usual: l.Usual,
+			Warning: l.Warning})
 		if sum != "" {
 			sum += " + "
 		}
 		sum += l.Amount.In(units.Short(), 2)
 	}
 	total := w.Total.In(units.Short(), 2)
-	return append(rows, measure.Row{Name: "warp", Value: w.Total.In(units.Long(), 2), How: measure.How{Formula: "the sum of the lines", WithNumbers: sum + " = " + total}})
+	return append(rows, measure.Row{Name: "warp", Value: w.Total.In(units.Long(), 2),
+		How: measure.How{Formula: "the sum of the lines", WithNumbers: sum + " = " + total}})
 }

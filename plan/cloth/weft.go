@@ -42,10 +42,12 @@ type WeftYarn struct {
 func (w Weft) Estimate() (*WeftYarn, error) {
 	errs := []error{w.TakeUp.Check("weft take-up")}
 	if w.Width <= 0 || w.Width > measure.MaxWidth {
-		errs = append(errs, &measure.FieldError{Field: "width in the reed", Value: w.Width.String(), Want: "above 0, at most " + measure.MaxWidth.String()})
+		errs = append(errs, &measure.FieldError{Field: "width in the reed", Value: w.Width.String(),
+			Want: "above 0, at most " + measure.MaxWidth.String()})
 	}
 	if w.Woven <= 0 || w.Woven > 1_000_000*measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "woven length", Value: w.Woven.String(), Want: "above 0, at most 1000000 m"})
+		errs = append(errs, &measure.FieldError{Field: "woven length", Value: w.Woven.String(),
+			Want: "above 0, at most 1000000 m"})
 	}
 	if w.Picks.IsZero() {
 		errs = append(errs, &measure.FieldError{Field: "picks", Value: "", Want: measure.SettWants})
@@ -56,11 +58,13 @@ func (w Weft) Estimate() (*WeftYarn, error) {
 	picks := w.Picks.Count(w.Woven)
 	y := &WeftYarn{Picks: measure.SmallCount(ratio.Up, picks)}
 	var ok bool
-	if y.Length, ok = measure.LengthOf(ratio.Up, ratio.Mul(ratio.Mul(picks, ratio.Of(w.Width)), ratio.Add(ratio.Of(1), w.TakeUp.Of()))); !ok {
+	if y.Length, ok = measure.LengthOf(ratio.Up,
+		ratio.Mul(ratio.Mul(picks, ratio.Of(w.Width)), ratio.Add(ratio.Of(1), w.TakeUp.Of()))); !ok {
 		return nil, measure.TooLarge("woven length", w.Woven.String())
 	}
-	y.How = measure.How{Formula: "picks x width in the reed x (1 + take-up)", WithNumbers: fmt.Sprintf("%d x %s x (1 + %s) = %s",
-		y.Picks, w.Width.In(w.Units.Short(), 2), w.TakeUp, y.Length.In(w.Units.Long(), 1))}
+	y.How = measure.How{Formula: "picks x width in the reed x (1 + take-up)",
+		WithNumbers: fmt.Sprintf("%d x %s x (1 + %s) = %s",
+			y.Picks, w.Width.In(w.Units.Short(), 2), w.TakeUp, y.Length.In(w.Units.Long(), 1))}
 	if w.Yarn.IsZero() {
 		return y, nil
 	}

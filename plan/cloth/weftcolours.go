@@ -47,8 +47,9 @@ func (y WeftYarn) ByColour(list []WeftColour, units measure.LengthUnitSystem) []
 		if mass, ok := ratio.Up.Whole(ratio.Mul(ratio.Of(y.Mass), share)); ok && mass > 0 {
 			value += ", " + measure.Mass(mass).Needed(units.Heavy(), 3)
 		}
-		how := measure.How{Formula: "the weft x its picks / all picks of the pattern", WithNumbers: fmt.Sprintf("%s x %d / %d = %s",
-			y.Length.In(units.Long(), 1), c.Picks, all, length.In(units.Long(), 1))}
+		how := measure.How{Formula: "the weft x its picks / all picks of the pattern",
+			WithNumbers: fmt.Sprintf("%s x %d / %d = %s",
+				y.Length.In(units.Long(), 1), c.Picks, all, length.In(units.Long(), 1))}
 		rows = append(rows, measure.Row{Name: "of it, " + c.Name, Value: value, How: how})
 	}
 	return rows

@@ -55,7 +55,8 @@ type Ends struct {
 func (c Width) check() error {
 	errs := measure.Faults{c.Shrinkage.Check("shrinkage in width"), c.DrawIn.Check("draw-in")}
 	if c.Finished <= 0 || c.Finished > measure.MaxWidth {
-		errs = append(errs, &measure.FieldError{Field: "finished width", Value: c.Finished.String(), Want: "above 0, at most " + measure.MaxWidth.String()})
+		errs = append(errs, &measure.FieldError{Field: "finished width", Value: c.Finished.String(),
+			Want: "above 0, at most " + measure.MaxWidth.String()})
 	}
 	if c.Sett.IsZero() {
 		errs = append(errs, &measure.FieldError{Field: "sett", Value: "", Want: measure.SettWants})
@@ -84,7 +85,8 @@ func (c Width) Ends() (*Ends, error) {
 	exact := ratio.Mul(inReed, c.Sett.PerNanometre())
 	e.Body = measure.SmallCount(ratio.Up, exact)
 	if e.Body > measure.MaxEnds-e.Doubling-e.Floating {
-		return nil, &measure.FieldError{Field: "finished width", Value: c.Finished.String(), Want: fmt.Sprintf("a width or a sett that takes at most %d ends", measure.MaxEnds)}
+		return nil, &measure.FieldError{Field: "finished width", Value: c.Finished.String(),
+			Want: fmt.Sprintf("a width or a sett that takes at most %d ends", measure.MaxEnds)}
 	}
 	if e.Doubling > e.Body {
 		return nil, measure.Outside("doubled selvedge ends", c.Doubled, 0, e.Body/2, " (half of the ends)")
@@ -101,22 +103,27 @@ func (c Width) rows(e *Ends, exact *big.Rat) []measure.Row {
 	shrink := usualShrinkage[c.Fibre]
 	rows := []measure.Row{
 		{Name: "width off the loom", Value: w(e.OffLoom),
-			How:   measure.How{Formula: "finished width / (1 - shrinkage)", WithNumbers: fmt.Sprintf("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage, w(e.OffLoom))},
+			How: measure.How{Formula: "finished width / (1 - shrinkage)",
+				WithNumbers: fmt.Sprintf("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage, w(e.OffLoom))},
 			Usual: shrink.text(), Warning: shrink.warn("shrinkage in width", c.Shrinkage)},
 		{Name: "width in the reed", Value: w(e.InReed),
-			How:   measure.How{Formula: "width off the loom / (1 - draw-in)", WithNumbers: fmt.Sprintf("%s / (1 - %s) = %s", w(e.OffLoom), c.DrawIn, w(e.InReed))},
+			How: measure.How{Formula: "width off the loom / (1 - draw-in)",
+				WithNumbers: fmt.Sprintf("%s / (1 - %s) = %s", w(e.OffLoom), c.DrawIn, w(e.InReed))},
 			Usual: usualDrawIn.text(), Warning: usualDrawIn.warn("draw-in", c.DrawIn)},
 		{Name: "ends for the width", Value: fmt.Sprint(e.Body),
 			How: measure.How{Formula: "width in the reed x sett, rounded up to a whole end",
-				WithNumbers: fmt.Sprintf("%s x %s = %s, so %d", w(e.InReed), c.Sett.Shown(2), ratio.Decimal(exact, 2), e.Body)}},
+				WithNumbers: fmt.Sprintf("%s x %s = %s, so %d", w(e.InReed), c.Sett.Shown(2), ratio.Decimal(exact, 2),
+					e.Body)}},
 	}
 	if e.Doubling > 0 {
 		rows = append(rows, measure.Row{Name: "selvedge doubling", Value: fmt.Sprint(e.Doubling),
-			How: measure.How{Formula: "doubled ends x 2 edges", WithNumbers: fmt.Sprintf("%d x 2 = %d", c.Doubled, e.Doubling)}})
+			How: measure.How{Formula: "doubled ends x 2 edges",
+				WithNumbers: fmt.Sprintf("%d x 2 = %d", c.Doubled, e.Doubling)}})
 	}
 	if e.Floating > 0 {
 		rows = append(rows, measure.Row{Name: "floating selvedges", Value: fmt.Sprint(e.Floating)})
 	}
 	return append(rows, measure.Row{Name: "ends wanted", Value: fmt.Sprint(e.Wanted),
-		How: measure.How{Formula: "ends for the width + doubling + floating", WithNumbers: fmt.Sprintf("%d + %d + %d = %d", e.Body, e.Doubling, e.Floating, e.Wanted)}})
+		How: measure.How{Formula: "ends for the width + doubling + floating",
+			WithNumbers: fmt.Sprintf("%d + %d + %d = %d", e.Body, e.Doubling, e.Floating, e.Wanted)}})
 }

@@ -52,7 +52,7 @@ type Picks struct {
 type Sett struct {
 	// Threads is their number, 1 or more.
 	Threads int
-	// Width is the width that they take together, above nil. It is rounded to the nearest nanometre,
+	// Width is the width that they take together, above 0. It is rounded to the nearest nanometre,
 	// halves up.
 	Width measure.Length
 	// Absurd says that it is outside what is woven by hand, 2 to 100 ends an inch (from memory): the

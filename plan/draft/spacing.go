@@ -100,7 +100,7 @@ func (r *reader) unit() *big.Rat {
 // prints, and maybe a power of ten.
 var spacingText = regexp.MustCompile(`^([0-9]{0,20})(?:[.,]([0-9]{0,30}))?(?:[eE]([+-]?[0-9]{1,2}))?$`)
 
-// width reads the width of a thread, exactly; nil with a warning if it isn't above nil and at most widest.
+// width reads the width of a thread, exactly; nil with a warning if it isn't above 0 and at most widest.
 func (r *reader) width(name, value string, line int, unit *big.Rat) *big.Rat {
 	m := spacingText.FindStringSubmatch(value)
 	if m != nil && m[1]+m[2] != "" {

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -89,7 +90,7 @@ func TestWarpIntoPlan(t *testing.T) {
 			}
 			spec := plan.DefaultSpec()
 			spec.Loom.FirstEnd = first
-			made, err := stripe.ForPlan(w.Into(spec, true), stripe.Limits{}, stripe.DefaultWeights())
+			made, err := stripe.ForPlan(context.Background(), w.Into(spec, true), stripe.Ask{}, nil)
 			if err != nil {
 				t.Fatal(err)
 			}

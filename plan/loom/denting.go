@@ -24,7 +24,8 @@ func (r Reed) Denting(widths []measure.Length) ([]int, error) {
 	first := -1
 	for _, w := range widths {
 		if w <= 0 || w > measure.Metre {
-			return nil, &measure.FieldError{Field: "spacing of a thread", Value: w.String(), Want: "above 0, at most 1 m"}
+			return nil, &measure.FieldError{Field: "spacing of a thread", Value: w.String(),
+				Want: "above 0, at most 1 m"}
 		}
 		middle := twice + w
 		twice += 2 * w

@@ -51,7 +51,8 @@ func TestDenting(t *testing.T) {
 // All ends are in a dent, from the first to the last, and the list can be sleyed.
 func TestDentingHoldsAllEnds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		reed, err := ParseReed(rapid.SampledFrom([]string{"8 dents an inch", "50 in 10 cm", "60 Stockport"}).Draw(t, "reed"))
+		reed, err := ParseReed(rapid.SampledFrom([]string{"8 dents an inch", "50 in 10 cm", "60 Stockport"}).Draw(t,
+			"reed"))
 		if err != nil {
 			t.Fatal(err)
 		}

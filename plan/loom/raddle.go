@@ -109,7 +109,11 @@ func (r Raddle) check(w Raddling) error {
 	if w.Sett.IsZero() {
 		errs = append(errs, &measure.FieldError{Field: "sett", Value: "", Want: measure.SettWants})
 	}
-	if least := map[bool]int{true: 1}[w.WholeGroups]; w.Group < least || w.Group > measure.MaxPositions {
+	least := 0
+	if w.WholeGroups {
+		least = 1
+	}
+	if w.Group < least || w.Group > measure.MaxPositions {
 		errs = append(errs, measure.Outside("group", w.Group, least, measure.MaxPositions, ""))
 	}
 	if w.FirstEnd > RightSide {
@@ -129,7 +133,8 @@ func (r Raddle) Fill(w Raddling) (*RaddleList, error) {
 	}
 	perSpace := w.Sett.Count(r.Space)
 	if measure.SmallCount(ratio.Up, ratio.Quo(ratio.Of(w.Ends), perSpace)) > MaxSections {
-		return nil, &measure.FieldError{Field: "raddle space", Value: r.Space.String(), Want: fmt.Sprintf("a space of which at most %d are filled", MaxSections)}
+		return nil, &measure.FieldError{Field: "raddle space", Value: r.Space.String(),
+			Want: fmt.Sprintf("a space of which at most %d are filled", MaxSections)}
 	}
 	unit := 1
 	if w.WholeGroups {
@@ -158,8 +163,9 @@ func repeatingOrder(r *big.Rat) []int {
 }
 
 func (l *RaddleList) row(r Raddle, w Raddling, perSpace *big.Rat) measure.Row {
-	row := measure.Row{Name: "ends a section", Value: ratio.Decimal(perSpace, 2), How: measure.How{Formula: "sett x space", WithNumbers: fmt.Sprintf("%s x %s = %s",
-		w.Sett.Shown(2), r.Space, ratio.Decimal(perSpace, 2))}}
+	row := measure.Row{Name: "ends a section", Value: ratio.Decimal(perSpace, 2),
+		How: measure.How{Formula: "sett x space", WithNumbers: fmt.Sprintf("%s x %s = %s",
+			w.Sett.Shown(2), r.Space, ratio.Decimal(perSpace, 2))}}
 	if len(l.Order) > 1 {
 		row.Value += ", in the order " + orderText(l.Order)
 		if w.WholeGroups {

@@ -17,7 +17,8 @@ func TestSpread(t *testing.T) {
 		sum, parts int
 		want       string
 	}{
-		{5, 4, "1-1-1-2"}, {3, 2, "1-2"}, {5, 2, "2-3"}, {12, 5, "2-2-3-2-3"}, {4, 1, "4"}, {1, 2, "0-1"}, {0, 3, "0-0-0"}, {3, 0, ""}, {-1, 2, ""},
+		{5, 4, "1-1-1-2"}, {3, 2, "1-2"}, {5, 2, "2-3"}, {12, 5, "2-2-3-2-3"}, {4, 1, "4"}, {1, 2, "0-1"},
+		{0, 3, "0-0-0"}, {3, 0, ""}, {-1, 2, ""},
 	} {
 		if got := orderText(spread(c.sum, c.parts)); got != c.want {
 			t.Errorf("%d over %d is %s, want %s", c.sum, c.parts, got, c.want)
@@ -88,14 +89,23 @@ func TestFillRaddle(t *testing.T) {
 	}{
 		// Ten ends in the paddle at 20 ends an inch: two groups make an inch of raddle (common practice,
 		// no source).
-		{"two groups an inch", Raddle{Space: measure.Inch}, Raddling{Ends: 80, Sett: measuretest.Sett(t, "20 an inch"), Group: 10}, "20-20-20-20", "20", false},
-		{"an odd number of spaces", Raddle{Space: measure.Inch}, Raddling{Ends: 60, Sett: measuretest.Sett(t, "20 an inch")}, "20-20-20", "20", true},
-		{"7.5 a space", Raddle{Space: measure.Inch / 2}, Raddling{Ends: 60, Sett: measuretest.Sett(t, "15 an inch")}, "7-8-7-8-7-8-7-8", "7-8", false},
-		{"part of a space at each side", Raddle{Space: measure.Inch}, Raddling{Ends: 50, Sett: measuretest.Sett(t, "20 an inch")}, "15-20-15", "20", true},
-		{"whole groups", Raddle{Space: measure.Inch}, Raddling{Ends: 60, Sett: measuretest.Sett(t, "15 an inch"), Group: 10, WholeGroups: true}, "10-20-10-20", "1-2", false},
-		{"a sparse warp", Raddle{Space: measure.Inch / 4}, Raddling{Ends: 4, Sett: measuretest.Sett(t, "2 an inch")}, "1-0-1-0-1-0-1", "0-1", false},
-		{"metric", Raddle{Space: measure.Centimetre}, Raddling{Ends: 32, Sett: measuretest.Sett(t, "80 in 10 cm")}, "8-8-8-8", "8", false},
-		{"one end", Raddle{Space: measure.Inch}, Raddling{Ends: 1, Sett: measuretest.Sett(t, "20 an inch")}, "1", "20", false},
+		{"two groups an inch", Raddle{Space: measure.Inch},
+			Raddling{Ends: 80, Sett: measuretest.Sett(t, "20 an inch"), Group: 10}, "20-20-20-20", "20", false},
+		{"an odd number of spaces", Raddle{Space: measure.Inch},
+			Raddling{Ends: 60, Sett: measuretest.Sett(t, "20 an inch")}, "20-20-20", "20", true},
+		{"7.5 a space", Raddle{Space: measure.Inch / 2}, Raddling{Ends: 60, Sett: measuretest.Sett(t, "15 an inch")},
+			"7-8-7-8-7-8-7-8", "7-8", false},
+		{"part of a space at each side", Raddle{Space: measure.Inch},
+			Raddling{Ends: 50, Sett: measuretest.Sett(t, "20 an inch")}, "15-20-15", "20", true},
+		{"whole groups", Raddle{Space: measure.Inch},
+			Raddling{Ends: 60, Sett: measuretest.Sett(t, "15 an inch"), Group: 10, WholeGroups: true}, "10-20-10-20",
+			"1-2", false},
+		{"a sparse warp", Raddle{Space: measure.Inch / 4}, Raddling{Ends: 4, Sett: measuretest.Sett(t, "2 an inch")},
+			"1-0-1-0-1-0-1", "0-1", false},
+		{"metric", Raddle{Space: measure.Centimetre}, Raddling{Ends: 32, Sett: measuretest.Sett(t, "80 in 10 cm")},
+			"8-8-8-8", "8", false},
+		{"one end", Raddle{Space: measure.Inch}, Raddling{Ends: 1, Sett: measuretest.Sett(t, "20 an inch")}, "1", "20",
+			false},
 	} {
 		l, err := c.raddle.Fill(c.warp)
 		if err != nil {
@@ -103,13 +113,15 @@ func TestFillRaddle(t *testing.T) {
 			continue
 		}
 		if orderText(endsOf(l)) != c.want || orderText(l.Order) != c.order || l.MiddleSpace != c.middle {
-			t.Errorf("%s: %v, order %v, middle %v; want %s, %s, %v", c.name, endsOf(l), l.Order, l.MiddleSpace, c.want, c.order, c.middle)
+			t.Errorf("%s: %v, order %v, middle %v; want %s, %s, %v", c.name, endsOf(l), l.Order, l.MiddleSpace, c.want,
+				c.order, c.middle)
 		}
 	}
 }
 
 func TestRaddleFromTheCentreOut(t *testing.T) {
-	l, err := Raddle{Space: measure.Inch, Spaces: 3}.Fill(Raddling{Ends: 50, Sett: measuretest.Sett(t, "20 an inch"), Group: 10, FirstEnd: RightSide})
+	l, err := Raddle{Space: measure.Inch,
+		Spaces: 3}.Fill(Raddling{Ends: 50, Sett: measuretest.Sett(t, "20 an inch"), Group: 10, FirstEnd: RightSide})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -127,7 +139,8 @@ func TestRaddleFromTheCentreOut(t *testing.T) {
 	if !l.Fits || l.Width != 3*measure.Inch {
 		t.Errorf("it fits: %v, %v", l.Fits, l.Width)
 	}
-	if l, _ = (Raddle{Space: measure.Inch, Spaces: 2}).Fill(Raddling{Ends: 50, Sett: measuretest.Sett(t, "20 an inch")}); l.Fits || l.Row.Warning == "" {
+	if l, _ = (Raddle{Space: measure.Inch, Spaces: 2}).Fill(Raddling{Ends: 50,
+		Sett: measuretest.Sett(t, "20 an inch")}); l.Fits || l.Row.Warning == "" {
 		t.Errorf("three spaces fit into two: %+v", l.Row)
 	}
 }
@@ -135,10 +148,14 @@ func TestRaddleFromTheCentreOut(t *testing.T) {
 func TestRaddleAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := Raddling{
-			Ends: rapid.IntRange(1, 800).Draw(t, "ends"), Sett: measuretest.Sett(t, fmt.Sprintf("%d an inch", rapid.Int64Range(2, 40).Draw(t, "sett"))).In(measure.SettUnit(rapid.IntRange(0, 2).Draw(t, "unit"))),
-			Group: rapid.IntRange(1, 20).Draw(t, "group"), WholeGroups: rapid.Bool().Draw(t, "whole"), FirstEnd: Side(rapid.IntRange(0, 1).Draw(t, "side")),
+			Ends: rapid.IntRange(1, 800).Draw(t, "ends"),
+			Sett: measuretest.Sett(t, fmt.Sprintf("%d an inch",
+				rapid.Int64Range(2, 40).Draw(t, "sett"))).In(measure.SettUnit(rapid.IntRange(0, 2).Draw(t, "unit"))),
+			Group: rapid.IntRange(1, 20).Draw(t, "group"), WholeGroups: rapid.Bool().Draw(t, "whole"),
+			FirstEnd: Side(rapid.IntRange(0, 1).Draw(t, "side")),
 		}
-		r := Raddle{Space: rapid.SampledFrom([]measure.Length{measure.Inch / 4, measure.Inch / 2, measure.Inch, measure.Centimetre, 2 * measure.Centimetre}).Draw(t, "space")}
+		r := Raddle{Space: rapid.SampledFrom([]measure.Length{measure.Inch / 4, measure.Inch / 2, measure.Inch,
+			measure.Centimetre, 2 * measure.Centimetre}).Draw(t, "space")}
 		l, err := r.Fill(w)
 		if err != nil {
 			t.Fatal(err)
@@ -185,10 +202,12 @@ func TestRaddleRefuses(t *testing.T) {
 	if _, err := (Raddle{Space: measure.Metre, Spaces: -1}).Fill(bad); len(measure.FieldErrors(err)) != 5 {
 		t.Errorf("%d errors: %v", len(measure.FieldErrors(err)), err)
 	}
-	if _, err := (Raddle{Space: measure.Inch}).Fill(Raddling{Ends: 10, Sett: measuretest.Sett(t, "1 an inch"), WholeGroups: true}); err == nil {
+	if _, err := (Raddle{Space: measure.Inch}).Fill(Raddling{Ends: 10, Sett: measuretest.Sett(t, "1 an inch"),
+		WholeGroups: true}); err == nil {
 		t.Error("whole groups without a group are no error")
 	}
-	if _, err := (Raddle{Space: measure.Millimetre}).Fill(Raddling{Ends: measure.MaxEnds, Sett: measuretest.Sett(t, "1 an inch")}); err == nil {
+	if _, err := (Raddle{Space: measure.Millimetre}).Fill(Raddling{Ends: measure.MaxEnds,
+		Sett: measuretest.Sett(t, "1 an inch")}); err == nil {
 		t.Error("millions of spaces are no error")
 	}
 }

@@ -79,12 +79,15 @@ func reedOf(r *big.Rat, system ReedSystem, width measure.Length) (Reed, error) {
 		return Reed{}, &measure.FieldError{Field: "reed", Value: system.String(), Want: reedWants}
 	}
 	if width < 0 || width > measure.MaxWidth {
-		return Reed{}, &measure.FieldError{Field: "reed width", Value: width.String(), Want: "0 to " + measure.MaxWidth.String()}
+		return Reed{}, &measure.FieldError{Field: "reed width", Value: width.String(), Want: "0 to " +
+			measure.MaxWidth.String()}
 	}
 	s := reedSystems[system]
 	dents := ratio.Quo(ratio.Mul(r, ratio.Of(s.dents*int64(measure.Inch))), ratio.Of(s.over))
-	if dents.Cmp(measure.OpenestSett) < 0 || dents.Cmp(measure.ClosestSett) > 0 || r.Denom().Cmp(ratio.Of(maxReedPart).Num()) > 0 {
-		return Reed{}, &measure.FieldError{Field: "reed", Value: ratio.Decimal(r, 3) + " " + system.String(), Want: "a reed of one dent in ten inches to 1000 an inch"}
+	if dents.Cmp(measure.OpenestSett) < 0 || dents.Cmp(measure.ClosestSett) > 0 ||
+		r.Denom().Cmp(ratio.Of(maxReedPart).Num()) > 0 {
+		return Reed{}, &measure.FieldError{Field: "reed", Value: ratio.Decimal(r, 3) + " " + system.String(),
+			Want: "a reed of one dent in ten inches to 1000 an inch"}
 	}
 	return Reed{r.Num().Int64(), r.Denom().Int64(), system, width}, nil
 }
@@ -93,7 +96,9 @@ func reedOf(r *big.Rat, system ReedSystem, width measure.Length) (Reed, error) {
 const maxReedPart = 1_000_000
 
 // reedParts parts the number from the system.
-var reedParts = regexp.MustCompile(`^(.*?)s? ?(?:/ ?|\b)((?:dents? )?(?:an inch|per inch|in|inch|in 10 ?cm|per 10 ?cm|10 ?cm|a cm|per cm|cm)|dents?|metric|stockport|radcliffe|scotch|bradford|bolton)$`)
+var reedParts = regexp.MustCompile(`^(.*?)s? ?(?:/ ?|\b)` +
+	`((?:dents? )?(?:an inch|per inch|in|inch|in 10 ?cm|per 10 ?cm|10 ?cm|a cm|per cm|cm)` +
+	`|dents?|metric|stockport|radcliffe|scotch|bradford|bolton)$`)
 
 // ParseReed reads a reed: "10 dents an inch", "10 dent", "40 in 10 cm", "40/10 cm", "5 a cm",
 // "60s Stockport", "1100 Scotch". The width isn't part of it. The number is kept exactly. The error is
@@ -147,7 +152,8 @@ func bareReed(s string, num *big.Rat) (Reed, error) {
 	switch {
 	case inch && metric:
 		n := ratio.Decimal(num, 3)
-		return Reed{}, &measure.FieldError{Value: s, Want: "how it is counted: " + n + " dents an inch or " + n + " in 10 cm"}
+		return Reed{}, &measure.FieldError{Value: s, Want: "how it is counted: " + n + " dents an inch or " + n +
+			" in 10 cm"}
 	case inch && num.Cmp(ratio.Of(5)) >= 0:
 		return reedOf(num, DentsPerInch, 0)
 	case metric && num.Cmp(ratio.Of(120)) <= 0:
@@ -248,7 +254,8 @@ func (r *Reed) UnmarshalText(b []byte) error {
 			return err
 		}
 		if width > measure.MaxWidth {
-			return &measure.FieldError{Field: "reed width", Value: width.String(), Want: "0 to " + measure.MaxWidth.String()}
+			return &measure.FieldError{Field: "reed width", Value: width.String(), Want: "0 to " +
+				measure.MaxWidth.String()}
 		}
 		got.width = width
 	}

@@ -27,16 +27,19 @@ func reed(t interface {
 
 func TestParseReed(t *testing.T) {
 	for in, want := range map[string]string{
-		"10 dents an inch": "10 dents an inch", "10 dent": "10 dents an inch", "10/in": "10 dents an inch", "10 per inch": "10 dents an inch",
+		"10 dents an inch": "10 dents an inch", "10 dent": "10 dents an inch", "10/in": "10 dents an inch",
+		"10 per inch": "10 dents an inch",
 		"40 in 10 cm": "40 dents in 10 cm", "40/10 cm": "40 dents in 10 cm", "40 metric": "40 dents in 10 cm",
 		"5 a cm": "5 dents a cm", "5/cm": "5 dents a cm", "7.5 dents in 10 cm": "7.5 dents in 10 cm",
-		"60 Stockport": "60 Stockport", "60s Stockport": "60 Stockport", "40s radcliffe": "40 Radcliffe", "1100 Scotch": "1100 Scotch", "50 Bradford": "50 Bradford",
+		"60 Stockport": "60 Stockport", "60s Stockport": "60 Stockport", "40s radcliffe": "40 Radcliffe",
+		"1100 Scotch": "1100 Scotch", "50 Bradford": "50 Bradford",
 	} {
 		if got, err := ParseReed(in); err != nil || got.String() != want {
 			t.Errorf("ParseReed(%q) = %q, %v; want %q", in, got, err, want)
 		}
 	}
-	for _, in := range []string{"", "dents", "0 dents an inch", "-1 dents an inch", "1001 dents an inch", "10 dents an ell", "1,200 Scotch", "0.00000001 dents a cm"} {
+	for _, in := range []string{"", "dents", "0 dents an inch", "-1 dents an inch", "1001 dents an inch",
+		"10 dents an ell", "1,200 Scotch", "0.00000001 dents a cm"} {
 		if got, err := ParseReed(in); err == nil {
 			t.Errorf("ParseReed(%q) = %q, want an error", in, got)
 		}
@@ -65,7 +68,8 @@ func TestReedCounts(t *testing.T) {
 		}
 	}
 	// The trade's rough matches (interweave.com, "Converting metric reeds"): within a dent.
-	for metric, inches := range map[string]float64{"20/10 cm": 5, "25/10 cm": 6, "30/10 cm": 8, "40/10 cm": 10, "45/10 cm": 12, "50/10 cm": 12, "60/10 cm": 15} {
+	for metric, inches := range map[string]float64{"20/10 cm": 5, "25/10 cm": 6, "30/10 cm": 8, "40/10 cm": 10,
+		"45/10 cm": 12, "50/10 cm": 12, "60/10 cm": 15} {
 		if got := measuretest.EndsAnInch(reed(t, metric).Dents(measure.PerInch)); math.Abs(got-inches) > 1 {
 			t.Errorf("%s is %v dents an inch, roughly %v in print", metric, got, inches)
 		}
@@ -82,7 +86,8 @@ func TestReedCounts(t *testing.T) {
 func TestReedThereAndBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		system := ReedSystem(rapid.IntRange(0, len(reedSystems)-1).Draw(t, "system"))
-		r, err := NewReed(rapid.IntRange(1, 5000).Draw(t, "num"), rapid.IntRange(1, 9).Draw(t, "den"), system, measure.Length(rapid.Int64Range(0, int64(2*measure.Metre)).Draw(t, "width")))
+		r, err := NewReed(rapid.IntRange(1, 5000).Draw(t, "num"), rapid.IntRange(1, 9).Draw(t, "den"), system,
+			measure.Length(rapid.Int64Range(0, int64(2*measure.Metre)).Draw(t, "width")))
 		if err != nil {
 			t.Skip("out of range")
 		}
@@ -94,7 +99,8 @@ func TestReedThereAndBack(t *testing.T) {
 		if err := back.UnmarshalText(text); err != nil || back != r {
 			t.Fatalf("%s is read back as %+v, %v", text, back, err)
 		}
-		if a, b := measuretest.EndsAnInch(r.Dents(measure.PerInch)), measuretest.EndsAnInch(r.Dents(measure.PerTenCentimetres)); math.Abs(a/b-1) > 1e-12 {
+		if a, b := measuretest.EndsAnInch(r.Dents(measure.PerInch)),
+			measuretest.EndsAnInch(r.Dents(measure.PerTenCentimetres)); math.Abs(a/b-1) > 1e-12 {
 			t.Fatalf("%v dents an inch or %v", a, b)
 		}
 	})
@@ -143,15 +149,18 @@ func FuzzParseReed(f *testing.F) {
 // formula ("Cotton Manufacturing", 3rd ed. 1892, p. 96).
 func TestReedWords(t *testing.T) {
 	for text, want := range map[string]string{
-		"10 dpi": "10 dents an inch", "10dpi": "10 dents an inch", "10-dent": "10 dents an inch", "10 dents/in": "10 dents an inch", "12 dents in the inch": "12 dents an inch",
-		"40/10": "40 dents in 10 cm", "Bradford 72": "72 Bradford", "bradford 72s": "72 Bradford", "Stockport 60": "60 Stockport", "36 Bolton": "36 Bolton", "36s bolton": "36 Bolton",
+		"10 dpi": "10 dents an inch", "10dpi": "10 dents an inch", "10-dent": "10 dents an inch",
+		"10 dents/in": "10 dents an inch", "12 dents in the inch": "12 dents an inch",
+		"40/10": "40 dents in 10 cm", "Bradford 72": "72 Bradford", "bradford 72s": "72 Bradford",
+		"Stockport 60": "60 Stockport", "36 Bolton": "36 Bolton", "36s bolton": "36 Bolton",
 		"10": "10 dents an inch", "60": "60 dents in 10 cm",
 	} {
 		if got, err := ParseReed(text); err != nil || got.String() != want {
 			t.Errorf("%s: %v (%v), not %s", text, got, err, want)
 		}
 	}
-	for text, want := range map[string]string{"20": "20 dents an inch or 20 in 10 cm", "2": "such as", "200": "such as", "60s": "such as"} {
+	for text, want := range map[string]string{"20": "20 dents an inch or 20 in 10 cm", "2": "such as", "200": "such as",
+		"60s": "such as"} {
 		if got, err := ParseReed(text); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v (%v)", text, got, err)
 		}

@@ -92,7 +92,8 @@ func (r Reed) checkSleying(w Sleying) error {
 	} else if least := min(w.EdgeDents, 1); w.EdgeEnds < least || w.EdgeEnds > 100 {
 		errs = append(errs, measure.Outside("ends in a selvedge dent", w.EdgeEnds, least, 100, ""))
 	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.Ends {
-		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, max(w.Ends, 0)/(2*w.EdgeEnds), " with so few ends"))
+		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, max(w.Ends, 0)/(2*w.EdgeEnds),
+			" with so few ends"))
 	}
 	if w.FirstEnd > RightSide {
 		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
@@ -110,7 +111,8 @@ func checkDents(w Sleying) error {
 		n += d
 	}
 	if n != w.Ends || w.EdgeDents != 0 || w.FirstEnd > RightSide {
-		return &measure.FieldError{Field: "dents", Value: measure.Counted(n, "end", "ends"), Want: fmt.Sprintf("dents for %d ends, without selvedge dents", w.Ends)}
+		return &measure.FieldError{Field: "dents", Value: measure.Counted(n, "end", "ends"),
+			Want: fmt.Sprintf("dents for %d ends, without selvedge dents", w.Ends)}
 	}
 	return nil
 }
@@ -132,24 +134,29 @@ func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 	unit, show := r.unit(), r.widthUnit()
 	order := measure.Row{Name: "ends a dent", Value: orderText(w.Order)}
 	if len(w.Dents) > 0 {
-		order = measure.Row{Name: "ends a dent, from the left", Value: dentsText(w.Dents), How: measure.How{Formula: "each end in the dent where the middle of its width lies"}}
+		order = measure.Row{Name: "ends a dent, from the left", Value: dentsText(w.Dents),
+			How: measure.How{Formula: "each end in the dent where the middle of its width lies"}}
 	}
 	if w.EdgeDents > 0 {
-		order.Value += fmt.Sprintf(", and %s of %d at each edge", measure.Counted(w.EdgeDents, "dent", "dents"), w.EdgeEnds)
+		order.Value += fmt.Sprintf(", and %s of %d at each edge", measure.Counted(w.EdgeDents, "dent", "dents"),
+			w.EdgeEnds)
 	}
 	if last := l.Dents[len(l.Dents)-1-w.EdgeDents]; len(w.Dents) == 0 && l.brokenOff(w) {
 		order.Warning = fmt.Sprintf("the order is broken off: its last dent holds %d", last)
 	}
-	width := measure.Row{Name: "width in the reed", Value: l.Width.In(show, 2), How: measure.How{Formula: "dents / dents in a unit of width",
-		WithNumbers: fmt.Sprintf("%d / %s = %s", len(l.Dents), r.Dents(unit).Shown(2), l.Width.In(show, 2))}}
+	width := measure.Row{Name: "width in the reed", Value: l.Width.In(show, 2),
+		How: measure.How{Formula: "dents / dents in a unit of width",
+			WithNumbers: fmt.Sprintf("%d / %s = %s", len(l.Dents), r.Dents(unit).Shown(2), l.Width.In(show, 2))}}
 	if !l.Fits {
-		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", measure.Counted(l.ReedDents, "dent", "dents"), len(l.Dents))
+		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", measure.Counted(l.ReedDents, "dent", "dents"),
+			len(l.Dents))
 	}
 	first := measure.Row{Name: "first dent", Value: fmt.Sprintf("%d left of the centre", l.LeftOfCentre)}
 	if l.FirstDent > 0 {
 		first.Value = fmt.Sprintf("%d from the left end, the last is %d", l.FirstDent, l.LastDent)
-		first.How = measure.How{Formula: "half of the reed's dents - half of the dents used + 1", WithNumbers: fmt.Sprintf("%d - %d + 1 = %d, odd dents to the left",
-			(l.ReedDents+1)/2, l.LeftOfCentre, l.FirstDent)}
+		first.How = measure.How{Formula: "half of the reed's dents - half of the dents used + 1",
+			WithNumbers: fmt.Sprintf("%d - %d + 1 = %d, odd dents to the left",
+				(l.ReedDents+1)/2, l.LeftOfCentre, l.FirstDent)}
 	}
 	return []measure.Row{order, {Name: "dents", Value: fmt.Sprint(len(l.Dents))}, width, first}
 }

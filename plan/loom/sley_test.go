@@ -96,7 +96,8 @@ func TestOrdersNearASett(t *testing.T) {
 	// 12 ends in a 10-dent reed may be taken as 12.5 with 1-1-1-2 where the weaver accepts the
 	// difference (P. Osterkamp, "Useful information: more charts").
 	list := reed(t, "10 dents an inch").NearOrders(measuretest.Sett(t, "12 an inch"), 4, 5*measure.OnePercent)
-	if len(list) != 1 || list[0].String() != "1-1-1-2" || list[0].Gives.String() != "12.5 an inch" || !list[0].Closer || list[0].Off.String() != "4.1667 %" {
+	if len(list) != 1 || list[0].String() != "1-1-1-2" || list[0].Gives.String() != "12.5 an inch" || !list[0].Closer ||
+		list[0].Off.String() != "4.1667 %" {
 		t.Errorf("near orders %+v; want 1-1-1-2 alone", list)
 	}
 	o, err := reed(t, "40 in 10 cm").Order(measuretest.Sett(t, "20 an inch"), longestOrder)
@@ -140,7 +141,8 @@ func TestSley(t *testing.T) {
 		t.Errorf("ends 1, 20, 5 are in dents %d, %d, %d", l.DentOf(1), l.DentOf(20), l.DentOf(5))
 	}
 	l, err = r.Sley(Sleying{Ends: 43, Order: []int{0, 1, 1}})
-	if err != nil || l.Fits || l.FirstDent != 0 || l.Dents[0] == 0 || l.Dents[len(l.Dents)-1] == 0 || l.Rows[2].Warning == "" {
+	if err != nil || l.Fits || l.FirstDent != 0 || l.Dents[0] == 0 || l.Dents[len(l.Dents)-1] == 0 ||
+		l.Rows[2].Warning == "" {
 		t.Errorf("a warp that is too wide: %+v, %v", l, err)
 	}
 	l, err = r.Sley(Sleying{Ends: 11, Order: []int{2}})
@@ -151,16 +153,20 @@ func TestSley(t *testing.T) {
 
 func TestSleyAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r, err := NewReed(rapid.IntRange(2, 40).Draw(t, "reed"), 1, DentsPerInch, measure.Length(rapid.Int64Range(0, int64(2*measure.Metre)).Draw(t, "width")))
+		r, err := NewReed(rapid.IntRange(2, 40).Draw(t, "reed"), 1, DentsPerInch,
+			measure.Length(rapid.Int64Range(0, int64(2*measure.Metre)).Draw(t, "width")))
 		if err != nil {
 			t.Fatal(err)
 		}
-		s := measuretest.Sett(t, fmt.Sprintf("%d/%d an inch", rapid.Int64Range(2, 300).Draw(t, "sett"), rapid.Int64Range(1, 8).Draw(t, "over")))
+		s := measuretest.Sett(t, fmt.Sprintf("%d/%d an inch", rapid.Int64Range(2, 300).Draw(t, "sett"),
+			rapid.Int64Range(1, 8).Draw(t, "over")))
 		o, err := r.Order(s, rapid.IntRange(1, longestOrder).Draw(t, "longest"))
 		if err != nil {
 			t.Skip("the reed doesn't suit the sett")
 		}
-		w := Sleying{Ends: rapid.IntRange(1, 900).Draw(t, "ends"), Order: o.Dents, EdgeDents: rapid.IntRange(0, 3).Draw(t, "edge"), EdgeEnds: 2, FirstEnd: Side(rapid.IntRange(0, 1).Draw(t, "side"))}
+		w := Sleying{Ends: rapid.IntRange(1, 900).Draw(t, "ends"), Order: o.Dents,
+			EdgeDents: rapid.IntRange(0, 3).Draw(t, "edge"), EdgeEnds: 2,
+			FirstEnd: Side(rapid.IntRange(0, 1).Draw(t, "side"))}
 		if 2*w.EdgeDents*w.EdgeEnds > w.Ends {
 			w.EdgeDents = 0
 		}
@@ -204,7 +210,8 @@ func TestRankReeds(t *testing.T) {
 	if len(list) != 6 || list[0].Reed != reeds[3] || list[0].Reasons[0] != "two ends in every dent, the ideal" {
 		t.Errorf("the best reed for 20 an inch: %+v", list)
 	}
-	if list = RankReeds([]Reed{reeds[3].WithWidth(19 * measure.Inch), reeds[2].WithWidth(25 * measure.Inch)}, measuretest.Sett(t, "20 an inch"), 400); list[0].Reed.Width() != 25*measure.Inch || list[1].Fits {
+	if list = RankReeds([]Reed{reeds[3].WithWidth(19 * measure.Inch), reeds[2].WithWidth(25 * measure.Inch)},
+		measuretest.Sett(t, "20 an inch"), 400); list[0].Reed.Width() != 25*measure.Inch || list[1].Fits {
 		t.Errorf("a reed that is too narrow comes first: %+v", list)
 	}
 	if list = RankReeds([]Reed{{}}, measure.Sett{}, 400); len(list) != 0 {
@@ -240,7 +247,9 @@ func TestSleyRefuses(t *testing.T) {
 		reed    Reed
 		sett    measure.Sett
 		longest int
-	}{{Reed{}, measuretest.Sett(t, "20 an inch"), 5}, {r, measure.Sett{}, 5}, {r, measuretest.Sett(t, "20 an inch"), 0}, {r, measuretest.Sett(t, "20 an inch"), 13}, {reed(t, "1 dents an inch"), measuretest.Sett(t, "900 an inch"), 5}, {reed(t, "900 dents an inch"), measuretest.Sett(t, "1 an inch"), 5}} {
+	}{{Reed{}, measuretest.Sett(t, "20 an inch"), 5}, {r, measure.Sett{}, 5}, {r, measuretest.Sett(t, "20 an inch"), 0},
+		{r, measuretest.Sett(t, "20 an inch"), 13}, {reed(t, "1 dents an inch"), measuretest.Sett(t, "900 an inch"), 5},
+		{reed(t, "900 dents an inch"), measuretest.Sett(t, "1 an inch"), 5}} {
 		if o, err := c.reed.Order(c.sett, c.longest); err == nil {
 			t.Errorf("%v in %v within %d gives %v", c.sett, c.reed, c.longest, o)
 		}

@@ -96,7 +96,8 @@ func (r Reed) Order(sett measure.Sett, longest int) (SleyOrder, error) {
 	share := ratio.Quo(sett.PerNanometre(), r.perNanometre())
 	near := nearestFraction(share, longest)
 	if near.Sign() == 0 || near.Cmp(ratio.Of(100)) > 0 {
-		return SleyOrder{}, &measure.FieldError{Field: "sett", Value: sett.String(), Want: "a sett that suits the reed of " + r.String()}
+		return SleyOrder{}, &measure.FieldError{Field: "sett", Value: sett.String(),
+			Want: "a sett that suits the reed of " + r.String()}
 	}
 	return r.orderOf(near, share, sett)
 }
@@ -114,7 +115,8 @@ func (r Reed) orderOf(near, asked *big.Rat, sett measure.Sett) (SleyOrder, error
 	parts, _ := ratio.Nearest.Whole(ratio.Mul(off.Abs(off), ratio.Of(100*measure.OnePercent)))
 	o.Off = measure.Percent(parts)
 	dents := r.Dents(sett.Unit())
-	numbers := fmt.Sprintf("%s / %s = %s", ratio.Decimal(sett.Rat(), 2), ratio.Decimal(dents.Rat(), 2), ratio.Decimal(asked, 3))
+	numbers := fmt.Sprintf("%s / %s = %s", ratio.Decimal(sett.Rat(), 2), ratio.Decimal(dents.Rat(), 2),
+		ratio.Decimal(asked, 3))
 	if o.Exact {
 		numbers += fmt.Sprintf(", %d over %d: %s", near.Num(), near.Denom(), o)
 	} else {

@@ -30,13 +30,15 @@ func TestThreading(t *testing.T) {
 			t.Errorf("%s: %s (%v), heddles %v", c.text, got, err, got.Heddles(c.ends))
 		}
 	}
-	for _, text := range []string{"", "1,", "x", "1 2", "-1", "1+1", "0+1", "1001", "2 times 1", "2 times (1", "2 times (1))", "100000 times (1, 2)", "1.5"} {
+	for _, text := range []string{"", "1,", "x", "1 2", "-1", "1+1", "0+1", "1001", "2 times 1", "2 times (1",
+		"2 times (1))", "100000 times (1, 2)", "1.5"} {
 		if got, err := ParseThreading(text); len(measure.FieldErrors(err)) != 1 {
 			t.Errorf("%q is read as %v (%v)", text, got, err)
 		}
 	}
 	repeat := Threading{{1}, {2}, nil}
-	if got := repeat.At(5); !slices.Equal(got, Shafts{2}) || repeat.Unthreaded(7) != 2 || repeat.At(0) != nil || Threading(nil).At(1) != nil {
+	if got := repeat.At(5); !slices.Equal(got, Shafts{2}) || repeat.Unthreaded(7) != 2 || repeat.At(0) != nil ||
+		Threading(nil).At(1) != nil {
 		t.Errorf("end 5 is on %v", got)
 	}
 }
@@ -47,7 +49,8 @@ func TestThreadingReadsBack(t *testing.T) {
 		for range rapid.IntRange(1, 5).Draw(t, "blocks") {
 			var block Threading
 			for range rapid.IntRange(1, 6).Draw(t, "ends") {
-				block = append(block, Shafts(rapid.SliceOfNDistinct(rapid.IntRange(1, 4), 0, 2, rapid.ID[int]).Draw(t, "shafts")))
+				block = append(block, Shafts(rapid.SliceOfNDistinct(rapid.IntRange(1, 4), 0, 2, rapid.ID[int]).Draw(t,
+					"shafts")))
 			}
 			for range rapid.IntRange(1, 9).Draw(t, "times") {
 				want = append(want, block...)
@@ -75,7 +78,8 @@ func TestThreadingReadsBack(t *testing.T) {
 }
 
 func TestHeddles(t *testing.T) {
-	for text, want := range map[string][]int{"100, 80,60": {100, 80, 60}, "50 on 4 shafts": {50, 50, 50, 50}, "7": {7}} {
+	for text, want := range map[string][]int{"100, 80,60": {100, 80, 60}, "50 on 4 shafts": {50, 50, 50, 50},
+		"7": {7}} {
 		if got, err := ParseHeddles(text); err != nil || !reflect.DeepEqual(got, want) {
 			t.Errorf("%q: %v (%v)", text, got, err)
 		}

@@ -9,7 +9,8 @@ import (
 	"millside/plan/measure"
 )
 
-const threadingWants = "the shaft of each end from end 1 on, such as 24 times (1, 2, 3, 4), 1; 1+3 for two shafts, 0 for none"
+const threadingWants = "the shaft of each end from end 1 on, such as 24 times (1, 2, 3, 4), 1; 1+3 for two shafts, " +
+	"0 for none"
 
 // deepestThreading is how many brackets may stand in each other.
 const deepestThreading = 8
@@ -105,7 +106,8 @@ func (p *threadingParser) repeat(depth int) (Threading, bool) {
 // ParseHeddles reads how many heddles each shaft has, shaft 1 first, with commas between them; or all
 // alike, "100 on 4 shafts". The error is a [*measure.FieldError] without a field.
 func ParseHeddles(text string) ([]int, error) {
-	wrong := &measure.FieldError{Value: text, Want: "the heddles on each shaft, such as 100, 100, 80, 80 or 100 on 4 shafts"}
+	wrong := &measure.FieldError{Value: text,
+		Want: "the heddles on each shaft, such as 100, 100, 80, 80 or 100 on 4 shafts"}
 	var n, shafts int
 	if k, err := fmt.Sscanf(text, "%d on %d shafts", &n, &shafts); err == nil && k == 2 {
 		if n < 0 || n > measure.MaxEnds || shafts < 1 || shafts > MaxShafts {

@@ -55,7 +55,8 @@ func TestParseLengthRefuses(t *testing.T) {
 	const unit, thousands, most = "a number and a unit", "no comma before three digits", "at most 100000 m"
 	for _, tt := range []struct{ text, want string }{
 		{"", unit}, {"   ", unit}, {"yd", unit}, {"7.5", unit}, {"m 3", unit}, {"3 m 4", unit}, {"3 ells", unit},
-		{"-3 m", unit}, {"+3 m", unit}, {"1e9 m", unit}, {"0x10 m", unit}, {"٣ m", unit}, {"NaN m", unit}, {"Inf m", unit},
+		{"-3 m", unit}, {"+3 m", unit}, {"1e9 m", unit}, {"0x10 m", unit}, {"٣ m", unit}, {"NaN m", unit},
+		{"Inf m", unit},
 		{"1/0 m", unit}, {"1/ m", unit}, {"/2 m", unit}, {"1.5/2 m", unit}, {"1/2.5 m", unit}, {"1 200 m", unit},
 		{"5. m", unit}, {". m", unit}, {"1.2.3 m", unit}, {"7.5 1/2 yd", unit}, {"3 m\x00", unit}, {"3\xff m", unit},
 		{"1,200 yd", thousands}, {"1,234,567 yd", thousands}, {"1,2,3 m", thousands},
@@ -74,7 +75,8 @@ func TestParseLengthRefuses(t *testing.T) {
 // What String writes is read back to the same length.
 func TestLengthTextRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		unit := rapid.SampledFrom([]measure.Length{measure.Nanometre, measure.Millimetre, measure.Inch, measure.Yard, measure.Metre}).Draw(t, "unit")
+		unit := rapid.SampledFrom([]measure.Length{measure.Nanometre, measure.Millimetre, measure.Inch, measure.Yard,
+			measure.Metre}).Draw(t, "unit")
 		l := unit * measure.Length(rapid.Int64Range(0, int64(100_000*measure.Metre/unit)).Draw(t, "count"))
 		if got, err := measure.ParseLength(l.String()); err != nil || got != l {
 			t.Fatalf("%d nm is written %q and read as %d, %v", l, l.String(), got, err)
@@ -124,7 +126,8 @@ func TestLengthShown(t *testing.T) {
 }
 
 func FuzzParseLength(f *testing.F) {
-	for _, s := range []string{"7.5 yd", "7 1/2 yd", "4 yd 18 in", "6,4 m", "1,200 yd", "", "yd", "-3 m", "1e9 m", "٣ m", `6' 3"`, "1/0 m", "1/7 in", "\xff", "3 m 3 m 3 m"} {
+	for _, s := range []string{"7.5 yd", "7 1/2 yd", "4 yd 18 in", "6,4 m", "1,200 yd", "", "yd", "-3 m", "1e9 m",
+		"٣ m", `6' 3"`, "1/0 m", "1/7 in", "\xff", "3 m 3 m 3 m"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

@@ -19,7 +19,8 @@ func TestLengthsAgainstGNUUnits(t *testing.T) {
 	}
 	for _, tt := range []struct{ text, from string }{
 		{"7.5 yd", "7.5 yard"}, {"7 1/2 yd", "7.5 yard"}, {"4 yd 18 in", "4 yard + 18 inch"},
-		{"250 in", "250 inch"}, {"6' 3\"", "6 foot + 3 inch"}, {"1/7 in", "1|7 inch"}, {"6.4m", "6.4 meter"}, {"150 cm", "150 cm"},
+		{"250 in", "250 inch"}, {"6' 3\"", "6 foot + 3 inch"}, {"1/7 in", "1|7 inch"}, {"6.4m", "6.4 meter"},
+		{"150 cm", "150 cm"},
 	} {
 		l, err := measure.ParseLength(tt.text)
 		if err != nil {
@@ -28,7 +29,8 @@ func TestLengthsAgainstGNUUnits(t *testing.T) {
 		for _, to := range []struct {
 			unit measure.LengthUnit
 			name string
-		}{{measure.Yards, "yard"}, {measure.Metres, "meter"}, {measure.Inches, "inch"}, {measure.Centimetres, "cm"}, {measure.Feet, "foot"}} {
+		}{{measure.Yards, "yard"}, {measure.Metres, "meter"}, {measure.Inches, "inch"}, {measure.Centimetres, "cm"},
+			{measure.Feet, "foot"}} {
 			// -t: the number alone; -o: enough figures.
 			out, err := exec.Command(units, "-t", "-o", "%.12g", tt.from, to.name).CombinedOutput()
 			if err != nil {

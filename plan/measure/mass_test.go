@@ -32,7 +32,8 @@ func TestParseMass(t *testing.T) {
 }
 
 func TestParseMassRefuses(t *testing.T) {
-	for _, in := range []string{"", "8", "oz", "8 ox", "-1 g", "1,200 g", "1/0 g", "100001 kg", "999999999999999999 kg", "8 oz and", "1e9 g", strings.Repeat("1 g ", 100)} {
+	for _, in := range []string{"", "8", "oz", "8 ox", "-1 g", "1,200 g", "1/0 g", "100001 kg", "999999999999999999 kg",
+		"8 oz and", "1e9 g", strings.Repeat("1 g ", 100)} {
 		got, err := ParseMass(in)
 		var fe *FieldError
 		if !errors.As(err, &fe) || fe.Value != in || fe.Want == "" {
@@ -58,7 +59,8 @@ func TestMassShown(t *testing.T) {
 			t.Errorf("(%d).In(%d, %d) = %q, want %q", c.m, c.unit, c.decimals, got, c.want)
 		}
 	}
-	if Metric.Heavy() != Kilograms || Imperial.Heavy() != Pounds || Metric.Light() != Grams || Imperial.Light() != Ounces {
+	if Metric.Heavy() != Kilograms || Imperial.Heavy() != Pounds || Metric.Light() != Grams ||
+		Imperial.Light() != Ounces {
 		t.Error("the families of units name the wrong units of mass")
 	}
 }
@@ -74,7 +76,8 @@ func TestMassThereAndBack(t *testing.T) {
 }
 
 func TestPercent(t *testing.T) {
-	for in, want := range map[string]Percent{"8 %": 8 * OnePercent, "7.5%": 75_000, "7,5": 75_000, "2 1/2 %": 25_000, "0": 0, "100 percent": 100 * OnePercent, "0.0001 %": 1} {
+	for in, want := range map[string]Percent{"8 %": 8 * OnePercent, "7.5%": 75_000, "7,5": 75_000, "2 1/2 %": 25_000,
+		"0": 0, "100 percent": 100 * OnePercent, "0.0001 %": 1} {
 		if got, err := ParsePercent(in); err != nil || got != want {
 			t.Errorf("ParsePercent(%q) = %d, %v; want %d", in, got, err, want)
 		}

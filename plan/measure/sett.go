@@ -90,8 +90,10 @@ func SettOf(r *big.Rat, unit SettUnit) (Sett, error) {
 		return Sett{}, &FieldError{Field: "sett", Value: unit.String(), Want: SettWants}
 	}
 	inches := ratio.Quo(ratio.Mul(r, ratio.Of(Inch)), ratio.Of(unit.Width()))
-	if inches.Cmp(OpenestSett) < 0 || inches.Cmp(ClosestSett) > 0 || !r.Denom().IsInt64() || r.Denom().Int64() > settLimit || r.Num().Int64() > settLimit {
-		return Sett{}, &FieldError{Field: "sett", Value: ratio.Decimal(r, 3) + " " + unit.String(), Want: "one in ten inches to 1000 an inch"}
+	if inches.Cmp(OpenestSett) < 0 || inches.Cmp(ClosestSett) > 0 || !r.Denom().IsInt64() ||
+		r.Denom().Int64() > settLimit || r.Num().Int64() > settLimit {
+		return Sett{}, &FieldError{Field: "sett", Value: ratio.Decimal(r, 3) + " " + unit.String(),
+			Want: "one in ten inches to 1000 an inch"}
 	}
 	return Sett{r.Num().Int64(), r.Denom().Int64(), unit}, nil
 }
@@ -128,7 +130,8 @@ func ParseSett(s string) (Sett, error) {
 
 // settParts parts the number from the unit, settShort one that is written with the trade's letters: "20 epi".
 var (
-	settParts = regexp.MustCompile(`^(.*?) ?(?:ends|picks|dents|threads)? ?(?:/ ?|\b(?:an|a|per|in|to the) )(inch|in|"|″|10 ?cm|10 centimetres|10 centimeters|cm|centimetre|centimeter)\.?$`)
+	settParts = regexp.MustCompile(`^(.*?) ?(?:ends|picks|dents|threads)? ?(?:/ ?|\b(?:an|a|per|in|to the) )` +
+		`(inch|in|"|″|10 ?cm|10 centimetres|10 centimeters|cm|centimetre|centimeter)\.?$`)
 	settShort = regexp.MustCompile(`^(.*?[0-9½¼¾⅓⅔]) ?(epi|ppi|e\.p\.i|p\.p\.i|epc|ppc|epcm|ppcm)\.?$`)
 )
 
@@ -155,7 +158,8 @@ func bareSett(s string, num *big.Rat) (Sett, error) {
 	case 1:
 		return fit[0], nil
 	}
-	return Sett{}, &FieldError{Value: s, Want: "the width over which the ends are counted: " + strings.Join(names, " or ")}
+	return Sett{}, &FieldError{Value: s, Want: "the width over which the ends are counted: " +
+		strings.Join(names, " or ")}
 }
 
 // IsZero says that no sett was named.

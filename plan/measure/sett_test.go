@@ -31,7 +31,8 @@ func TestParseSett(t *testing.T) {
 			t.Errorf("ParseSett(%q) = %q, %v; want %q", in, got, err, want)
 		}
 	}
-	for _, in := range []string{"", "20", "an inch", "0 an inch", "-5 an inch", "1/0 an inch", "0.05 an inch", "1001 an inch", "20 an ell", "20 in", "1,200/in", "20 ends"} {
+	for _, in := range []string{"", "20", "an inch", "0 an inch", "-5 an inch", "1/0 an inch", "0.05 an inch",
+		"1001 an inch", "20 an ell", "20 in", "1,200/in", "20 ends"} {
 		if got, err := ParseSett(in); err == nil {
 			t.Errorf("ParseSett(%q) = %q, want an error", in, got)
 		}
@@ -49,7 +50,8 @@ func TestSettInOtherUnits(t *testing.T) {
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		s, err := NewSett(rapid.IntRange(1, 1_000_000).Draw(t, "num"), rapid.IntRange(1, 1000).Draw(t, "den"), SettUnit(rapid.IntRange(0, 2).Draw(t, "unit")))
+		s, err := NewSett(rapid.IntRange(1, 1_000_000).Draw(t, "num"), rapid.IntRange(1, 1000).Draw(t, "den"),
+			SettUnit(rapid.IntRange(0, 2).Draw(t, "unit")))
 		if err != nil {
 			t.Skip("out of range")
 		}

@@ -37,7 +37,8 @@ type Weave struct {
 
 // Weaves lists common weaves.
 func Weaves() []Weave {
-	return []Weave{{"plain", 2, 2}, {"2/1 twill", 3, 2}, {"2/2 twill", 4, 2}, {"3/1 twill", 4, 2}, {"5-end satin", 5, 2}, {"8-end satin", 8, 2}}
+	return []Weave{{"plain", 2, 2}, {"2/1 twill", 3, 2}, {"2/2 twill", 4, 2}, {"3/1 twill", 4, 2},
+		{"5-end satin", 5, 2}, {"8-end satin", 8, 2}}
 }
 
 // SettHelp is a starting point for a sample. It is never an answer: only a sample shows how a yarn and a
@@ -81,9 +82,11 @@ func HelpSett(yarn YarnSize, weave Weave, factor DiameterFactor, units LengthUni
 	for _, s := range []struct {
 		to   *Sett
 		ends *big.Rat
-	}{{&h.Diameters, across}, {&h.Greatest, ratio.Mul(across, share)}, {&h.Start, ratio.Mul(ratio.Mul(across, share), big.NewRat(3, 4))}} {
+	}{{&h.Diameters, across}, {&h.Greatest, ratio.Mul(across, share)},
+		{&h.Start, ratio.Mul(ratio.Mul(across, share), big.NewRat(3, 4))}} {
 		if *s.to, err = SettOf(s.ends, PerInch); err != nil {
-			return nil, &FieldError{Field: "yarn", Value: yarn.String(), Want: "a yarn that gives a sett of one in ten inches to 1000 an inch"}
+			return nil, &FieldError{Field: "yarn", Value: yarn.String(),
+				Want: "a yarn that gives a sett of one in ten inches to 1000 an inch"}
 		}
 		*s.to = s.to.In(units.SettUnit())
 	}
@@ -104,7 +107,9 @@ func (h *SettHelp) rows(yarn YarnSize, weave Weave, factor DiameterFactor) []Row
 	f := ratio.Decimal(big.NewRat(int64(factor.Hundredths), 100), 2)
 	return []Row{
 		{Name: "threads side by side", Value: h.Diameters.Shown(1), Usual: factor.For + ": " + factor.Source,
-			How: How{"factor x square root of the yards in a pound", fmt.Sprintf("%s x root of %s = %s", f, yarn.NumberIn(YardsPerPound, 0), h.Diameters.In(PerInch).Shown(2))}},
+			How: How{"factor x square root of the yards in a pound",
+				fmt.Sprintf("%s x root of %s = %s", f, yarn.NumberIn(YardsPerPound, 0),
+					h.Diameters.In(PerInch).Shown(2))}},
 		{Name: "closest sett, " + weave.Name, Value: h.Greatest.Shown(1),
 			How: How{"threads side by side x ends / (ends + intersections)", fmt.Sprintf("%s x %d / (%d + %d) = %s",
 				h.Diameters.Shown(2), weave.Ends, weave.Ends, weave.Intersections, h.Greatest.Shown(2))}},

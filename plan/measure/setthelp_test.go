@@ -55,13 +55,16 @@ func TestHelpSett(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		if d, g := endsAnInch(h.Diameters), endsAnInch(h.Greatest); math.Abs(d-c.diameters) > c.within || math.Abs(g-c.greatest) > c.within {
-			t.Errorf("%s, %d: %v diameters, %s %v; want %v and %v", c.yarn, c.hundredths, d, c.weave.Name, g, c.diameters, c.greatest)
+		if d, g := endsAnInch(h.Diameters), endsAnInch(h.Greatest); math.Abs(d-c.diameters) > c.within ||
+			math.Abs(g-c.greatest) > c.within {
+			t.Errorf("%s, %d: %v diameters, %s %v; want %v and %v", c.yarn, c.hundredths, d, c.weave.Name, g,
+				c.diameters, c.greatest)
 		}
 		if got, want := endsAnInch(h.Start), endsAnInch(h.Greatest)*3/4; math.Abs(got-want) > 1e-9 {
 			t.Errorf("%s starts at %v, want three quarters, %v", c.yarn, got, want)
 		}
-		if !strings.Contains(h.Note, "sample") || len(h.Rows) != 3 || !strings.Contains(h.Rows[0].Usual, c.weave.sourceWord(c.hundredths)) {
+		if !strings.Contains(h.Note, "sample") || len(h.Rows) != 3 ||
+			!strings.Contains(h.Rows[0].Usual, c.weave.sourceWord(c.hundredths)) {
 			t.Errorf("%s: the note %q or the rows %+v don't say what it is", c.yarn, h.Note, h.Rows)
 		}
 	}
@@ -100,7 +103,8 @@ func TestHelpSettRefuses(t *testing.T) {
 	if _, err := HelpSett(YarnSize{}, Weave{}, DiameterFactor{}, Imperial); len(FieldErrors(err)) != 4 {
 		t.Errorf("nothing given: %v", err)
 	}
-	if _, err := HelpSett(yarn(t, Tex, 100_000, 1), Weave{"odd", 1, 1000}, DiameterFactor{Hundredths: 1}, Imperial); err == nil {
+	if _, err := HelpSett(yarn(t, Tex, 100_000, 1), Weave{"odd", 1, 1000}, DiameterFactor{Hundredths: 1},
+		Imperial); err == nil {
 		t.Error("a sett of next to nothing is no error")
 	}
 	for _, w := range Weaves() {

@@ -24,8 +24,10 @@ func GuessTakeUp(intersections Sett, weft YarnSize) (Percent, How, error) {
 	percent := ratio.Quo(ratio.Mul(inAnInch.Rat(), big.NewRat(4, 1)), number)
 	n, ok := ratio.Nearest.Whole(ratio.Mul(percent, ratio.Of(OnePercent)))
 	if !ok || Percent(n).Check("") != nil {
-		return 0, How{}, &FieldError{Field: "weft", Value: weft.String(), Want: "a finer weft or fewer picks: the rule gives over 90 %"}
+		return 0, How{}, &FieldError{Field: "weft", Value: weft.String(),
+			Want: "a finer weft or fewer picks: the rule gives over 90 %"}
 	}
-	return Percent(n), How{"intersections in an inch x 4 / cotton number of the weft, in percent", fmt.Sprintf("%s x 4 / %s = %s %%",
-		ratio.Decimal(inAnInch.Rat(), 2), ratio.Decimal(number, 2), ratio.Decimal(percent, 2))}, nil
+	return Percent(n), How{"intersections in an inch x 4 / cotton number of the weft, in percent",
+		fmt.Sprintf("%s x 4 / %s = %s %%",
+			ratio.Decimal(inAnInch.Rat(), 2), ratio.Decimal(number, 2), ratio.Decimal(percent, 2))}, nil
 }

@@ -51,16 +51,18 @@ type countSystem struct {
 // written first: common practice, no source.
 var countSystems = [...]countSystem{
 	Cotton: {name: "cotton", words: []string{"ne", "nec", "cotton ne", "ne cotton", "pearl cotton", "perle cotton",
-		"mercerised cotton", "mercerized cotton", "unmercerised cotton", "unmercerized cotton", "carpet warp", "cotton carpet warp",
+		"mercerised cotton", "mercerized cotton", "unmercerised cotton", "unmercerized cotton", "carpet warp",
+		"cotton carpet warp",
 		// Yarns of these fibres are numbered by the cotton count (from memory).
 		"rayon", "viscose", "lyocell", "modal", "bamboo"}, yards: 840},
 	Worsted: {name: "worsted", yards: 560, pliesFirst: true},
 	LinenLea: {name: "linen lea", words: []string{"linen", "lea", "nel", // hemp: from memory
 		"irish", "irish linen", "line linen", "tow linen", "linen irish", "hemp"}, yards: 300},
-	WoollenRun:        {name: "woollen run", words: []string{"run", "woolen run"}, yards: 1600, pliesFirst: true},
-	WoollenCut:        {name: "woollen cut", words: []string{"cut", "woolen cut"}, yards: 300, pliesFirst: true},
-	SpunSilk:          {name: "spun silk", yards: 840, finished: true},
-	MetricCount:       {name: "metric", words: []string{"nm", "metric nm", "metric count"}, metresIn: 1, pliesFirst: true},
+	WoollenRun: {name: "woollen run", words: []string{"run", "woolen run"}, yards: 1600, pliesFirst: true},
+	WoollenCut: {name: "woollen cut", words: []string{"cut", "woolen cut"}, yards: 300, pliesFirst: true},
+	SpunSilk:   {name: "spun silk", yards: 840, finished: true},
+	MetricCount: {name: "metric", words: []string{"nm", "metric nm", "metric count"}, metresIn: 1,
+		pliesFirst: true},
 	Tex:               {name: "tex", gramsIn: 1000},
 	Dtex:              {name: "dtex", words: []string{"decitex"}, gramsIn: 10_000},
 	Denier:            {name: "denier", words: []string{"den"}, gramsIn: 9000},
@@ -118,7 +120,8 @@ func NewYarnSize(system CountSystem, number YarnNumber, plies int) (YarnSize, er
 		return YarnSize{}, &FieldError{Field: "count system", Value: system.String(), Want: "one of the count systems"}
 	}
 	if number <= 0 || number > maxYarnNumber {
-		return YarnSize{}, &FieldError{Field: "yarn number", Value: number.String(), Want: "above 0 and at most " + maxYarnNumber.String()}
+		return YarnSize{}, &FieldError{Field: "yarn number", Value: number.String(), Want: "above 0 and at most " +
+			maxYarnNumber.String()}
 	}
 	most := MaxPlies
 	if countSystems[system].never {

@@ -100,8 +100,10 @@ func TestParseYarnAsks(t *testing.T) {
 }
 
 func TestParseYarnRefuses(t *testing.T) {
-	for _, in := range []string{"", "yarn", "cotton", "cotton 8/2/2", "cotton 0", "cotton 8/0", "cotton -8", "8/2 hair", "cotton 1,200",
-		"cotton 8 0-ply", "8 yd/0 lb", "0 yd/lb", "m/kg", "cotton 8/2 3 plies", "cotton 0.0000001", "2/8 yd/lb", "999999999999999999 tex", "cotton 8 ply 2 ply 3"} {
+	for _, in := range []string{"", "yarn", "cotton", "cotton 8/2/2", "cotton 0", "cotton 8/0", "cotton -8", "8/2 hair",
+		"cotton 1,200",
+		"cotton 8 0-ply", "8 yd/0 lb", "0 yd/lb", "m/kg", "cotton 8/2 3 plies", "cotton 0.0000001", "2/8 yd/lb",
+		"999999999999999999 tex", "cotton 8 ply 2 ply 3"} {
 		got, err := ParseYarn(in)
 		var fe *FieldError
 		if !errors.As(err, &fe) || fe.Want == "" {
@@ -114,7 +116,8 @@ func TestParseYarnRefuses(t *testing.T) {
 func anyYarn(t *rapid.T) YarnSize {
 	for {
 		system := CountSystem(rapid.IntRange(0, len(countSystems)-1).Draw(t, "system"))
-		y, err := NewYarnSize(system, YarnNumber(rapid.Int64Range(1, int64(maxYarnNumber)).Draw(t, "number")), rapid.IntRange(1, MaxPlies).Draw(t, "plies"))
+		y, err := NewYarnSize(system, YarnNumber(rapid.Int64Range(1, int64(maxYarnNumber)).Draw(t, "number")),
+			rapid.IntRange(1, MaxPlies).Draw(t, "plies"))
 		if err == nil {
 			return y
 		}
@@ -123,7 +126,8 @@ func anyYarn(t *rapid.T) YarnSize {
 				return y
 			}
 		}
-		y, err = NewYarnSize(system, YarnNumber(rapid.Int64Range(1, 2000).Draw(t, "small"))*YarnNumberOne/8, rapid.IntRange(1, 4).Draw(t, "few"))
+		y, err = NewYarnSize(system, YarnNumber(rapid.Int64Range(1, 2000).Draw(t, "small"))*YarnNumberOne/8,
+			rapid.IntRange(1, 4).Draw(t, "few"))
 		if err == nil {
 			return y
 		}
@@ -149,7 +153,8 @@ func TestYarnThereAndBack(t *testing.T) {
 }
 
 func FuzzParseYarn(f *testing.F) {
-	for _, s := range []string{"cotton 8/2", "2/28 worsted", "2 1/2 run", "200 yd / 50 g", "25 tex x 2", "cotton 8, 2 plies", "/", "8/", "1,2/3"} {
+	for _, s := range []string{"cotton 8/2", "2/28 worsted", "2 1/2 run", "200 yd / 50 g", "25 tex x 2",
+		"cotton 8, 2 plies", "/", "8/", "1,2/3"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -170,6 +175,7 @@ func FuzzParseYarn(f *testing.F) {
 // A yarn size that no one could have read is written without a panic.
 func TestNotationOfAnyYarn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		_ = YarnSize{CountSystem(rapid.Uint8().Draw(t, "system")), YarnNumber(rapid.Int64().Draw(t, "number")), rapid.Int().Draw(t, "plies")}.Notation()
+		_ = YarnSize{CountSystem(rapid.Uint8().Draw(t, "system")), YarnNumber(rapid.Int64().Draw(t, "number")),
+			rapid.Int().Draw(t, "plies")}.Notation()
 	})
 }

@@ -79,7 +79,8 @@ func (a maker) drawings() Drawings {
 	case a.Board != nil:
 		d.Board = s.Board[:a.Board.Distances]
 	case a.Room != nil:
-		d.Mill = &MillDrawing{Turns: a.Room.Turns, Steps: a.Room.Steps, Beyond: a.Room.Beyond, Where: a.Room.Where(), Circumference: s.Mill.Circumference, PegStep: s.Mill.PegStep}
+		d.Mill = &MillDrawing{Turns: a.Room.Turns, Steps: a.Room.Steps, Beyond: a.Room.Beyond, Where: a.Room.Where(),
+			Circumference: s.Mill.Circumference, PegStep: s.Mill.PegStep}
 	}
 	if a.Plan.Striped() {
 		stripes := stripesOf(a.Plan)
@@ -94,7 +95,8 @@ func (a maker) drawings() Drawings {
 	if repeat := len(a.Order.Dents); a.Sley != nil && repeat > 0 {
 		edge := min(s.Loom.EdgeDents, mostDrawnEdge)
 		from := s.Loom.EdgeDents - edge
-		d.Reed = &ReedDrawing{Edge: edge, Repeat: repeat, Dents: a.Sley.Dents[from:min(from+edge+2*repeat, len(a.Sley.Dents))]}
+		d.Reed = &ReedDrawing{Edge: edge, Repeat: repeat,
+			Dents: a.Sley.Dents[from:min(from+edge+2*repeat, len(a.Sley.Dents))]}
 	}
 	return d
 }

@@ -18,13 +18,20 @@ func (a maker) yarn() Part {
 	if a.Yarn != nil {
 		part.Table = a.cones()
 		for _, total := range a.Yarn.Totals {
-			part.Rows = append(part.Rows, measure.Row{Name: nameOfYarn(total), Value: fmt.Sprintf("%s, %s, %s", measure.Counted(total.Ends, "end", "ends"),
-				total.Length.In(units.Long(), 1), total.Mass.Needed(units.Light(), 1)), How: measure.How{Formula: "the sum of its cones, each weight rounded up", WithNumbers: inNumbers(total, units)}})
+			part.Rows = append(part.Rows,
+				measure.Row{Name: nameOfYarn(total),
+					Value: fmt.Sprintf("%s, %s, %s", measure.Counted(total.Ends, "end", "ends"),
+						total.Length.In(units.Long(), 1), total.Mass.Needed(units.Light(), 1)),
+					How: measure.How{Formula: "the sum of its cones, each weight rounded up",
+						WithNumbers: inNumbers(total, units)}})
 		}
-		part.Rows = append(part.Rows, measure.Row{Name: "whole warp", Value: fmt.Sprintf("%s, %s, %s", measure.Counted(a.Yarn.Ends, "end", "ends"),
-			a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.Needed(units.Heavy(), 3)), Warning: a.runsOut()},
-			measure.Row{Name: "of that, tails", Value: a.Yarn.Tails.In(units.Long(), 1), How: measure.How{Formula: "ends tied on at the pegs x the tails of one",
-				WithNumbers: fmt.Sprintf("%s x %s = %s", measure.Counted(a.Yarn.Ties, "end", "ends"), plan.DefaultExtras().PerTie.In(units.Short(), 1), a.Yarn.Tails.In(units.Long(), 1))}})
+		part.Rows = append(part.Rows, measure.Row{Name: "whole warp",
+			Value: fmt.Sprintf("%s, %s, %s", measure.Counted(a.Yarn.Ends, "end", "ends"),
+				a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.Needed(units.Heavy(), 3)), Warning: a.runsOut()},
+			measure.Row{Name: "of that, tails", Value: a.Yarn.Tails.In(units.Long(), 1),
+				How: measure.How{Formula: "ends tied on at the pegs x the tails of one",
+					WithNumbers: fmt.Sprintf("%s x %s = %s", measure.Counted(a.Yarn.Ties, "end", "ends"),
+						plan.DefaultExtras().PerTie.In(units.Short(), 1), a.Yarn.Tails.In(units.Long(), 1))}})
 	}
 	if a.Weft != nil {
 		value := a.Weft.Length.In(units.Long(), 1)
@@ -86,7 +93,8 @@ func nameOfYarn(t plan.YarnTotal) string {
 
 // inNumbers puts a total in numbers.
 func inNumbers(t plan.YarnTotal, units measure.LengthUnitSystem) string {
-	return fmt.Sprintf("%s: %s of %s = %s", measure.Counted(t.Cones, "cone", "cones"), t.Length.In(units.Long(), 1), t.Yarn.PerMass(units), t.Mass.Needed(units.Light(), 1))
+	return fmt.Sprintf("%s: %s of %s = %s", measure.Counted(t.Cones, "cone", "cones"), t.Length.In(units.Long(), 1),
+		t.Yarn.PerMass(units), t.Mass.Needed(units.Light(), 1))
 }
 
 // leftText says what is left on a cone, or where it runs out.
@@ -95,7 +103,8 @@ func leftText(u plan.ConeUse, units measure.LengthUnitSystem) string {
 	case !u.Weighed:
 		return "not weighed"
 	case u.RunsOut != nil:
-		return fmt.Sprintf("runs out on pass %d of chain %d, %s short", u.RunsOut.Pass, u.RunsOut.Chain, u.Short.In(units.Long(), 1))
+		return fmt.Sprintf("runs out on pass %d of chain %d, %s short", u.RunsOut.Pass, u.RunsOut.Chain,
+			u.Short.In(units.Long(), 1))
 	default:
 		return u.Left.In(units.Long(), 1)
 	}
@@ -107,9 +116,11 @@ func (a maker) raddle() Part {
 	if a.Raddle == nil {
 		return part
 	}
-	part.Rows = []measure.Row{a.Raddle.Row, {Name: "sections filled", Value: fmt.Sprintf("%d, %s", len(a.Raddle.Sections), a.centreText())}}
+	part.Rows = []measure.Row{a.Raddle.Row,
+		{Name: "sections filled", Value: fmt.Sprintf("%d, %s", len(a.Raddle.Sections), a.centreText())}}
 	t := &Table{Columns: []string{"section", "left", "numbers", "groups", "right", "numbers", "groups"}}
-	part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends of the warp they are."}
+	part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends of " +
+		"the warp they are."}
 	pairs := map[int]*[2]loom.RaddleSection{}
 	var order []int
 	for _, s := range a.Raddle.CentreOut() {
@@ -176,7 +187,8 @@ func (a maker) reed() Part {
 	if !a.Order.Gives.IsZero() {
 		row := measure.Row{Name: "sett in this reed", Value: a.Order.Gives.Shown(2), How: a.Order.How}
 		if !a.Order.Exact {
-			row.Warning = fmt.Sprintf("%s away from the sett that was asked for, %s", loom.DecimalPercent(a.Order.Off), a.Plan.Spec.Loom.Sett.Shown(2))
+			row.Warning = fmt.Sprintf("%s away from the sett that was asked for, %s", loom.DecimalPercent(a.Order.Off),
+				a.Plan.Spec.Loom.Sett.Shown(2))
 		}
 		part.Rows = append(part.Rows, row)
 	}
@@ -199,7 +211,8 @@ func (a maker) reedsAtHand() *Table {
 	t := &Table{Columns: []string{"reed at hand, the best first", "order", "width", "why"}}
 	unit := a.Plan.Spec.Units.Short()
 	for _, c := range loom.RankReeds(reeds, a.Plan.Spec.Loom.Sett, a.Plan.EndsWound()) {
-		t.Lines = append(t.Lines, []string{names[c.Reed], c.Order.String(), c.Width.In(unit, 1), strings.Join(c.Reasons, "; ")})
+		t.Lines = append(t.Lines, []string{names[c.Reed], c.Order.String(), c.Width.In(unit, 1),
+			strings.Join(c.Reasons, "; ")})
 	}
 	if len(t.Lines) == 0 {
 		return nil
@@ -219,5 +232,6 @@ func (a maker) cautions() Part {
 		notes = append(notes, "Ties for dyeing are loose: tight ones keep the dye out and can cut into swollen yarn.",
 			"For dyes: gloves, a mask, fresh air, and what the maker's sheet says.")
 	}
-	return Part{ID: PartCautions, Title: "Cautions", Notes: append(notes, "Local rules and the advice of qualified people come first.")}
+	return Part{ID: PartCautions, Title: "Cautions",
+		Notes: append(notes, "Local rules and the advice of qualified people come first.")}
 }

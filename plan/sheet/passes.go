@@ -14,7 +14,8 @@ import (
 func (a maker) passes() Part {
 	part := Part{ID: PartPasses, Title: "Passes", Rows: []measure.Row{a.boutRow()}, Notes: []string{
 		"First opening: what goes over the first lease peg that is met; the other opening goes over the second. " +
-			"Over: the peg of the counting cross that the group goes over; it goes under the other. Turn: the way round the end peg after the pass."}}
+			"Over: the peg of the counting cross that the group goes over; it goes under the other. Turn: the way " +
+			"round the end peg after the pass."}}
 	part.Notes = append(part.Notes, a.shortPasses()...)
 	if row, ok := a.nearPegRow(); ok {
 		part.Rows = append(part.Rows, row)
@@ -36,7 +37,8 @@ func (a maker) shortPasses() []string {
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
 			if a.Plan.LeftOut(p) != 0 {
-				notes = append(notes, fmt.Sprintf("Chain %d, pass %d carries only %s, in %s.", c.Number, p.Number, measure.Counted(p.Ends(), "end", "ends"), plan.PositionsText(p.Carried)))
+				notes = append(notes, fmt.Sprintf("Chain %d, pass %d carries only %s, in %s.", c.Number, p.Number,
+					measure.Counted(p.Ends(), "end", "ends"), plan.PositionsText(p.Carried)))
 			}
 		}
 	}
@@ -46,9 +48,12 @@ func (a maker) shortPasses() []string {
 // boutRow says how many bouts there are.
 func (a maker) boutRow() measure.Row {
 	bouts, odd := a.Plan.Bouts()
-	row := measure.Row{Name: "bouts", Value: strconv.Itoa(bouts), How: measure.How{Formula: "passes / 2 in each chain", WithNumbers: fmt.Sprintf("%d x 2 + %d = %d passes", bouts, odd, 2*bouts+odd)}}
+	row := measure.Row{Name: "bouts", Value: strconv.Itoa(bouts),
+		How: measure.How{Formula: "passes / 2 in each chain",
+			WithNumbers: fmt.Sprintf("%d x 2 + %d = %d passes", bouts, odd, 2*bouts+odd)}}
 	if odd > 0 {
-		row.Value += fmt.Sprintf(", and %s", measure.Counted(odd, "outward pass", "outward passes, one in each of as many chains"))
+		row.Value += fmt.Sprintf(", and %s",
+			measure.Counted(odd, "outward pass", "outward passes, one in each of as many chains"))
 	}
 	return row
 }
@@ -75,8 +80,10 @@ func (a maker) everyPass() *Table {
 	t := &Table{Columns: []string{"chain", "pass", "way", "ends", "from", "to", "first opening", "over", "turn"}}
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
-			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(), strconv.Itoa(p.Ends()),
-				strconv.Itoa(p.First), strconv.Itoa(p.Last), openingText(p), strconv.Itoa(p.CrossOver()), p.TurnAfter.String()})
+			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(),
+				strconv.Itoa(p.Ends()),
+				strconv.Itoa(p.First), strconv.Itoa(p.Last), openingText(p), strconv.Itoa(p.CrossOver()),
+				p.TurnAfter.String()})
 		}
 	}
 	return t
@@ -133,7 +140,8 @@ func kindsOf(c plan.Chain) [][]string {
 	var lines [][]string
 	for _, n := range numbers {
 		pass := c.Passes[n[0]-1]
-		lines = append(lines, []string{plan.Listed(n), pass.Direction.String(), endsOf(c, n), openingText(pass), strconv.Itoa(pass.CrossOver()), pass.TurnAfter.String()})
+		lines = append(lines, []string{plan.Listed(n), pass.Direction.String(), endsOf(c, n), openingText(pass),
+			strconv.Itoa(pass.CrossOver()), pass.TurnAfter.String()})
 	}
 	return lines
 }
@@ -154,12 +162,14 @@ func endsOf(c plan.Chain, passes []int) string {
 func (a maker) ties() Part {
 	part := Part{ID: PartTies, Title: "Ties"}
 	if every := a.Plan.Spec.TieEvery; every > 0 {
-		part.Rows = append(part.Rows, measure.Row{Name: "count tie every", Value: measure.Counted(every, "end", "ends")})
+		part.Rows = append(part.Rows, measure.Row{Name: "count tie every",
+			Value: measure.Counted(every, "end", "ends")})
 		part.Table = a.countTies()
 	}
 	for _, step := range a.Plan.Finishing(a.Plan.Chains[0]) {
 		switch step.ID {
-		case plan.StepNearLoop, plan.StepNearCross, plan.StepNearChoke, plan.StepFarLoop, plan.StepFarCross, plan.StepFarChoke, plan.StepAlong:
+		case plan.StepNearLoop, plan.StepNearCross, plan.StepNearChoke, plan.StepFarLoop, plan.StepFarCross,
+			plan.StepFarChoke, plan.StepAlong:
 			note := step.Title + ": " + a.sharedDetail(step)
 			if step.Caution != "" {
 				note += " Take care: " + step.Caution
@@ -192,16 +202,20 @@ func (a maker) countTies() *Table {
 	for _, c := range a.Plan.Chains {
 		var one tied
 		for tie := range a.Plan.Ties(c) {
-			one.passes, one.groups, one.ends = append(one.passes, tie.Due), append(one.groups, tie.To), append(one.ends, tie.Total)
+			one.passes, one.groups, one.ends = append(one.passes, tie.Due), append(one.groups, tie.To),
+				append(one.ends, tie.Total)
 			if a.AllPasses {
-				t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(tie.Due), strconv.Itoa(tie.To), strconv.Itoa(tie.Total)})
+				t.Lines = append(t.Lines,
+					[]string{strconv.Itoa(c.Number), strconv.Itoa(tie.Due), strconv.Itoa(tie.To),
+						strconv.Itoa(tie.Total)})
 			}
 		}
 		chains = append(chains, one)
 	}
 	for _, run := range plan.SamePlaces(chains, func(a, b tied) bool { return reflect.DeepEqual(a, b) }) {
 		if one := chains[run[0]-1]; !a.AllPasses && len(one.passes) > 0 {
-			t.Lines = append(t.Lines, []string{plan.Listed(run), plan.Listed(one.passes), plan.Listed(one.groups), plan.Listed(one.ends)})
+			t.Lines = append(t.Lines, []string{plan.Listed(run), plan.Listed(one.passes), plan.Listed(one.groups),
+				plan.Listed(one.ends)})
 		}
 	}
 	if len(t.Lines) == 0 {

@@ -80,8 +80,9 @@ type maker struct {
 	Options
 }
 
-// New makes the sheet of a project; what the project doesn't know is left out. The error is a [*measure.FieldError] where there is no plan, or where the raddle or
-// the reed holds another number of ends than the plan winds.
+// New makes the sheet of a project; what the project doesn't know is left out. The error is a
+// [*measure.FieldError] where there is no plan, or where the raddle or the reed holds another number of ends
+// than the plan winds.
 func New(pr *plan.Project, o Options) (*Sheet, error) {
 	a := maker{pr, o}
 	if pr == nil || a.Plan == nil || len(a.Plan.Chains) == 0 {
@@ -91,8 +92,10 @@ func New(pr *plan.Project, o Options) (*Sheet, error) {
 		return nil, err
 	}
 	p := a.Plan
-	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains), Length: p.Path.Length, Yarn: p.WarpYarn()}
-	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(), a.endColours(), a.ties(), a.yarn(), a.raddle(), a.threading(), a.reed(), a.words(), a.cautions()} {
+	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains),
+		Length: p.Path.Length, Yarn: p.WarpYarn()}
+	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(),
+		a.endColours(), a.ties(), a.yarn(), a.raddle(), a.threading(), a.reed(), a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}
@@ -110,14 +113,17 @@ func (a maker) check() error {
 			n += s.Ends
 		}
 		if n != want {
-			return &measure.FieldError{Field: "raddle", Value: strconv.Itoa(n), Want: fmt.Sprintf("a raddle filled with %d ends", want)}
+			return &measure.FieldError{Field: "raddle", Value: strconv.Itoa(n),
+				Want: fmt.Sprintf("a raddle filled with %d ends", want)}
 		}
 	}
 	if a.Sley != nil && a.Sley.Ends() != want {
-		return &measure.FieldError{Field: "reed", Value: strconv.Itoa(a.Sley.Ends()), Want: fmt.Sprintf("a reed sleyed with %d ends", want)}
+		return &measure.FieldError{Field: "reed", Value: strconv.Itoa(a.Sley.Ends()),
+			Want: fmt.Sprintf("a reed sleyed with %d ends", want)}
 	}
 	if a.Yarn != nil && a.Yarn.Ends != want {
-		return &measure.FieldError{Field: "yarn", Value: strconv.Itoa(a.Yarn.Ends), Want: fmt.Sprintf("cones for %d ends", want)}
+		return &measure.FieldError{Field: "yarn", Value: strconv.Itoa(a.Yarn.Ends),
+			Want: fmt.Sprintf("cones for %d ends", want)}
 	}
 	return nil
 }

@@ -40,16 +40,21 @@ func wholeSheet(t testing.TB, s plan.Spec) (*Sheet, *plan.Project) {
 	p.Spec.Loom.Reed = loomtest.Reed(t, "10 dents an inch").WithWidth(measure.Metre)
 	a := &plan.Project{Plan: p}
 	o := Options{Reeds: []athand.NamedReed{
-		{Name: "eight", Reed: loomtest.Reed(t, "8 dents an inch")}, {Name: "ten", Reed: loomtest.Reed(t, "10 dents an inch").WithWidth(measure.Metre)}, {Name: "another eight", Reed: loomtest.Reed(t, "8 dents an inch")}}}
+		{Name: "eight", Reed: loomtest.Reed(t, "8 dents an inch")},
+		{Name: "ten", Reed: loomtest.Reed(t, "10 dents an inch").WithWidth(measure.Metre)},
+		{Name: "another eight", Reed: loomtest.Reed(t, "8 dents an inch")}}}
 	must := func(err error) {
 		if err != nil {
 			t.Fatal(err)
 		}
 	}
 	at := measuretest.Sett(t, "20 an inch")
-	a.Ends, err = cloth.Width{Finished: 20 * measure.Inch, Shrinkage: 10 * measure.OnePercent, DrawIn: 8 * measure.OnePercent, Sett: at, Units: s.Units}.Ends()
+	a.Ends, err = cloth.Width{Finished: 20 * measure.Inch, Shrinkage: 10 * measure.OnePercent,
+		DrawIn: 8 * measure.OnePercent, Sett: at, Units: s.Units}.Ends()
 	must(err)
-	a.Warp, err = cloth.Length{Piece: 28 * measure.Inch, Pieces: 4, Hem: measure.Inch, Shrinkage: 10 * measure.OnePercent, TakeUp: 8 * measure.OnePercent, Waste: 30 * measure.Inch, Units: s.Units}.Warp()
+	a.Warp, err = cloth.Length{Piece: 28 * measure.Inch, Pieces: 4, Hem: measure.Inch,
+		Shrinkage: 10 * measure.OnePercent, TakeUp: 8 * measure.OnePercent, Waste: 30 * measure.Inch,
+		Units: s.Units}.Warp()
 	must(err)
 	a.Room, err = s.Mill.Room(s.Length, 2*measure.Metre, s.Units)
 	must(err)
@@ -60,9 +65,11 @@ func wholeSheet(t testing.TB, s plan.Spec) (*Sheet, *plan.Project) {
 	cones[0].Gross = 3 * measure.Ounce
 	a.Yarn, err = p.Yarn(cones, plan.DefaultExtras())
 	must(err)
-	a.Weft, err = cloth.Weft{Width: 24 * measure.Inch, Woven: 4 * measure.Yard, Picks: at, Yarn: measuretest.Yarn(t, measure.Cotton, 8, 2)}.Estimate()
+	a.Weft, err = cloth.Weft{Width: 24 * measure.Inch, Woven: 4 * measure.Yard, Picks: at,
+		Yarn: measuretest.Yarn(t, measure.Cotton, 8, 2)}.Estimate()
 	must(err)
-	a.Raddle, err = loom.Raddle{Space: measure.Inch / 2}.Fill(loom.Raddling{Ends: p.EndsWound(), Sett: at, Group: s.Group})
+	a.Raddle, err = loom.Raddle{Space: measure.Inch / 2}.Fill(loom.Raddling{Ends: p.EndsWound(), Sett: at,
+		Group: s.Group})
 	must(err)
 	a.Order, err = p.Spec.Loom.Reed.Order(at, 12)
 	must(err)
@@ -77,7 +84,8 @@ func TestSheetHasEveryPart(t *testing.T) {
 	s := plan.DefaultSpec()
 	s.Ends, s.Dyed, s.ChainEnds = 485, true, 250
 	sheet, _ := wholeSheet(t, s)
-	for _, id := range []PartID{PartCloth, PartPlan, PartChains, PartPasses, PartTies, PartYarn, PartRaddle, PartReed, PartCautions} {
+	for _, id := range []PartID{PartCloth, PartPlan, PartChains, PartPasses, PartTies, PartYarn, PartRaddle, PartReed,
+		PartCautions} {
 		part, ok := sheet.Part(id)
 		if !ok || part.Title == "" {
 			t.Errorf("no part %q", id)
@@ -91,7 +99,8 @@ func TestSheetHasEveryPart(t *testing.T) {
 			}
 		}
 		for _, r := range part.Rows {
-			if r.Name == "" || r.Value == "" || (r.How.Formula == "") != (r.How.WithNumbers == "") || strings.Contains(r.How.WithNumbers, "%!") {
+			if r.Name == "" || r.Value == "" || (r.How.Formula == "") != (r.How.WithNumbers == "") ||
+				strings.Contains(r.How.WithNumbers, "%!") {
 				t.Errorf("%s: row %+v", id, r)
 			}
 		}
@@ -136,7 +145,8 @@ func TestSheetAddsUp(t *testing.T) {
 			return n
 		}
 		passes, _ := sheet.Part(PartPasses)
-		if len(passes.Table.Lines) != sheet.Passes || sum(PartPasses, 3) != sheet.Ends || sum(PartChains, 1) != sheet.Ends || sum(PartChains, 4) != sheet.Passes {
+		if len(passes.Table.Lines) != sheet.Passes || sum(PartPasses, 3) != sheet.Ends ||
+			sum(PartChains, 1) != sheet.Ends || sum(PartChains, 4) != sheet.Passes {
 			rt.Fatalf("passes and chains don't add up to %d ends in %d passes", sheet.Ends, sheet.Passes)
 		}
 		if got := sum(PartRaddle, 1) + sum(PartRaddle, 4); got != sheet.Ends {
@@ -181,7 +191,8 @@ func TestSheetRefuses(t *testing.T) {
 	_, a := wholeSheet(t, plan.DefaultSpec())
 	other := plainPlan(t, func(s *plan.Spec) { s.Ends = 190 })
 	for name, ask := range map[string]*plan.Project{
-		"raddle": {Plan: other, Raddle: a.Raddle}, "reed": {Plan: other, Sley: a.Sley}, "yarn": {Plan: other, Yarn: a.Yarn},
+		"raddle": {Plan: other, Raddle: a.Raddle}, "reed": {Plan: other, Sley: a.Sley},
+		"yarn": {Plan: other, Yarn: a.Yarn},
 	} {
 		_, err := New(ask, Options{})
 		if fields := measure.FieldErrors(err); len(fields) != 1 || fields[0].Field != name {
@@ -293,7 +304,8 @@ func unlisted(t *rapid.T, s string) []int {
 
 func TestListed(t *testing.T) {
 	for want, n := range map[string][]int{
-		"": nil, "3": {3}, "3, 4": {3, 4}, "3 to 5": {3, 4, 5}, "1, 3, 5": {1, 3, 5}, "1, 3, 5 ... 11": {1, 3, 5, 7, 9, 11},
+		"": nil, "3": {3}, "3, 4": {3, 4}, "3 to 5": {3, 4, 5}, "1, 3, 5": {1, 3, 5},
+		"1, 3, 5 ... 11":    {1, 3, 5, 7, 9, 11},
 		"1, 3, 5, 7, 9, 12": {1, 3, 5, 7, 9, 12}, "10, 20, 30 ... 60": {10, 20, 30, 40, 50, 60},
 	} {
 		if got := plan.Listed(n); got != want {
@@ -310,12 +322,14 @@ func TestSheetSays(t *testing.T) {
 	s.Board = plan.Board{measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Yard}
 	s.Yarn = plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 8, 2)}
 	s.Pegs = plan.Pegs{Length: 2 * measure.Inch, Layers: 1}
-	s.Loom = plan.Loom{Sett: measuretest.Sett(t, "21 an inch"), Reed: loomtest.Reed(t, "10 dents an inch"), EdgeDents: 2, EdgeEnds: 3}
+	s.Loom = plan.Loom{Sett: measuretest.Sett(t, "21 an inch"), Reed: loomtest.Reed(t, "10 dents an inch"),
+		EdgeDents: 2, EdgeEnds: 3}
 	pr, err := plan.NewProject(s, plan.Pace{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheet, err := New(pr, Options{Reeds: []athand.NamedReed{{Name: "twelve", Reed: loomtest.Reed(t, "12 dents an inch")}}})
+	sheet, err := New(pr, Options{Reeds: []athand.NamedReed{{Name: "twelve",
+		Reed: loomtest.Reed(t, "12 dents an inch")}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -323,8 +337,10 @@ func TestSheetSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"round 6 pegs, 5 distances", "5, the last: numbers 396 to 400", "On the label: Warp", "chain 2 of 2", "Chain 1: 200 ends in 20 passes",
-		"twelve", "room on a peg", "wind smaller chains", `"board":["1 yd","1 yd","1 yd","1 yd","1 yd"]`, `"edge":2`, "1, 3, 5 ... 19", "keeps its opening"} {
+	for _, want := range []string{"round 6 pegs, 5 distances", "5, the last: numbers 396 to 400", "On the label: Warp",
+		"chain 2 of 2", "Chain 1: 200 ends in 20 passes",
+		"twelve", "room on a peg", "wind smaller chains", `"board":["1 yd","1 yd","1 yd","1 yd","1 yd"]`, `"edge":2`,
+		"1, 3, 5 ... 19", "keeps its opening"} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("no %q on the sheet: %s", want, text)
 		}

@@ -27,7 +27,9 @@ func (a maker) stripes() Part {
 		part.Rows = append(part.Rows, measure.Row{Name: "stripes", Value: p.Spec.Stripes})
 	}
 	for _, use := range p.ColourUses() {
-		row := measure.Row{Name: p.ColourText(use.Colour), Value: fmt.Sprintf("%s, %s at once", measure.Counted(use.Ends, "end", "ends"), measure.Counted(use.Packages, "package", "packages"))}
+		row := measure.Row{Name: p.ColourText(use.Colour),
+			Value: fmt.Sprintf("%s, %s at once", measure.Counted(use.Ends, "end", "ends"),
+				measure.Counted(use.Packages, "package", "packages"))}
 		if c, ok := p.Colour(use.Colour); ok && c.Shade != "" {
 			row.Value += ", " + c.Shade
 		}
@@ -45,11 +47,13 @@ func (a maker) stripes() Part {
 			if c.Number > 1 || pass.Number > 1 {
 				what = p.ChangesText(p.ChangesBefore(c, pass.Number))
 			}
-			t.Lines = append(t.Lines, []string{strconv.Itoa(at), strconv.Itoa(c.Number), strconv.Itoa(pass.Number), p.SetUpOf(pass).Letters(), what})
+			t.Lines = append(t.Lines, []string{strconv.Itoa(at), strconv.Itoa(c.Number), strconv.Itoa(pass.Number),
+				p.SetUpOf(pass).Letters(), what})
 		}
 	}
 	part.Table = t
-	part.Notes = append(part.Notes, "Odd positions of the paddle are holes, even ones slots; a dot is an empty position. "+
+	part.Notes = append(part.Notes, "Odd positions of the paddle are holes, even ones slots; a dot is an empty "+
+		"position. "+
 		"The letters of the colours begin with C, since A and B are the lease pegs. "+
 		"A position that carries no end on a pass stays parked, threaded; it is cut off before and tied on after.")
 	if note := p.Spec.Schedule.Note; note != "" {
@@ -68,7 +72,8 @@ func (a maker) stripedPasses() Part {
 	t := &Table{Columns: []string{"chain", "pass", "way", "set-up", "positions", "ends", "colours in the lease"}}
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
-			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(), strconv.Itoa(p.SetUp),
+			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(),
+				strconv.Itoa(p.SetUp),
 				p.Carried.String(), fmt.Sprintf("%d to %d", p.First, p.Last), plan.RunsText(a.Plan.PassRuns(p))})
 		}
 	}
@@ -84,7 +89,8 @@ func (a maker) endColours() Part {
 	}
 	t := &Table{Columns: []string{"from", "to", "ends", "colour"}}
 	for _, run := range a.Plan.EndRuns() {
-		t.Lines = append(t.Lines, []string{strconv.Itoa(run.First), strconv.Itoa(run.Last), strconv.Itoa(run.Ends()), a.Plan.ColourText(run.Colour)})
+		t.Lines = append(t.Lines, []string{strconv.Itoa(run.First), strconv.Itoa(run.Last), strconv.Itoa(run.Ends()),
+			a.Plan.ColourText(run.Colour)})
 	}
 	part.Table = t
 	return part

@@ -22,7 +22,8 @@ func (a maker) threading() Part {
 	if l.FirstEnd == loom.RightSide {
 		side = "right"
 	}
-	part.Rows = append(part.Rows, measure.Row{Name: "shafts from end 1 on, from the " + side, Value: l.Threading.String()})
+	part.Rows = append(part.Rows, measure.Row{Name: "shafts from end 1 on, from the " + side,
+		Value: l.Threading.String()})
 	if times, over := ends/len(l.Threading), ends%len(l.Threading); times != 1 || over > 0 {
 		value := fmt.Sprintf("these %s %s",
 			measure.Counted(len(l.Threading), "end", "ends"), measure.Counted(times, "time", "times"))

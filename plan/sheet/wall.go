@@ -170,7 +170,8 @@ func (w *Wall) addEnding(chain int, steps []plan.Step) {
 	one := Ending{Chains: []int{chain}}
 	for _, step := range steps {
 		one.ids = append(one.ids, step.ID)
-		one.Steps = append(one.Steps, strings.ReplaceAll(step.Title, fmt.Sprintf("chain %d", chain+1), "the next chain"))
+		one.Steps = append(one.Steps, strings.ReplaceAll(step.Title, fmt.Sprintf("chain %d", chain+1),
+			"the next chain"))
 	}
 	for i := range w.After {
 		if had := &w.After[i]; slices.Equal(had.ids, one.ids) {
@@ -221,7 +222,8 @@ func threading(p *plan.Plan) Threading {
 
 // cautionsAtTheMill are the cautions of the studio sheet that belong to the winding.
 func cautionsAtTheMill(p *plan.Plan) []string {
-	list := []string{"Hair, sleeves and jewellery clear of the turning mill; a hand or a hip is the brake.", "Threads and cones on the floor trip people. Rest your hands, neck and shoulders."}
+	list := []string{"Hair, sleeves and jewellery clear of the turning mill; a hand or a hip is the brake.",
+		"Threads and cones on the floor trip people. Rest your hands, neck and shoulders."}
 	if p.Spec.Dyed {
 		list = append(list, "Ties for dyeing are loose.")
 	}

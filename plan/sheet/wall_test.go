@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -23,10 +24,11 @@ func drawPlan(t *rapid.T) *plan.Plan {
 	s.TieEvery = rapid.SampledFrom([]int{0, 20, 100}).Draw(t, "tie every")
 	s.LastPass = plan.LastPass(rapid.IntRange(0, 1).Draw(t, "last pass"))
 	if rapid.Bool().Draw(t, "striped") {
-		part := rapid.SampledFrom([]string{"3 red", "2 white", "7 blue", "1 red", "5 white", "2 times (4 red, 6 white)", "3 times (2 blue, 2 red, 8 white)"})
+		part := rapid.SampledFrom([]string{"3 red", "2 white", "7 blue", "1 red", "5 white", "2 times (4 red, 6 white)",
+			"3 times (2 blue, 2 red, 8 white)"})
 		s.LastPass = plan.ShortLast
 		s.Stripes = strings.Join(rapid.SliceOfN(part, 1, 4).Draw(t, "stripes"), ", ")
-		made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 		if err != nil {
 			t.Skip(err)
 		}
@@ -68,7 +70,8 @@ func TestBoxesAreThePasses(t *testing.T) {
 					next++
 					work := p.WorkBefore(c.Number, number)
 					if (k == 0) != work.Any() || k == 0 && (step.Work == "") == work.Any() {
-						t.Fatalf("chain %d, pass %d: the ledger has %+v, the sheet %q", c.Number, number, work, step.Work)
+						t.Fatalf("chain %d, pass %d: the ledger has %+v, the sheet %q", c.Number, number, work,
+							step.Work)
 					}
 					if k == 0 && work.Cut != 0 && !strings.Contains(step.Work, "cut off "+work.Cut.String()) {
 						t.Fatalf("chain %d, pass %d: %q doesn't cut off %s", c.Number, number, step.Work, work.Cut)
@@ -77,7 +80,8 @@ func TestBoxesAreThePasses(t *testing.T) {
 						t.Fatalf("chain %d, pass %d: %q doesn't tie on %s", c.Number, number, step.Work, work.Tie)
 					}
 					if pass := c.Passes[number-1]; step.Ends != pass.Ends() || step.Positions != pass.Carried.String() {
-						t.Fatalf("chain %d, pass %d carries %s, on the sheet %s", c.Number, number, pass.Carried, step.Positions)
+						t.Fatalf("chain %d, pass %d carries %s, on the sheet %s", c.Number, number, pass.Carried,
+							step.Positions)
 					}
 				}
 			}
@@ -103,12 +107,14 @@ func TestWaysAreThePasses(t *testing.T) {
 					if w.Passes == "" || w.Passes == othersPasses {
 						others++
 					}
-					if w.First == pass.FirstOpening.String() && w.FirstPeg == pass.FirstPeg().String() && w.Over == pass.CrossOver() && w.Turn == pass.TurnAfter.String() {
+					if w.First == pass.FirstOpening.String() && w.FirstPeg == pass.FirstPeg().String() &&
+						w.Over == pass.CrossOver() && w.Turn == pass.TurnAfter.String() {
 						named++
 					}
 				}
 				if named != 1 || others != 1 {
-					t.Fatalf("chain %d, pass %d goes %d ways; %d are those of all others: %+v", c.Number, pass.Number, named, others, wall.Ways)
+					t.Fatalf("chain %d, pass %d goes %d ways; %d are those of all others: %+v", c.Number, pass.Number,
+						named, others, wall.Ways)
 				}
 			}
 		}
@@ -120,11 +126,13 @@ func TestFold(t *testing.T) {
 	step := func(work string, passes ...int) Step {
 		return Step{Work: work, Ends: 1, Positions: "1", Passes: [][]int{passes}}
 	}
-	blocks := fold([]Step{step("start", 1), step("a", 2), step("b", 3), step("a", 4), step("b", 5), step("a", 6), step("b", 7), step("c", 8)})
+	blocks := fold([]Step{step("start", 1), step("a", 2), step("b", 3), step("a", 4), step("b", 5), step("a", 6),
+		step("b", 7), step("c", 8)})
 	got := fmt.Sprint(blocks)
 	want := fmt.Sprint([]Block{
 		{1, []Step{step("start", 1)}},
-		{3, []Step{{Work: "a", Ends: 1, Positions: "1", Passes: [][]int{{2}, {4}, {6}}}, {Work: "b", Ends: 1, Positions: "1", Passes: [][]int{{3}, {5}, {7}}}}},
+		{3, []Step{{Work: "a", Ends: 1, Positions: "1", Passes: [][]int{{2}, {4}, {6}}},
+			{Work: "b", Ends: 1, Positions: "1", Passes: [][]int{{3}, {5}, {7}}}}},
 		{1, []Step{step("c", 8)}},
 	})
 	if got != want {
@@ -137,7 +145,8 @@ func TestFold(t *testing.T) {
 }
 
 func TestNumbers(t *testing.T) {
-	for want, n := range map[string][]int{"1 to 3": {1, 2, 3}, "2, 4, 6 ... 14": {2, 4, 6, 8, 10, 12, 14}, "1, 5": {1, 5}, "7": {7}, "1, 2, 4": {1, 2, 4}} {
+	for want, n := range map[string][]int{"1 to 3": {1, 2, 3}, "2, 4, 6 ... 14": {2, 4, 6, 8, 10, 12, 14},
+		"1, 5": {1, 5}, "7": {7}, "1, 2, 4": {1, 2, 4}} {
 		if got := Numbers(n); got != want {
 			t.Errorf("%v is %q, not %q", n, got, want)
 		}
@@ -154,10 +163,12 @@ func TestPlainWall(t *testing.T) {
 		t.Fatal(err)
 	}
 	wall := NewWall(p, plan.PublishedPace(), time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC))
-	if len(wall.Ways) != 2 || len(wall.Wound) != 2 || len(wall.Wound[0].Blocks) != 1 || len(wall.Wound[0].Blocks[0].Steps) != 1 {
+	if len(wall.Ways) != 2 || len(wall.Wound) != 2 || len(wall.Wound[0].Blocks) != 1 ||
+		len(wall.Wound[0].Blocks[0].Steps) != 1 {
 		t.Errorf("%+v", wall)
 	}
-	if len(wall.After) != 1 || !slices.Equal(wall.After[0].Chains, []int{1, 2}) || wall.After[0].Heading(wall.Chains) != "After the last pass of each chain" {
+	if len(wall.After) != 1 || !slices.Equal(wall.After[0].Chains, []int{1, 2}) ||
+		wall.After[0].Heading(wall.Chains) != "After the last pass of each chain" {
 		t.Errorf("%+v", wall.After)
 	}
 	if wall.Date != "25 November 2026" || !strings.HasPrefix(wall.Summary(), "400 ends, 40 passes, 2 chains; 5 yd") {

@@ -101,7 +101,8 @@ func way(pass plan.Pass) Way {
 
 // chain is a chain with its steps folded.
 func chain(p *plan.Plan, c plan.Chain) Chain {
-	out := Chain{Number: c.Number, First: c.First, Last: c.Last, Passes: len(c.Passes), Finish: c.Finish().String(), Blocks: fold(steps(p, c))}
+	out := Chain{Number: c.Number, First: c.First, Last: c.Last, Passes: len(c.Passes), Finish: c.Finish().String(),
+		Blocks: fold(steps(p, c))}
 	for k := p.NextTie(c, 1); k != 0; k = p.NextTie(c, k+1) {
 		if t, ok := p.TieAt(c, k); ok {
 			out.Ties = append(out.Ties, Tie{t.Due, t.From, t.To, t.Total})
@@ -120,7 +121,8 @@ func steps(p *plan.Plan, c plan.Chain) []Step {
 			last.Passes[0] = append(last.Passes[0], pass.Number)
 			continue
 		}
-		step := Step{Work: workText(p, c, pass), Positions: pass.Carried.String(), Ends: pass.Ends(), Passes: [][]int{{pass.Number}}}
+		step := Step{Work: workText(p, c, pass), Positions: pass.Carried.String(), Ends: pass.Ends(),
+			Passes: [][]int{{pass.Number}}}
 		if p.Striped() {
 			step.Letters = carriedLetters(p.SetUpOf(pass), pass.Carried)
 		}

@@ -24,7 +24,8 @@ func (w *Wall) Summary() string {
 
 // String names the colour with its letter, and what the warp takes of it.
 func (c Colour) String() string {
-	return fmt.Sprintf("%s %s: %s, %s at once", c.Letter, c.Name, measure.Counted(c.Ends, "end", "ends"), measure.Counted(c.Packages, "package", "packages"))
+	return fmt.Sprintf("%s %s: %s, %s at once", c.Letter, c.Name, measure.Counted(c.Ends, "end", "ends"),
+		measure.Counted(c.Packages, "package", "packages"))
 }
 
 // Title says which passes go so.
@@ -109,15 +110,21 @@ func (t Tie) String() string {
 
 // Key explains the signs of the sheet, as far as they are on it.
 func (w *Wall) Key() []string {
-	key := []string{"One box is one pass; tick it when the pass is laid. An outward pass goes from the lease to the counting cross, a return pass back."}
-	if slices.ContainsFunc(w.Wound, func(c Chain) bool { return len(c.Blocks) > 0 && c.Blocks[0].Steps[0].Work != "" }) {
+	key := []string{"One box is one pass; tick it when the pass is laid. An outward pass goes from the lease to the " +
+		"counting cross, a return pass back."}
+	if slices.ContainsFunc(w.Wound, func(c Chain) bool {
+		return len(c.Blocks) > 0 &&
+			c.Blocks[0].Steps[0].Work != ""
+	}) {
 		key = append(key, "Cut off, thread, tie on: the numbers are positions of the paddle.")
 	}
 	if w.Striped() {
-		key = append(key, "In a row of letters, position 1 first: a letter carries an end, - stays parked (threaded, carries no end), · is empty.")
+		key = append(key, "In a row of letters, position 1 first: a letter carries an end, - stays parked "+
+			"(threaded, carries no end), · is empty.")
 	}
 	if slices.ContainsFunc(w.Ways, func(way Way) bool { return strings.Contains(way.Round, "flick") }) {
-		key = append(key, "To flick the paddle is to change the opening: the ends in the holes and those in the slots change places.")
+		key = append(key, "To flick the paddle is to change the opening: the ends in the holes and those in the "+
+			"slots change places.")
 	}
 	return key
 }

@@ -54,11 +54,15 @@ func (a maker) otherFits() []string {
 
 // plainRows are the ends, the group and the passes of a plain warp.
 func plainRows(p *plan.Plan, n int, last plan.Pass) (ends, group, passes measure.Row) {
-	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: measure.How{Formula: "full passes x group + last pass",
-		WithNumbers: fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
-	group = measure.Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s", measure.Counted(p.Spec.Group, "end", "ends"), measure.Counted(p.Spec.Positions, "position", "positions"))}
-	passes = measure.Row{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, last.Ends()), How: measure.How{Formula: "ends / group, rounded up to a whole pass",
-		WithNumbers: fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group, ratio.Decimal(ratio.Quo(ratio.Of(p.Spec.Ends), ratio.Of(p.Spec.Group)), 2), n)}}
+	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()),
+		How: measure.How{Formula: "full passes x group + last pass",
+			WithNumbers: fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
+	group = measure.Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s",
+		measure.Counted(p.Spec.Group, "end", "ends"), measure.Counted(p.Spec.Positions, "position", "positions"))}
+	passes = measure.Row{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, last.Ends()),
+		How: measure.How{Formula: "ends / group, rounded up to a whole pass",
+			WithNumbers: fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group,
+				ratio.Decimal(ratio.Quo(ratio.Of(p.Spec.Ends), ratio.Of(p.Spec.Group)), 2), n)}}
 	return ends, group, passes
 }
 
@@ -68,8 +72,9 @@ func (a maker) choiceHow() measure.How {
 	if at < 0 {
 		return measure.How{}
 	}
-	return measure.How{Formula: plan.ChoiceRule, WithNumbers: fmt.Sprintf("number %d of %d ways: %s", at+1, len(a.Choices),
-		strings.Join(a.Choices[at].Reasons, "; "))}
+	return measure.How{Formula: plan.ChoiceRule,
+		WithNumbers: fmt.Sprintf("number %d of %d ways: %s", at+1, len(a.Choices),
+			strings.Join(a.Choices[at].Reasons, "; "))}
 }
 
 // stripedRows are the same of a striped warp, whose passes carry what the stripes ask for.
@@ -80,9 +85,12 @@ func stripedRows(p *plan.Plan, n int) (ends, group, passes measure.Row) {
 			least, most = min(least, pass.Ends()), max(most, pass.Ends())
 		}
 	}
-	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()), How: measure.How{Formula: "the ends of the stripes", WithNumbers: p.Spec.Stripes}}
-	group = measure.Row{Name: "group", Value: fmt.Sprintf("%d to %s in a paddle of %s", least, measure.Counted(most, "end", "ends"), measure.Counted(p.Spec.Positions, "position", "positions"))}
-	passes = measure.Row{Name: "passes", Value: strconv.Itoa(n), How: measure.How{Formula: "the stripes cut into passes", WithNumbers: p.Spec.Schedule.Note}}
+	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()),
+		How: measure.How{Formula: "the ends of the stripes", WithNumbers: p.Spec.Stripes}}
+	group = measure.Row{Name: "group", Value: fmt.Sprintf("%d to %s in a paddle of %s", least,
+		measure.Counted(most, "end", "ends"), measure.Counted(p.Spec.Positions, "position", "positions"))}
+	passes = measure.Row{Name: "passes", Value: strconv.Itoa(n),
+		How: measure.How{Formula: "the stripes cut into passes", WithNumbers: p.Spec.Schedule.Note}}
 	return ends, group, passes
 }
 
@@ -108,9 +116,11 @@ func (a maker) plan() Part {
 		part.Rows = append(part.Rows, row)
 	}
 	span := p.Time(a.Pace)
-	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease", Value: p.Spec.ReturnOrder.String()}, measure.Row{Name: "time", Value: span.Words() + ", by " + p.Spec.TimeSource(a.Pace), How: span.How})
+	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease", Value: p.Spec.ReturnOrder.String()},
+		measure.Row{Name: "time", Value: span.Words() + ", by " + p.Spec.TimeSource(a.Pace), How: span.How})
 	for _, f := range p.LeaseFaults {
-		part.Notes = append(part.Notes, fmt.Sprintf("Chain %d, pass %d: ends %d and %d lie over the same lease peg, since %s.", f.Chain, f.Pass, f.End-1, f.End, f.Why))
+		part.Notes = append(part.Notes, fmt.Sprintf("Chain %d, pass %d: ends %d and %d lie over the same lease peg, "+
+			"since %s.", f.Chain, f.Pass, f.End-1, f.End, f.Why))
 	}
 	return part
 }
@@ -123,7 +133,8 @@ func spareRow(spares, wound int, last plan.Pass) measure.Row {
 		which = fmt.Sprintf("the last: numbers %d to %d", first, wound)
 	}
 	return measure.Row{Name: "spare ends", Value: fmt.Sprintf("%d, %s", spares, which),
-		How: measure.How{Formula: "full last pass - ends wanted from it", WithNumbers: fmt.Sprintf("%d - %d = %d", last.Ends(), last.Ends()-spares, spares)}}
+		How: measure.How{Formula: "full last pass - ends wanted from it",
+			WithNumbers: fmt.Sprintf("%d - %d = %d", last.Ends(), last.Ends()-spares, spares)}}
 }
 
 // wayRows shows the way of the warp on the mill or on the board.
@@ -133,7 +144,8 @@ func (a maker) wayRows() []measure.Row {
 	switch {
 	case a.Board != nil:
 		return []measure.Row{
-			{Name: "on the board", Value: fmt.Sprintf("round %d pegs, %s", a.Board.Distances+1, measure.Counted(a.Board.Distances, "distance", "distances"))},
+			{Name: "on the board", Value: fmt.Sprintf("round %d pegs, %s", a.Board.Distances+1,
+				measure.Counted(a.Board.Distances, "distance", "distances"))},
 			{Name: "real length", Value: a.Board.Length.In(long, 2), How: a.Board.How},
 		}
 	case a.Room != nil:
@@ -141,7 +153,8 @@ func (a maker) wayRows() []measure.Row {
 	case !p.Path.OnMill():
 		return []measure.Row{{Name: "length on the board", Value: p.Path.Length.In(long, 2)}}
 	default:
-		return []measure.Row{{Name: "length on the mill", Value: p.Path.Length.In(long, 2) + ", " + p.Path.Turns() + " turns"}}
+		return []measure.Row{{Name: "length on the mill", Value: p.Path.Length.In(long, 2) + ", " + p.Path.Turns() +
+			" turns"}}
 	}
 }
 
@@ -150,7 +163,8 @@ func (a maker) pegRow() (measure.Row, bool) {
 	if a.Pegs == nil {
 		return measure.Row{}, false
 	}
-	row := measure.Row{Name: "room on a peg", Value: fmt.Sprintf("about %s", measure.Counted(a.Pegs.Ends, "end", "ends")), How: a.Pegs.How}
+	row := measure.Row{Name: "room on a peg",
+		Value: fmt.Sprintf("about %s", measure.Counted(a.Pegs.Ends, "end", "ends")), How: a.Pegs.How}
 	for _, c := range a.Plan.Chains {
 		if c.Ends() > a.Pegs.Ends && row.Warning == "" {
 			row.Warning = fmt.Sprintf("chain %d has %d: wind smaller chains, or more layers", c.Number, c.Ends())
@@ -165,7 +179,8 @@ func (a maker) chains() Part {
 	t := &Table{Columns: []string{"chain", "ends", "from", "to", "passes", "stops"}}
 	part := Part{ID: PartChains, Title: "Chains", Table: t}
 	for _, c := range p.Chains {
-		t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(c.Ends()), strconv.Itoa(c.First), strconv.Itoa(c.Last), strconv.Itoa(len(c.Passes)), c.Finish().String()})
+		t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(c.Ends()), strconv.Itoa(c.First),
+			strconv.Itoa(c.Last), strconv.Itoa(len(c.Passes)), c.Finish().String()})
 	}
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {

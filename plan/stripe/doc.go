@@ -30,6 +30,6 @@
 //
 // # The schedule
 //
-// [Make] cuts a stripe order into passes and set-ups at the least cost and says whether it is proved
-// to be the least. The model that it goes by is described at [Limits].
+// [ForPlan] makes a plan of a striped warp: package schedule cuts the stripes into passes and set-ups by the
+// work at the pegs, and the ways of a sensible weaver stand beside it.
 package stripe

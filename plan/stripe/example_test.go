@@ -1,35 +1,29 @@
 package stripe_test
 
 import (
+	"context"
 	"fmt"
 
+	"millside/plan"
 	"millside/plan/stripe"
 )
 
-// A stripe order, the paddle as it must be threaded for it, and the first passes.
-func ExampleMake() {
-	order, err := stripe.Parse("5 times (4 red, 2 white), 4 red")
+// A stripe order, the paddle as it must be threaded for it, and the last passes.
+func ExampleForPlan() {
+	spec := plan.DefaultSpec()
+	spec.Stripes, spec.Positions = "5 times (4 red, 2 white), 4 red", 6
+	made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	ends, err := order.Ends()
-	if err != nil {
-		fmt.Println(err)
-		return
+	for i, c := range made.Schedule.SetUps[0] {
+		fmt.Printf("position %d: %s\n", i+1, made.Order.Colours[c-1].Name)
 	}
-	s, err := stripe.Make(ends, stripe.Limits{Positions: 6}, stripe.DefaultWeights())
-	if err != nil {
-		fmt.Println(err)
-		return
+	for _, p := range made.Schedule.Passes[4:] {
+		fmt.Printf("positions %v lay ends %d to %d\n", p.Carried, p.First, p.Last)
 	}
-	for _, c := range s.ChangesBefore(1) {
-		fmt.Printf("position %d: %s\n", c.Position, order.Colours[c.To-1].Name)
-	}
-	for _, p := range s.Passes[4:] {
-		fmt.Printf("pass %d, %v: positions %v lay ends %d to %d\n", p.Number, p.Direction, p.Carried, p.First, p.Last)
-	}
-	fmt.Println(s.Total, s.Proof.Optimal)
+	fmt.Println(made.Schedule.Total, made.Schedule.Proof.Least)
 	// Output:
 	// position 1: red
 	// position 2: red
@@ -37,9 +31,9 @@ func ExampleMake() {
 	// position 4: red
 	// position 5: white
 	// position 6: white
-	// pass 5, outward: positions 1 to 6 lay ends 25 to 30
-	// pass 6, return: positions 1 to 4 lay ends 31 to 34
-	// 12m54s true
+	// positions 1 to 6 lay ends 25 to 30
+	// positions 1 to 4 lay ends 31 to 34
+	// 12m19.2s true
 }
 
 func ExampleParse() {

@@ -1,12 +1,14 @@
 package stripe_test
 
 import (
+	"context"
 	"encoding/json"
 	"reflect"
 	"testing"
 
 	"millside/plan"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 
 	"pgregory.net/rapid"
 )
@@ -35,8 +37,8 @@ func TestPlanLaysTheStripes(t *testing.T) {
 		spec.Foot = plan.FootPosition(rapid.IntRange(0, 1).Draw(t, "foot"))
 		spec.ChainEnds = rapid.SampledFrom([]int{0, 0, 20}).Draw(t, "chain")
 		// One position lays an end on each pass, so that an odd warp can't finish at the lease.
-		limits := stripe.Limits{FinishAtLease: spec.Positions > 1 && rapid.Bool().Draw(t, "finish")}
-		made, err := stripe.ForPlan(spec, limits, stripe.DefaultWeights())
+		ask := stripe.Ask{Limits: schedule.Limits{FinishAtLease: spec.Positions > 1 && rapid.Bool().Draw(t, "finish")}}
+		made, err := stripe.ForPlan(context.Background(), spec, ask, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -50,6 +52,9 @@ func TestPlanLaysTheStripes(t *testing.T) {
 				t.Fatal(err)
 			}
 			lies(t, p, want)
+			if s.ReturnOrder == spec.ReturnOrder && spec.ChainEnds == 0 {
+				sumAgrees(t, p, made)
+			}
 		}
 	})
 }
@@ -95,7 +100,7 @@ func lies(t *rapid.T, p *plan.Plan, want []int) {
 func TestStripedSpecRoundTrip(t *testing.T) {
 	spec := plan.DefaultSpec()
 	spec.Stripes, spec.Positions = "8 white, 3 times (4 red, 14 white), 20 red where red is #b03a2e, white is #f4f1e8", 12
-	made, err := stripe.ForPlan(spec, stripe.Limits{}, stripe.DefaultWeights())
+	made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,5 +111,17 @@ func TestStripedSpecRoundTrip(t *testing.T) {
 	var back plan.Spec
 	if err := json.Unmarshal(text, &back); err != nil || !reflect.DeepEqual(back, made.Spec) {
 		t.Fatalf("%s\nis read as %+v, %v", text, back, err)
+	}
+}
+
+// sumAgrees holds what the schedule says of its work against the ledger of package plan.
+func sumAgrees(t *rapid.T, p *plan.Plan, made *stripe.Plan) {
+	sum, own := p.WorkSum(), made.Schedule.Sum
+	want := schedule.Sum{Passes: sum.Passes, Halts: sum.Halts, Cuts: sum.Cuts, Ties: sum.Ties, Threads: sum.Threads, Far: sum.FarFinishes > 0}
+	if own != want {
+		t.Fatalf("the schedule says %v, the ledger %v", own, want)
+	}
+	if total := p.Spec.HandTimesAt(plan.Pace{}).Total(sum, nil); total != made.Schedule.Total {
+		t.Fatalf("the schedule takes %v, by the ledger %v", made.Schedule.Total, total)
 	}
 }

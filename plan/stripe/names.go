@@ -5,9 +5,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"golang.org/x/text/unicode/norm"
-
 	"millside/plan/measure"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // fold makes names that differ in capitals, or in how an accent is stored, the same.

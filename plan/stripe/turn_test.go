@@ -1,6 +1,7 @@
 package stripe_test
 
 import (
+	"context"
 	"slices"
 	"testing"
 
@@ -32,7 +33,7 @@ func TestWrittenFromASide(t *testing.T) {
 		if err != nil || !slices.Equal(ends, c.ends) || written.String() != "2 red, 1 white, 1 blue" {
 			t.Errorf("written from %v, end 1 on the %v: %v (%v), written %s", c.from, c.first, ends, err, written)
 		}
-		made, err := stripe.ForPlan(spec, stripe.Limits{}, stripe.DefaultWeights())
+		made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -78,7 +79,7 @@ func TestTurnedTwice(t *testing.T) {
 func TestKnownNameIsDrawn(t *testing.T) {
 	spec := plan.DefaultSpec()
 	spec.Stripes = "4 navy, 2 madder"
-	made, err := stripe.ForPlan(spec, stripe.Limits{}, stripe.DefaultWeights())
+	made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

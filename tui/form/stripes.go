@@ -1,6 +1,7 @@
 package form
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 	"millside/tui/look"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -22,6 +24,7 @@ type stripeKey struct {
 	order     plan.ReturnOrder
 	foot      plan.FootPosition
 	turned    bool
+	times     schedule.Times // they depend on the mill and on the length too
 }
 
 // stripesMsg brings a schedule, or why there is none.
@@ -43,7 +46,7 @@ func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
 
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
-	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, m.spec.StripesTurned()}
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, m.spec.StripesTurned(), stripe.TimesOf(m.spec)}
 }
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
@@ -86,7 +89,7 @@ func (m Model) schedule() (Model, tea.Cmd) {
 	m.asked = m.key()
 	key, spec := m.asked, m.spec
 	return m, func() tea.Msg {
-		made, err := stripe.ForPlan(spec, stripe.Limits{}, stripe.DefaultWeights())
+		made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
 		return stripesMsg{key: key, made: made, err: err}
 	}
 }
@@ -172,8 +175,8 @@ func (m Model) colourLines(w int) []string {
 func (m Model) scheduleLines(w int) []string {
 	s, made := m.Styles, m.made.made
 	p := m.project.Plan
-	out := look.Wrap(fmt.Sprintf("%s in %s: %s; %s", measure.Counted(p.Passes(), "pass", "passes"),
-		measure.Counted(len(made.Schedule.SetUps), "set-up", "set-ups"), p.WorkSum(), m.timeText()), w)
+	out := look.Wrap(fmt.Sprintf("%s of %s: %s; %s", measure.Counted(p.Passes(), "pass", "passes"),
+		measure.Counted(made.Schedule.Kinds, "kind", "kinds"), p.WorkSum(), m.timeText()), w)
 	for i := range out {
 		out[i] = s.Strong.Render(out[i])
 	}
@@ -181,10 +184,13 @@ func (m Model) scheduleLines(w int) []string {
 		out = append(out, s.Dim.Render(l))
 	}
 	out = append(out, "", "other ways")
-	for _, way := range made.Ways {
-		text := way.Name + ": not with this paddle and these cones"
+	for _, way := range made.Alternatives() {
+		text := way.Words + ": not with this paddle and these packages"
 		if way.Possible {
-			text = fmt.Sprintf("%s: %s, %s", way.Name, look.Roughly(way.Total), saved(way.Saved))
+			text = fmt.Sprintf("%s: %s, %s", way.Words, look.Roughly(way.Total), saved(way.Saved))
+		}
+		if way.Possible && way.Loom != "" {
+			text += "; " + way.Loom
 		}
 		for i, l := range look.Wrap(text, w-2) {
 			out = append(out, []string{"- ", "  "}[min(i, 1)]+l)

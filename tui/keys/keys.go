@@ -18,7 +18,7 @@ type Map struct {
 	Broken, Knot, Package, WrongTurn, Righted, Missed, WrongPeg              key.Binding
 	Tie, NoTie, Withdraw, Foot                                               key.Binding
 	Yes, Other, Later                                                        key.Binding
-	Retry, Refresh, Reopen                                                   key.Binding
+	Retry, Beside, Refresh, Reopen                                           key.Binding
 	// In a page that asks for a text.
 	Keep, NextAnswer, PrevAnswer, Back key.Binding
 	// On the settings page.
@@ -74,6 +74,7 @@ func Default() Map {
 		Other:     letter("o", "no, the other way"),
 		Later:     letter("l", "later"),
 		Retry:     letter("r", "try again"),
+		Beside:    letter("n", "save as a new record"),
 		Refresh:   letter("r", "look again"),
 		Reopen:    letter("r", "open again"),
 

@@ -45,10 +45,10 @@ type Wish struct {
 // At is the wish for a part at a size.
 func (p *Part) At(size int) Wish { return Wish{Part: p, Size: size} }
 
-// Arrange chooses a size for each part, so that all of them find room in h rows: every part is there in its
-// smallest size, and wishes are granted in their order while there is room. What is left over becomes empty
-// rows between the parts. The rows are exactly h, or more where not even the smallest sizes find room.
-func Arrange(h int, parts []*Part, wishes []Wish) []string {
+// Choose chooses a size for each part, so that all of them find room in h rows: every part is there in its
+// smallest size, and wishes are granted in their order while there is room. It gives the rows that are left over,
+// fewer than none where not even the smallest sizes find room.
+func Choose(h int, parts []*Part, wishes []Wish) int {
 	used := 0
 	for _, p := range parts {
 		p.at = 0
@@ -61,7 +61,13 @@ func Arrange(h int, parts []*Part, wishes []Wish) []string {
 			w.Part.at, used = size, used+more
 		}
 	}
-	gaps := shareGaps(parts, h-used)
+	return h - used
+}
+
+// Arrange draws the parts in the sizes that [Choose] gives them. What is left over becomes empty rows between the
+// parts. The rows are exactly h, or more where not even the smallest sizes find room.
+func Arrange(h int, parts []*Part, wishes []Wish) []string {
+	gaps := shareGaps(parts, Choose(h, parts, wishes))
 	var rows []string
 	for i, p := range parts {
 		rows = append(rows, p.Shown()...)

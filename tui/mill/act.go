@@ -68,6 +68,9 @@ func (m Model) actPage(msg tea.KeyMsg) (Model, tea.Cmd) {
 		if key.Matches(msg, k.Retry) {
 			return m, reopenCmd(m.Store, m.rec, false)
 		}
+		if key.Matches(msg, k.Beside) {
+			return m, besideCmd(m.rec)
+		}
 		return m, nil
 	case session.OnlyLooking:
 		return m.actLooking(msg)

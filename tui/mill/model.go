@@ -26,6 +26,8 @@ type Deps struct {
 	Sound func(session.Cue)
 	// Say is told each step in few words; nil for no one. It returns at once.
 	Say func(string)
+	// Tick gives a message after a time, as [tea.Tick] does; nil never does.
+	Tick func(time.Duration, func(time.Time) tea.Msg) tea.Cmd
 }
 
 // Messages from the mill to whoever shows it.
@@ -66,6 +68,7 @@ type Model struct {
 	rec    *counter.Record
 	s      session.Session
 	queue  []press // keys that wait for the disk
+	writes int     // how many events were handed to the disk
 	over   over
 	far    bool // the far view
 	prompt prompt
@@ -82,7 +85,7 @@ type Model struct {
 func New(d Deps, rec *counter.Record, now time.Time) Model {
 	m := Model{Deps: d, rec: rec, at: now}
 	m.Keys = d.Keys.WithOwn(d.Settings.Keys)
-	m.s = session.New(session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn(), OnlyLooking: rec.ReadOnly()})
+	m.s = session.New(session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, OnlyLooking: rec.ReadOnly()})
 	return m.followed()
 }
 
@@ -117,7 +120,7 @@ func (m Model) followed() Model {
 		}
 	}
 	if st.Finished && len(m.handOver.Rows) == 0 {
-		m.handOver = counter.HandOver(st, m.rec.Events())
+		m.handOver = m.rec.HandOver()
 	}
 	return m
 }
@@ -127,7 +130,11 @@ type savedMsg struct {
 	event counter.Event
 	state counter.State
 	err   error
+	took  time.Duration
 }
+
+// savingMsg comes a while after an event was handed to the disk: the nth.
+type savingMsg struct{ n int }
 
 // Update takes a message, and the time at which it came.
 func (m Model) Update(msg tea.Msg, at time.Time) (Model, tea.Cmd) {
@@ -135,6 +142,11 @@ func (m Model) Update(msg tea.Msg, at time.Time) (Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case savedMsg:
 		return m.saved(msg)
+	case savingMsg:
+		if saving, ok := m.s.Saving(m.at, m.at.Add(session.SavingAfter)); ok && msg.n == m.writes {
+			m.word = saving
+		}
+		return m, nil
 	case reopenedMsg:
 		return m.reopened(msg)
 	case tea.ResumeMsg:
@@ -162,10 +174,17 @@ func (m Model) take(in session.Intent) (Model, tea.Cmd) {
 	m.s = next
 	if reply.Writes() {
 		rec, e := m.rec, reply.Event
-		return m, func() tea.Msg {
+		m.writes++
+		n := m.writes
+		write := func() tea.Msg {
+			began := time.Now()
 			st, err := rec.Append(e)
-			return savedMsg{event: e, state: st, err: err}
+			return savedMsg{event: e, state: st, err: err, took: time.Since(began)}
 		}
+		if m.Tick == nil {
+			return m, write
+		}
+		return m, tea.Batch(write, m.Tick(session.SavingAfter, func(time.Time) tea.Msg { return savingMsg{n} }))
 	}
 	if m.over == overPrompt && reply.Cue == session.CueRefused {
 		m.prompt.problem = m.s.Message().Text
@@ -196,6 +215,7 @@ func (m Model) sound(c session.Cue) tea.Cmd {
 
 // saved takes the disk's answer.
 func (m Model) saved(msg savedMsg) (Model, tea.Cmd) {
+	m.word = session.Message{}
 	if msg.err != nil {
 		next, reply := m.s.NotSaved(msg.err)
 		m.s, m.queue = next, nil
@@ -208,7 +228,7 @@ func (m Model) saved(msg savedMsg) (Model, tea.Cmd) {
 		return m, m.heard(reply)
 	}
 	next, reply := m.s.Saved(msg.event, msg.state)
-	m.s = next
+	m.s = next.Slow(msg.took)
 	if m.over == overPrompt {
 		m.over = overNothing
 	}
@@ -251,7 +271,26 @@ func reopenCmd(s counter.Store, old *counter.Record, look bool) tea.Cmd {
 	}
 }
 
+// besideCmd saves what was counted as a new record.
+func besideCmd(old *counter.Record) tea.Cmd {
+	return func() tea.Msg {
+		rec, err := old.SaveBeside()
+		if err == nil {
+			_ = old.Close() // it takes nothing more
+		}
+		return reopenedMsg{rec, err}
+	}
+}
+
+// NotSaved says why the record can't be written; nil if it can be.
+func (m Model) NotSaved() error { return m.s.Err() }
+
 func (m Model) reopened(msg reopenedMsg) (Model, tea.Cmd) {
+	if msg.err != nil && m.s.Err() != nil {
+		next, reply := m.s.StillBroken(msg.err)
+		m.s = next
+		return m, m.heard(reply)
+	}
 	if msg.err != nil {
 		return m.Told(msg.err.Error()), m.sound(session.CueRefused)
 	}

@@ -51,10 +51,13 @@ func (p *passPage) wishes(h int) []look.Wish {
 	if h >= millFrom {
 		wishes = append(wishes, p.mill.At(1))
 	}
-	wishes = append(wishes, p.ends.At(1))
 	for i := 1; i <= 8; i++ {
 		z := block + look.Size(i)
-		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, bare)), p.steps.At(sizeOf(z, roomy)), p.ends.At(min(i, 2)),
+		wishes = append(wishes, p.band.At(i+1))
+		if i%2 == 0 { // half a row is empty below the letters; the other sizes would touch one another
+			wishes = append(wishes, p.steps.At(sizeOf(z, bare)))
+		}
+		wishes = append(wishes, p.steps.At(sizeOf(z, roomy)), p.ends.At(1), p.ends.At(min(i, 2)),
 			p.pegs.At(i), p.mill.At(i), p.steps.At(sizeOf(z-1, worded)))
 	}
 	return append(wishes, p.now.At(2), p.ends.At(2))
@@ -92,7 +95,7 @@ func (m Model) besideSteps(in session.Instruction, p *passPage, w, h int) []stri
 	}
 	below := p.mill.Sizes
 	p.mill.Sizes = below[:1]
-	look.Arrange(h, p.parts(), p.wishes(h))
+	look.Choose(h, p.parts(), p.wishes(h))
 	steps := coloured(p.bare[p.steps.Size()], m.Styles.Way(in.Pass.Direction))
 	wide := widest(steps)
 	c := look.DrawMill(m.s.State().Plan, in.Pass, min(w-wide-10, 90), min(len(steps), 24))

@@ -57,6 +57,9 @@ func (m Model) standingRows(st session.Standing, w int) []string {
 			out = append(out, "  "+s.Dim.Render(look.Pad(name, 18))+" "+s.Strong.Render(l))
 		}
 	}
+	if st.Missing != "" {
+		row("take care", st.Missing)
+	}
 	row("passes laid", fmt.Sprintf("%d of %d", st.Laid, st.Of))
 	row("ends standing", fmt.Sprintf("%d of %d", st.Ends, st.ChainEnds))
 	if st.Laid == 0 {

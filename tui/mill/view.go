@@ -141,9 +141,9 @@ func (m Model) viewBroken(w, h int) string {
 	if err := m.s.Err(); err != nil {
 		why = err.Error()
 	}
-	body := []*look.Part{textPart(why, m.Styles.Plain, w), mayGo(m.sentences(m.s.Announce(m.at), w)),
-		textPart("Stop winding. Make room on the disk, or put the stick back, then try again: the record is read anew, and the page after it says what must stand on the mill.", m.Styles.Strong, w)}
-	return m.titled(heading{"NOT SAVED", "NOT SAVED", m.Styles.Alarm}, m.Styles.KeyLine(w, m.Keys.Retry, m.Keys.Leave), body, []look.Wish{body[1].At(1)}, w, h)
+	body := []*look.Part{textPart(why, m.Styles.Plain, w), mayGo(look.Indent(look.Painted(look.Wrap(strings.Join(m.s.Trouble(), " "), w-4), m.Styles.Strong), 2)),
+		mayGo(m.sentences(m.s.Announce(m.at)[:1], w))}
+	return m.titled(heading{"NOT SAVED", "NOT SAVED", m.Styles.Alarm}, m.Styles.KeyLine(w, m.Keys.Retry, m.Keys.Beside, m.Keys.Leave), body, []look.Wish{body[1].At(1), body[2].At(1)}, w, h)
 }
 
 func (m Model) sentences(said []string, w int) []string {

@@ -3,6 +3,7 @@
 package hand
 
 import (
+	"context"
 	"fmt"
 	"regexp"
 	"strings"
@@ -134,7 +135,7 @@ func Striped(name, stripes string, positions int) func() plan.Spec {
 	return sync.OnceValue(func() plan.Spec {
 		s := Towels()
 		s.Name, s.Positions, s.Group, s.Stripes = name, positions, 1, stripes
-		made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 		if err != nil {
 			panic(err)
 		}

@@ -63,7 +63,10 @@ func (v notThreadedValue) String() string {
 	if v.a == nil || !v.a.notThreadedGiven {
 		return ""
 	}
-	return map[bool]string{true: "leave-out", false: "keep"}[v.a.use.LeaveOut]
+	if v.a.use.LeaveOut {
+		return "leave-out"
+	}
+	return "keep"
 }
 func (v notThreadedValue) Type() string { return "word" }
 func (v notThreadedValue) Set(s string) error {

@@ -4,10 +4,10 @@ import (
 	"errors"
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"millside/cmd/millside/internal/prose"
 	"millside/plan/stripe"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // pointedError is a stripe order that can't be read, with its text and a mark under the place.

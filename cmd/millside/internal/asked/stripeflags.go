@@ -12,6 +12,7 @@ import (
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 
 	"github.com/spf13/cobra"
 )
@@ -39,9 +40,11 @@ An order that is printed from right to left is written as it is printed, with
 --thread-1 says on which side the draft's thread 1 is. The sett that the
 draft gives is shown, never taken over.
 
-The warp is cut into passes and set-ups of the paddle that take the least time, as
-the --minutes options say it; whether it is proved that nothing takes less is told,
-and how much other ways to wind the same warp would take.`
+The warp is cut into passes and set-ups of the paddle by the time that the hands take:
+passes, halts at the pegs, ends cut off and tied on, packages threaded, as the
+--minutes options say it. Told are the gap to what no schedule can be below, and what
+other ways to wind the same warp would take; --way winds one of them. Unless
+--packages-of says otherwise there are as many packages of each colour as are wanted.`
 
 // StripeAsk is what the flags say about the stripes.
 type StripeAsk struct {
@@ -49,14 +52,15 @@ type StripeAsk struct {
 	from                  plan.WrittenFrom
 	use                   *DraftAsk
 	read                  *DraftFile // the draft, once it is read
-	limits                stripe.Limits
+	ask                   stripe.Ask
+	way                   wayValue
+	halts                 int
 }
 
 // Striped is a striped warp as it was planned, for what a plan of it says. It is nil for a plain one.
 type Striped struct {
 	*stripe.Plan
-	Weights stripe.Weights
-	Draft   *DraftFile // nil where the stripes were typed
+	Draft *DraftFile // nil where the stripes were typed
 }
 
 // StripeFlags adds the flags for stripes.
@@ -72,9 +76,13 @@ func (a *StripeAsk) flags(cmd *cobra.Command) {
 	Words(cmd, "stripes-from", &a.from, "where the order that you write begins; in print that is mostly on the right", "end 1", "left", "right")
 	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the warp; - is the standard input")
 	a.use = DraftFlags(cmd)
-	f.BoolVar(&a.limits.FinishAtLease, "finish-at-lease", false, "an even number of passes only")
+	f.BoolVar(&a.ask.Limits.FinishAtLease, "finish-at-lease", false, "an even number of passes only")
 	f.StringVar(&a.packages, "packages-of", "", "packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
-	f.Var(sizesValue{&a.limits.Sizes}, "group-sizes", "the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
+	f.Var(sizesValue{&a.ask.Limits.Sizes}, "group-sizes", "the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
+	f.IntVar(&a.halts, "most-halts", 0, "the most halts that you put up with, a `number`; any, where it isn't given")
+	f.IntVar(&a.ask.Limits.Effort, "effort", 1, "how long to search, a `number` of times the usual, 1 to 100")
+	f.Var(&a.way, "way", "the way to wind, one of those that the plan lists: "+strings.Join(wayNames(), ", "))
+	_ = cmd.RegisterFlagCompletionFunc("way", cobra.FixedCompletions(wayNames(), cobra.ShellCompDirectiveNoFileComp))
 }
 
 // given says whether there are stripes.
@@ -88,7 +96,7 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	if !a.given() {
 		return nil, nil
 	}
-	made := &Striped{Weights: weightsOf(*spec)}
+	made := &Striped{}
 	order, err := a.order(cmd, errOut, spec)
 	if err != nil || len(order.Parts) == 0 {
 		return nil, err
@@ -98,11 +106,15 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 		return nil, Usage(cmd, err)
 	}
 	if a.packages != "" {
-		if a.limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
+		if a.ask.Limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
 			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
 		}
 	}
-	if made.Plan, err = stripe.ForPlan(*spec, a.limits, made.Weights); err != nil {
+	if cmd.Flags().Changed("most-halts") {
+		a.ask.Limits.MostHalts = &a.halts
+	}
+	a.ask.Way, a.ask.Cheapest = a.way.way, a.way.cheapest
+	if made.Plan, err = stripe.ForPlan(cmd.Context(), *spec, a.ask, nil); err != nil {
 		return nil, Usage(cmd, inStripeFlags(err))
 	}
 	*spec = made.Spec
@@ -127,6 +139,9 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 	}
 	if changed("draft-times") && changed("ends") {
 		return errors.New("--draft-times and --ends both say how often the draft is laid; give one of them")
+	}
+	if n := a.ask.Limits.Effort; n < 1 || n > schedule.MaxEffort {
+		return &measure.FieldError{Field: "--effort", Value: strconv.Itoa(n), Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
 	}
 	if changed("stripes-from") && !changed("stripes") {
 		return errors.New("--stripes-from is about stripes that you write; give --stripes too")
@@ -193,7 +208,7 @@ func (a *StripeAsk) onlyStriped(cmd *cobra.Command) error {
 }
 
 // stripedFlags lists the flags that say how stripes are wound.
-var stripedFlags = []string{"finish-at-lease", "packages-of", "group-sizes"}
+var stripedFlags = []string{"finish-at-lease", "packages-of", "group-sizes", "most-halts", "effort", "way"}
 
 // Draft is the draft that was read, nil where there was none.
 func (a *StripeAsk) Draft() *DraftFile { return a.read }
@@ -225,6 +240,7 @@ func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec
 // are read.
 var stripeFlagOf = map[string]string{
 	"finish": "finish-at-lease", "group sizes": "group-sizes", "packages": "packages-of", "paddle positions": "positions",
+	"most halts": "most-halts", "way": "way",
 }
 
 // inStripeFlags names the flags in what the scheduler refused.

@@ -11,6 +11,7 @@ import (
 	"millside/plan/draft"
 	"millside/plan/measure"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 )
 
 // minutesValue is a time in minutes, as a weaver's guess is written: 0.6 is 36 seconds.
@@ -129,4 +130,36 @@ func colourNames(colours []stripe.Colour) string {
 		names = append(names, c.Name)
 	}
 	return strings.Join(names, ", ")
+}
+
+// wayValue is the way to wind the stripes.
+type wayValue struct {
+	way      schedule.Way
+	cheapest bool
+}
+
+// wayNames lists the names of the ways.
+func wayNames() []string {
+	return []string{schedule.Searched.String(), stripe.CheapestWay, schedule.SideBySide.String(), schedule.Swapped.String(), schedule.OneRepeat.String()}
+}
+
+func (v *wayValue) String() string {
+	if v.cheapest {
+		return stripe.CheapestWay
+	}
+	return v.way.String()
+}
+func (v *wayValue) Type() string { return "way" }
+func (v *wayValue) Set(s string) error {
+	name := strings.ToLower(strings.TrimSpace(s))
+	if name == stripe.CheapestWay {
+		*v = wayValue{cheapest: true}
+		return nil
+	}
+	way, ok := schedule.WayOf(name)
+	if !ok {
+		return &measure.FieldError{Value: s, Want: strings.Join(wayNames(), ", ")}
+	}
+	*v = wayValue{way: way}
+	return nil
 }

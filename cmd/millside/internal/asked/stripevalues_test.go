@@ -7,12 +7,12 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"github.com/charmbracelet/x/ansi"
+	"pgregory.net/rapid"
+
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/stripe"
-
-	"github.com/charmbracelet/x/ansi"
-	"pgregory.net/rapid"
 )
 
 func TestMinutes(t *testing.T) {

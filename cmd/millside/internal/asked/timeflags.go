@@ -1,10 +1,9 @@
 package asked
 
 import (
-	"millside/plan"
-	"millside/plan/stripe"
-
 	"github.com/spf13/cobra"
+
+	"millside/plan"
 )
 
 // timeFlags adds a flag for each of the weaver's times. They show the usual ones until they are given.
@@ -28,14 +27,4 @@ func settleTimes(s *plan.Spec) {
 	if s.Times == plan.DefaultHandTimes() {
 		s.Times = plan.HandTimes{}
 	}
-}
-
-// weightsOf are the times that a schedule of stripes is judged by.
-func weightsOf(s plan.Spec) stripe.Weights {
-	w := stripe.DefaultWeights()
-	if s.Times != (plan.HandTimes{}) {
-		t := s.HandTimesAt(plan.Pace{})
-		w.Pass, w.Change, w.Stop, w.AtCross = t.Pass, t.Cut+t.Thread+t.Tie, t.Halt, t.Far
-	}
-	return w
 }

@@ -18,8 +18,5 @@ var talkative = map[string]int{
 // large names folders, with all below them, in which some files or lines are still too long.
 var large = []string{"cmd/millside", "counter", "plan/draft", "plan/stripe", "tui"}
 
-// largeAlone names folders in which that is so, but not below them.
-var largeAlone = []string{"plan", "plan/athand", "plan/cloth", "plan/loom", "plan/measure", "plan/sheet"}
-
 // redrawn names rooms that are being built, and so not drawn yet; their beginnings will do.
 var redrawn = []string{"cmd/millside", "tui", "counter"}

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/keys"
@@ -367,13 +368,13 @@ type fullDisk struct {
 	full bool
 }
 
-func (d *fullDisk) OpenFile(path string, flag int, perm fs.FileMode) (counter.File, error) {
+func (d *fullDisk) OpenFile(path string, flag int, perm fs.FileMode) (disk.File, error) {
 	f, err := d.FS.OpenFile(path, flag, perm)
 	return fullFile{f, d}, err
 }
 
 type fullFile struct {
-	counter.File
+	disk.File
 	d *fullDisk
 }
 

@@ -32,11 +32,12 @@ but none renamed or taken away.
 
 With stripes the list choices is empty, and there is also: stripes (notation;
 colours: letter, name, shade, ends, packages; set_ups: number, chain, before_pass,
-colours; cost; weights; proof: optimal, bound, gap, every_way, why; compared: way,
-possible, cost, saved; draft as in 'millside draft --json'). A cost has: passes,
-short_passes, threaded, changes, stops, finish, one_direction, total. A pass has:
-set_up, colours (of the positions that carry an end) and changes (position, from, to;
-"" is an empty position). colours in a set-up lists all positions. A time is given as
+colours; way; cost; minutes; proof: least, bound, gap, why; kinds: name, positions,
+colours, passes; compared: choose, way, possible, work, at_the_loom, total, saved;
+draft as in 'millside draft --json'). A cost has: passes, kinds, halts, cuts, ties,
+threads, finish, total. A pass has: set_up, colours (of the positions that carry an
+end) and changes (position, from, to; "" is an empty position). colours in a set-up
+lists all positions. A time is given as
 text and in whole nanoseconds.`
 
 const aboutDraft = `One object with "format": "millside-draft-1". Its fields are: file,

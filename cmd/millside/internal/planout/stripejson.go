@@ -5,7 +5,7 @@ import (
 
 	"millside/cmd/millside/internal/asked"
 	"millside/plan"
-	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 )
 
 // stripesJSON is what a plan says of its stripes.
@@ -13,9 +13,11 @@ type stripesJSON struct {
 	Notation string       `json:"notation"`
 	Colours  []colourJSON `json:"colours"`
 	SetUps   []SetUpJSON  `json:"set_ups"`
+	Way      string       `json:"way"`
 	Cost     costJSON     `json:"cost"`
-	Weights  weightsJSON  `json:"weights"`
+	Minutes  minutesJSON  `json:"minutes"`
 	Proof    proofJSON    `json:"proof"`
+	Kinds    []kindJSON   `json:"kinds"`
 	Compared []wayJSON    `json:"compared"`
 	Draft    *draftJSON   `json:"draft,omitempty"` // where the stripes are from a draft
 }
@@ -44,58 +46,70 @@ type timeJSON struct {
 func timeToJSON(d time.Duration) timeJSON { return timeJSON{timeText(d), int64(d)} }
 
 type costJSON struct {
-	Passes       int      `json:"passes"`
-	ShortPasses  int      `json:"short_passes"`
-	Threaded     int      `json:"threaded"` // positions of the first set-up
-	Changes      int      `json:"changes"`
-	Stops        int      `json:"stops"`
-	Finish       string   `json:"finish"`
-	OneDirection bool     `json:"one_direction"` // every pass goes outward
-	Total        timeJSON `json:"total"`
+	Passes  int      `json:"passes"`
+	Kinds   int      `json:"kinds"` // of pass
+	Halts   int      `json:"halts"`
+	Cuts    int      `json:"cuts"`
+	Ties    int      `json:"ties"`
+	Threads int      `json:"threads"` // those at the start too
+	Finish  string   `json:"finish"`
+	Total   timeJSON `json:"total"`
 }
 
-type weightsJSON struct {
-	Pass    timeJSON `json:"pass"`
-	Change  timeJSON `json:"change"`
-	Stop    timeJSON `json:"stop"`
-	Short   timeJSON `json:"short"`
-	AtCross timeJSON `json:"at_cross"`
-	Back    timeJSON `json:"back"`
+type minutesJSON struct {
+	Pass   timeJSON `json:"pass"`
+	Halt   timeJSON `json:"halt"`
+	Cut    timeJSON `json:"cut"`
+	Tie    timeJSON `json:"tie"`
+	Thread timeJSON `json:"thread"`
+	Far    timeJSON `json:"far"`
 }
 
 type proofJSON struct {
-	Optimal  bool     `json:"optimal"`   // nothing takes less
-	Bound    timeJSON `json:"bound"`     // no schedule takes less than this
-	Gap      timeJSON `json:"gap"`       // the total less the bound
-	EveryWay bool     `json:"every_way"` // every way was looked at
-	Why      string   `json:"why"`
+	Least bool     `json:"least"` // it is proved that nothing takes less
+	Bound timeJSON `json:"bound"` // no schedule takes less than this
+	Gap   timeJSON `json:"gap"`   // the total less the bound
+	Why   string   `json:"why"`
+}
+
+// kindJSON is a kind of pass.
+type kindJSON struct {
+	Name      string   `json:"name"`
+	Positions []int    `json:"positions"`
+	Colours   []string `json:"colours"` // of those positions
+	Passes    int      `json:"passes"`
 }
 
 type wayJSON struct {
-	Way      string    `json:"way"`
-	Possible bool      `json:"possible"`
-	Cost     *costJSON `json:"cost,omitempty"`  // left out where it isn't possible
-	Saved    *timeJSON `json:"saved,omitempty"` // by the plan; below 0 where the way takes less
+	Choose    string    `json:"choose,omitempty"` // the value of --way
+	Way       string    `json:"way"`
+	Possible  bool      `json:"possible"`
+	Work      string    `json:"work,omitempty"`
+	AtTheLoom string    `json:"at_the_loom,omitempty"`
+	Total     *timeJSON `json:"total,omitempty"` // left out where it isn't possible
+	Saved     *timeJSON `json:"saved,omitempty"` // by the plan; below 0 where the way takes less
 }
 
 // StripesToJSON is what a plan says of its stripes.
 func StripesToJSON(p *plan.Plan, s *asked.Striped) *stripesJSON {
+	t, proof := s.Times, s.Schedule.Proof
 	out := &stripesJSON{
-		Notation: p.Spec.Stripes, Colours: coloursToJSON(s.Order), SetUps: SetUpsToJSON(p),
-		Cost: costToJSON(s.Schedule.Cost, s.Schedule.Total), Compared: []wayJSON{},
-		Weights: weightsJSON{timeToJSON(s.Weights.Pass), timeToJSON(s.Weights.Change), timeToJSON(s.Weights.Stop),
-			timeToJSON(s.Weights.Short), timeToJSON(s.Weights.AtCross), timeToJSON(s.Weights.Back)},
-		Proof: proofJSON{s.Schedule.Proof.Optimal, timeToJSON(s.Schedule.Proof.Bound), timeToJSON(s.Schedule.Proof.Gap),
-			s.Schedule.Proof.Exhaustive, s.Schedule.Proof.Why},
+		Notation: p.Spec.Stripes, Colours: coloursToJSON(s.Order), SetUps: SetUpsToJSON(p), Way: s.Way.String(),
+		Cost: costToJSON(s.Schedule), Compared: []wayJSON{}, Kinds: []kindJSON{},
+		Minutes: minutesJSON{timeToJSON(t.Pass), timeToJSON(t.Halt), timeToJSON(t.Cut), timeToJSON(t.Tie), timeToJSON(t.Thread), timeToJSON(t.Far)},
+		Proof:   proofJSON{proof.Least, timeToJSON(proof.Bound), timeToJSON(proof.Gap), proof.Why},
+	}
+	for _, k := range p.Kinds() {
+		out.Kinds = append(out.Kinds, kindToJSON(p, k))
 	}
 	for i, use := range p.ColourUses() {
 		out.Colours[i].Packages = use.Packages
 	}
-	for _, way := range s.Ways {
-		one := wayJSON{Way: way.Name, Possible: way.Possible}
+	for _, way := range s.Alternatives() {
+		one := wayJSON{Choose: way.Choose, Way: way.Words, Possible: way.Possible, Work: way.Work, AtTheLoom: way.Loom}
 		if way.Possible {
-			cost, saved := costToJSON(way.Cost, way.Total), timeToJSON(way.Saved)
-			one.Cost, one.Saved = &cost, &saved
+			total, saved := timeToJSON(way.Total), timeToJSON(way.Saved)
+			one.Total, one.Saved = &total, &saved
 		}
 		out.Compared = append(out.Compared, one)
 	}
@@ -106,8 +120,22 @@ func StripesToJSON(p *plan.Plan, s *asked.Striped) *stripesJSON {
 	return out
 }
 
-func costToJSON(c stripe.Cost, total time.Duration) costJSON {
-	return costJSON{c.Passes, c.Short, c.Threaded, c.Changes, c.Stops, c.Finish.String(), c.OneDirection, timeToJSON(total)}
+func costToJSON(s *schedule.Schedule) costJSON {
+	finish := plan.AtLease
+	if s.Sum.Far {
+		finish = plan.AtCountingCross
+	}
+	return costJSON{s.Sum.Passes, s.Kinds, s.Sum.Halts, s.Sum.Cuts, s.Sum.Ties, s.Sum.Threads, finish.String(), timeToJSON(s.Total)}
+}
+
+func kindToJSON(p *plan.Plan, k plan.PassKind) kindJSON {
+	out := kindJSON{Name: plan.KindName(k.Number), Passes: k.Passes}
+	set := p.SetUpOf(k.First)
+	for pos := range k.First.Carried.All() {
+		out.Positions = append(out.Positions, pos)
+		out.Colours = append(out.Colours, colourName(p, set[pos-1]))
+	}
+	return out
 }
 
 // SetUpsToJSON lists the set-ups in the order of use.

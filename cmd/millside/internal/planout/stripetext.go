@@ -12,6 +12,7 @@ import (
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 )
 
 // StripesText writes how a striped warp is wound, and what it was chosen from.
@@ -21,11 +22,14 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 		draftRows(w, s.Draft)
 	}
 	prose.Row(w, "Order", "%s", p.Spec.StripesText())
-	prose.Row(w, "Set-ups", "%s", setUpsText(s.Schedule.Cost))
+	prose.Row(w, "Way", "%s", s.Way.Words())
+	prose.Row(w, "Work", "%s", stripe.WorkWords(s.Schedule))
+	prose.Row(w, "Set-ups", "%d", len(p.Spec.Schedule.SetUps))
 	prose.Row(w, "First set-up", "positions %s", p.SetUpText(p.Spec.Schedule.SetUps[0]))
-	prose.Row(w, "Weights", "%s", weightsText(s.Weights))
-	prose.Row(w, "Proof", "%s", proofText(s.Schedule))
+	prose.Row(w, "Minutes", "%s", minutesText(s.Times))
+	prose.Row(w, "Proof", "%s", proofText(s))
 	coloursText(w, p)
+	kindsText(w, p)
 	waysText(w, s)
 }
 
@@ -60,22 +64,6 @@ func DraftRows(w io.Writer, d *asked.DraftFile) {
 	draftRows(w, d)
 }
 
-// setUpsText counts set-ups, changes and stops.
-func setUpsText(c stripe.Cost) string {
-	text := fmt.Sprintf("%d: %s threaded at first", c.Stops+1, isAre(c.Threaded, "position"))
-	if c.Stops == 0 {
-		return text + ", no change after that"
-	}
-	return text + fmt.Sprintf(", then %s in %s", prose.Count(c.Changes, "change"), prose.Count(c.Stops, "stop"))
-}
-
-func isAre(n int, noun string) string {
-	if n == 1 {
-		return prose.Count(n, noun) + " is"
-	}
-	return prose.Count(n, noun) + " are"
-}
-
 // timeText writes a time in hours, minutes and seconds, rounded to the nearest second, and says so if that
 // isn't exact.
 func timeText(d time.Duration) string {
@@ -100,19 +88,36 @@ func timeText(d time.Duration) string {
 	return about + strings.Join(parts, " ")
 }
 
-// weightsText shows the times that the schedule is judged by; each is a flag's value.
-func weightsText(w stripe.Weights) string {
-	return fmt.Sprintf("in minutes: a pass %s, a change of a cone %s, a stop for changes %s, a pass of fewer ends %s more, "+
-		"a finish at the counting cross %s more, the way back where every pass goes outward %s", plan.MinutesText(w.Pass), plan.MinutesText(w.Change),
-		plan.MinutesText(w.Stop), plan.MinutesText(w.Short), plan.MinutesText(w.AtCross), plan.MinutesText(w.Back))
+// minutesText shows the times that the schedule is judged by; each is a flag's value.
+func minutesText(t schedule.Times) string {
+	return fmt.Sprintf("a pass %s, a halt %s, to cut off an end %s, to tie one on %s, to thread a package %s, a finish at the counting cross %s more",
+		plan.MinutesText(t.Pass), plan.MinutesText(t.Halt), plan.MinutesText(t.Cut), plan.MinutesText(t.Tie), plan.MinutesText(t.Thread), plan.MinutesText(t.Far))
 }
 
-// proofText says how sure it is that there is no better schedule.
-func proofText(s *stripe.Schedule) string {
-	if s.Proof.Optimal {
-		return s.Proof.Why
+// proofText says how the schedule stands to the best that there can be.
+func proofText(s *asked.Striped) string {
+	f := s.Schedule.Proof
+	if f.Least {
+		return f.Why
 	}
-	return fmt.Sprintf("%s. No way takes less than %s, so the gap is %s (%s)", s.Proof.Why, timeText(s.Proof.Bound), timeText(s.Proof.Gap), percentOf(s.Proof.Gap, s.Total))
+	return fmt.Sprintf("%s Nothing takes less than %s: the gap is %s (%s)", f.Why, timeText(f.Bound), timeText(f.Gap), percentOf(f.Gap, s.Schedule.Total))
+}
+
+// shownKinds is how many kinds of pass are listed; the passes list them all.
+const shownKinds = 12
+
+// kindsText lists the kinds of pass with their names.
+func kindsText(w io.Writer, p *plan.Plan) {
+	fmt.Fprint(w, "\nKinds of pass:\n")
+	kinds := p.Kinds()
+	for i, k := range kinds {
+		if i == shownKinds && len(kinds) > shownKinds+1 {
+			fmt.Fprintf(w, "  and %d more; --passes shows each\n", len(kinds)-shownKinds)
+			break
+		}
+		text := fmt.Sprintf("%-5s %s: %s", plan.KindName(k.Number), prose.Count(k.Passes, "pass"), p.KindText(k))
+		fmt.Fprintf(w, "  %s\n", prose.Wrap(prose.Clean(text), 8))
+	}
 }
 
 // percentOf is a part of a time in percent, rounded to the nearest whole one, halves up.
@@ -138,24 +143,33 @@ func coloursText(w io.Writer, p *plan.Plan) {
 // waysText sets other ways to wind the warp beside the plan.
 func waysText(w io.Writer, s *asked.Striped) {
 	fmt.Fprint(w, "\nOther ways to wind the same stripes:\n")
-	for _, way := range s.Ways {
-		fmt.Fprintf(w, "  %s\n      %s\n", prose.Wrap(prose.Clean(way.Name), 2), prose.Wrap(otherWay(way), 6))
+	for _, way := range s.Alternatives() {
+		name := way.Words
+		if way.Choose != "" && way.Possible {
+			name += " (--way " + way.Choose + ")"
+		}
+		fmt.Fprintf(w, "  %s\n      %s\n", prose.Wrap(prose.Clean(name), 2), prose.Wrap(prose.Clean(otherWay(way)), 6))
 	}
 }
 
-// otherWay says what a way costs, and what is saved.
-func otherWay(way stripe.Way) string {
+// otherWay says what a way takes, and what is saved.
+func otherWay(way stripe.Alternative) string {
 	if !way.Possible {
-		return "not within the limits that were given"
+		return "not with these stripes, this paddle and these limits"
 	}
-	text := fmt.Sprintf("%s: %s, %s in %s; ", timeText(way.Total), prose.Count(way.Cost.Passes, "pass"), prose.Count(way.Cost.Changes, "change"), prose.Count(way.Cost.Stops, "stop"))
+	text := fmt.Sprintf("%s: %s; ", timeText(way.Total), way.Work)
 	switch {
 	case way.Saved > 0:
-		return text + fmt.Sprintf("this plan saves %s (%s)", timeText(way.Saved), percentOf(way.Saved, way.Total))
+		text += fmt.Sprintf("this plan saves %s (%s)", timeText(way.Saved), percentOf(way.Saved, way.Total))
 	case way.Saved < 0:
-		return text + fmt.Sprintf("it takes %s less than this plan", timeText(-way.Saved))
+		text += fmt.Sprintf("it takes %s less than this plan", timeText(-way.Saved))
+	default:
+		text += "it takes as long as this plan"
 	}
-	return text + "it takes as long as this plan"
+	if way.Loom != "" {
+		text += "; " + way.Loom
+	}
+	return text
 }
 
 // stripedPassesOf counts the passes of a striped warp in words.

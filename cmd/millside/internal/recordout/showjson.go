@@ -147,7 +147,7 @@ func ShowToJSON(record *counter.Record, events bool) showJSON {
 		Passes: s.Plan.Passes(), PassesLaid: s.PassesLaidAll(), Ends: s.Plan.EndsWound(), EndsStanding: s.EndsStandingAll(),
 		Chain: s.Chain, Chains: len(s.Chains), Paused: s.Paused, LeaseSeen: s.LeaseSeen, Wound: s.Wound(), Finished: s.Finished,
 		Started: s.Started, Last: s.Last, CutShort: record.Torn(), Mill: millToJSON(s),
-		Pace: planout.KnownPaceToJSON(counter.PaceOverall(record.Events()).Timed()), HandOver: []namedJSON{},
+		Pace: planout.KnownPaceToJSON(record.PaceOverall().Timed()), HandOver: []namedJSON{},
 		Finishing: []tickJSON{}, Recounts: []recountJSON{}, Notes: []noteJSON{}, Ties: []tieJSON{}, Incidents: []incidentJSON{},
 	}
 	if pass, ok := s.NextPass(); ok {
@@ -170,11 +170,11 @@ func ShowToJSON(record *counter.Record, events bool) showJSON {
 	for _, in := range s.Incidents {
 		out.Incidents = append(out.Incidents, incidentToJSON(in))
 	}
-	for _, r := range counter.HandOver(s, record.Events()).Rows {
+	for _, r := range record.HandOver().Rows {
 		out.HandOver = append(out.HandOver, namedJSON{r.Name, r.Value})
 	}
 	if events {
-		for _, e := range record.Events() {
+		for e := range record.All() {
 			out.Events = append(out.Events, eventToJSON(e))
 		}
 	}

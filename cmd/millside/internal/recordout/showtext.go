@@ -33,7 +33,7 @@ func ShowText(w io.Writer, record *counter.Record) {
 	}
 	prose.Row(w, "Last touched", "%s", prose.When(s.Last))
 	if s.Finished {
-		sheetout.PartText(w, counter.HandOver(s, record.Events()), false)
+		sheetout.PartText(w, record.HandOver(), false)
 		return
 	}
 	historyText(w, s)

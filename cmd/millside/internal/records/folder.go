@@ -30,6 +30,18 @@ func (f *Folder) List() ([]counter.Summary, error) {
 	return f.list, f.err
 }
 
+// mostForPace bounds what is read of other records for the weaver's pace, in bytes: some thousand warps.
+const mostForPace = 16 << 20
+
+// Latest is the list if it was made, and otherwise the records that were changed last, as many as are enough for the
+// weaver's own pace.
+func (f *Folder) Latest() ([]counter.Summary, error) {
+	if f.listed {
+		return f.list, f.err
+	}
+	return f.store.Latest(mostForPace)
+}
+
 // Find is [counter.Store.Find].
 func (f *Folder) Find(nameOrPath string) (string, error) { return f.store.FindIn(nameOrPath, f.List) }
 

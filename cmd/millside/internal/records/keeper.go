@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"millside/counter"
+	"millside/counter/disk"
 )
 
 // keeper is a file system that keeps what was read of a file to its end, and gives it to whoever opens the
@@ -16,6 +17,7 @@ import (
 type keeper struct {
 	counter.FS
 	files map[string]kept // by cleaned path
+	size  int             // of all of them, in bytes
 }
 
 // kept is what a file held.
@@ -25,7 +27,7 @@ type kept struct {
 }
 
 // OpenFile opens a file, or what was kept of it if it is only to be read.
-func (k *keeper) OpenFile(path string, flag int, perm fs.FileMode) (counter.File, error) {
+func (k *keeper) OpenFile(path string, flag int, perm fs.FileMode) (disk.File, error) {
 	path = filepath.Clean(path)
 	if had, ok := k.files[path]; ok && flag&(os.O_WRONLY|os.O_RDWR) == 0 {
 		return &keptFile{Reader: bytes.NewReader(had.data), info: had.info}, nil
@@ -34,12 +36,26 @@ func (k *keeper) OpenFile(path string, flag int, perm fs.FileMode) (counter.File
 	if err != nil {
 		return nil, err
 	}
-	return &watched{File: file, done: func(data []byte, info fs.FileInfo) { k.files[path] = kept{data, info} }}, nil
+	return &watched{File: file, done: func(data []byte, info fs.FileInfo) { k.keep(path, kept{data, info}) }}, nil
+}
+
+// mostKept is the longest file that is kept, in bytes: a longer one is read again.
+const mostKept = 1 << 20
+
+// mostInAll bounds what is kept of all files together, in bytes.
+const mostInAll = 32 << 20
+
+// keep keeps what a file held, as long as there is room.
+func (k *keeper) keep(path string, file kept) {
+	if k.size+len(file.data) <= mostInAll {
+		k.size += len(file.data)
+		k.files[path] = file
+	}
 }
 
 // watched is a file of which what is read is kept, once it was read to its end.
 type watched struct {
-	counter.File
+	disk.File
 	read []byte
 	done func(data []byte, info fs.FileInfo) // nil once it was called
 }
@@ -48,6 +64,10 @@ type watched struct {
 func (w *watched) Read(p []byte) (int, error) {
 	n, err := w.File.Read(p)
 	if w.done == nil {
+		return n, err
+	}
+	if len(w.read)+n > mostKept {
+		w.read, w.done = nil, nil
 		return n, err
 	}
 	w.read = append(w.read, p[:n]...)

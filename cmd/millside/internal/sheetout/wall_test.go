@@ -2,6 +2,7 @@ package sheetout
 
 import (
 	"bytes"
+	"context"
 	"strings"
 	"sync"
 	"testing"
@@ -23,7 +24,7 @@ var stripedSpecs = sync.OnceValue(func() []plan.Spec {
 		"4 times (3 sea blue, 2 grey, 9 white), 3 sea blue"} {
 		s := plan.DefaultSpec()
 		s.Stripes = stripes
-		made, err := stripe.ForPlan(s, stripe.Limits{}, stripe.DefaultWeights())
+		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 		if err != nil {
 			panic(err)
 		}

@@ -1,0 +1,117 @@
+package plan
+
+import (
+	"millside/plan/measure"
+)
+
+import "strings"
+
+// PassKind is a kind of pass of a striped warp: certain positions that carry certain colours. The weaver
+// learns each kind once.
+type PassKind struct {
+	// Number counts the kinds from 1, in the order in which they first come.
+	Number int
+	// First is the first pass of the kind, for its drawing; Chain is the chain that it is in, from 1.
+	Chain int
+	First Pass
+	// Passes is how many passes are of the kind.
+	Passes int
+}
+
+// Kinds lists the kinds of pass of a striped warp; there are none in a plain one.
+func (p *Plan) Kinds() []PassKind {
+	if !p.Striped() {
+		return nil
+	}
+	var list []PassKind
+	number := map[string]int{}
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes {
+			key := p.kindKey(pass)
+			n, known := number[key]
+			if !known {
+				n = len(list)
+				number[key] = n
+				list = append(list, PassKind{Number: n + 1, Chain: c.Number, First: pass})
+			}
+			list[n].Passes++
+		}
+	}
+	return list
+}
+
+// KindNumbers gives the number of the kind of every pass, by chain and pass from 0.
+func (p *Plan) KindNumbers() [][]int {
+	if !p.Striped() {
+		return nil
+	}
+	var all [][]int
+	number := map[string]int{}
+	for _, c := range p.Chains {
+		own := make([]int, 0, len(c.Passes))
+		for _, pass := range c.Passes {
+			key := p.kindKey(pass)
+			if number[key] == 0 {
+				number[key] = len(number) + 1
+			}
+			own = append(own, number[key])
+		}
+		all = append(all, own)
+	}
+	return all
+}
+
+// kindKey is the same for passes of one kind.
+func (p *Plan) kindKey(pass Pass) string {
+	set := p.SetUpOf(pass)
+	key := make([]byte, measure.MaxPositions)
+	for pos := range pass.Carried.All() {
+		if pos <= len(set) {
+			key[pos-1] = byte(set[pos-1])
+		}
+	}
+	return string(key)
+}
+
+// KindName is the name of a kind of pass by its number from 1: I, II, III, IV and so on.
+func KindName(n int) string {
+	if n < 1 || n > 3999 {
+		return "?"
+	}
+	var b strings.Builder
+	for _, r := range []struct {
+		value int
+		text  string
+	}{
+		{1000, "M"}, {900, "CM"}, {500, "D"}, {400, "CD"}, {100, "C"}, {90, "XC"}, {50, "L"}, {40, "XL"},
+		{10, "X"}, {9, "IX"},
+		{5, "V"}, {4, "IV"}, {1, "I"},
+	} {
+		for ; n >= r.value; n -= r.value {
+			b.WriteString(r.text)
+		}
+	}
+	return b.String()
+}
+
+// KindText says which positions a kind carries, in which colours, from the lowest position up: "positions 1
+// to 4 A white; 7, 8 B red".
+func (p *Plan) KindText(k PassKind) string {
+	set := p.SetUpOf(k.First)
+	carried := make(SetUp, len(set))
+	for pos := range k.First.Carried.All() {
+		carried[pos-1] = set[pos-1]
+	}
+	var parts []string
+	for i := 0; i < len(carried); {
+		from := i
+		for i < len(carried) && carried[i] == carried[from] {
+			i++
+		}
+		if carried[from] != 0 {
+			run := FirstPositions(i).Without(FirstPositions(from))
+			parts = append(parts, run.String()+" "+p.ColourText(carried[from]))
+		}
+	}
+	return "positions " + strings.Join(parts, "; ")
+}

@@ -1,0 +1,127 @@
+package schedule
+
+// change draws a change and makes it. It says whether something is different; if so, save was called.
+func (a *annealer) change() bool {
+	n := len(a.ends)
+	from, to := a.span()
+	if to <= from || to > n {
+		return false
+	}
+	pos := a.lots.IntN(a.positions)
+	a.save(from, to)
+	switch a.lots.IntN(8) {
+	case 0, 1: // another colour
+		a.paint(pos, a.ends[min(n-1, from+a.lots.IntN(min(to-from, 2*a.positions)))])
+	case 2: // the colour before or after, longer
+		i := from - 1
+		if a.lots.IntN(2) == 0 || i < 0 {
+			i = to
+		}
+		if i >= n {
+			return false
+		}
+		a.paint(pos, a.row(i)[pos])
+	case 3: // two positions change places
+		other := a.lots.IntN(a.positions)
+		for i := from; i < to; i++ {
+			row := a.row(i)
+			row[pos], row[other] = row[other], row[pos]
+		}
+	case 4, 5: // one position goes, the others close up, and another is put in
+		other := a.lots.IntN(a.positions)
+		c := a.ends[from+a.lots.IntN(min(to-from, 2*a.positions))]
+		if a.lots.IntN(2) == 0 {
+			c = 0 // its own colour
+		}
+		for i := from; i < to; i++ {
+			row := a.row(i)
+			put := row[pos]
+			if c != 0 {
+				put = c
+			}
+			copy(row[pos:], row[pos+1:])
+			copy(row[other+1:], row[other:])
+			row[other] = put
+		}
+	case 6: // all as at another end
+		if a.repeat.times > 0 && a.lots.IntN(2) == 0 {
+			return a.repeatOne()
+		}
+		i := a.lots.IntN(n)
+		row := append([]uint8(nil), a.row(i)...)
+		for j := from; j < to; j++ {
+			copy(a.row(j), row)
+		}
+	default: // a colour beside its like
+		other := a.lots.IntN(a.positions)
+		for i := from; i < to; i++ {
+			row := a.row(i)
+			row[pos] = row[other]
+		}
+	}
+	now := a.thr[from*a.positions : to*a.positions]
+	return string(now) != string(a.saved)
+}
+
+// paint threads a position with a colour in the span in hand.
+func (a *annealer) paint(pos int, c uint8) {
+	for i := a.from; i < a.to; i++ {
+		a.row(i)[pos] = c
+	}
+}
+
+// span draws the ends that a change is made for: a few stripes mostly, at times up to where the position
+// changes anyway, or far more.
+func (a *annealer) span() (from, to int) {
+	n := len(a.ends)
+	switch kind := a.lots.IntN(10); {
+	case kind == 0:
+		return 0, n
+	case kind == 1:
+		return 0, a.border()
+	case kind == 2:
+		return a.border(), n
+	case kind <= 5: // from where something changes to where something changes
+		from = a.nextChange(a.lots.IntN(n))
+		to = a.nextChange(from + 1)
+		if a.lots.IntN(3) == 0 {
+			to = a.nextChange(to + 1)
+		}
+	default:
+		from = a.lots.IntN(n)
+		to = from + 1 + a.lots.IntN(4*a.positions)
+		if a.lots.IntN(2) == 0 {
+			from = a.border()
+		}
+	}
+	return from, min(to, n)
+}
+
+// nextChange is the first end from i on at which a position changes, or the number of ends.
+func (a *annealer) nextChange(i int) int {
+	for i < len(a.ends) && a.chg[i] == 0 {
+		i++
+	}
+	return i
+}
+
+// border draws an end at which the warp's colour changes.
+func (a *annealer) border() int {
+	if len(a.borders) == 0 {
+		return a.lots.IntN(len(a.ends))
+	}
+	return a.borders[a.lots.IntN(len(a.borders))]
+}
+
+// repeatOne threads every repeat as one of them.
+func (a *annealer) repeatOne() bool {
+	r := a.repeat
+	a.save(r.start, r.start+a.kept*r.period)
+	like := r.start + a.lots.IntN(a.kept-1)*r.period + a.lots.IntN(r.period)
+	one := append([]uint8(nil), a.thr[like*a.positions:(like+r.period)*a.positions]...)
+	for i := a.from; i < a.to; i++ {
+		k := ((i-like)%r.period + r.period) % r.period
+		copy(a.row(i), one[k*a.positions:(k+1)*a.positions])
+	}
+	return string(a.thr[a.from*a.positions:a.to*a.positions]) != string(a.saved)
+}

@@ -1,0 +1,244 @@
+package schedule
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Heat of the search, in minutes: what a change may cost more and still be taken now and then.
+const (
+	hot  = 0.6 * minute
+	warm = 0.15 * minute
+	cold = 0.02 * minute
+
+	minute = 60e9
+)
+
+// make looks for the best schedule and for the bound.
+func (m *maker) make(effort int) {
+	m.byHand()
+	if m.small(effort) {
+		return
+	}
+	m.findBound(m.rounds / 4)
+	if len(m.ends) <= exactEnds && m.best != nil && !m.least { // a quick look first: most small warps are proved then
+		m.search(m.problem, m.looks/16)
+		m.findBound(m.rounds / 2)
+		m.prove(exactNodes / 6)
+	}
+	if m.least {
+		return
+	}
+	for _, factor := range []cost{1, 4, 16, 64} {
+		q := *m.problem
+		q.halt = max(q.halt, cost(minute/60)*min(factor-1, 1)) * factor
+		m.search(&q, m.looked+(m.looks-m.looked)/2)
+		if m.best != nil || m.over() {
+			break
+		}
+	}
+	if m.best == nil {
+		return
+	}
+	m.finish()
+	m.findBound(m.rounds)
+	m.prove(exactNodes * effort)
+}
+
+// byHand notes the ways of a sensible weaver.
+func (m *maker) byHand() {
+	m.note(m.bestSideBySide())
+	m.note(m.swapped(m.maxSize))
+	m.note(m.rough())
+}
+
+// search looks for schedules of a problem until so many looks have been had: the repeats that there are too
+// many of are taken out, and a long warp is searched piece by piece.
+func (m *maker) search(q *problem, looks int) {
+	r := findRepeat(q.ends, keptRepeats)
+	short := q
+	if r.times > 0 {
+		short = q.shorten(r, keptRepeats)
+	}
+	if len(short.ends) > manyEnds {
+		m.pieces(q, looks)
+		return
+	}
+	t := m.newTrial(short, usualWidth)
+	t.repeat = r
+	t.seed()
+	t.first = func() { m.findBound(m.rounds / 4) }
+	t.contest(looks, func(list []pass) {
+		if r.times == 0 {
+			m.note(list)
+			return
+		}
+		m.stretch(q, short, list, r)
+	})
+}
+
+// keptRepeats is how many repeats stay in a shortened warp.
+const keptRepeats = 4
+
+// widthFor is how many labels are kept for an end of a warp.
+func (p *problem) widthFor() int {
+	return max(leastWidth, min(usualWidth, manyLabels/len(p.ends)))
+}
+
+// stretch notes schedules of the whole warp that are made of one of the shortened warp.
+func (m *maker) stretch(q, short *problem, list []pass, r repeat) {
+	g := short.newProgramme(usualWidth, &m.looked)
+	g.follow(list)
+	whole := q.newProgramme(q.widthFor(), &m.looked)
+	for _, c := range g.cycles(list, r, keptRepeats, 3) {
+		whole.stretched(g, r, keptRepeats, c)
+		m.note(whole.passes())
+	}
+}
+
+// pieces searches a long warp piece by piece, and winds the whole as the pieces are threaded.
+func (m *maker) pieces(q *problem, looks int) {
+	n := len(q.ends)
+	number := (n + manyEnds/2 - 1) / (manyEnds / 2)
+	whole := q.newProgramme(q.widthFor(), &m.looked)
+	reserve := n * whole.width * q.maxSize
+	looks = max(looks-reserve, m.looked)
+	for k := range number {
+		from, to := k*n/number, (k+1)*n/number
+		piece := *q
+		piece.ends, piece.atLease = q.ends[from:to], false
+		piece.findRest()
+		if piece.rest[0] >= noPasses {
+			return
+		}
+		t := m.newTrial(&piece, usualWidth/2)
+		t.seed()
+		var best []pass
+		least := never
+		t.contest(m.looked+(looks-m.looked)/(number-k), func(list []pass) {
+			if c := piece.cost(list); c < least {
+				best, least = list, c
+			}
+		})
+		if best == nil {
+			return
+		}
+		t.follow(best)
+		copy(whole.thr[from*q.positions:], t.thr)
+	}
+	whole.rework()
+	m.note(whole.passes())
+}
+
+// finish betters the best schedule of the whole warp.
+func (m *maker) finish() {
+	if len(m.ends) > 4*manyEnds || m.least || m.over() {
+		return
+	}
+	g := m.newProgramme(m.widthFor(), &m.looked)
+	g.follow(m.best)
+	m.note(g.passes())
+	a := newAnnealer(g, 9)
+	a.run(m.looks-m.looked, warm, cold, func(cost) bool {
+		m.note(g.passes())
+		return !m.over()
+	})
+}
+
+// trial is a contest of programmes for one problem.
+type trial struct {
+	*programme
+	maker  *maker
+	repeat repeat
+	field  []entrant
+	first  func() // is called when the best of the field is known, unless it is nil
+}
+
+// entrant is a programme in the contest.
+type entrant struct {
+	thr   []uint8
+	total cost
+	best  []pass
+	seed  uint64
+}
+
+func (m *maker) newTrial(p *problem, width int) *trial {
+	return &trial{programme: p.newProgramme(width, &m.looked), maker: m}
+}
+
+// enter takes the programme in hand into the contest.
+func (t *trial) enter() {
+	if list := t.passes(); list != nil {
+		t.field = append(t.field, entrant{slices.Clone(t.thr), t.cost(list), list, uint64(len(t.field) + 1)})
+	}
+}
+
+// seed fills the field: the ways of a sensible weaver, and winding all with one set-up.
+func (t *trial) seed() {
+	for _, list := range [][]pass{t.bestSideBySide(), t.swapped(t.maxSize), t.rough()} {
+		if list != nil {
+			t.follow(list)
+			t.enter()
+		}
+	}
+	for _, set := range t.windows(mostWindows) {
+		if t.maker.over() {
+			return
+		}
+		t.threadThroughout(set)
+		t.enter()
+	}
+}
+
+// mostWindows is how many set-ups are tried for the whole warp.
+const mostWindows = 32
+
+// contest betters the entrants, in rounds: in each the better half goes on with twice the looks.
+func (t *trial) contest(looks int, better func([]pass)) {
+	sort := func() {
+		slices.SortStableFunc(t.field, func(a, b entrant) int { return cmp.Compare(a.total, b.total) })
+	}
+	sort()
+	if len(t.field) == 0 {
+		return
+	}
+	better(t.field[0].best)
+	if t.first != nil {
+		t.first()
+	}
+	heats := []float64{hot, hot / 2, warm}
+	for round, left := range []int{6, 3, 1} {
+		t.field = t.field[:min(left, len(t.field))]
+		share := (looks - *t.looked) / (len(heats) - round) / len(t.field)
+		for k := range t.field {
+			if t.maker.over() || t.maker.least {
+				return
+			}
+			t.better(&t.field[k], share, heats[round])
+		}
+		sort()
+		better(t.field[0].best)
+	}
+}
+
+// better betters one entrant with so many looks.
+func (t *trial) better(e *entrant, looks int, heat float64) {
+	copy(t.thr, e.thr)
+	t.rework()
+	a := newAnnealer(t.programme, e.seed)
+	e.seed += 100
+	if t.repeat.times > 0 {
+		a.repeat, a.kept = t.repeat, keptRepeats
+	}
+	a.run(looks, heat, heat/20, func(cost) bool {
+		list := t.passes()
+		if c := t.cost(list); c < e.total {
+			e.total, e.best = c, list
+			e.thr = append(e.thr[:0], t.thr...)
+			if t.repeat.times == 0 && len(t.ends) == len(t.maker.ends) {
+				t.maker.note(list)
+			}
+		}
+		return !t.maker.over()
+	})
+}
