@@ -125,3 +125,13 @@ func TestPaddle(t *testing.T) {
 		t.Errorf("chain %d, %+v", s.Chain, s.Paddle)
 	}
 }
+
+// What was taken back can be brought back only until something else is done.
+func TestRedoneNotAfterAnythingElse(t *testing.T) {
+	p := testPlan(t, 100, 10, 0)
+	s := foldAll(t, p, laid(1, 1), laid(1, 2), laid(1, 3), Event{Kind: Undone, Chain: 1, Pass: 3},
+		Event{Kind: WrongTurn, Chain: 1, Pass: 2})
+	if next, err := s.Apply(Event{Kind: Redone, Chain: 1, Pass: 3}); err == nil {
+		t.Errorf("brought back over a wrong turn: %d passes", next.Laid())
+	}
+}

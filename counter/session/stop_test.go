@@ -2,6 +2,7 @@ package session
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"millside/counter"
@@ -224,5 +225,18 @@ func TestFinishingAndReopening(t *testing.T) {
 	b.reopen()
 	if b.stage() != Done {
 		t.Errorf("stage %d", b.stage())
+	}
+}
+
+// What is left out of a short pass is spoken where it is new, and the last pass has a sound of its own.
+func TestLastPassIsHeard(t *testing.T) {
+	b := newBench(t, short37)
+	b.press(4) // the question is passed over; the last press confirms the work
+	if want := "Leave out positions 8 to 10."; !strings.Contains(b.last.Short, want) {
+		t.Errorf("not spoken: %q, but %q", want, b.last.Short)
+	}
+	b = newBench(t, func(s *plan.Spec) { s.Ends, s.TieEvery = 40, 0 })
+	if b.press(3); b.last.Cue != CueLastPass {
+		t.Errorf("cue %v", b.last.Cue)
 	}
 }
