@@ -110,14 +110,14 @@ func TestStripedWarp(t *testing.T) {
 	term.press("space")
 	term.stays("STOP AT THE NEAR END PEG BEFORE PASS 7")
 	term.goes("space", "6 of 16 passes laid")
-	term.wind(6, 10, all)
+	term.wind(6, 11, all)
 	term.press("f") // the far view hides no halt
-	term.goes("space", "STOP AT THE FAR END PEG BEFORE PASS 12")
-	term.stays("STOP AT THE FAR END PEG BEFORE PASS 12")
+	term.goes("space", "STOP AT THE NEAR END PEG BEFORE PASS 13")
+	term.stays("STOP AT THE NEAR END PEG BEFORE PASS 13")
 	term.goes("space", "next")
 	term.press("f")
-	term.see("11 of 16 passes laid")
-	term.wind(11, all, all)
+	term.see("12 of 16 passes laid")
+	term.wind(12, all, all)
 	laysStripes(t, dir, want)
 }
 
@@ -125,7 +125,10 @@ func TestStripedWarp(t *testing.T) {
 func TestBurstAtThreading(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
-	path, _ := savedStripes(t, dir, threeStripes, func(s *plan.Spec) { s.Positions, s.GuardMillis = 4, 2000 })
+	path, _ := savedStripes(t, dir, threeStripes, func(s *plan.Spec) {
+		fourPositions(s)
+		s.GuardMillis = 2000
+	})
 	term := start(t, 80, 24, dir, "wind", path)
 	term.see("THREAD THE PADDLE")
 	term.press("space", "space", "enter", "pgdown", "space")

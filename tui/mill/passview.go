@@ -153,10 +153,16 @@ func (m Model) header(words string, w int) string {
 	left := " " + s.Title.Render(measure.Clean(spec.Name))
 	if words != "" {
 		room := w - look.Wide(right) - look.Wide(words) - 4
+		if room < leastName && !m.rec.ReadOnly() { // what the page is about comes before how much there is in all
+			room, right = room+look.Wide(right), ""
+		}
 		left = " " + look.Fit(left[1:], room) + "  " + words
 	}
 	return look.Spread(left, s.Dim.Render(right), w)
 }
+
+// leastName is the room that a warp's name has in a header, so that it can be told from another.
+const leastName = 6
 
 // leftText says how long the rest of the chain takes at the winder's own pace.
 func leftText(likely, low, high time.Duration) string {

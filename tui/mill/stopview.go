@@ -20,6 +20,9 @@ func (m Model) viewStop(w, h int) string {
 	stop, _ := m.s.Stop()
 	peg := strings.ToUpper(stop.Work.Peg.String())
 	title := heading{fmt.Sprintf("STOP AT THE %s BEFORE PASS %d", peg, stop.Work.Before), "STOP  " + strings.Replace(peg, " END", "", 1), s.Warn}
+	if look.Wide(title.words) > w-4 { // the pass is named in the smallest window too
+		title.words = strings.Replace(title.words, " END PEG", " PEG", 1)
+	}
 	if stop.Work.Starts() {
 		title = heading{"THREAD THE PADDLE", "THREAD THE PADDLE", s.Warn}
 	}
