@@ -46,7 +46,7 @@ type Session struct {
 
 // asked is what an event on its way to the disk was asked for.
 type asked struct {
-	leaving, press bool
+	leaving bool
 }
 
 // Opening is a record as it was opened.

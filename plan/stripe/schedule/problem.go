@@ -135,26 +135,8 @@ type pass struct {
 	carried     uint64 // positions
 }
 
-// colour is the colour that a pass of direction d needs in a carried position.
-func (p *problem) colour(s pass, pos, d int) uint8 {
-	return p.letter(s.first, s.size, bits.OnesCount64(s.carried&(1<<pos-1)), d)
-}
-
 // evens is the set of every second position from position 1 on.
 const evens uint64 = 0x5555555555555555
-
-// alternates says whether holes and slots take turns among some positions.
-func alternates(set uint64) bool {
-	last := -1
-	for rest := set; rest != 0; rest &= rest - 1 {
-		pos := bits.TrailingZeros64(rest)
-		if last >= 0 && (pos-last)%2 == 0 {
-			return false
-		}
-		last = pos
-	}
-	return true
-}
 
 // turned is a set of positions seen from the other end of the paddle.
 func (p *problem) turned(set uint64) uint64 { return bits.Reverse64(set) >> (64 - p.positions) }
