@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -45,6 +46,11 @@ func TestScripts(t *testing.T) {
 
 // TestMain makes this test binary stand in for the programs that the scripts run.
 func TestMain(m *testing.M) {
+	// The tests that drive the real program spend their time waiting, as hands do between two passes: more of them
+	// run at a time than there are cores, unless the command says how many.
+	if err := flag.Set("test.parallel", "12"); err != nil {
+		panic(err)
+	}
 	testscript.Main(m, map[string]func(){
 		"millside": main,
 		// The program with a screen that always is a terminal and only tells what it was asked to show.
