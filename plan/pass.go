@@ -1,5 +1,7 @@
 package plan
 
+import "fmt"
+
 // Pass is the group laid once from one end of the mill to the other.
 type Pass struct {
 	// Number counts the passes of a chain from 1.
@@ -103,4 +105,19 @@ func (p Pass) lastPosition() int {
 		return p.Carried.First()
 	}
 	return p.Carried.Last()
+}
+
+// EndPeg is the end peg that the group comes to.
+func (p Pass) EndPeg() EndPeg { return pegAfter(p.Number) }
+
+// Way puts what the group meets on the pass into words, in the order in which it meets it: the openings at the lease
+// pegs, the counting cross, the turn round the end peg.
+func (p Pass) Way() string {
+	lease := fmt.Sprintf("%s over lease peg %s, then %s over peg %s", p.FirstOpening, p.FirstPeg(),
+		p.FirstOpening.Other(), p.FirstPeg().Other())
+	cross := fmt.Sprintf("over peg %d and under peg %d of the counting cross", p.CrossOver(), p.CrossUnder())
+	if !p.Direction.Far() {
+		lease, cross = cross, lease
+	}
+	return fmt.Sprintf("%s; %s; round the %s %s", lease, cross, p.EndPeg(), p.TurnAfter)
 }

@@ -1,7 +1,6 @@
 package session
 
 import (
-	"fmt"
 	"time"
 
 	"millside/plan"
@@ -71,7 +70,7 @@ func (s Session) Instruction(now time.Time) (Instruction, bool) {
 	in := Instruction{
 		Chain: s.st.Chain, Chains: len(s.st.Chains), Of: len(c.Passes), Pass: p,
 		Standing: s.st.EndsStanding(), ChainEnds: c.Ends(), Last: p.Number == len(c.Passes),
-		Over: p.CrossOver(), Under: p.CrossUnder(), Turn: p.TurnAfter, TurnPeg: pegOf(p.Direction),
+		Over: p.CrossOver(), Under: p.CrossUnder(), Turn: p.TurnAfter, TurnPeg: p.EndPeg(),
 		LeftOut: s.st.Plan.LeftOut(p),
 	}
 	first := p.FirstPeg()
@@ -87,22 +86,5 @@ func (s Session) Instruction(now time.Time) (Instruction, bool) {
 	return in, true
 }
 
-// pegOf is the end peg that a pass comes to.
-func pegOf(d plan.Direction) plan.EndPeg {
-	if d.Far() {
-		return plan.FarPeg
-	}
-	return plan.NearPeg
-}
-
 // Words puts the way of the pass into one sentence, without what is due before it and after it.
-func (in Instruction) Words() string {
-	lease := fmt.Sprintf("%s over lease peg %s, then %s over peg %s", in.Lease[0].Opening, in.Lease[0].Peg,
-		in.Lease[1].Opening, in.Lease[1].Peg)
-	cross := fmt.Sprintf("over peg %d and under peg %d of the counting cross", in.Over, in.Under)
-	turn := fmt.Sprintf("round the %s %s", in.TurnPeg, in.Turn)
-	if !in.Pass.Direction.Far() {
-		lease, cross = cross, lease
-	}
-	return lease + "; " + cross + "; " + turn
-}
+func (in Instruction) Words() string { return in.Pass.Way() }

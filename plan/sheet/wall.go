@@ -92,6 +92,8 @@ type Way struct {
 	EndPeg string `json:"end_peg"`
 	// Round says what the paddle does on its way round the near end peg; empty at the far one.
 	Round string `json:"round,omitzero"`
+	// words is the way as [plan.Pass.Way] puts it.
+	words string
 }
 
 // Chain is one chain, from its first pass to its ties.

@@ -88,15 +88,12 @@ func bothRound(a, b string) string {
 
 // way is the kind of a pass, but for the numbers of its passes and the way round the near peg.
 func way(pass plan.Pass) Way {
-	w := Way{
+	return Way{
 		Direction: pass.Direction.String(), First: pass.FirstOpening.String(), FirstPeg: pass.FirstPeg().String(),
 		Second: pass.FirstOpening.Other().String(), SecondPeg: pass.FirstPeg().Other().String(),
-		Over: pass.CrossOver(), Under: pass.CrossUnder(), Turn: pass.TurnAfter.String(), EndPeg: plan.NearPeg.String(),
+		Over: pass.CrossOver(), Under: pass.CrossUnder(), Turn: pass.TurnAfter.String(), EndPeg: pass.EndPeg().String(),
+		words: pass.Way(),
 	}
-	if pass.Direction.Far() {
-		w.EndPeg = plan.FarPeg.String()
-	}
-	return w
 }
 
 // chain is a chain with its steps folded.

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"millside/plan"
 	"millside/plan/measure"
 )
 
@@ -43,13 +42,7 @@ func (w Way) Title() string {
 
 // String says what the group meets on the pass, in the order in which it meets it.
 func (w Way) String() string {
-	lease := fmt.Sprintf("%s over lease peg %s, then %s over peg %s", w.First, w.FirstPeg, w.Second, w.SecondPeg)
-	cross := fmt.Sprintf("over peg %d and under peg %d of the counting cross", w.Over, w.Under)
-	first, second := lease, cross
-	if w.Direction != plan.Outward.String() {
-		first, second = cross, lease
-	}
-	text := fmt.Sprintf("%s; %s; round the %s %s", first, second, w.EndPeg, w.Turn)
+	text := w.words
 	if w.Round != "" {
 		text += "; " + w.Round
 	}

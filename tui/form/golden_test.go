@@ -3,7 +3,6 @@ package form
 import (
 	"testing"
 
-	"github.com/charmbracelet/x/exp/golden"
 	"github.com/muesli/termenv"
 
 	"millside/plan"
@@ -11,9 +10,6 @@ import (
 	"millside/tui/internal/hand"
 	"millside/tui/look"
 )
-
-// The golden screens are in testdata. After a change that is meant, write them anew with
-// go test ./tui/... -run TestGolden -update, and look at the difference.
 
 // pages are the screens that the goldens show.
 var pages = []struct {
@@ -64,65 +60,23 @@ func fourTowels(t *testing.T) plan.Spec {
 	return s
 }
 
-func TestGolden(t *testing.T) {
+// goldens are the pages as golden files show them.
+func goldens() []hand.Page {
+	var all []hand.Page
 	for _, page := range pages {
-		shown := page.make(newBench(t, termenv.Ascii))
-		for _, size := range append(hand.Sizes, hand.Extremes...) {
-			t.Run(size.String()+"/"+page.name, func(t *testing.T) {
-				view := shown.View(size.W, size.H)
-				hand.Fits(t, view, size)
-				golden.RequireEqual(t, []byte(view))
-			})
-		}
+		all = append(all, hand.Page{Name: page.name, Yarns: yarnPages[page.name], Make: func(t *testing.T, p termenv.Profile) func(w, h int) string {
+			return page.make(newBench(t, p)).View
+		}})
 	}
+	return all
 }
 
-// Yarns have colours of their own, more than the sixteen that all the rest is drawn with.
-func TestGoldenYarns(t *testing.T) {
-	for _, page := range pages {
-		if !yarnPages[page.name] {
-			continue
-		}
-		shown := page.make(newBench(t, termenv.TrueColor))
-		for _, size := range hand.Sizes {
-			t.Run(size.String()+"/"+page.name, func(t *testing.T) {
-				golden.RequireEqual(t, []byte(shown.View(size.W, size.H)))
-			})
-		}
-	}
-}
+func TestGolden(t *testing.T) { hand.Golden(t, goldens()) }
 
-// Colour only repeats what is written: a page without its colours is the plain page.
-func TestColourRepeatsThePlainPage(t *testing.T) {
-	for _, page := range pages {
-		if yarnPages[page.name] {
-			continue // a stripe in its own colour needs its letter only once
-		}
-		plain := page.make(newBench(t, termenv.Ascii))
-		for _, profile := range []termenv.Profile{termenv.ANSI, termenv.TrueColor} {
-			shown := page.make(newBench(t, profile))
-			for _, size := range hand.Sizes {
-				view := shown.View(size.W, size.H)
-				if hand.Bare(view) != plain.View(size.W, size.H) {
-					t.Errorf("%s at %s says something else in colour:\n%s", page.name, size, view)
-				}
-			}
-		}
-	}
-}
+func TestGoldenYarns(t *testing.T) { hand.GoldenYarns(t, goldens()) }
 
-// No page may be higher or wider than the terminal, at any size: a view that is too high loses its
-// top lines.
+func TestColourRepeatsThePlainPage(t *testing.T) { hand.ColourRepeats(t, goldens()) }
+
 func TestPagesFitEverySize(t *testing.T) {
-	for _, page := range pages {
-		t.Run(page.name, func(t *testing.T) {
-			s := page.make(newBench(t, termenv.Ascii))
-			for w := 1; w <= 301; w += 23 {
-				for h := 1; h <= 101; h += 9 {
-					hand.Fits(t, s.View(w, h), hand.Size{W: w, H: h})
-				}
-			}
-			hand.Fits(t, s.View(look.MinWidth, look.MinHeight), hand.Size{W: look.MinWidth, H: look.MinHeight})
-		})
-	}
+	hand.FitEverySize(t, goldens(), hand.Size{W: 23, H: 9}, hand.Size{W: look.MinWidth, H: look.MinHeight})
 }

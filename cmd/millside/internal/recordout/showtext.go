@@ -81,24 +81,13 @@ func nextText(w io.Writer, s counter.State) {
 		return
 	}
 	prose.Row(w, "Next", "pass %d, %s: ends %d to %d in %s", pass.Number, pass.Direction, pass.First, pass.Last, prose.Positions(pass.Carried))
-	prose.Row(w, "Its way", "%s", WayText(pass))
+	prose.Row(w, "Its way", "%s", pass.Way())
 	for _, task := range s.Plan.Before(s.Current(), pass.Number) {
 		prose.Row(w, "Before it", "%s", task.Text)
 	}
 	for _, task := range s.Plan.After(s.Current(), pass.Number) {
 		prose.Row(w, "After it", "%s", task.Text)
 	}
-}
-
-// WayText tells what the group meets on a pass, in the order in which it meets it.
-func WayText(pass plan.Pass) string {
-	lease := fmt.Sprintf("%s over lease peg %s, then %s over peg %s", pass.FirstOpening, pass.FirstPeg(),
-		pass.FirstOpening.Other(), pass.FirstPeg().Other())
-	cross := fmt.Sprintf("over peg %d and under peg %d of the counting cross", pass.CrossOver(), pass.CrossUnder())
-	if pass.Direction.Far() {
-		return fmt.Sprintf("%s; %s; round the far end peg %s", lease, cross, pass.TurnAfter)
-	}
-	return fmt.Sprintf("%s; %s; round the near end peg %s", cross, lease, pass.TurnAfter)
 }
 
 // historyText writes recounts and notes.
