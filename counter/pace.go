@@ -170,11 +170,11 @@ type Left struct {
 // Remaining is the time that so many passes take at this pace, 0 or more; nothing where the pace is not
 // known. A time of more than 292 years, which a clock set wrong can lead to, is cut down to that.
 func (r PaceResult) Remaining(passes int) Left {
-	return Left{Likely: times(r.PerPass, passes), Low: times(r.Low, passes), High: times(r.High, passes)}
+	return Left{Likely: timesOver(r.PerPass, passes), Low: timesOver(r.Low, passes), High: timesOver(r.High, passes)}
 }
 
-// times multiplies without running over.
-func times(d time.Duration, n int) time.Duration {
+// timesOver multiplies without running over.
+func timesOver(d time.Duration, n int) time.Duration {
 	if n <= 0 || d <= 0 {
 		return 0
 	}

@@ -14,8 +14,8 @@ const boardWants = "the distances from peg to peg, such as 36 in x 10, 18 in"
 // MaxBoardText is the longest text of a board that is read, in bytes.
 const MaxBoardText = 2000
 
-// times parts a distance from how often it comes: "36 in x 10".
-var times = regexp.MustCompile(`^(.*\S)\s*(?:x|times)\s*([0-9]{1,3})$`)
+// repeated parts a distance from how often it comes: "36 in x 10".
+var repeated = regexp.MustCompile(`^(.*\S)\s*(?:x|times)\s*([0-9]{1,3})$`)
 
 // ParseBoard reads a board: its distances from peg to peg with commas or semicolons between, in the order
 // in which the warp goes round them. A distance that comes several times over is written once, "36 in x
@@ -23,12 +23,12 @@ var times = regexp.MustCompile(`^(.*\S)\s*(?:x|times)\s*([0-9]{1,3})$`)
 // are 1 to 200 of them. The error is a [*measure.FieldError], without a field name where the text can't be read.
 func ParseBoard(s string) (Board, error) {
 	if strings.TrimSpace(s) == "" || len(s) > MaxBoardText {
-		return nil, &measure.FieldError{Value: Shortened(s), Want: boardWants}
+		return nil, &measure.FieldError{Value: measure.Shortened(s), Want: boardWants}
 	}
 	var b Board
 	for _, part := range measure.SplitList(s) {
 		text, n := strings.TrimSpace(part), 1
-		if m := times.FindStringSubmatch(text); m != nil {
+		if m := repeated.FindStringSubmatch(text); m != nil {
 			text = m[1]
 			n, _ = strconv.Atoi(m[2]) // three digits at the most
 		}
@@ -62,13 +62,4 @@ func (b Board) String() string {
 		i += n
 	}
 	return strings.Join(parts, ", ")
-}
-
-// Shortened cuts a value that is too long to be shown in an error.
-func Shortened(s string) string {
-	const most = 80
-	if r := []rune(s); len(r) > most {
-		return string(r[:most]) + " ..."
-	}
-	return s
 }

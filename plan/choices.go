@@ -185,3 +185,27 @@ func (c Choice) In(s Spec) Spec {
 
 // Taken says whether the spec winds its ends by this choice.
 func (c Choice) Taken(s Spec) bool { return c.Group == s.Group && c.In(s).LastPass == s.LastPass }
+
+// workOf adds up the same for a plain warp that isn't worked out pass by pass: its passes carry the first
+// positions, so between two of them only the difference is cut off or tied on.
+func workOf(parts []ChainPart) WorkSum {
+	var s WorkSum
+	for _, part := range parts {
+		s.Passes += len(part.Passes)
+		before := 0
+		for i, ends := range part.Passes {
+			s.Threads = max(s.Threads, ends)
+			s.Ties += max(ends-before, 0)
+			s.Cuts += max(before-ends, 0)
+			if i > 0 && ends != before {
+				s.Halts++
+			}
+			before = ends
+		}
+		s.Cuts += before
+		if part.Finish() == AtCountingCross {
+			s.FarFinishes++
+		}
+	}
+	return s
+}

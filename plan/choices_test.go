@@ -315,3 +315,28 @@ func BenchmarkChoices(b *testing.B) {
 		}
 	}
 }
+
+// The work that a choice is ranked by, reckoned from the chains alone, is that of the ledger.
+func TestWorkOfChainsIsThatOfTheLedger(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := DefaultSpec()
+		s.Positions = rapid.IntRange(1, 24).Draw(t, "positions")
+		s.Group = rapid.IntRange(1, s.Positions).Draw(t, "group")
+		s.Ends = rapid.IntRange(1, 600).Draw(t, "ends")
+		s.LastPass = LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
+		if rapid.Bool().Draw(t, "chains") {
+			s.ChainEnds = rapid.IntRange(s.Group, 200).Draw(t, "chain ends")
+		}
+		p, err := New(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		parts, err := s.chainParts(knownSections{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if sum := workOf(parts); sum != p.WorkSum() {
+			t.Fatalf("reckoned from the chains %+v, from the ledger %+v", sum, p.WorkSum())
+		}
+	})
+}

@@ -133,7 +133,7 @@ func (p *Plan) ties(c Chain) []Step {
 				"the pegs and " +
 				"another below shows a twist later. Take the true X, not the false one beside the end peg.",
 			Caution: caution},
-		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " + p.show(p.chokeFromCross()) +
+		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " + p.Spec.Units.Shown(p.chokeFromCross()) +
 			" from the lease, twice round, " + p.chokeHold() + "."},
 	}
 	far := []Step{
@@ -142,7 +142,7 @@ func (p *Plan) ties(c Chain) []Step {
 		{ID: StepFarCross, Title: "Tie the counting cross",
 			Detail: "Four ties, one on each arm of the X between pegs 1 and 2, not at its waist. Leave the count " +
 				"ties in.", Caution: caution},
-		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " + p.show(p.chokeFromCross()) +
+		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " + p.Spec.Units.Shown(p.chokeFromCross()) +
 			" from the cross, twice round, " + p.chokeHold() + "."},
 	}
 	steps := append(near, far...)
@@ -152,7 +152,7 @@ func (p *Plan) ties(c Chain) []Step {
 	if n := p.AlongTies(); n > 0 {
 		steps = append(steps, Step{ID: StepAlong,
 			Title:  fmt.Sprintf("%s along the warp", measure.Capital(measure.Counted(n, "choke tie", "choke ties"))),
-			Detail: "Evenly spaced, none more than " + p.show(alongEvery) + " apart, " + p.chokeHold() + "."})
+			Detail: "Evenly spaced, none more than " + p.Spec.Units.Shown(alongEvery) + " apart, " + p.chokeHold() + "."})
 	}
 	return steps
 }
@@ -190,16 +190,5 @@ func (p *Plan) takingOff(c Chain) []Step {
 // Label is what stands on a chain's label: the warp, which chain it is, its ends and its length.
 func (p *Plan) Label(c Chain) string {
 	return fmt.Sprintf("Warp %q, chain %d of %d, %s, %s.", p.Spec.Name, c.Number, len(p.Chains),
-		measure.Counted(c.Ends(), "end", "ends"), p.show(p.Path.Length))
-}
-
-// show writes a length in the weaver's long unit with at most one decimal, or in the short unit without
-// decimals if it is less than one long unit, both rounded to the nearest. So the third of a very short
-// warp doesn't become "0 yd".
-func (p *Plan) show(l measure.Length) string {
-	long := p.Spec.Units.Long()
-	if one, _ := long.Length(); l < one {
-		return l.In(p.Spec.Units.Short(), 0)
-	}
-	return l.In(long, 1)
+		measure.Counted(c.Ends(), "end", "ends"), p.Spec.Units.Shown(p.Path.Length))
 }

@@ -85,8 +85,8 @@ func (h *hands) lay(carried plan.Positions) error {
 	return nil
 }
 
-// wind winds the whole warp by the ledger and gives what the hands did.
-func wind(t *rapid.T, p *plan.Plan) *hands {
+// windByHand winds the whole warp by the ledger and gives what the hands did.
+func windByHand(t *rapid.T, p *plan.Plan) *hands {
 	h := &hands{yarn: map[int]int{}, attached: map[int]bool{}}
 	for _, c := range p.Chains {
 		h.far = false // the winder walks back to the lease with the freed paddle
@@ -125,7 +125,7 @@ func wind(t *rapid.T, p *plan.Plan) *hands {
 
 // checkHands winds a warp and compares what lies on the mill, and what the hands did, with the plan.
 func checkHands(t *rapid.T, p *plan.Plan) {
-	h := wind(t, p)
+	h := windByHand(t, p)
 	if len(h.laid) != p.EndsWound() {
 		t.Fatalf("%d ends lie on the mill, not %d", len(h.laid), p.EndsWound())
 	}

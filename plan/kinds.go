@@ -2,9 +2,8 @@ package plan
 
 import (
 	"millside/plan/measure"
+	"strings"
 )
-
-import "strings"
 
 // PassKind is a kind of pass of a striped warp: certain positions that carry certain colours. The weaver
 // learns each kind once.

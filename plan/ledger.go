@@ -2,29 +2,7 @@ package plan
 
 import (
 	"iter"
-
-	"millside/plan/measure"
 )
-
-// EndPeg is one of the two end pegs round which the group turns.
-type EndPeg uint8
-
-// The end pegs. The near one stands beside the lease, the far one beside the counting cross.
-const (
-	NearPeg EndPeg = iota
-	FarPeg
-)
-
-// String gives "near end peg" or "far end peg".
-func (p EndPeg) String() string { return measure.OneOf(int(p), "near end peg", "far end peg") }
-
-// pegAfter is the end peg at which the paddle stands after so many passes of a chain.
-func pegAfter(passes int) EndPeg {
-	if passes%2 == 1 {
-		return FarPeg
-	}
-	return NearPeg
-}
 
 // Threading is a package's yarn put through a position of the paddle.
 type Threading struct {

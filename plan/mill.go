@@ -120,3 +120,13 @@ func (p MillPath) AtTurns(text string) (measure.Length, error) {
 	}
 	return measure.Length(along), nil
 }
+
+// PassTurns is how many turns of the mill a pass takes. A board has none: each distance between two of
+// its pegs, about a yard, counts as half a turn of a mill of two yards (no source). The number is the
+// caller's own.
+func (p MillPath) PassTurns() *big.Rat {
+	if p.turns == nil {
+		return big.NewRat(int64(p.Steps), 2)
+	}
+	return new(big.Rat).Set(p.turns)
+}

@@ -57,6 +57,9 @@ func (p Pace) Known() bool {
 	return p.Low > 0 && p.Low <= p.Middle && p.Middle <= p.High && p.High <= longestPass
 }
 
+// Timed says whether the pace is one that was timed, not the published range.
+func (p Pace) Timed() bool { return p.orPublished().Passes > 0 }
+
 // orPublished is the pace, or the published range where none is known or where it is out of order.
 func (p Pace) orPublished() Pace {
 	if !p.Known() {
@@ -120,29 +123,4 @@ func (p Pace) Source() string {
 			measure.Counted(max(p.Warps, 1), "warp", "warps"))
 	}
 	return "a practised hand's usual times"
-}
-
-// seconds writes a time in seconds with at most one decimal, rounded to the nearest.
-func seconds(d time.Duration) string {
-	return ratio.Decimal(ratio.Quo(ratio.Of(d), ratio.Of(time.Second)), 1)
-}
-
-// minutes rounds a time up to whole minutes.
-func minutes(d time.Duration) int {
-	n := int(d / time.Minute)
-	if d%time.Minute > 0 {
-		n++
-	}
-	return n
-}
-
-func hours(minutes int) string {
-	switch {
-	case minutes < 60:
-		return fmt.Sprintf("%d min", minutes)
-	case minutes%60 == 0:
-		return fmt.Sprintf("%d h", minutes/60)
-	default:
-		return fmt.Sprintf("%d h %d min", minutes/60, minutes%60)
-	}
 }

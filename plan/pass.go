@@ -92,15 +92,8 @@ func (p Pass) OverA(position int) bool {
 	return isHole(position) == (p.OpeningAt(PegA) == HolesUp)
 }
 
-// firstPosition and lastPosition are the positions of the first and the last end in lease order.
-func (p Pass) firstPosition() int {
-	if p.Mirrored {
-		return p.Carried.Last()
-	}
-	return p.Carried.First()
-}
-
-func (p Pass) lastPosition() int {
+// TipPosition is the position at the tip of the peg, that of its highest end; 0 if the pass carries nothing.
+func (p Pass) TipPosition() int {
 	if p.Mirrored {
 		return p.Carried.First()
 	}

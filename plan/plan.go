@@ -152,13 +152,13 @@ func chooseOpenings(chains []Chain) []LeaseFault {
 	lastOverA := false
 	if len(chains) > 0 && len(chains[0].Passes) > 0 {
 		first := chains[0].Passes[0]
-		lastOverA = isHole(first.Carried.First()) != isHole(first.firstPosition())
+		lastOverA = isHole(first.Carried.First()) != isHole(first.FootPosition())
 	}
 	for c := range chains {
 		for i := range chains[c].Passes {
 			p := &chains[c].Passes[i]
 			atA := HolesUp
-			if isHole(p.firstPosition()) == lastOverA {
+			if isHole(p.FootPosition()) == lastOverA {
 				atA = SlotsUp
 			}
 			p.FirstOpening = atA
@@ -166,7 +166,7 @@ func chooseOpenings(chains []Chain) []LeaseFault {
 				p.FirstOpening = atA.Other()
 			}
 			faults = append(faults, withinFaults(c+1, *p)...)
-			lastOverA = p.OverA(p.lastPosition())
+			lastOverA = p.OverA(p.TipPosition())
 		}
 	}
 	return faults
@@ -275,4 +275,49 @@ func (p *Plan) End(at Place) (int, error) {
 	}
 	return 0, &measure.FieldError{Field: "position", Value: fmt.Sprint(at.Position),
 		Want: "one that carries an end on this pass: " + pass.Carried.String()}
+}
+
+// mirrored says whether the ends of a pass in a direction lie from the highest position to the lowest,
+// foot to tip.
+func (s Spec) mirrored(d Direction) bool {
+	return (s.Foot == FootLast) != (d == Return && s.ReturnOrder == MirroredOrder)
+}
+
+// Bouts is how many outward passes have a return pass after them, chain by chain, and how many have none:
+// one in each chain that stops at the counting cross.
+func (p *Plan) Bouts() (bouts, single int) {
+	for _, c := range p.Chains {
+		bouts += len(c.Passes) / 2
+		single += len(c.Passes) % 2
+	}
+	return bouts, single
+}
+
+// BoutsText says how many bouts there are: "20 bouts", "2 bouts and 2 passes".
+func (p *Plan) BoutsText() string {
+	bouts, single := p.Bouts()
+	text := measure.Counted(bouts, "bout", "bouts")
+	switch single {
+	case 0:
+		return text
+	case 1:
+		return text + " and a pass"
+	default:
+		return text + " and " + measure.Counted(single, "pass", "passes")
+	}
+}
+
+// NearTurns is how often the paddle turns round the near end peg between two passes of a chain: how often
+// it keeps its opening there, and how often it is flicked once more.
+func (p *Plan) NearTurns() (kept, flicked int) {
+	for _, c := range p.Chains {
+		for k := 2; k < len(c.Passes); k += 2 {
+			if c.KeepsOpening(k) {
+				kept++
+			} else {
+				flicked++
+			}
+		}
+	}
+	return kept, flicked
 }

@@ -112,3 +112,11 @@ func (p Positions) alternates() bool {
 
 // isHole says whether a position is a hole: odd positions are.
 func isHole(position int) bool { return position%2 == 1 }
+
+// PositionsText names positions: "position 3", "positions 1 to 6, 9".
+func PositionsText(p Positions) string {
+	if p.Count() == 1 {
+		return "position " + p.String()
+	}
+	return "positions " + p.String()
+}

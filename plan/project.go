@@ -41,11 +41,11 @@ const longestSley = 12
 // FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
 // one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each
 // field that is out of its range, or says that no count near the wanted one fits.
-func (s Spec) FromCloth() (Spec, error) {
+func FromCloth(s Spec) (Spec, error) {
 	if !s.Cloth.Used {
 		return s, nil
 	}
-	ends, warp, err := s.cloth()
+	ends, warp, err := ofCloth(s)
 	if err != nil {
 		return s, err
 	}
@@ -54,7 +54,7 @@ func (s Spec) FromCloth() (Spec, error) {
 		return s, nil
 	}
 	for _, fit := range ends.Fits {
-		if s.Cloth.Fit.suits(fit) {
+		if suits(s.Cloth.Fit, fit) {
 			s.Ends = fit.Ends
 			return s, nil
 		}
@@ -63,8 +63,8 @@ func (s Spec) FromCloth() (Spec, error) {
 		Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
 }
 
-// cloth works out the cloth with what the rest of the plan says.
-func (s Spec) cloth() (*cloth.Ends, *cloth.WarpLength, error) {
+// ofCloth works out the cloth with what the rest of the plan says.
+func ofCloth(s Spec) (*cloth.Ends, *cloth.WarpLength, error) {
 	width, length := s.Cloth.Width, s.Cloth.Length
 	width.Sett, width.Group, width.Units = s.Loom.Sett, s.Group, s.Units
 	length.Units, length.Fibre = s.Units, width.Fibre
@@ -76,7 +76,7 @@ func (s Spec) cloth() (*cloth.Ends, *cloth.WarpLength, error) {
 // NewProject works out everything that the spec knows enough for. The pace may be zero: times are then
 // the published range. The error joins one [measure.FieldError] for each field that is out of its range.
 func NewProject(s Spec, pace Pace) (*Project, error) {
-	s, err := s.FromCloth()
+	s, err := FromCloth(s)
 	if err != nil {
 		return nil, errors.Join(err, s.Check())
 	}
@@ -101,7 +101,7 @@ func (p *Plan) Project(pace Pace) (*Project, error) {
 
 func (pr *Project) fromCloth() (err error) {
 	if pr.Plan.Spec.Cloth.Used {
-		pr.Ends, pr.Warp, err = pr.Plan.Spec.cloth()
+		pr.Ends, pr.Warp, err = ofCloth(pr.Plan.Spec)
 	}
 	return err
 }
@@ -132,20 +132,6 @@ func (pr *Project) yarn() (err error) {
 		pr.Yarn, err = pr.Plan.Yarn(cones, DefaultExtras())
 	}
 	return err
-}
-
-// Cones lists the cones that the warp begins with, and, where stripes change a position's colour, those
-// that follow. It is nil where the yarn's size isn't known.
-func (p *Plan) Cones() []Cone {
-	s := p.Spec
-	switch {
-	case s.Yarn.Size.IsZero():
-		return nil
-	case s.Schedule != nil:
-		return s.Schedule.cones(s.Yarn)
-	default:
-		return s.Yarn.cones(s.Group)
-	}
 }
 
 func (pr *Project) weft() (err error) {
@@ -205,4 +191,18 @@ func (pr *Project) dent(l Loom, ends int) error {
 	}
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
+}
+
+// suits says whether a count is what the fit asks for.
+func suits(f ClothFit, e cloth.EndsFit) bool {
+	switch f {
+	case FitRepeats:
+		return e.WholeRepeats
+	case FitPasses:
+		return e.WholePasses
+	case FitBoth:
+		return e.WholeRepeats && e.WholePasses
+	default:
+		return true
+	}
 }

@@ -231,3 +231,33 @@ func Letter(colour int) rune {
 		return '?'
 	}
 }
+
+// reflected is the schedule with the paddle turned round: what was in the lowest position is in the
+// highest one that is used, and so on. Nil stays nil.
+func (s *Schedule) reflected() *Schedule {
+	if s == nil {
+		return nil
+	}
+	used := 0
+	for _, set := range s.SetUps {
+		used = max(used, set.Threaded().Last())
+	}
+	r := &Schedule{Colours: s.Colours, Note: s.Note}
+	for _, set := range s.SetUps {
+		turned := make(SetUp, max(len(set), used))
+		for i, colour := range set {
+			if colour != 0 {
+				turned[used-1-i] = colour
+			}
+		}
+		r.SetUps = append(r.SetUps, turned)
+	}
+	for _, p := range s.Passes {
+		var carried Positions
+		for pos := range p.Carried.All() {
+			carried |= onePosition(used + 1 - pos)
+		}
+		r.Passes = append(r.Passes, ScheduledPass{Carried: carried, SetUp: p.SetUp})
+	}
+	return r
+}

@@ -117,3 +117,14 @@ func (s Spec) Check() error {
 	errs.Count("stripes are written from", int(s.StripesFrom), 0, 2, "")
 	return errors.Join(append(errs, s.checkWhole()...)...)
 }
+
+// WithFoot is the spec with the other end of the paddle at the foot. The stripes stay as they are: the
+// schedules are turned round with the paddle.
+func (s Spec) WithFoot(foot FootPosition) Spec {
+	if s.Foot == foot {
+		return s
+	}
+	s.Foot = foot
+	s.Schedule, s.Other = s.Schedule.reflected(), s.Other.reflected()
+	return s
+}

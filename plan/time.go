@@ -3,41 +3,9 @@ package plan
 import (
 	"fmt"
 	"math/big"
-	"strings"
-	"time"
 
 	"millside/plan/internal/ratio"
-	"millside/plan/measure"
 )
-
-// TimeSpan is how long a warp takes at the mill.
-type TimeSpan struct {
-	// Low, Middle and High are the time for quick, middling and slow passes. Middle is the figure that is
-	// shown, everywhere the same.
-	Low, Middle, High time.Duration
-	// AtPegs is the part of it for the work at the end pegs; the rest is winding.
-	AtPegs time.Duration
-	// How says how it was reached.
-	How measure.How
-}
-
-// String gives the middle of the span in whole minutes, rounded up: "about 37 min"; without "about" where
-// there is no spread.
-func (s TimeSpan) String() string {
-	text := hours(minutes(s.Middle))
-	if s.Low == s.High {
-		return text
-	}
-	return "about " + text
-}
-
-// Words tells the parts as well: "about 37 min, 15 min of it at the pegs".
-func (s TimeSpan) Words() string {
-	if s.AtPegs < time.Minute {
-		return s.String()
-	}
-	return fmt.Sprintf("%s, %s of it at the pegs", s, hours(minutes(s.AtPegs)))
-}
 
 // HandTimes are the times that the plan is reckoned with: the weaver's own, where the plan has them, else
 // the usual ones.
@@ -101,29 +69,7 @@ func (p *Plan) TimeOf(w WorkSum, pace Pace) TimeSpan { return p.Spec.TimeOf(w, p
 
 // TimeOf is [Plan.TimeOf] where no plan is worked out.
 func (s Spec) TimeOf(w WorkSum, pace Pace) TimeSpan {
-	one, t := s.passPace(pace, s.PassTurns()), s.HandTimes()
-	span := TimeSpan{AtPegs: t.AtPegs(w)}
-	span.Low = timesOver(w.Passes, one.Low) + span.AtPegs
-	span.Middle = timesOver(w.Passes, one.Middle) + span.AtPegs
-	span.High = timesOver(w.Passes, one.High) + span.AtPegs
-	terms := []string{fmt.Sprintf("%s x %s s", measure.Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
-	for _, part := range []struct {
-		n         int
-		one, many string
-		d         time.Duration
-	}{
-		{w.Halts, "halt", "halts", t.Halt}, {w.Cuts, "cut", "cuts", t.Cut}, {w.Ties, "tie", "ties", t.Tie},
-		{w.Threads, "package", "packages", t.Thread}, {w.FarFinishes, "far finish", "far finishes", t.Far},
-	} {
-		if part.n > 0 && part.d > 0 {
-			terms = append(terms, fmt.Sprintf("%s x %s s", measure.Counted(part.n, part.one, part.many),
-				seconds(part.d)))
-		}
-	}
-	span.How = measure.How{Formula: "passes x seconds a pass (" + s.passRule(pace) +
-		") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
-		WithNumbers: strings.Join(terms, " + ") + " = " + hours(minutes(span.Middle))}
-	return span
+	return s.HandTimes().Span(w, s.passPace(pace, s.PassTurns()), s.passRule(pace))
 }
 
 // passRule says what a pass takes: "0.27 min + 3.5 turns x 0.08 min", or whose pace it is.
@@ -132,10 +78,29 @@ func (s Spec) passRule(pace Pace) string {
 	switch {
 	case s.ownPass() && t.Pass > 0:
 		return "as you gave it"
-	case s.ownPass() || pace.orPublished().Passes == 0:
+	case s.ownPass() || !pace.Timed():
 		return fmt.Sprintf("%s min + %s turns x %s min", MinutesText(t.Handling),
 			ratio.Decimal(s.PassTurns(), 2), MinutesText(t.Turn))
 	default:
 		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), ratio.Decimal(s.PassTurns(), 2))
 	}
+}
+
+// WorkSum adds up the ledger of [Plan.WorkBefore].
+func (p *Plan) WorkSum() WorkSum {
+	s := WorkSum{Passes: p.Passes()}
+	for w := range p.Work() {
+		if w.Halt() {
+			s.Halts++
+		}
+		s.Cuts += w.Cut.Count()
+		s.Ties += w.Tie.Count()
+		s.Threads += w.Threaded().Count()
+	}
+	for _, c := range p.Chains {
+		if c.Finish() == AtCountingCross {
+			s.FarFinishes++
+		}
+	}
+	return s
 }

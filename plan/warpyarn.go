@@ -233,8 +233,8 @@ func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
 	}
 	u.How = measure.How{Formula: "passes x (warp + extra a pass) + times tied on x tails",
 		WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
-			u.Passes, p.show(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties,
-			extras.PerTie.In(p.Spec.Units.Short(), 1), p.show(u.Used))}
+			u.Passes, p.Spec.Units.Shown(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties,
+			extras.PerTie.In(p.Spec.Units.Short(), 1), p.Spec.Units.Shown(u.Used))}
 	u.UsedMass, err = c.Yarn.MassOf(u.Used)
 	return u, err
 }
@@ -256,4 +256,18 @@ func (w *YarnUse) add(u ConeUse) {
 	}
 	w.Totals = append(w.Totals, YarnTotal{Colour: u.Cone.Colour, Yarn: u.Cone.Yarn, Ends: u.Passes, Cones: 1,
 		Length: u.Used, Mass: u.UsedMass})
+}
+
+// Cones lists the cones that the warp begins with, and, where stripes change a position's colour, those
+// that follow. It is nil where the yarn's size isn't known.
+func (p *Plan) Cones() []Cone {
+	s := p.Spec
+	switch {
+	case s.Yarn.Size.IsZero():
+		return nil
+	case s.Schedule != nil:
+		return s.Schedule.cones(s.Yarn)
+	default:
+		return s.Yarn.cones(s.Group)
+	}
 }

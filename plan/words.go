@@ -158,28 +158,6 @@ func (l *LastPass) UnmarshalText(b []byte) error {
 	return err
 }
 
-// Dressing is which end of the warp the loom takes first.
-type Dressing uint8
-
-// The two ways to dress a loom.
-const (
-	RaddleFirst Dressing = iota // back to front: the counting cross goes into the raddle first
-	ReedFirst                   // front to back: the lease goes to the reed first
-)
-
-// String gives "raddle first" or "reed first".
-func (d Dressing) String() string { return measure.OneOf(int(d), "raddle first", "reed first") }
-
-// MarshalText writes the name.
-func (d Dressing) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
-
-// UnmarshalText reads "raddle first" or "reed first".
-func (d *Dressing) UnmarshalText(b []byte) error {
-	i, err := measure.WhichOf(string(b), "raddle first", "reed first")
-	*d = Dressing(i)
-	return err
-}
-
 // Finish is the end of the mill at which the winding stops.
 type Finish uint8
 
@@ -200,4 +178,24 @@ func finishAfter(passes int) Finish {
 		return AtCountingCross
 	}
 	return AtLease
+}
+
+// EndPeg is one of the two end pegs round which the group turns.
+type EndPeg uint8
+
+// The end pegs. The near one stands beside the lease, the far one beside the counting cross.
+const (
+	NearPeg EndPeg = iota
+	FarPeg
+)
+
+// String gives "near end peg" or "far end peg".
+func (p EndPeg) String() string { return measure.OneOf(int(p), "near end peg", "far end peg") }
+
+// pegAfter is the end peg at which the paddle stands after so many passes of a chain.
+func pegAfter(passes int) EndPeg {
+	if passes%2 == 1 {
+		return FarPeg
+	}
+	return NearPeg
 }

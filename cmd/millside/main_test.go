@@ -107,7 +107,7 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	woven := plan.DefaultSpec()
 	woven.Cloth = plan.Cloth{Used: true, Width: cloth.Width{Shrinkage: -1, DrawIn: -1, Doubled: -1, Floating: -1, Repeat: -1, Balance: -1},
 		Length: cloth.Length{Shrinkage: -1, TakeUp: -1, Hem: -1, Fringe: -1, Sample: -1, Waste: -1, Knotting: -1}}
-	_, clothErr := woven.FromCloth()
+	_, clothErr := plan.FromCloth(woven)
 	yarn, err := measure.ParseYarn("cotton 8/2")
 	if err != nil {
 		t.Fatal(err)

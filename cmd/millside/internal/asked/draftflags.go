@@ -142,7 +142,7 @@ func fitDraft(cmd *cobra.Command, d *DraftFile, spec plan.Spec) error {
 	case changed("ends"):
 		d.Use.Ends = spec.Ends
 	case spec.Cloth.Used && !changed("draft-times"):
-		fitted, err := spec.FromCloth()
+		fitted, err := plan.FromCloth(spec)
 		if err != nil {
 			return NamedFlags(cmd, err, FlagOf)
 		}

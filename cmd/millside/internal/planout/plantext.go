@@ -195,8 +195,8 @@ const mostChoices = 5
 
 // choicesText lists the first of the ways to reach the number of ends, and the plan's own, whose place
 // among them is told. A striped warp has none.
-func choicesText(w io.Writer, project *plan.Project) {
-	s, list := project.Plan.Spec, project.Choices
+func choicesText(w io.Writer, pr *plan.Project) {
+	s, list := pr.Plan.Spec, pr.Choices
 	if len(list) == 0 {
 		return
 	}
