@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Extras is the yarn that goes into a warp beside its length. Both are 0 to 100 m.
@@ -176,12 +177,12 @@ func (p *Plan) fedByOne(cones []Cone) error {
 	for _, chain := range p.Chains {
 		for _, pass := range chain.Passes {
 			number++
-			var fed Positions
+			var fed wind.Positions
 			for i, c := range cones {
 				if !c.feeds(number) {
 					continue
 				}
-				bit := FirstPositions(c.Position).Without(FirstPositions(c.Position - 1))
+				bit := wind.FirstPositions(c.Position).Without(wind.FirstPositions(c.Position - 1))
 				if fed&bit != 0 {
 					return &measure.FieldError{Field: fmt.Sprintf("cone %d position", i+1),
 						Value: fmt.Sprint(c.Position),
@@ -191,7 +192,7 @@ func (p *Plan) fedByOne(cones []Cone) error {
 			}
 			if bare := pass.Carried.Without(fed); bare != 0 {
 				return &measure.FieldError{Field: "cones", Value: fmt.Sprint(len(cones)),
-					Want: fmt.Sprintf("a cone for %s on pass %d", PositionsText(bare), number)}
+					Want: fmt.Sprintf("a cone for %s on pass %d", wind.PositionsText(bare), number)}
 			}
 		}
 	}

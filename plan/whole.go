@@ -115,7 +115,7 @@ type Pegs struct {
 	Layers int `json:"layers,omitzero"`
 }
 
-// checkWhole reports what is out of its range in the parts that [NewProject] works out. What those parts
+// checkWhole reports what is out of its range in the parts that [project.New] works out. What those parts
 // check themselves isn't checked here again: a warp can be wound without it.
 func (s Spec) checkWhole() []error {
 	errs := measure.Faults(s.Pegs.Check())

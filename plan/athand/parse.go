@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 	"millside/plan/textfile"
@@ -19,7 +19,7 @@ const (
 	// MaxAtHand is the most things that it may name.
 	MaxAtHand = 500
 	// maxAtHandLine is the longest line, in bytes: a board's may be long.
-	maxAtHandLine = plan.MaxBoardText + 100
+	maxAtHandLine = frame.MaxBoardText + 100
 	// maxAtHandErrors is how many errors are told at once.
 	maxAtHandErrors = 10
 )
@@ -176,8 +176,9 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		})
 		switch {
 		case i < 0:
-			errs = append(errs, &measure.FieldError{Value: measure.Shortened(field), Want: "one of these and its value: " +
-				strings.Join(keys, ", ")})
+			errs = append(errs, &measure.FieldError{Value: measure.Shortened(field),
+				Want: "one of these and its value: " +
+					strings.Join(keys, ", ")})
 		case known[i].given:
 			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: measure.Shortened(field),
 				Want: "it only once"})

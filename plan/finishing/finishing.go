@@ -1,9 +1,11 @@
-package plan
+package finishing
 
 import (
 	"fmt"
 
+	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // StepID names a finishing step for good: records keep it, so a name is never changed or used again.
@@ -45,12 +47,12 @@ const alongEvery = 2 * measure.Yard
 
 // chokeFromCross is where the first choke tie stands: about a yard from the cross (a weaver's web log,
 // 2012), on a short warp a third of its length.
-func (p *Plan) chokeFromCross() measure.Length { return min(measure.Yard, p.Path.Length/3) }
+func chokeFromCross(p *plan.Plan) measure.Length { return min(measure.Yard, p.Path.Length/3) }
 
 // AlongTies is how many choke ties are made between the two that stand a yard from each cross, so that
 // no two are more than two yards apart. Rounded up: one tie too many does no harm.
-func (p *Plan) AlongTies() int {
-	between := p.Path.Length - 2*p.chokeFromCross()
+func AlongTies(p *plan.Plan) int {
+	between := p.Path.Length - 2*chokeFromCross(p)
 	if between <= alongEvery {
 		return 0
 	}
@@ -60,21 +62,21 @@ func (p *Plan) AlongTies() int {
 // Finishing lists the steps that follow the last pass of a chain, in order. They depend on where the
 // winding stopped, on whether the warp will be dyed, on its length, and on how the loom is dressed. A chain
 // without passes has none.
-func (p *Plan) Finishing(c Chain) []Step {
+func Steps(p *plan.Plan, c plan.Chain) []Step {
 	if len(c.Passes) == 0 {
 		return nil
 	}
-	steps := p.fastening(c)
-	steps = append(steps, p.ties(c)...)
-	return append(steps, p.takingOff(c)...)
+	steps := fastening(p, c)
+	steps = append(steps, ties(p, c)...)
+	return append(steps, takingOff(p, c)...)
 }
 
 // fastening frees the paddle from the warp.
-func (p *Plan) fastening(c Chain) []Step {
+func fastening(p *plan.Plan, c plan.Chain) []Step {
 	last := c.Passes[len(c.Passes)-1]
 	w := p.WorkBefore(c.Number, len(c.Passes)+1) // what is still carried is cut off now
 	peg, other := w.Peg.String(), "the lease"
-	if w.Peg == FarPeg {
+	if w.Peg == wind.FarPeg {
 		other = "the counting cross"
 	}
 	return []Step{
@@ -86,7 +88,7 @@ func (p *Plan) fastening(c Chain) []Step {
 			Detail: "Leave a hand's length on both sides: on the warp for a knot, on the paddle to start again.",
 			Caution: "Hold the mill still with a hand or a hip while you cut. A mill that unwinds " +
 				"lets the whole warp go slack."},
-		p.parking(c),
+		parking(p, c),
 		{ID: StepKnot, Title: "Knot the cut ends in two halves",
 			Detail: "The ends from the holes in one knot, those from the slots in another, round the " + peg +
 				". The halves keep the last group in order at " + other + "."},
@@ -95,7 +97,7 @@ func (p *Plan) fastening(c Chain) []Step {
 
 // parking puts the paddle out of the way. Before another chain it is only laid aside: that chain begins
 // with it.
-func (p *Plan) parking(c Chain) Step {
+func parking(p *plan.Plan, c plan.Chain) Step {
 	if c.Number < len(p.Chains) {
 		return Step{ID: StepPark, Title: fmt.Sprintf("Lay the paddle aside, still threaded, for chain %d", c.Number+1),
 			Detail: "Put an overhand knot in the ends in front of the paddle, so that none slips out, and lay it " +
@@ -108,8 +110,8 @@ func (p *Plan) parking(c Chain) Step {
 
 // Loose says what has to be knotted at a peg before its loop is tied: ends that were tied on or cut off
 // there on the way don't go round the peg, and would slip out of the tie.
-func (p *Plan) Loose(c Chain, peg EndPeg) string {
-	k := p.OnTheWay(c, peg)
+func Loose(p *plan.Plan, c plan.Chain, peg wind.EndPeg) string {
+	k := OnTheWay(p, c, peg)
 	if k == (Knots{}) {
 		return ""
 	}
@@ -118,7 +120,7 @@ func (p *Plan) Loose(c Chain, peg EndPeg) string {
 }
 
 // ties makes the six ties, the end where the winder stands first, and the chokes between.
-func (p *Plan) ties(c Chain) []Step {
+func ties(p *plan.Plan, c plan.Chain) []Step {
 	tight, caution := "firmly, with a bow", ""
 	if p.Spec.Dyed {
 		tight = "loosely, with a bow"
@@ -127,37 +129,40 @@ func (p *Plan) ties(c Chain) []Step {
 	}
 	near := []Step{
 		{ID: StepNearLoop, Title: "Tie the loop at the near end peg",
-			Detail: "Round all ends where they go round the peg, " + tight + "." + p.Loose(c, NearPeg)},
+			Detail: "Round all ends where they go round the peg, " + tight + "." + Loose(p, c, wind.NearPeg)},
 		{ID: StepNearCross, Title: "Tie the lease",
 			Detail: "Four ties, one on each arm of the X between pegs A and B, not at its waist. One colour above " +
 				"the pegs and " +
 				"another below shows a twist later. Take the true X, not the false one beside the end peg.",
 			Caution: caution},
-		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " + p.Spec.Units.Shown(p.chokeFromCross()) +
-			" from the lease, twice round, " + p.chokeHold() + "."},
+		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " +
+			p.Spec.Units.Shown(chokeFromCross(p)) +
+			" from the lease, twice round, " + chokeHold(p) + "."},
 	}
 	far := []Step{
 		{ID: StepFarLoop, Title: "Tie the loop at the far end peg",
-			Detail: "Round all ends where they go round the peg, " + tight + "." + p.Loose(c, FarPeg)},
+			Detail: "Round all ends where they go round the peg, " + tight + "." + Loose(p, c, wind.FarPeg)},
 		{ID: StepFarCross, Title: "Tie the counting cross",
 			Detail: "Four ties, one on each arm of the X between pegs 1 and 2, not at its waist. Leave the count " +
 				"ties in.", Caution: caution},
-		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " + p.Spec.Units.Shown(p.chokeFromCross()) +
-			" from the cross, twice round, " + p.chokeHold() + "."},
+		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " +
+			p.Spec.Units.Shown(chokeFromCross(p)) +
+			" from the cross, twice round, " + chokeHold(p) + "."},
 	}
 	steps := append(near, far...)
-	if c.Finish() == AtCountingCross {
+	if c.Finish() == wind.AtCountingCross {
 		steps = append(far, near...)
 	}
-	if n := p.AlongTies(); n > 0 {
+	if n := AlongTies(p); n > 0 {
 		steps = append(steps, Step{ID: StepAlong,
-			Title:  fmt.Sprintf("%s along the warp", measure.Capital(measure.Counted(n, "choke tie", "choke ties"))),
-			Detail: "Evenly spaced, none more than " + p.Spec.Units.Shown(alongEvery) + " apart, " + p.chokeHold() + "."})
+			Title: fmt.Sprintf("%s along the warp", measure.Capital(measure.Counted(n, "choke tie", "choke ties"))),
+			Detail: "Evenly spaced, none more than " + p.Spec.Units.Shown(alongEvery) + " apart, " + chokeHold(p) +
+				"."})
 	}
 	return steps
 }
 
-func (p *Plan) chokeHold() string {
+func chokeHold(p *plan.Plan) string {
 	if p.Spec.Dyed {
 		return "loose enough for a finger"
 	}
@@ -166,13 +171,13 @@ func (p *Plan) chokeHold() string {
 
 // takingOff labels the chain and takes it off the mill. The end that comes off last is the first that
 // the loom gets, so a loom that takes the raddle first has its chain begun at the lease.
-func (p *Plan) takingOff(c Chain) []Step {
+func takingOff(p *plan.Plan, c plan.Chain) []Step {
 	from, to, why := "lease", "counting cross", "the raddle"
-	if p.Spec.Dressing == ReedFirst {
+	if p.Spec.Dressing == plan.ReedFirst {
 		from, to, why = "counting cross", "lease", "the reed"
 	}
 	return []Step{
-		{ID: StepLabel, Title: "Label the chain", Detail: p.Label(c)},
+		{ID: StepLabel, Title: "Label the chain", Detail: Label(p, c)},
 		{ID: StepSlow, Title: "Keep a hand or a hip on the mill",
 			Detail: "Let it turn only as fast as you take the warp off: your body is the brake, and the warp stays " +
 				"taut.",
@@ -188,7 +193,7 @@ func (p *Plan) takingOff(c Chain) []Step {
 }
 
 // Label is what stands on a chain's label: the warp, which chain it is, its ends and its length.
-func (p *Plan) Label(c Chain) string {
+func Label(p *plan.Plan, c plan.Chain) string {
 	return fmt.Sprintf("Warp %q, chain %d of %d, %s, %s.", p.Spec.Name, c.Number, len(p.Chains),
 		measure.Counted(c.Ends(), "end", "ends"), p.Spec.Units.Shown(p.Path.Length))
 }

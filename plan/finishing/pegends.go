@@ -1,11 +1,13 @@
-package plan
+package finishing
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
+	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // PegEnd is an end of the warp that begins or finishes at an end peg, tied on or cut off there, where
@@ -16,14 +18,14 @@ type PegEnd struct {
 	// Chain is the chain that it lies in.
 	Chain int
 	// Peg is where it begins or finishes.
-	Peg EndPeg
+	Peg wind.EndPeg
 	// Begins says that it was tied on there; else it was cut off there.
 	Begins bool
 }
 
 // PegEnds lists the ends that begin or finish at a peg, in the order of winding. A group that turns at a
 // peg and is wound back leaves none: the end that it lays next is the same piece of yarn.
-func (p *Plan) PegEnds() []PegEnd {
+func PegEnds(p *plan.Plan) []PegEnd {
 	var list []PegEnd
 	for w := range p.Work() {
 		passes := p.Chains[w.Chain-1].Passes
@@ -42,7 +44,7 @@ type Knots struct{ Begin, Finish int }
 
 // OnTheWay counts the ends of a chain that begin or finish at a peg while it is wound. What is cut off
 // after the last pass isn't among them: that is a finishing step of its own.
-func (p *Plan) OnTheWay(c Chain, peg EndPeg) Knots {
+func OnTheWay(p *plan.Plan, c plan.Chain, peg wind.EndPeg) Knots {
 	var k Knots
 	for number := 1; number <= len(c.Passes); number++ {
 		if w := p.WorkBefore(c.Number, number); w.Peg == peg {
@@ -69,14 +71,15 @@ func (k Knots) text() string {
 
 // KnotRows names the ends that begin or finish at each peg, for whoever looks for knots at the loom. Only
 // these have a knot of the winding; knots in the yarn itself are marked at the mill.
-func (p *Plan) KnotRows() []measure.Row {
+func KnotRows(p *plan.Plan) []measure.Row {
 	at := map[PegEnd][]int{} // the end's number and chain left out
-	for _, e := range p.PegEnds() {
+	for _, e := range PegEnds(p) {
 		kind := PegEnd{Peg: e.Peg, Begins: e.Begins}
 		at[kind] = append(at[kind], e.End)
 	}
 	var rows []measure.Row
-	kinds := []PegEnd{{Peg: NearPeg, Begins: true}, {Peg: NearPeg}, {Peg: FarPeg, Begins: true}, {Peg: FarPeg}}
+	kinds := []PegEnd{{Peg: wind.NearPeg, Begins: true}, {Peg: wind.NearPeg}, {Peg: wind.FarPeg, Begins: true},
+		{Peg: wind.FarPeg}}
 	for _, kind := range kinds {
 		ends := at[kind]
 		if len(ends) == 0 {

@@ -1,29 +1,32 @@
-package plan
+package project
 
 import (
 	"errors"
 	"fmt"
 	"slices"
 
+	"millside/plan"
 	"millside/plan/cloth"
+	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/times"
 )
 
 // Project is the whole plan worked out: from the cloth to the raddle and the reed. What isn't known is
 // nil. It never changes once made.
 type Project struct {
-	Plan *Plan
+	Plan *plan.Plan
 	// Ends and Warp say how the ends and the length follow from the cloth.
 	Ends *cloth.Ends
 	Warp *cloth.WarpLength
 	// Room is the way of the warp on the mill; nil on a board. Board is that on the board; nil on a mill.
-	Room  *MillRoom
-	Board *BoardPath
+	Room  *frame.MillRoom
+	Board *frame.BoardPath
 	// Pegs is how many ends a peg takes, where its length and the yarn are known.
-	Pegs *PegRoom
+	Pegs *frame.PegRoom
 	// Yarn is what each cone gives, Weft the estimate for the weft.
-	Yarn *YarnUse
+	Yarn *plan.YarnUse
 	Weft *cloth.WeftYarn
 	// Raddle and Sley hand the warp over to the loom.
 	Raddle *loom.RaddleList
@@ -32,7 +35,7 @@ type Project struct {
 	// Choices ranks the sizes of group; nil in a striped warp.
 	Choices []Choice
 	// Pace is the pace that times are reckoned with.
-	Pace Pace
+	Pace times.Pace
 }
 
 // longestSley is the longest repeating order in the reed that a weaver keeps in mind.
@@ -41,7 +44,7 @@ const longestSley = 12
 // FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
 // one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each
 // field that is out of its range, or says that no count near the wanted one fits.
-func FromCloth(s Spec) (Spec, error) {
+func FromCloth(s plan.Spec) (plan.Spec, error) {
 	if !s.Cloth.Used {
 		return s, nil
 	}
@@ -64,7 +67,7 @@ func FromCloth(s Spec) (Spec, error) {
 }
 
 // ofCloth works out the cloth with what the rest of the plan says.
-func ofCloth(s Spec) (*cloth.Ends, *cloth.WarpLength, error) {
+func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
 	width, length := s.Cloth.Width, s.Cloth.Length
 	width.Sett, width.Group, width.Units = s.Loom.Sett, s.Group, s.Units
 	length.Units, length.Fibre = s.Units, width.Fibre
@@ -75,27 +78,27 @@ func ofCloth(s Spec) (*cloth.Ends, *cloth.WarpLength, error) {
 
 // NewProject works out everything that the spec knows enough for. The pace may be zero: times are then
 // the published range. The error joins one [measure.FieldError] for each field that is out of its range.
-func NewProject(s Spec, pace Pace) (*Project, error) {
+func New(s plan.Spec, pace times.Pace) (*Project, error) {
 	s, err := FromCloth(s)
 	if err != nil {
 		return nil, errors.Join(err, s.Check())
 	}
-	p, err := New(s)
+	p, err := plan.New(s)
 	if err != nil {
 		return nil, err
 	}
-	return p.Project(pace)
+	return Of(p, pace)
 }
 
 // Project works out everything else that the plan's spec knows enough for. The plan itself, such as that
-// of a warp which is wound already, stays as it is. The error is that of [NewProject].
-func (p *Plan) Project(pace Pace) (*Project, error) {
+// of a warp which is wound already, stays as it is. The error is that of [New].
+func Of(p *plan.Plan, pace times.Pace) (*Project, error) {
 	pr := &Project{Plan: p, Pace: pace}
 	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.weft(), pr.loom())
 	if err != nil {
 		return nil, err
 	}
-	pr.Choices, err = p.Choices(pace)
+	pr.Choices, err = Choices(p, pace)
 	return pr, err
 }
 
@@ -111,7 +114,7 @@ func (pr *Project) onMill() (err error) {
 	if len(s.Board) == 0 {
 		pr.Room, err = s.Mill.Room(s.Length, s.Mill.Height, s.Units)
 	} else {
-		var b BoardPath
+		var b frame.BoardPath
 		b, err = s.Board.Path(s.Length, s.Units)
 		pr.Board = &b
 	}
@@ -122,14 +125,14 @@ func (pr *Project) onMill() (err error) {
 	if err != nil {
 		return err
 	}
-	room, err := RoomOnPeg(s.Pegs.Length, thread, max(s.Pegs.Layers, 1), s.Units)
+	room, err := frame.RoomOnPeg(s.Pegs.Length, thread, max(s.Pegs.Layers, 1), s.Units)
 	pr.Pegs = &room
 	return err
 }
 
 func (pr *Project) yarn() (err error) {
 	if cones := pr.Plan.Cones(); cones != nil {
-		pr.Yarn, err = pr.Plan.Yarn(cones, DefaultExtras())
+		pr.Yarn, err = pr.Plan.Yarn(cones, plan.DefaultExtras())
 	}
 	return err
 }
@@ -167,7 +170,7 @@ func (pr *Project) loom() error {
 	return errors.Join(errs...)
 }
 
-func (pr *Project) sley(l Loom, ends int) (err error) {
+func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	if len(l.Widths) == ends {
 		return pr.dent(l, ends)
 	}
@@ -180,7 +183,7 @@ func (pr *Project) sley(l Loom, ends int) (err error) {
 }
 
 // dent lays ends of different widths in the reed.
-func (pr *Project) dent(l Loom, ends int) error {
+func (pr *Project) dent(l plan.Loom, ends int) error {
 	widths := slices.Clone(l.Widths)
 	if l.FirstEnd == loom.RightSide {
 		slices.Reverse(widths)
@@ -194,13 +197,13 @@ func (pr *Project) dent(l Loom, ends int) error {
 }
 
 // suits says whether a count is what the fit asks for.
-func suits(f ClothFit, e cloth.EndsFit) bool {
+func suits(f plan.ClothFit, e cloth.EndsFit) bool {
 	switch f {
-	case FitRepeats:
+	case plan.FitRepeats:
 		return e.WholeRepeats
-	case FitPasses:
+	case plan.FitPasses:
 		return e.WholePasses
-	case FitBoth:
+	case plan.FitBoth:
 		return e.WholeRepeats && e.WholePasses
 	default:
 		return true

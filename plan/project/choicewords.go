@@ -1,9 +1,11 @@
-package plan
+package project
 
 import (
 	"fmt"
 
+	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Label names the choice in a few words.
@@ -20,7 +22,7 @@ func (c Choice) Label() string {
 
 // reasons says what is good and what is bad about the choice: how much it is, its troubles in the order of
 // the ranking, and its time.
-func (c Choice) reasons(s Spec) []string {
+func (c Choice) reasons(s plan.Spec) []string {
 	list := []string{measure.Counted(c.Passes, "pass", "passes"), c.lastPassReason(), c.finishReason()}
 	if c.Flicks > 0 {
 		list = append(list, fmt.Sprintf("the paddle is flicked once more round the near peg, %s in all",
@@ -60,7 +62,7 @@ func (c Choice) finishReason() string {
 			measure.Counted(c.Chains, "chain stops", "chains stop"))
 	case c.AtCross > 0:
 		return "stops at the counting cross: the last group is fastened at the far end, which is harder"
-	case c.CutShort > 0 && c.CutAt == FarPeg:
+	case c.CutShort > 0 && c.CutAt == wind.FarPeg:
 		return "stops at the lease, where it began"
 	default:
 		return "stops at the lease, where it began: nothing is left at the far end"

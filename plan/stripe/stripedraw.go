@@ -1,4 +1,6 @@
-package plan
+package stripe
+
+import "millside/plan"
 
 // StripeCell is one cell of a drawing of stripes: the ends that it stands for, all of one colour.
 type StripeCell struct {
@@ -54,7 +56,7 @@ func (d StripeDrawing) Laid(ends int) int {
 // more runs than cells it draws a part, a cell an end: the part in which an end lies (from 1). The parts
 // have fixed borders, so that a drawing which follows the winding turns a page now and then and stands
 // still in between.
-func DrawStripes(runs []EndRun, cells, end int) StripeDrawing {
+func DrawStripes(runs []plan.EndRun, cells, end int) StripeDrawing {
 	if len(runs) == 0 || cells < 1 {
 		return StripeDrawing{}
 	}
@@ -67,7 +69,7 @@ func DrawStripes(runs []EndRun, cells, end int) StripeDrawing {
 
 // pageOf cuts runs into pages of as many ends as there are cells, between two runs, and gives the one in
 // which an end lies. A run that is longer than a page is a page by itself.
-func pageOf(runs []EndRun, cells, end int) []EndRun {
+func pageOf(runs []plan.EndRun, cells, end int) []plan.EndRun {
 	from := 0
 	for i := range runs {
 		if i > from && ends(runs[from:i+1]) > cells {
@@ -80,11 +82,11 @@ func pageOf(runs []EndRun, cells, end int) []EndRun {
 	return runs[from:]
 }
 
-func ends(runs []EndRun) int { return runs[len(runs)-1].Last - runs[0].First + 1 }
+func ends(runs []plan.EndRun) int { return runs[len(runs)-1].Last - runs[0].First + 1 }
 
 // widths shares cells out among runs: one at least for each, the rest by the ends. What is left over by
 // rounding goes to the runs that are shown the most too narrow, the first of two alike.
-func widths(runs []EndRun, cells int) []int {
+func widths(runs []plan.EndRun, cells int) []int {
 	w := make([]int, len(runs))
 	free, total := cells, ends(runs)
 	for again := true; again; { // runs that are too narrow for a cell get one, the others share what is left
@@ -120,7 +122,7 @@ func widths(runs []EndRun, cells int) []int {
 }
 
 // appendCells makes the cells of runs that have so many each.
-func appendCells(list []StripeCell, runs []EndRun, w []int) []StripeCell {
+func appendCells(list []StripeCell, runs []plan.EndRun, w []int) []StripeCell {
 	for i, r := range runs {
 		for k := range w[i] {
 			first := r.First + r.Ends()*k/w[i]

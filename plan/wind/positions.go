@@ -1,4 +1,4 @@
-package plan
+package wind
 
 import (
 	"fmt"
@@ -23,8 +23,8 @@ func FirstPositions(n int) Positions {
 // empty where to lies below from.
 func Span(from, to int) Positions { return FirstPositions(to).Without(FirstPositions(from - 1)) }
 
-// onePosition is the set of one position, 1 to MaxPositions.
-func onePosition(position int) Positions { return 1 << (position - 1) }
+// OnePosition is the set of one position, 1 to MaxPositions.
+func OnePosition(position int) Positions { return 1 << (position - 1) }
 
 // Count is how many positions are in the set.
 func (p Positions) Count() int { return bits.OnesCount64(uint64(p)) }
@@ -97,12 +97,12 @@ func (p Positions) String() string {
 	return strings.Join(parts, ", ")
 }
 
-// alternates says whether holes and slots take turns in the set, from the lowest position to the
+// Alternate says whether holes and slots take turns in the set, from the lowest position to the
 // highest, so that one opening lifts every other end.
-func (p Positions) alternates() bool {
+func (p Positions) Alternate() bool {
 	before := 0
 	for pos := range p.All() {
-		if before != 0 && isHole(before) == isHole(pos) {
+		if before != 0 && IsHole(before) == IsHole(pos) {
 			return false
 		}
 		before = pos
@@ -110,8 +110,8 @@ func (p Positions) alternates() bool {
 	return true
 }
 
-// isHole says whether a position is a hole: odd positions are.
-func isHole(position int) bool { return position%2 == 1 }
+// IsHole says whether a position is a hole: odd positions are.
+func IsHole(position int) bool { return position%2 == 1 }
 
 // PositionsText names positions: "position 3", "positions 1 to 6, 9".
 func PositionsText(p Positions) string {

@@ -1,4 +1,4 @@
-package plan
+package frame
 
 import (
 	"math/big"
@@ -51,7 +51,7 @@ func (p MillPath) Turns() string {
 // the rise, sqrt(C^2 + R^2), as on any helix (sciencing.com, "helical length"). The comparison that
 // chooses the step is done on the squares, in whole numbers, so it has no rounding.
 //
-// A mill without size, or a wanted length that isn't above 0, gives the zero MillPath; [Spec.Check]
+// A mill without size, or a wanted length that isn't above 0, gives the zero MillPath; [plan.Spec.Check]
 // is what says why.
 func (m Mill) Path(wanted measure.Length) MillPath {
 	if wanted <= 0 || m.Circumference <= 0 || m.PegStep <= 0 || m.Rise < 0 {

@@ -1,4 +1,4 @@
-package plan_test
+package wind_test
 
 import (
 	"strconv"
@@ -7,12 +7,12 @@ import (
 
 	"pgregory.net/rapid"
 
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
-func drawPositions(t *rapid.T) plan.Positions {
-	return plan.Positions(rapid.Uint64Range(0, 1<<measure.MaxPositions-1).Draw(t, "positions"))
+func drawPositions(t *rapid.T) wind.Positions {
+	return wind.Positions(rapid.Uint64Range(0, 1<<measure.MaxPositions-1).Draw(t, "positions"))
 }
 
 // The set agrees with a plain list of its members.
@@ -43,7 +43,7 @@ func TestPositionsAgreeWithAList(t *testing.T) {
 	})
 }
 
-func members(p plan.Positions) []int {
+func members(p wind.Positions) []int {
 	var list []int
 	for pos := range p.All() {
 		list = append(list, pos)
@@ -88,21 +88,21 @@ func sameInts(a, b []int) bool {
 
 func TestPositionsByHand(t *testing.T) {
 	for _, tt := range []struct {
-		p    plan.Positions
+		p    wind.Positions
 		want string
 	}{
 		{0, ""}, {1, "1"}, {3, "1, 2"}, {7, "1 to 3"}, {0b100111111, "1 to 6, 9"}, {0b101, "1, 3"},
-		{plan.FirstPositions(60), "1 to 60"}, {plan.FirstPositions(99), "1 to 60"}, {plan.FirstPositions(-1), ""},
+		{wind.FirstPositions(60), "1 to 60"}, {wind.FirstPositions(99), "1 to 60"}, {wind.FirstPositions(-1), ""},
 	} {
 		if got := tt.p.String(); got != tt.want {
 			t.Errorf("%b is written %q, want %q", tt.p, got, tt.want)
 		}
 	}
-	var none plan.Positions
-	if none.First() != 0 || none.Last() != 0 || none.Has(0) || none.Has(1) || plan.FirstPositions(60).Has(61) {
+	var none wind.Positions
+	if none.First() != 0 || none.Last() != 0 || none.Has(0) || none.Has(1) || wind.FirstPositions(60).Has(61) {
 		t.Error("an empty set has members")
 	}
-	for pos := range plan.FirstPositions(9).All() {
+	for pos := range wind.FirstPositions(9).All() {
 		if pos == 3 {
 			break // going through the set may stop early
 		}
@@ -115,7 +115,7 @@ func TestPassPlacesItsEnds(t *testing.T) {
 		set := drawPositions(t)
 		first := rapid.IntRange(1, 1000).Draw(t, "first")
 		mirrored := rapid.Bool().Draw(t, "mirrored")
-		pass := plan.Pass{Carried: set, Mirrored: mirrored, First: first, Last: first + set.Count() - 1}
+		pass := wind.Pass{Carried: set, Mirrored: mirrored, First: first, Last: first + set.Count() - 1}
 		for i, pos := range members(set) {
 			end := first + i
 			if mirrored {

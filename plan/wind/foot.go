@@ -1,4 +1,4 @@
-package plan
+package wind
 
 import (
 	"millside/plan/measure"

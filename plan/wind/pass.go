@@ -1,4 +1,4 @@
-package plan
+package wind
 
 import "fmt"
 
@@ -89,7 +89,7 @@ func (p Pass) EndAt(position int) int {
 
 // OverA says whether the end in a position goes over lease peg A, and so under peg B.
 func (p Pass) OverA(position int) bool {
-	return isHole(position) == (p.OpeningAt(PegA) == HolesUp)
+	return IsHole(position) == (p.OpeningAt(PegA) == HolesUp)
 }
 
 // TipPosition is the position at the tip of the peg, that of its highest end; 0 if the pass carries nothing.
@@ -101,7 +101,7 @@ func (p Pass) TipPosition() int {
 }
 
 // EndPeg is the end peg that the group comes to.
-func (p Pass) EndPeg() EndPeg { return pegAfter(p.Number) }
+func (p Pass) EndPeg() EndPeg { return EndPegAfter(p.Number) }
 
 // Way puts what the group meets on the pass into words, in the order in which it meets it: the openings at the lease
 // pegs, the counting cross, the turn round the end peg.

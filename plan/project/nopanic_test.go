@@ -1,4 +1,4 @@
-package plan
+package project
 
 import (
 	"math"
@@ -6,11 +6,15 @@ import (
 	"testing"
 	"time"
 
+	"millside/plan"
 	"millside/plan/cloth"
+	"millside/plan/frame"
 	"millside/plan/internal/loomtest"
 	"millside/plan/internal/measuretest"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/times"
+	"millside/plan/wind"
 
 	"pgregory.net/rapid"
 )
@@ -79,26 +83,27 @@ func TestNothingPanics(t *testing.T) {
 			_ = l.DentOf(n("end"))
 		}
 		_ = loom.RankReeds(reeds, at, n("ends"))
-		anyPace := Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")),
+		anyPace := times.Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")),
 			High: time.Duration(n("high")), Passes: n("passes")}
-		s := DefaultSpec()
+		s := plan.DefaultSpec()
 		s.Ends, s.Positions, s.Yarn.Packages, s.ReturnOrder, s.ChainEnds = n("ends"), n("positions"), n("packages"),
-			ReturnOrder(kind), n("chain")
+			wind.ReturnOrder(kind), n("chain")
 		s.Loom.Sett, s.Loom.Raddle.Space = at, length("space")
-		if p, err := New(s); err == nil && s.Ends <= 5000 {
-			_, _ = p.Choices(anyPace)
+		if p, err := plan.New(s); err == nil && s.Ends <= 5000 {
+			_, _ = Choices(p, anyPace)
 		}
-		_, _ = SplitChains(ChainAsk{n("ends"), n("group"), LastPass(kind), n("most"), at,
-			loom.Raddle{Space: length("space"), Spaces: n("spaces")}, n("repeat"), n("before")})
-		_, _ = RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
-		_, _ = Board{length("one"), length("two")}.Path(length("wanted"), units)
-		_, _ = Mill{length("round"), length("step"), length("rise"), length("high")}.Room(length("wanted"),
-			length("height"), units)
-		_, _ = PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
-		pace := Pace{time.Duration(n("low")), time.Duration(n("middle")), time.Duration(n("high")), n("passes"),
-			n("warps")}
-		_ = JoinPaces(pace, pace.At(big.NewRat(int64(n("turns")), 7)), pace.From(nil)).Source()
-		_, _ = ParseMinutes(length("minutes").String())
+		_, _ = plan.SplitChains(plan.ChainAsk{Ends: n("ends"), Group: n("group"), LastPass: wind.LastPass(kind),
+			Most: n("most"), Sett: at, Raddle: loom.Raddle{Space: length("space"), Spaces: n("spaces")},
+			Repeat: n("repeat"), Before: n("before")})
+		_, _ = frame.RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
+		_, _ = frame.Board{length("one"), length("two")}.Path(length("wanted"), units)
+		_, _ = frame.Mill{Circumference: length("round"), PegStep: length("step"), Rise: length("rise"),
+			Height: length("high")}.Room(length("wanted"), length("height"), units)
+		_, _ = times.PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
+		pace := times.Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")),
+			High: time.Duration(n("high")), Passes: n("passes"), Warps: n("warps")}
+		_ = times.JoinPaces(pace, pace.At(big.NewRat(int64(n("turns")), 7)), pace.From(nil)).Source()
+		_, _ = times.ParseMinutes(length("minutes").String())
 		_ = measure.Mass(n("mass")).String() + measure.Mass(n("mass")).In(measure.MassUnit(kind), n("decimals"))
 		_ = share("shown").String()
 	})

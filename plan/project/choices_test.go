@@ -1,4 +1,4 @@
-package plan
+package project
 
 import (
 	"slices"
@@ -8,23 +8,26 @@ import (
 
 	"pgregory.net/rapid"
 
+	"millside/plan"
 	"millside/plan/internal/measuretest"
 	"millside/plan/measure"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // choicesOf ranks the groups for a warp.
-func choicesOf(t testing.TB, ends, positions int, more ...func(*Spec)) []Choice {
+func choicesOf(t testing.TB, ends, positions int, more ...func(*plan.Spec)) []Choice {
 	t.Helper()
-	s := DefaultSpec()
+	s := plan.DefaultSpec()
 	s.Ends, s.Positions, s.Group = ends, positions, 1
 	for _, change := range more {
 		change(&s)
 	}
-	p, err := New(s)
+	p, err := plan.New(s)
 	if err != nil {
 		t.Fatal(err)
 	}
-	list, err := p.Choices(Pace{})
+	list, err := Choices(p, times.Pace{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +48,8 @@ func find(t testing.TB, list []Choice, group int, kind ChoiceKind) Choice {
 func TestChoicesFor396By10(t *testing.T) {
 	list := choicesOf(t, 396, 12)
 	short, spare := find(t, list, 10, ShortPass), find(t, list, 10, SpareEnds)
-	if short.Passes != 40 || short.LastEnds != 6 || short.Spares != 0 || short.CutShort != 4 || short.CutAt != FarPeg ||
+	if short.Passes != 40 || short.LastEnds != 6 || short.Spares != 0 || short.CutShort != 4 ||
+		short.CutAt != wind.FarPeg ||
 		short.Label() != "group of 10, last pass of 6" ||
 		!slices.Contains(short.Reasons, "the last pass carries 6, so 4 ends are cut off at the far end peg before it") {
 		t.Errorf("short last pass: %+v", short)
@@ -59,11 +63,11 @@ func TestChoicesFor396By10(t *testing.T) {
 
 // What comes first, and why.
 func TestFirstChoice(t *testing.T) {
-	raddle := func(s *Spec) { s.Loom.Sett, s.Loom.Raddle.Space = measuretest.Sett(t, "20 an inch"), measure.Inch }
+	raddle := func(s *plan.Spec) { s.Loom.Sett, s.Loom.Raddle.Space = measuretest.Sett(t, "20 an inch"), measure.Inch }
 	for _, c := range []struct {
 		name            string
 		ends, positions int
-		change          func(*Spec)
+		change          func(*plan.Spec)
 		label           string
 		passes          int
 	}{
@@ -82,21 +86,23 @@ func TestFirstChoice(t *testing.T) {
 		{"an end at the lease beats a divisor with an odd number of passes", 250, 20, nil, "group of 6, last pass of 4",
 			42},
 		// With eight and a half turns a pass takes 0.95 min: 48.9 against 38.6 min, and 18 is far slower yet.
-		{"a long warp wants few passes", 250, 20, func(s *Spec) { s.Length = 17 * measure.Yard },
+		{"a long warp wants few passes", 250, 20, func(s *plan.Spec) { s.Length = 17 * measure.Yard },
 			"group of 14, last pass of 12", 18},
 		{"two divides it, but nobody winds 404 ends two by two", 404, 12, nil, "group of 12, last pass of 8", 34},
 		{"no spare ends while there is another way", 11, 4, nil, "group of 2, last pass of 1", 6},
-		{"seven packages", 400, 12, func(s *Spec) { s.Yarn.Packages = 7 }, "group of 4, all full", 100},
-		{"fewer packages than any group but one", 12, 12, func(s *Spec) { s.Yarn.Packages = 1 }, "group of 1, all full",
+		{"seven packages", 400, 12, func(s *plan.Spec) { s.Yarn.Packages = 7 }, "group of 4, all full", 100},
+		{"fewer packages than any group but one", 12, 12, func(s *plan.Spec) { s.Yarn.Packages = 1 },
+			"group of 1, all full",
 			12},
-		{"a mirrored return pass flicks the paddle always", 400, 12, func(s *Spec) { s.ReturnOrder = MirroredOrder },
+		{"a mirrored return pass flicks the paddle always", 400, 12,
+			func(s *plan.Spec) { s.ReturnOrder = wind.MirroredOrder },
 			"group of 12, last pass of 4", 34},
-		{"chains that stop at the lease", 60, 12, func(s *Spec) { s.ChainEnds = 30 }, "group of 5, all full", 12},
+		{"chains that stop at the lease", 60, 12, func(s *plan.Spec) { s.ChainEnds = 30 }, "group of 5, all full", 12},
 		{"a paddle of one position", 10, 1, nil, "group of 1, all full", 10},
 		{"one end", 1, 12, nil, "group of 1, all full", 1},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			var more []func(*Spec)
+			var more []func(*plan.Spec)
 			if c.change != nil {
 				more = append(more, c.change)
 			}
@@ -113,12 +119,12 @@ func TestFirstChoice(t *testing.T) {
 }
 
 func TestChoiceOf400By10(t *testing.T) {
-	list := choicesOf(t, 400, 12, func(s *Spec) {
+	list := choicesOf(t, 400, 12, func(s *plan.Spec) {
 		s.Loom.Sett, s.Loom.Raddle.Space = measuretest.Sett(t, "20 an inch"),
 			measure.Inch
 	})
 	c := list[0]
-	if c.Raddle != RaddleFills || c.Flicks != 0 || c.Finish != AtLease || c.AtCross != 0 {
+	if c.Raddle != RaddleFills || c.Flicks != 0 || c.Finish != wind.AtLease || c.AtCross != 0 {
 		t.Errorf("%+v", c)
 	}
 	want := []string{"40 passes", "every pass is full",
@@ -150,7 +156,7 @@ func TestRaddleFitOfGroups(t *testing.T) {
 		group int
 		want  RaddleFit
 	}{{5, RaddleFills}, {10, RaddleFills}, {20, RaddleFills}, {40, RaddleFills}, {15, RaddleRhythm}, {7, RaddleCuts}} {
-		s := DefaultSpec()
+		s := plan.DefaultSpec()
 		s.Group, s.Loom.Sett, s.Loom.Raddle.Space = c.group, measuretest.Sett(t, "20 an inch"), measure.Inch
 		if got := raddleFit(s); got != c.want {
 			t.Errorf("a group of %d: %v, want %v", c.group, got, c.want)
@@ -159,17 +165,17 @@ func TestRaddleFitOfGroups(t *testing.T) {
 			t.Errorf("a group of %d: no reason", c.group)
 		}
 	}
-	if got := raddleFit(DefaultSpec()); got != RaddleUnknown {
+	if got := raddleFit(plan.DefaultSpec()); got != RaddleUnknown {
 		t.Errorf("no raddle: %v", got)
 	}
 }
 
 // drawChoiceSpec draws a plain warp.
-func drawChoiceSpec(t *rapid.T) Spec {
-	s := DefaultSpec()
+func drawChoiceSpec(t *rapid.T) plan.Spec {
+	s := plan.DefaultSpec()
 	s.Ends = rapid.IntRange(1, 600).Draw(t, "ends")
 	s.Positions = rapid.IntRange(1, 24).Draw(t, "positions")
-	s.ReturnOrder = ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
+	s.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
 	s.ChainEnds = rapid.SampledFrom([]int{0, 30, 200}).Draw(t, "chain")
 	s.Group = rapid.IntRange(1, s.Positions).Draw(t, "group")
 	s.Yarn.Packages = rapid.IntRange(0, 24).Draw(t, "packages")
@@ -184,11 +190,11 @@ func drawChoiceSpec(t *rapid.T) Spec {
 func TestChoicesHold(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawChoiceSpec(t)
-		p, err := New(s)
+		p, err := plan.New(s)
 		if err != nil {
 			t.Fatal(err)
 		}
-		list, err := p.Choices(Pace{})
+		list, err := Choices(p, times.Pace{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -246,8 +252,8 @@ func checkRanking(t *rapid.T, x, y Choice) {
 }
 
 // checkChoiceAgainstPlan winds the choice.
-func checkChoiceAgainstPlan(t *rapid.T, s Spec, c Choice) {
-	p, err := New(c.In(s))
+func checkChoiceAgainstPlan(t *rapid.T, s plan.Spec, c Choice) {
+	p, err := plan.New(c.In(s))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -270,7 +276,7 @@ func checkChoiceAgainstPlan(t *rapid.T, s Spec, c Choice) {
 		last.Passes[len(last.Passes)-1].Ends() != c.LastEnds, work != c.Work, flicked != c.Flicks, cut != c.CutShort:
 		t.Fatalf("%s: %+v\nthe plan has %d passes, %d spares, %d chains, %d flicks, %d cut, work %+v", c.Label(), c,
 			p.Passes(), p.Spares(), len(p.Chains), flicked, cut, work)
-	case c.Time.Middle != p.TimeOf(work, Pace{}).Middle:
+	case c.Time.Middle != p.TimeOf(work, times.Pace{}).Middle:
 		t.Fatalf("%s takes %v", c.Label(), c.Time)
 	case (c.Kind == Divides) != (c.Spares == 0 && c.LastEnds == c.Group), (c.Kind == SpareEnds) != (c.Spares > 0):
 		t.Fatalf("not of its kind: %+v", c)
@@ -284,10 +290,10 @@ func TestChoicesDontDependOnTheGroup(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawChoiceSpec(t)
 		first := s
-		first.Group, first.LastPass = rapid.IntRange(1, s.Positions).Draw(t, "other group"), FullLast
+		first.Group, first.LastPass = rapid.IntRange(1, s.Positions).Draw(t, "other group"), wind.FullLast
 		var labels [2][]string
-		for i, spec := range []Spec{s, first} {
-			pr, err := NewProject(spec, Pace{})
+		for i, spec := range []plan.Spec{s, first} {
+			pr, err := New(spec, times.Pace{})
 			if err != nil {
 				t.Skip(err)
 			}
@@ -302,15 +308,15 @@ func TestChoicesDontDependOnTheGroup(t *testing.T) {
 }
 
 func BenchmarkChoices(b *testing.B) {
-	s := DefaultSpec()
+	s := plan.DefaultSpec()
 	s.Ends, s.Positions, s.ChainEnds, s.Loom.Sett, s.Loom.Raddle.Space = 5000, 24, 600,
 		measuretest.Sett(b, "40 an inch"), measure.Inch/2
-	p, err := New(s)
+	p, err := plan.New(s)
 	if err != nil {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if _, err := p.Choices(Pace{}); err != nil {
+		if _, err := Choices(p, times.Pace{}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -319,19 +325,19 @@ func BenchmarkChoices(b *testing.B) {
 // The work that a choice is ranked by, reckoned from the chains alone, is that of the ledger.
 func TestWorkOfChainsIsThatOfTheLedger(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s := DefaultSpec()
+		s := plan.DefaultSpec()
 		s.Positions = rapid.IntRange(1, 24).Draw(t, "positions")
 		s.Group = rapid.IntRange(1, s.Positions).Draw(t, "group")
 		s.Ends = rapid.IntRange(1, 600).Draw(t, "ends")
-		s.LastPass = LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
+		s.LastPass = wind.LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
 		if rapid.Bool().Draw(t, "chains") {
 			s.ChainEnds = rapid.IntRange(s.Group, 200).Draw(t, "chain ends")
 		}
-		p, err := New(s)
+		p, err := plan.New(s)
 		if err != nil {
 			t.Fatal(err)
 		}
-		parts, err := s.chainParts(knownSections{})
+		parts, err := s.Split(plan.KnownSections{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,6 +1,7 @@
-package plan
+package stripe
 
 import (
+	"millside/plan"
 	"strings"
 	"testing"
 
@@ -8,11 +9,11 @@ import (
 )
 
 // runsOf makes runs of ends, of colours in turn.
-func stripesOf(lengths []int) []EndRun {
-	var runs []EndRun
+func stripesOf(lengths []int) []plan.EndRun {
+	var runs []plan.EndRun
 	next := 1
 	for i, n := range lengths {
-		runs = append(runs, EndRun{First: next, Last: next + n - 1, Colour: 1 + i%3})
+		runs = append(runs, plan.EndRun{First: next, Last: next + n - 1, Colour: 1 + i%3})
 		next += n
 	}
 	return runs

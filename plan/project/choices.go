@@ -1,7 +1,10 @@
-package plan
+package project
 
 import (
 	"cmp"
+	"millside/plan"
+	"millside/plan/times"
+	"millside/plan/wind"
 	"slices"
 	"time"
 )
@@ -28,20 +31,20 @@ type Choice struct {
 	// Chains is the number of chains, AtCross how many of them stop at the counting cross, Finish where the
 	// last one stops.
 	Chains, AtCross int
-	Finish          Finish
+	Finish          wind.Finish
 	// Flicks is how often the paddle is flicked once more on its way round the near peg. It is 0 where
 	// each lease peg gets the same opening on all passes.
 	Flicks int
 	// CutShort is how many ends are cut off before a short last pass, CutAt the peg where.
 	CutShort int
-	CutAt    EndPeg
+	CutAt    wind.EndPeg
 	// Lacking is how many packages it takes beyond those at hand; 0 where they weren't counted.
 	Lacking int
 	// Raddle says how the groups suit the raddle.
 	Raddle RaddleFit
 	// Work is the work at the pegs, Time how long it takes with the passes.
-	Work WorkSum
-	Time TimeSpan
+	Work times.WorkSum
+	Time times.TimeSpan
 	// Slow says that it takes more than half as long again as the quickest choice that lacks no package.
 	Slow bool
 	// Reasons says in words what is good and what is bad about it, in the order of the ranking.
@@ -61,7 +64,7 @@ const ChoiceRule = "the least trouble first, then the least time"
 // cross, flicks of the paddle round the near peg, ends cut off before a short last pass, packages lacking,
 // groups that the raddle's teeth part; and last the time. Which trouble comes first is the project's own
 // judgement, not a measured value.
-func (p *Plan) Choices(pace Pace) ([]Choice, error) {
+func Choices(p *plan.Plan, pace times.Pace) ([]Choice, error) {
 	if p.Striped() {
 		return nil, nil
 	}
@@ -70,14 +73,14 @@ func (p *Plan) Choices(pace Pace) ([]Choice, error) {
 		most = min(most, p.Spec.ChainEnds)
 	}
 	var list []Choice
-	known := knownSections{}
+	known := plan.KnownSections{}
 	for group := 1; group <= most; group++ {
 		kinds := []ChoiceKind{Divides}
 		if p.Spec.Ends%group != 0 {
 			kinds = []ChoiceKind{ShortPass, SpareEnds}
 		}
 		for _, kind := range kinds {
-			c, err := p.choice(kind, group, pace, known)
+			c, err := choice(p, kind, group, pace, known)
 			if err != nil {
 				return nil, err
 			}
@@ -111,7 +114,7 @@ func markSlow(list []Choice) {
 	}
 }
 
-// lessTrouble is the order of [Plan.Choices].
+// lessTrouble is the order of [Choices].
 func lessTrouble(x, y Choice) int {
 	return cmp.Or(
 		falseFirst(x.Lacking > 0, y.Lacking > 0),
@@ -138,9 +141,9 @@ func falseFirst(x, y bool) int {
 }
 
 // choice works out one size of group.
-func (p *Plan) choice(kind ChoiceKind, group int, pace Pace, known knownSections) (Choice, error) {
+func choice(p *plan.Plan, kind ChoiceKind, group int, pace times.Pace, known plan.KnownSections) (Choice, error) {
 	s := Choice{Kind: kind, Group: group}.In(p.Spec)
-	parts, err := s.chainParts(known)
+	parts, err := s.Split(known)
 	if err != nil {
 		return Choice{}, err
 	}
@@ -150,21 +153,21 @@ func (p *Plan) choice(kind ChoiceKind, group int, pace Pace, known knownSections
 	if s.Yarn.Packages > 0 {
 		c.Lacking = max(c.Work.Threads-s.Yarn.Packages, 0)
 	}
-	if group%2 == 0 && s.ReturnOrder == SameOrder {
-		c.Flicks = 0 // as the lease is brought together in [New]; all other groups flick once a bout
+	if group%2 == 0 && s.ReturnOrder == wind.SameOrder {
+		c.Flicks = 0 // as the lease is brought together in [plan.New]; all other groups flick once a bout
 	}
 	c.Time = p.TimeOf(c.Work, pace)
 	return c, nil
 }
 
 // addChains adds up the passes of the chains, and what they ask of the hands beside the work at the pegs.
-func (c *Choice) addChains(parts []ChainPart) {
+func (c *Choice) addChains(parts []plan.ChainPart) {
 	for _, part := range parts {
 		n := len(part.Passes)
 		c.Flicks += (n - 1) / 2
 		c.LastEnds, c.Finish = part.Passes[n-1], part.Finish()
 		if n > 1 && part.Passes[n-2] > c.LastEnds {
-			c.CutShort, c.CutAt = part.Passes[n-2]-c.LastEnds, pegAfter(n-1)
+			c.CutShort, c.CutAt = part.Passes[n-2]-c.LastEnds, wind.EndPegAfter(n-1)
 		}
 	}
 	c.Work = workOf(parts)
@@ -172,24 +175,24 @@ func (c *Choice) addChains(parts []ChainPart) {
 }
 
 // In is the spec with the choice taken.
-func (c Choice) In(s Spec) Spec {
+func (c Choice) In(s plan.Spec) plan.Spec {
 	s.Group = c.Group
 	switch c.Kind {
 	case ShortPass:
-		s.LastPass = ShortLast
+		s.LastPass = wind.ShortLast
 	case SpareEnds:
-		s.LastPass = FullLast
+		s.LastPass = wind.FullLast
 	}
 	return s
 }
 
 // Taken says whether the spec winds its ends by this choice.
-func (c Choice) Taken(s Spec) bool { return c.Group == s.Group && c.In(s).LastPass == s.LastPass }
+func (c Choice) Taken(s plan.Spec) bool { return c.Group == s.Group && c.In(s).LastPass == s.LastPass }
 
 // workOf adds up the same for a plain warp that isn't worked out pass by pass: its passes carry the first
 // positions, so between two of them only the difference is cut off or tied on.
-func workOf(parts []ChainPart) WorkSum {
-	var s WorkSum
+func workOf(parts []plan.ChainPart) times.WorkSum {
+	var s times.WorkSum
 	for _, part := range parts {
 		s.Passes += len(part.Passes)
 		before := 0
@@ -203,7 +206,7 @@ func workOf(parts []ChainPart) WorkSum {
 			before = ends
 		}
 		s.Cuts += before
-		if part.Finish() == AtCountingCross {
+		if part.Finish() == wind.AtCountingCross {
 			s.FarFinishes++
 		}
 	}

@@ -1,4 +1,4 @@
-package plan
+package wind
 
 import (
 	"millside/plan/measure"
@@ -19,8 +19,8 @@ func (d Direction) String() string { return measure.OneOf(int(d), "outward", "re
 // Far says whether the group is heading for the counting cross.
 func (d Direction) Far() bool { return d == Outward }
 
-// directionOf is the direction of a pass by its number, counted from 1.
-func directionOf(number int) Direction {
+// DirectionOf is the direction of a pass by its number, counted from 1.
+func DirectionOf(number int) Direction {
 	if number%2 == 1 {
 		return Outward
 	}
@@ -73,8 +73,8 @@ func (t Turn) String() string { return measure.OneOf(int(t), "counterclockwise",
 // counterclockwise below.
 type HalfTurns int
 
-// twist is what one turn round an end peg adds behind the paddle.
-func (t Turn) twist() HalfTurns {
+// Twist is what one turn round an end peg adds behind the paddle.
+func (t Turn) Twist() HalfTurns {
 	if t == Clockwise {
 		return 1
 	}
@@ -93,8 +93,8 @@ const (
 // String gives "right" or "left".
 func (h Hand) String() string { return measure.OneOf(int(h), "right", "left") }
 
-// turn is the way round the end peg after a pass in direction d.
-func (h Hand) turn(d Direction) Turn {
+// TurnAfter is the way round the end peg after a pass in direction d.
+func (h Hand) TurnAfter(d Direction) Turn {
 	if d.Far() == (h == RightHanded) {
 		return Counterclockwise
 	}
@@ -172,8 +172,8 @@ func (f Finish) String() string {
 	return measure.OneOf(int(f), "at the lease", "at the counting cross")
 }
 
-// finishAfter is where the paddle is after so many passes.
-func finishAfter(passes int) Finish {
+// FinishAfter is where the paddle is after so many passes.
+func FinishAfter(passes int) Finish {
 	if passes%2 == 1 {
 		return AtCountingCross
 	}
@@ -192,8 +192,8 @@ const (
 // String gives "near end peg" or "far end peg".
 func (p EndPeg) String() string { return measure.OneOf(int(p), "near end peg", "far end peg") }
 
-// pegAfter is the end peg at which the paddle stands after so many passes of a chain.
-func pegAfter(passes int) EndPeg {
+// EndPegAfter is the end peg at which the paddle stands after so many passes of a chain.
+func EndPegAfter(passes int) EndPeg {
 	if passes%2 == 1 {
 		return FarPeg
 	}

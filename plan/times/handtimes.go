@@ -1,4 +1,4 @@
-package plan
+package times
 
 import (
 	"bytes"
@@ -137,8 +137,8 @@ func (t *HandTimes) UnmarshalJSON(b []byte) error {
 	return nil
 }
 
-// check reports the times that are out of their range.
-func (t HandTimes) check() []error {
+// Check reports the times that are out of their range.
+func (t HandTimes) Check() []error {
 	var errs []error
 	for _, f := range handTimeFields {
 		if d := *f.at(&t); d < 0 || d > LongestHandTime {

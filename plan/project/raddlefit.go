@@ -1,9 +1,10 @@
-package plan
+package project
 
 import (
 	"fmt"
 	"math/big"
 
+	"millside/plan"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -21,7 +22,7 @@ const (
 
 // inSections is how many groups fill how many sections of the raddle, as a fraction in its simplest form;
 // both are 0 where the sett or the raddle isn't known.
-func inSections(s Spec) (groups, sections int) {
+func inSections(s plan.Spec) (groups, sections int) {
 	if s.Loom.Sett.IsZero() || s.Loom.Raddle.Space == 0 {
 		return 0, 0
 	}
@@ -31,7 +32,7 @@ func inSections(s Spec) (groups, sections int) {
 }
 
 // raddleFit says how the groups of a spec suit its raddle.
-func raddleFit(s Spec) RaddleFit {
+func raddleFit(s plan.Spec) RaddleFit {
 	const short = 4
 	switch groups, sections := inSections(s); {
 	case sections == 0:
@@ -46,7 +47,7 @@ func raddleFit(s Spec) RaddleFit {
 }
 
 // raddleReason says how the groups of the choice suit the raddle; "" where that isn't known.
-func (c Choice) raddleReason(s Spec) string {
+func (c Choice) raddleReason(s plan.Spec) string {
 	groups, sections := inSections(c.In(s))
 	switch {
 	case c.Raddle == RaddleUnknown:
