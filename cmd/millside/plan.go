@@ -184,7 +184,7 @@ func (a *app) savePlan(p *plan.Plan) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	record, err := store.Create(p)
+	record, err := store.Alone().Create(p) // it is closed again at once: nobody winds it yet
 	if err != nil {
 		return "", err
 	}

@@ -95,7 +95,7 @@ func (a *app) practiceRecord(folder *records.Folder, fresh bool) (string, error)
 		if n > 1 {
 			name = fmt.Sprintf("practice-%d", n)
 		}
-		record, err := counter.Create(store.FS, filepath.Join(store.Dir, name+counter.Extension), p)
+		record, err := counter.Create(store.Alone().FS, filepath.Join(store.Dir, name+counter.Extension), p)
 		if errors.Is(err, fs.ErrExist) {
 			continue
 		}
