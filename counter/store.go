@@ -11,7 +11,6 @@ import (
 	"strings"
 	"time"
 
-	"millside/counter/disk"
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -25,12 +24,6 @@ type Store struct {
 	Dir string
 	// FS is the file system; nil is the real one.
 	FS FS
-}
-
-// Alone is the same folder for a winder who goes on without a lock where there are none.
-func (s Store) Alone() Store {
-	s.FS = disk.WithoutLocks(s.fs())
-	return s
 }
 
 func (s Store) fs() FS {

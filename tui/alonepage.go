@@ -38,6 +38,12 @@ func orAlone(s counter.Store, open func(counter.Store) tea.Cmd) tea.Cmd {
 	}
 }
 
+// alone is the same folder for a winder who goes on without a lock where there are none.
+func alone(s counter.Store) counter.Store {
+	s.FS = disk.WithoutLocks(s.FS)
+	return s
+}
+
 // askAlone lays the question over the screen, with a sound.
 func (a app) askAlone(msg noLocksMsg) (tea.Model, tea.Cmd) {
 	a.screen = alonePage{deps: a.deps, under: a.screen, open: msg.open}
@@ -68,7 +74,7 @@ func (m alonePage) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 	switch k := m.keys; {
 	case key.Matches(pressed, k.Alone):
 		m.problem = ""
-		return m, m.open(m.store.Alone())
+		return m, m.open(alone(m.store))
 	case key.Matches(pressed, k.Back), key.Matches(pressed, k.Leave):
 		return m.back(form.FailedMsg{Err: errors.New("not opened: the folder knows no locks")}, at)
 	}
@@ -95,8 +101,9 @@ func (m alonePage) view(w, h int) string {
 			lines = append(lines, "  "+line)
 		}
 	}
+	foot := []string{"", s.KeyLine(w, m.keys.Alone, m.keys.Back)}
 	if m.problem != "" {
-		lines = append(lines, "", "  "+s.Alarm.Render(look.Fit(m.problem, max(w-4, 0))))
+		foot[0] = "  " + s.Alarm.Render(look.Fit(m.problem, max(w-4, 0)))
 	}
-	return look.WithFoot(lines, []string{"", s.KeyLine(w, m.keys.Alone, m.keys.Back)}, w, h)
+	return look.WithFoot(lines, foot, w, h)
 }

@@ -140,8 +140,8 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if _, winds := a.screen.(winding); winds {
 			return a, closeCmd(msg.rec) // the key that opened it was pressed twice
 		}
-		if _, alone := a.screen.(alonePage); alone {
-			a.store = a.store.Alone()
+		if _, asked := a.screen.(alonePage); asked {
+			a.store = alone(a.store)
 		}
 		w := mill.New(a.forMill(), msg.rec, a.now)
 		a.screen = winding{w}

@@ -44,7 +44,7 @@ func (a *app) plainMode(path string) (err error) {
 	}
 	rec, err := counter.Open(store.FS, path)
 	if errors.Is(err, disk.ErrNoLocks) && a.goesOnAlone() {
-		rec, err = counter.Open(store.Alone().FS, path)
+		rec, err = counter.Open(disk.WithoutLocks(store.FS), path)
 	}
 	if err != nil {
 		return recordout.HelpDamaged(err, path)

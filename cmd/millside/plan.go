@@ -7,6 +7,7 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/planout"
 	"millside/cmd/millside/internal/prose"
+	"millside/counter/disk"
 	"millside/plan"
 
 	"github.com/spf13/cobra"
@@ -184,7 +185,8 @@ func (a *app) savePlan(p *plan.Plan) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	record, err := store.Alone().Create(p) // it is closed again at once: nobody winds it yet
+	store.FS = disk.WithoutLocks(store.FS)
+	record, err := store.Create(p) // it is closed again at once: nobody winds it yet
 	if err != nil {
 		return "", err
 	}

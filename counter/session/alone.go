@@ -15,10 +15,10 @@ func AskAlone() AloneQuestion {
 	return AloneQuestion{
 		Title: "Is this warp wound nowhere else?",
 		Words: []string{
-			"The records stand in a folder that knows no locks, as some network folders and sticks do. Two windows or " +
-				"computers that wind the same warp can't be kept apart there.",
-			"Make sure that no other window or computer has this warp open. If one writes to it all the same, it is seen " +
-				"at the next pass, and nothing more is counted.",
+			"This folder knows no locks, as some network folders and sticks: two windows or computers that wind the same " +
+				"warp can't be kept apart.",
+			"Make sure that no other has it open. If one writes to it all the same, the next pass sees it and nothing " +
+				"more is counted.",
 		},
 		Answer: "alone",
 	}

@@ -6,7 +6,6 @@ package house
 var crowded = map[string]int{
 	"counter":     40,
 	"plan":        45,
-	"plan/stripe": 45,
 }
 
 // talkative names packages with more exported names.
