@@ -4,8 +4,8 @@ package house
 
 // crowded names folders with more source files.
 var crowded = map[string]int{
-	"counter":     40,
-	"plan":        45,
+	"counter": 40,
+	"plan":    45,
 }
 
 // talkative names packages with more exported names.
