@@ -36,6 +36,8 @@ type Options struct {
 	Store counter.Store
 	// Record is an open record to wind, or to look at, at once; nil opens home. It is closed at the end.
 	Record *counter.Record
+	// NoLocks is the path of a record to wind whose folder knows no locks: the weaver is asked first. Empty for none.
+	NoLocks string
 	// List holds the records as home shows them at first, and ListErr why they can't be listed.
 	List    []counter.Summary
 	ListErr error

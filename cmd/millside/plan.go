@@ -7,6 +7,7 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/planout"
 	"millside/cmd/millside/internal/prose"
+	"millside/counter/disk"
 	"millside/plan"
 	"millside/plan/project"
 
@@ -185,7 +186,8 @@ func (a *app) savePlan(p *plan.Plan) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	record, err := store.Create(p)
+	store.FS = disk.WithoutLocks(store.FS)
+	record, err := store.Create(p) // it is closed again at once: nobody winds it yet
 	if err != nil {
 		return "", err
 	}

@@ -48,7 +48,7 @@ func TestScripts(t *testing.T) {
 func TestMain(m *testing.M) {
 	// The tests that drive the real program spend their time waiting, as hands do between two passes: more of them
 	// run at a time than there are cores, unless the command says how many.
-	if err := flag.Set("test.parallel", "12"); err != nil {
+	if err := flag.Set("test.parallel", "24"); err != nil {
 		panic(err)
 	}
 	testscript.Main(m, map[string]func(){

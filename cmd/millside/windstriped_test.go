@@ -192,6 +192,7 @@ func TestOtherOrderPlain(t *testing.T) {
 // A striped warp turns to the schedule for the other order: what was laid counts as far as it is right there
 // too, the paddle is threaded anew where the other schedule wants it, and the stripes come out as asked.
 func TestOtherOrderStriped(t *testing.T) {
+	t.Parallel()
 	for _, tt := range []struct {
 		stripes   string
 		positions int
