@@ -1,6 +1,7 @@
 package counter
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -16,10 +17,10 @@ func TestClockThatIsWrong(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := PaceOverall(events); got.Passes != 1 || got.PerPass != time.Second {
+		if got := PaceOverall(slices.Values(events)); got.Passes != 1 || got.PerPass != time.Second {
 			t.Errorf("%d: %+v", year, got)
 		}
-		for _, row := range HandOver(s, events).Rows {
+		for _, row := range HandOver(s, slices.Values(events)).Rows {
 			if strings.Contains(row.Name, "first to last") {
 				t.Errorf("%d: %s: %v", year, row.Name, row.Value)
 			}

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -236,7 +237,7 @@ func TestLossIsKept(t *testing.T) {
 	if err != nil || again.Torn() != "" || again.State().Laid() != 21 || len(again.State().Losses) != 1 {
 		t.Errorf("%v, %+v", err, again.State().Losses)
 	}
-	rows := HandOver(again.State(), again.Events()).Rows
+	rows := HandOver(again.State(), slices.Values(again.Events())).Rows
 	found := false
 	for _, row := range rows {
 		found = found || row.Name == "lost"

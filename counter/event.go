@@ -2,6 +2,7 @@ package counter
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -183,7 +184,9 @@ const maxText = 500
 // checkText refuses a text that is empty, too long, or that would upset a screen or a printed page:
 // control characters, line and paragraph separators.
 func checkText(name, s string) error {
-	bad := func(want string) error { return &measure.FieldError{Field: name, Value: shorten(s), Want: want} }
+	bad := func(want string) error {
+		return &measure.FieldError{Field: name, Value: measure.Shortened(s), Want: want}
+	}
 	switch {
 	case !utf8.ValidString(s):
 		return bad("plain text (UTF-8)")
@@ -197,13 +200,7 @@ func checkText(name, s string) error {
 	return nil
 }
 
-// shorten cuts a text for an error message.
-func shorten(s string) string {
-	const most = 40
-	for i := range s {
-		if i >= most {
-			return s[:i] + "…"
-		}
-	}
-	return s
+// HasText says whether an event of the kind carries words of the weaver's, so that its line may be long.
+func (k Kind) HasText() bool {
+	return slices.Contains(fieldsOf[k], textField) || slices.Contains(fieldsOf[k], remarkField)
 }

@@ -93,7 +93,7 @@ var whilePaused = map[Kind]bool{
 func (f *folder) follow(e Event) error {
 	s := &f.s
 	if _, known := fieldsOf[e.Kind]; !known {
-		return fmt.Errorf("%q is no kind of event", shorten(string(e.Kind)))
+		return fmt.Errorf("%q is no kind of event", measure.Shortened(string(e.Kind)))
 	}
 	switch e.Kind { // these may come after the end too
 	case Reopened:

@@ -365,11 +365,7 @@ func TestRefusals(t *testing.T) {
 
 // Any events at all, with numbers out of every range: no panic, and what is taken leaves counts in range.
 func TestAnyEventsFoldToAValidState(t *testing.T) {
-	kinds := []Kind{"", "dropped"}
-	for kind := range fieldsOf {
-		kinds = append(kinds, kind)
-	}
-	slices.Sort(kinds)
+	kinds := append([]Kind{"", "dropped"}, AllKinds...)
 	number := rapid.SampledFrom([]int{math.MinInt, -1, 0, 1, 1, 2, 2, 3, 4, 5, 6, math.MaxInt})
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
@@ -389,7 +385,7 @@ func TestAnyEventsFoldToAValidState(t *testing.T) {
 				e.Chain, e.Pass = s.Chain, s.Laid()+rapid.IntRange(0, 1).Draw(t, "next")
 			}
 			s, _ = s.Apply(e) // refused or not
-			if s.Chain < 1 || s.Chain > len(p.Chains) || s.TwistAdvice() == "" && s.surplus() != 0 && len(s.Chains[s.Chain-1].Ticked) == 0 {
+			if s.Chain < 1 || s.Chain > len(p.Chains) || s.TwistAdvice() == "" && Surplus(s) != 0 && len(s.Chains[s.Chain-1].Ticked) == 0 {
 				t.Fatalf("after %+v: %+v", e, s)
 			}
 			for i, c := range s.Chains {

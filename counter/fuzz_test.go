@@ -31,7 +31,7 @@ func FuzzRead(f *testing.F) {
 		if got.fold == nil {
 			return
 		}
-		again, _ := journal(got.head, got.events.all())
+		again, _ := written(got.head, got.events.all())
 		if got.unended {
 			again = bytes.TrimSuffix(again, []byte{'\n'})
 		}

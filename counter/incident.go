@@ -127,7 +127,7 @@ func (f *folder) onMill(chain, pass int) error {
 func (e Event) checkIncident(pass wind.Pass, length measure.Length) error {
 	switch {
 	case !e.What.known():
-		return &measure.FieldError{Field: "incident", Value: shorten(string(e.What)), Want: "broken, knot, missed-opening or wrong-peg"}
+		return &measure.FieldError{Field: "incident", Value: measure.Shortened(string(e.What)), Want: "broken, knot, missed-opening or wrong-peg"}
 	case e.What.OfEnd() && !pass.Carried.Has(e.Position):
 		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
 	case !e.What.OfEnd() && e.Position != 0:

@@ -270,25 +270,6 @@ func TestTies(t *testing.T) {
 	}
 }
 
-// A record that is finished can be read and takes nothing more.
-func TestFinishedRecordIsReadOnly(t *testing.T) {
-	p := testPlan(t, 20, 10, 0)
-	path := writeFile(t, fileOf(t, p, windAll(p)))
-	r, err := Open(OS(), path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	before := readBack(t, path)
-	for _, e := range append(trouble(), sample()...) {
-		if _, err := r.Append(e); err == nil || !strings.Contains(err.Error(), "finished") {
-			t.Errorf("%s: %v", e.Kind, err)
-		}
-	}
-	if err := r.Close(); err != nil || !slices.Equal(before, readBack(t, path)) {
-		t.Errorf("the file was changed, %v", err)
-	}
-}
-
 // A striped warp has another schedule in the other order, with other passes. What was noted on a pass that
 // has to be laid anew is undone, and the numbers of ends follow the schedule.
 func TestTroubleFollowsTheSchedule(t *testing.T) {

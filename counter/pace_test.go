@@ -57,7 +57,7 @@ func TestPace(t *testing.T) {
 		{"a correction doesn't", slices.Insert(timed(30), 1, undo), 0, 0, 0, 0},
 	}
 	for _, tt := range tests {
-		got := Pace(tt.events, 1)
+		got := Pace(slices.Values(tt.events), 1)
 		want := PaceResult{time.Duration(tt.median) * time.Second, time.Duration(tt.low) * time.Second, time.Duration(tt.top) * time.Second, tt.passes}
 		if got != want {
 			t.Errorf("%s: %+v, want %+v", tt.name, got, want)
@@ -81,11 +81,11 @@ func TestPaceOfChains(t *testing.T) {
 		2: {40 * time.Second, 40 * time.Second, 40 * time.Second, 3},
 		3: {},
 	} {
-		if got := Pace(events, chain); got != want {
+		if got := Pace(slices.Values(events), chain); got != want {
 			t.Errorf("chain %d: %+v, want %+v", chain, got, want)
 		}
 	}
-	if got := PaceOverall(events); got.Passes != 6 {
+	if got := PaceOverall(slices.Values(events)); got.Passes != 6 {
 		t.Errorf("overall: %+v", got)
 	}
 }
@@ -112,7 +112,7 @@ func TestRemaining(t *testing.T) {
 func TestPaceProperty(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		gaps := rapid.SliceOfN(rapid.IntRange(-50, 400), 1, 40).Draw(t, "gaps")
-		r := Pace(timed(gaps...), 1)
+		r := Pace(slices.Values(timed(gaps...)), 1)
 		if r.Passes == 0 {
 			if slices.Max(gaps) > 0 {
 				t.Fatal("no pace")
@@ -126,33 +126,16 @@ func TestPaceProperty(t *testing.T) {
 		}
 		if len(positive) >= 20 {
 			more := append([]int{7, 7, 7}, gaps...)
-			if again := Pace(timed(more...), 1); again != r {
+			if again := Pace(slices.Values(timed(more...)), 1); again != r {
 				t.Fatalf("%+v, and with more before %+v", r, again)
 			}
 		}
 	})
 }
 
-// A finished record is listed with the pace over all its passes, another with that of the latest.
-func TestSummaryPace(t *testing.T) {
-	p := testPlan(t, 300, 10, 0) // 30 passes
-	events := windAll(p)
-	for i := range events {
-		events[i].At = at(i*30 + min(i, 15)*20) // 50 s apart at first
-	}
-	path := writeFile(t, fileOf(t, p, events))
-	if got := (Store{}).summary(path).Pace; got.Passes != 29 || got.High <= got.Low {
-		t.Errorf("finished: %+v", got)
-	}
-	path = writeFile(t, fileOf(t, p, events[:30]))
-	if got := (Store{}).summary(path).Pace; got.Passes != 20 {
-		t.Errorf("being wound: %+v", got)
-	}
-}
-
 func BenchmarkPace100k(b *testing.B) {
 	events := manyEvents(testPlan(b, 1000, 10, 0))
 	for b.Loop() {
-		Pace(events, 1)
+		Pace(slices.Values(events), 1)
 	}
 }

@@ -31,7 +31,7 @@ func TestWrongOpenings(t *testing.T) {
 	if got := s.Chains[0].WrongOpenings; !slices.Equal(got, []int{2, 4}) {
 		t.Fatalf("%v", got)
 	}
-	if part := strings.Join(rowsOf(HandOver(s, nil)), "\n"); !strings.Contains(part,
+	if part := strings.Join(rowsOf(HandOver(s, slices.Values[[]Event](nil))), "\n"); !strings.Contains(part,
 		"lease to mend: pass 2, ends 11 to 20") || !strings.Contains(part, "pass 4, ends 31 to 40") {
 		t.Errorf("%s", part)
 	}

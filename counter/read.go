@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"millside/plan/measure"
 	"unicode/utf8"
 )
 
@@ -178,5 +179,5 @@ func quote(b []byte) string {
 	for len(b) > 0 && !utf8.Valid(b) && len(b) == most {
 		b = b[:len(b)-1]
 	}
-	return fmt.Sprintf("%q", shorten(string(b)))
+	return fmt.Sprintf("%q", measure.Shortened(string(b)))
 }

@@ -1,6 +1,7 @@
 package counter
 
 import (
+	"millside/plan/measure"
 	"slices"
 	"strings"
 	"testing"
@@ -181,7 +182,7 @@ func TestReconcileAgreesWithSearch(t *testing.T) {
 			t.Fatalf("%+v: best %d of %v", s, r.Best, want)
 		}
 		for _, k := range want {
-			if distance(k, believed) < distance(r.Best, believed) {
+			if measure.Distance(k, believed) < measure.Distance(r.Best, believed) {
 				t.Fatalf("%+v: %d is nearer to %d than %d", s, k, believed, r.Best)
 			}
 		}

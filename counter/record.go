@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 	"iter"
-	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -101,8 +100,8 @@ func lock(file disk.File, path string) error {
 	return nil
 }
 
-// journal is the bytes of a record, from its first line with its checksum on, and the last checksum.
-func journal(head []byte, events iter.Seq[Event]) ([]byte, uint32) {
+// written is the bytes of a record, from its first line with its checksum on, and the last checksum.
+func written(head []byte, events iter.Seq[Event]) ([]byte, uint32) {
 	_, sum := seal(slices.Clone(head[:len(head)-sumLen]), 0)
 	data := append(slices.Clone(head), '\n')
 	var line []byte
@@ -137,10 +136,10 @@ func (r *Record) All() iter.Seq[Event] {
 }
 
 // PaceOverall is the pace over all passes; see the function of that name.
-func (r *Record) PaceOverall() PaceResult { return paceSeen(r.All(), 0, math.MaxInt) }
+func (r *Record) PaceOverall() PaceResult { return PaceOverall(r.All()) }
 
 // HandOver is what the loom must know; see the function of that name.
-func (r *Record) HandOver() sheet.Part { return handOver(r.State(), r.All()) }
+func (r *Record) HandOver() sheet.Part { return HandOver(r.State(), r.All()) }
 
 // Torn says in plain words what was left out at the end of the file when it was opened; it is empty if
 // nothing was.

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -323,5 +324,24 @@ func TestMendThatFails(t *testing.T) {
 	}
 	if err := r.Close(); err != nil {
 		t.Error(err)
+	}
+}
+
+// A record that is finished can be read and takes nothing more.
+func TestFinishedRecordIsReadOnly(t *testing.T) {
+	p := testPlan(t, 20, 10, 0)
+	path := writeFile(t, fileOf(t, p, windAll(p)))
+	r, err := Open(OS(), path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := readBack(t, path)
+	for _, e := range append(trouble(), sample()...) {
+		if _, err := r.Append(e); err == nil || !strings.Contains(err.Error(), "finished") {
+			t.Errorf("%s: %v", e.Kind, err)
+		}
+	}
+	if err := r.Close(); err != nil || !slices.Equal(before, readBack(t, path)) {
+		t.Errorf("the file was changed, %v", err)
 	}
 }

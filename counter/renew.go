@@ -45,7 +45,7 @@ func (r *Record) renewed(losses []Event, after State) error {
 		}
 	}
 	events := r.events.with(losses...)
-	data, sum := journal(r.head, events.all())
+	data, sum := written(r.head, events.all())
 	file, err := r.replace(path, data)
 	if err != nil {
 		return fmt.Errorf("writing the record anew: %w", err)

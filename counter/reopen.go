@@ -33,7 +33,7 @@ func (r *Record) holds(next *Record) error {
 	if next.lines < r.lines {
 		return replaced(fmt.Sprintf("%d of the %d lines that were counted are in it", next.lines, r.lines))
 	}
-	if _, sum := journal(next.head, next.events.first(r.lines-1)); sum != r.sum {
+	if _, sum := written(next.head, next.events.first(r.lines-1)); sum != r.sum {
 		return replaced("it is not as it was wound")
 	}
 	return nil
@@ -44,7 +44,7 @@ func (r *Record) holds(next *Record) error {
 func (r *Record) SaveBeside() (*Record, error) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	data, sum := journal(r.head, r.events.all())
+	data, sum := written(r.head, r.events.all())
 	base := strings.TrimSuffix(r.path, Extension) + "-saved"
 	for n := 1; n <= maxSameName; n++ {
 		path := base + Extension

@@ -35,7 +35,7 @@ func Salvage(fsys FS, from, to string, at time.Time) (SalvageResult, error) {
 	if lost := (Event{At: at, Kind: Lost, Lines: res.Lost}).normal(); res.Lost > 0 && got.fold.apply(lost) == nil {
 		events = events.with(lost)
 	}
-	data, _ := journal(got.head, events.all())
+	data, _ := written(got.head, events.all())
 	file, err := startFile(fsys, to, data)
 	if err != nil {
 		return SalvageResult{}, err

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"math"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -169,10 +168,10 @@ func (s Store) summary(path string) Summary {
 	sum.Yarn = st.Plan.Path.Length.Times(sum.Standing)
 	sum.Started, sum.Last = st.Started, st.Last
 	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes
-	most := paceOf
 	if st.Finished {
-		most = math.MaxInt
+		sum.Pace = PaceOverall(got.events.all())
+	} else {
+		sum.Pace = Pace(got.events.all(), 0)
 	}
-	sum.Pace = paceSeen(got.events.all(), 0, most)
 	return sum
 }

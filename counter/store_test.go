@@ -200,3 +200,20 @@ func TestSlug(t *testing.T) {
 		}
 	}
 }
+
+// A finished record is listed with the pace over all its passes, another with that of the latest.
+func TestSummaryPace(t *testing.T) {
+	p := testPlan(t, 300, 10, 0) // 30 passes
+	events := windAll(p)
+	for i := range events {
+		events[i].At = at(i*30 + min(i, 15)*20) // 50 s apart at first
+	}
+	path := writeFile(t, fileOf(t, p, events))
+	if got := (Store{}).summary(path).Pace; got.Passes != 29 || got.High <= got.Low {
+		t.Errorf("finished: %+v", got)
+	}
+	path = writeFile(t, fileOf(t, p, events[:30]))
+	if got := (Store{}).summary(path).Pace; got.Passes != 20 {
+		t.Errorf("being wound: %+v", got)
+	}
+}

@@ -87,10 +87,8 @@ func (r *reading) mostInFlight(text []byte) int {
 	if len(parts) < 4 {
 		return plainLine
 	}
-	for _, f := range fieldsOf[Kind(parts[2])] {
-		if f == textField || f == remarkField {
-			return maxLine
-		}
+	if Kind(parts[2]).HasText() {
+		return maxLine
 	}
 	return plainLine
 }

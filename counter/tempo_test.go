@@ -1,6 +1,7 @@
 package counter
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -28,7 +29,7 @@ func TestTempoAgreesWithEvents(t *testing.T) {
 		if got, want := tempo.RestDue(s, now), s.RestDue(events, now); got != want {
 			t.Fatalf("rest due %v, want %v", got, want)
 		}
-		if got, want := tempo.Pace(m.chain), Pace(events, m.chain); got != want {
+		if got, want := tempo.Pace(m.chain), Pace(slices.Values(events), m.chain); got != want {
 			t.Fatalf("pace %v, want %v", got, want)
 		}
 	})

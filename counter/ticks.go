@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"millside/plan/finishing"
+	"millside/plan/measure"
 )
 
 // stepIDs are the finishing steps of a chain. They don't depend on the return order.
@@ -32,10 +33,10 @@ func (f *folder) ticked(e Event) error {
 		return err
 	}
 	if total := len(f.s.Plan.Chains[e.Chain-1].Passes); c.Laid < total {
-		return fmt.Errorf("%q can't be ticked: only %d of the %d passes of chain %d are laid", shorten(string(e.Step)), c.Laid, total, e.Chain)
+		return fmt.Errorf("%q can't be ticked: only %d of the %d passes of chain %d are laid", measure.Shortened(string(e.Step)), c.Laid, total, e.Chain)
 	}
 	if !slices.Contains(f.stepIDs(e.Chain), e.Step) {
-		return fmt.Errorf("%q is no finishing step of chain %d", shorten(string(e.Step)), e.Chain)
+		return fmt.Errorf("%q is no finishing step of chain %d", measure.Shortened(string(e.Step)), e.Chain)
 	}
 	if c.Has(e.Step) {
 		return fmt.Errorf("%q is ticked already", e.Step)
@@ -59,7 +60,7 @@ func (f *folder) unticked(e Event) error {
 	c := &f.s.Chains[e.Chain-1]
 	i := slices.Index(c.Ticked, e.Step)
 	if i < 0 {
-		return fmt.Errorf("%q is not ticked in chain %d", shorten(string(e.Step)), e.Chain)
+		return fmt.Errorf("%q is not ticked in chain %d", measure.Shortened(string(e.Step)), e.Chain)
 	}
 	if c.Ticked = slices.Delete(c.Ticked, i, i+1); len(c.Ticked) == 0 {
 		c.Ticked = nil // the same state as before the first tick

@@ -74,7 +74,7 @@ func TestJSONIsAsPublished(t *testing.T) {
 	if err := record.Close(); err != nil {
 		t.Fatal(err)
 	}
-	if err := journal(record.Path(), []string{"laid*2", "seen=mirrored", "laid", "note=a look", "broken=3", "recount=2:counted", "laid"}); err != nil {
+	if err := writeEvents(record.Path(), []string{"laid*2", "seen=mirrored", "laid", "note=a look", "broken=3", "recount=2:counted", "laid"}); err != nil {
 		t.Fatal(err)
 	}
 	draft := filepath.Join(dir, "plaid.wif")

@@ -60,7 +60,7 @@ func TestMain(m *testing.M) {
 			a.screen = toldScreen
 			os.Exit(a.run(os.Args[1:]))
 		},
-		"journal": func() { exitOn(journal(os.Args[1], os.Args[2:])) },
+		"journal": func() { exitOn(writeEvents(os.Args[1], os.Args[2:])) },
 		"damage":  func() { exitOn(damage(os.Args[1], os.Args[2])) },
 		"speak":   func() { exitOn(speak(os.Args[1:])) },
 		"hold":    func() { exitOn(hold(os.Args[1], os.Args[2])) },
@@ -98,10 +98,10 @@ func toldScreen(_ context.Context, o tui.Options) error {
 	return o.Record.Close()
 }
 
-// journal adds events to a record, half a minute apart: laid, undone, paused, resumed, seen=ORDER,
+// writeEvents adds events to a record, half a minute apart: laid, undone, paused, resumed, seen=ORDER,
 // recount=N:REASON, note=TEXT, broken=POSITION and knot=POSITION (of the pass just laid), wrong-turn, righted,
 // tie-made, tick=STEP, ticks (the next step), finished; laid*3 is three of them.
-func journal(path string, words []string) error {
+func writeEvents(path string, words []string) error {
 	r, err := counter.Open(counter.OS(), path)
 	if err != nil {
 		return err
