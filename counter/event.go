@@ -135,7 +135,7 @@ var fieldsOf = map[Kind][]field{
 
 // normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
 // field that the kind doesn't use.
-func (e Event) normal() Event {
+func (e Event) Normal() Event {
 	n := Event{At: e.At.UTC().Truncate(time.Millisecond), Kind: e.Kind}
 	for _, f := range fieldsOf[e.Kind] {
 		switch f {
@@ -171,7 +171,7 @@ func (e Event) normal() Event {
 }
 
 // checkTime refuses a time whose year can't be written with four digits.
-func (e Event) checkTime() error {
+func (e Event) CheckTime() error {
 	if y := e.At.UTC().Year(); y < 1 || y > 9999 {
 		return &measure.FieldError{Field: "time", Value: e.At.String(), Want: "a year from 1 to 9999"}
 	}

@@ -1,10 +1,11 @@
-package counter
+package counter_test
 
 import (
 	"slices"
 	"strings"
 	"testing"
 
+	"millside/counter"
 	"millside/plan"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -46,14 +47,14 @@ func rowsOf(part sheet.Part) []string {
 // one of the two ends of dent 12.
 func TestHandOver(t *testing.T) {
 	p := forTheLoom(t)
-	events := []Event{
-		laid(1, 1), laid(1, 2), {At: at(2), Kind: WrongTurn, Chain: 1, Pass: 2}, laid(1, 3),
-		{At: at(4), Kind: Incident, Chain: 1, Pass: 3, Position: 4, What: Broken, Place: 2 * measure.Yard, HasPlace: true, Text: "mended"},
-		{At: at(5), Kind: Incident, Chain: 1, Pass: 2, Position: 1, What: Knot},
-		{At: at(6), Kind: Withdrawn, Line: 7},
-		{At: at(7), Kind: Incident, Chain: 1, Pass: 2, What: MissedOpening},
-		{At: at(9), Kind: Incident, Chain: 1, Pass: 3, Position: 9, What: Knot},
-		{At: at(10), Kind: Recounted, Chain: 1, Pass: 2, Text: "counted at the pegs"},
+	events := []counter.Event{
+		laid(1, 1), laid(1, 2), {At: at(2), Kind: counter.WrongTurn, Chain: 1, Pass: 2}, laid(1, 3),
+		{At: at(4), Kind: counter.Incident, Chain: 1, Pass: 3, Position: 4, What: counter.Broken, Place: 2 * measure.Yard, HasPlace: true, Text: "mended"},
+		{At: at(5), Kind: counter.Incident, Chain: 1, Pass: 2, Position: 1, What: counter.Knot},
+		{At: at(6), Kind: counter.Withdrawn, Line: 7},
+		{At: at(7), Kind: counter.Incident, Chain: 1, Pass: 2, What: counter.MissedOpening},
+		{At: at(9), Kind: counter.Incident, Chain: 1, Pass: 3, Position: 9, What: counter.Knot},
+		{At: at(10), Kind: counter.Recounted, Chain: 1, Pass: 2, Text: "counted at the pegs"},
 	}
 	want := []string{
 		"not on the mill: pass 3, position 4, end 24: broken end, 2 yd from the lease (mended)",
@@ -64,7 +65,7 @@ func TestHandOver(t *testing.T) {
 		"pace: 1 s a pass",
 		"from first to last: 1 min, with all pauses",
 	}
-	part := HandOver(foldOf(t, p, events...), slices.Values(events))
+	part := counter.HandOver(foldOf(t, p, events...), slices.Values(events))
 	got := rowsOf(part)
 	slices.Sort(got)
 	slices.Sort(want)
@@ -73,8 +74,8 @@ func TestHandOver(t *testing.T) {
 	}
 
 	// The count comes to pass 3 again, and its end is in the warp: with its raddle section and its dent.
-	events = append(events, Event{At: at(11), Kind: Laid, Chain: 1, Pass: 3}, Event{At: at(12), Kind: Righted})
-	got = rowsOf(HandOver(foldOf(t, p, events...), slices.Values(events)))
+	events = append(events, counter.Event{At: at(11), Kind: counter.Laid, Chain: 1, Pass: 3}, counter.Event{At: at(12), Kind: counter.Righted})
+	got = rowsOf(counter.HandOver(foldOf(t, p, events...), slices.Values(events)))
 	for _, want := range []string{
 		"broken end: pass 3, position 4, end 24: broken end, 2 yd from the lease (mended), raddle section 2 left, dent 12 of the warp from the left",
 		"wrong turn: round the end peg after pass 2, put right",
@@ -90,11 +91,11 @@ func TestHandOver(t *testing.T) {
 func TestHandOverTitle(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
 	events := windAll(p)
-	if part := HandOver(foldOf(t, p, events...), slices.Values(events)); part.Title != "Hand-over" {
+	if part := counter.HandOver(foldOf(t, p, events...), slices.Values(events)); part.Title != "Hand-over" {
 		t.Errorf("finished: %q", part.Title)
 	}
-	for _, s := range []State{{}, NewState(p)} {
-		if part := HandOver(s, slices.Values[[]Event](nil)); len(part.Rows) > 0 {
+	for _, s := range []counter.State{{}, counter.NewState(p)} {
+		if part := counter.HandOver(s, slices.Values[[]counter.Event](nil)); len(part.Rows) > 0 {
 			t.Errorf("nothing happened, and yet: %v", rowsOf(part))
 		}
 	}

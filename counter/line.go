@@ -13,7 +13,7 @@ import (
 )
 
 // appendEvent writes an event, which must be normal, as a line without its checksum.
-func appendEvent(b []byte, line int, e Event) []byte {
+func AppendEvent(b []byte, line int, e Event) []byte {
 	b = strconv.AppendInt(b, int64(line), 10)
 	b = append(b, ' ')
 	b = e.At.AppendFormat(b, time.RFC3339Nano)
@@ -57,7 +57,7 @@ func appendEvent(b []byte, line int, e Event) []byte {
 }
 
 // parseEvent reads a line, less its checksum, that should have a number.
-func parseEvent(body []byte, line int) (Event, error) {
+func ParseEvent(body []byte, line int) (Event, error) {
 	text := string(body)
 	number, rest, _ := strings.Cut(text, " ")
 	if number != strconv.Itoa(line) {
@@ -79,9 +79,9 @@ func parseEvent(body []byte, line int) (Event, error) {
 			return Event{}, err
 		}
 	}
-	e = e.normal()
+	e = e.Normal()
 	var buf [256]byte
-	if again := appendEvent(buf[:0], line, e); !bytes.Equal(again, body) {
+	if again := AppendEvent(buf[:0], line, e); !bytes.Equal(again, body) {
 		return Event{}, errors.New("it is not written as this program writes it")
 	}
 	return e, nil

@@ -10,7 +10,7 @@ import (
 )
 
 // stepIDs are the finishing steps of a chain. They don't depend on the return order.
-func (f *folder) stepIDs(chain int) []finishing.StepID {
+func (f *Folder) stepIDs(chain int) []finishing.StepID {
 	if f.stepsOf != chain {
 		f.steps = f.steps[:0]
 		for _, step := range finishing.Steps(f.s.Plan, f.s.Plan.Chains[chain-1]) {
@@ -22,12 +22,12 @@ func (f *folder) stepIDs(chain int) []finishing.StepID {
 }
 
 // done says whether a chain is wholly wound and ticked.
-func (f *folder) done(chain int) bool {
+func (f *Folder) done(chain int) bool {
 	c := f.s.Chains[chain-1]
 	return c.Laid == len(f.s.Plan.Chains[chain-1].Passes) && len(c.Ticked) == len(f.stepIDs(chain))
 }
 
-func (f *folder) ticked(e Event) error {
+func (f *Folder) ticked(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err
@@ -51,7 +51,7 @@ func (f *folder) ticked(e Event) error {
 
 // unticked takes a tick away, from the current chain or from the one before it as long as nothing of
 // the current one is laid: the last tick of a chain can be a slip too.
-func (f *folder) unticked(e Event) error {
+func (f *Folder) unticked(e Event) error {
 	back := e.Chain >= 1 && e.Chain == f.s.Chain-1 && f.s.Chains[f.s.Chain-1].Laid == 0
 	if e.Chain != f.s.Chain && !back {
 		_, err := f.current(e)
@@ -73,7 +73,7 @@ func (f *folder) unticked(e Event) error {
 	return nil
 }
 
-func (f *folder) finished() error {
+func (f *Folder) finished() error {
 	if f.s.Chain < len(f.s.Chains) || !f.done(f.s.Chain) {
 		return errors.New("the warp can't be finished yet: a pass or a finishing step is missing")
 	}

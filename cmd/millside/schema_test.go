@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
@@ -67,7 +67,7 @@ func TestJSONIsAsPublished(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	record, err := counter.Store{Dir: dir, FS: counter.OS()}.Create(p)
+	record, err := journal.Store{Dir: dir, FS: journal.OS()}.Create(p)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/finishing"
 	"millside/tui"
 
@@ -102,7 +103,7 @@ func toldScreen(_ context.Context, o tui.Options) error {
 // recount=N:REASON, note=TEXT, broken=POSITION and knot=POSITION (of the pass just laid), wrong-turn, righted,
 // tie-made, tick=STEP, ticks (the next step), finished; laid*3 is three of them.
 func writeEvents(path string, words []string) error {
-	r, err := counter.Open(counter.OS(), path)
+	r, err := journal.Open(journal.OS(), path)
 	if err != nil {
 		return err
 	}
@@ -191,7 +192,7 @@ func speak(words []string) error {
 
 // hold opens a record for winding, makes a file to say so, and keeps it until it is killed.
 func hold(path, flag string) error {
-	if _, err := counter.Open(counter.OS(), path); err != nil {
+	if _, err := journal.Open(journal.OS(), path); err != nil {
 		return err
 	}
 	if err := os.WriteFile(flag, nil, 0o600); err != nil {
