@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -122,27 +123,7 @@ func (p Pace) Source() string {
 	return "a practised hand's usual times"
 }
 
-// seconds writes a time in seconds with at most one decimal, rounded to the nearest.
-func seconds(d time.Duration) string {
-	return ratio.Decimal(ratio.Quo(ratio.Of(d), ratio.Of(time.Second)), 1)
-}
-
-// minutes rounds a time up to whole minutes.
-func minutes(d time.Duration) int {
-	n := int(d / time.Minute)
-	if d%time.Minute > 0 {
-		n++
-	}
-	return n
-}
-
-func hours(minutes int) string {
-	switch {
-	case minutes < 60:
-		return fmt.Sprintf("%d min", minutes)
-	case minutes%60 == 0:
-		return fmt.Sprintf("%d h", minutes/60)
-	default:
-		return fmt.Sprintf("%d h %d min", minutes/60, minutes%60)
-	}
+// seconds is a time in seconds with at most one decimal, rounded to the nearest.
+func seconds(d time.Duration) figure.Number {
+	return figure.New(ratio.Quo(ratio.Of(d), ratio.Of(time.Second)), 1, "s")
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -88,7 +89,7 @@ func (p *Plan) KnotRows() []measure.Row {
 		}
 		name += " at " + strings.Replace(kind.Peg.String(), " end ", " ", 1)
 		rows = append(rows, measure.Row{Name: name,
-			Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
+			Value: figure.Say("%s: %s", figure.Counted(len(ends), "end", "ends"), runsOf(ends))})
 	}
 	return rows
 }

@@ -3,10 +3,9 @@ package plan
 import (
 	"fmt"
 	"math/big"
-	"strings"
 	"time"
 
-	"millside/plan/internal/ratio"
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -23,20 +22,22 @@ type TimeSpan struct {
 
 // String gives the middle of the span in whole minutes, rounded up: "about 37 min"; without "about" where
 // there is no spread.
-func (s TimeSpan) String() string {
-	text := hours(minutes(s.Middle))
-	if s.Low == s.High {
-		return text
-	}
-	return "about " + text
+func (s TimeSpan) String() string { return s.shown().String() }
+
+// shown is the middle of the span.
+func (s TimeSpan) shown() figure.Duration {
+	return figure.Duration{Time: s.Middle, About: s.Low != s.High}
 }
 
 // Words tells the parts as well: "about 37 min, 15 min of it at the pegs".
-func (s TimeSpan) Words() string {
+func (s TimeSpan) Words() string { return s.Cell().String() }
+
+// Cell is what Words says, in its parts.
+func (s TimeSpan) Cell() figure.Cell {
 	if s.AtPegs < time.Minute {
-		return s.String()
+		return figure.Cell{s.shown()}
 	}
-	return fmt.Sprintf("%s, %s of it at the pegs", s, hours(minutes(s.AtPegs)))
+	return figure.Say("%s, %s of it at the pegs", s.shown(), figure.Duration{Time: s.AtPegs})
 }
 
 // HandTimes are the times that the plan is reckoned with: the weaver's own, where the plan has them, else
@@ -106,7 +107,7 @@ func (s Spec) TimeOf(w WorkSum, pace Pace) TimeSpan {
 	span.Low = timesOver(w.Passes, one.Low) + span.AtPegs
 	span.Middle = timesOver(w.Passes, one.Middle) + span.AtPegs
 	span.High = timesOver(w.Passes, one.High) + span.AtPegs
-	terms := []string{fmt.Sprintf("%s x %s s", measure.Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
+	terms := []figure.Cell{figure.Say("%s x %s", figure.Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
 	for _, part := range []struct {
 		n         int
 		one, many string
@@ -116,13 +117,12 @@ func (s Spec) TimeOf(w WorkSum, pace Pace) TimeSpan {
 		{w.Threads, "package", "packages", t.Thread}, {w.FarFinishes, "far finish", "far finishes", t.Far},
 	} {
 		if part.n > 0 && part.d > 0 {
-			terms = append(terms, fmt.Sprintf("%s x %s s", measure.Counted(part.n, part.one, part.many),
-				seconds(part.d)))
+			terms = append(terms, figure.Say("%s x %s", figure.Counted(part.n, part.one, part.many), seconds(part.d)))
 		}
 	}
 	span.How = measure.How{Formula: "passes x seconds a pass (" + s.passRule(pace) +
 		") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
-		WithNumbers: strings.Join(terms, " + ") + " = " + hours(minutes(span.Middle))}
+		WithNumbers: figure.Say("%s = %s", figure.Join(terms, " + "), figure.Duration{Time: span.Middle})}
 	return span
 }
 
@@ -133,9 +133,9 @@ func (s Spec) passRule(pace Pace) string {
 	case s.ownPass() && t.Pass > 0:
 		return "as you gave it"
 	case s.ownPass() || pace.orPublished().Passes == 0:
-		return fmt.Sprintf("%s min + %s turns x %s min", MinutesText(t.Handling),
-			ratio.Decimal(s.PassTurns(), 2), MinutesText(t.Turn))
+		return fmt.Sprintf("%s min + %s x %s min", MinutesText(t.Handling),
+			figure.Of(s.PassTurns(), 2, "turn", "turns"), MinutesText(t.Turn))
 	default:
-		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), ratio.Decimal(s.PassTurns(), 2))
+		return fmt.Sprintf("%s, scaled to %s", pace.Source(), figure.Of(s.PassTurns(), 2, "turn", "turns"))
 	}
 }
