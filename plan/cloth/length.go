@@ -185,10 +185,11 @@ func (w *WarpLength) Rows(units measure.LengthUnitSystem) []measure.Row {
 		if l.Amount == 0 && l.Warning == "" {
 			continue
 		}
-		rows = append(rows, measure.Row{Name: l.Name, Value: figure.Cell{l.Amount.As(units.Short(), 2)}, How: l.How, Usual: l.Usual,
-			Warning: l.Warning})
-		parts = append(parts, figure.Cell{l.Amount.As(units.Short(), 2)})
+		amount := figure.Cell{l.Amount.As(units.Short(), 2)}
+		rows = append(rows, measure.Row{Name: l.Name, Value: amount, How: l.How, Usual: l.Usual, Warning: l.Warning})
+		parts = append(parts, amount)
 	}
 	return append(rows, measure.Row{Name: "warp", Value: figure.Cell{w.Total.As(units.Long(), 2)},
-		How: measure.How{Formula: "the sum of the lines", WithNumbers: figure.Say("%s = %s", figure.Join(parts, " + "), w.Total.As(units.Short(), 2))}})
+		How: measure.How{Formula: "the sum of the lines",
+			WithNumbers: figure.Say("%s = %s", figure.Join(parts, " + "), w.Total.As(units.Short(), 2))}})
 }

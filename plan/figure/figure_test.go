@@ -73,7 +73,8 @@ func TestSay(t *testing.T) {
 func TestSayIsSprintf(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.StringMatching(`[a-z %\[\]]{0,12}`)
-		before, after := strings.ReplaceAll(words.Draw(t, "before"), "%", ""), strings.ReplaceAll(words.Draw(t, "after"), "%", "")
+		before := strings.ReplaceAll(words.Draw(t, "before"), "%", "")
+		after := strings.ReplaceAll(words.Draw(t, "after"), "%", "")
 		n := Count{N: rapid.IntRange(0, 100).Draw(t, "n")}
 		text := words.Draw(t, "text")
 		got := Say(before+"%s"+after+"%s", n, text).String()

@@ -71,7 +71,8 @@ func (a maker) stripedPasses() Part {
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
 			t.Lines = append(t.Lines, []figure.Cell{number(c.Number), number(p.Number), word(p.Direction.String()),
-				number(p.SetUp), word(p.Carried.String()), ends(p.First, p.Last), word(plan.RunsText(a.Plan.PassRuns(p)))})
+				number(p.SetUp), word(p.Carried.String()), ends(p.First, p.Last),
+				word(plan.RunsText(a.Plan.PassRuns(p)))})
 		}
 	}
 	part.Table = t

@@ -31,7 +31,8 @@ func (a maker) threading() Part {
 		part.Rows = append(part.Rows, measure.Row{Name: "over the warp", Value: value})
 	}
 	if n := l.Threading.Unthreaded(ends); n > 0 {
-		part.Rows = append(part.Rows, measure.Row{Name: "through no heddle", Value: figure.Cell{figure.Counted(n, "end", "ends")}})
+		part.Rows = append(part.Rows, measure.Row{Name: "through no heddle",
+			Value: figure.Cell{figure.Counted(n, "end", "ends")}})
 	}
 	part.Table = heddleTable(l.Threading.Heddles(ends), l.Heddles)
 	return part

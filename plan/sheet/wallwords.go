@@ -25,7 +25,8 @@ func (w *Wall) Summary() figure.Cell {
 
 // Summary is the line below the title.
 func (s *Sheet) Summary() figure.Cell {
-	return figure.Say("%s, %s, %s, %s", figure.Counted(s.Ends, "end", "ends"), figure.Counted(s.Passes, "pass", "passes"),
+	return figure.Say("%s, %s, %s, %s", figure.Counted(s.Ends, "end", "ends"),
+		figure.Counted(s.Passes, "pass", "passes"),
 		figure.Counted(s.Chains, "chain", "chains"), s.Length.As(s.Units.Long(), 2))
 }
 

@@ -7,8 +7,11 @@ import (
 
 	"millside/plan"
 	"millside/plan/figure"
+	"millside/plan/finishing"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
+	"millside/plan/project"
+	"millside/plan/wind"
 )
 
 // mostFits is how many other counts of ends a sheet names.
@@ -32,10 +35,11 @@ func (a maker) cloth() Part {
 func (a maker) fitRows() []measure.Row {
 	for _, f := range a.Ends.Fits {
 		if f.Ends == a.Plan.Spec.Ends {
+			width := f.Finished.As(a.Plan.Spec.Units.Short(), 2)
 			return []measure.Row{{Name: "ends taken", Value: figure.Say("%s: %s", number(f.Ends), f.Why)},
-				{Name: "finished width from them", Value: figure.Cell{f.Finished.As(a.Plan.Spec.Units.Short(), 2)}, How: measure.How{
+				{Name: "finished width from them", Value: figure.Cell{width}, How: measure.How{
 					Formula:     "ends without doubling and floating / sett x (1 - draw-in) x (1 - shrinkage)",
-					WithNumbers: figure.Say("from %s: %s", figure.Counted(f.Body, "end", "ends"), f.Finished.As(a.Plan.Spec.Units.Short(), 2))}}}
+					WithNumbers: figure.Say("from %s: %s", figure.Counted(f.Body, "end", "ends"), width)}}}
 		}
 	}
 	return nil
@@ -53,7 +57,7 @@ func (a maker) otherFits() []string {
 }
 
 // plainRows are the ends, the group and the passes of a plain warp.
-func plainRows(p *plan.Plan, n int, last plan.Pass) (ends, group, passes measure.Row) {
+func plainRows(p *plan.Plan, n int, last wind.Pass) (ends, group, passes measure.Row) {
 	ends = measure.Row{Name: "ends", Value: number(p.EndsWound()),
 		How: measure.How{Formula: "full passes x group + last pass",
 			WithNumbers: figure.Say("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
@@ -68,11 +72,11 @@ func plainRows(p *plan.Plan, n int, last plan.Pass) (ends, group, passes measure
 
 // choiceHow says how the group stands among the ways to wind the ends, and why there.
 func (a maker) choiceHow() measure.How {
-	at := slices.IndexFunc(a.Choices, func(c plan.Choice) bool { return c.Taken(a.Plan.Spec) })
+	at := slices.IndexFunc(a.Choices, func(c project.Choice) bool { return c.Taken(a.Plan.Spec) })
 	if at < 0 {
 		return measure.How{}
 	}
-	return measure.How{Formula: plan.ChoiceRule,
+	return measure.How{Formula: project.ChoiceRule,
 		WithNumbers: figure.Say("number %d of %d ways: %s", at+1, len(a.Choices),
 			strings.Join(a.Choices[at].Reasons, "; "))}
 }
@@ -116,7 +120,8 @@ func (a maker) plan() Part {
 		part.Rows = append(part.Rows, row)
 	}
 	span := p.Time(a.Pace)
-	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease", Value: word(p.Spec.ReturnOrder.String())},
+	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease",
+		Value: word(p.Spec.ReturnOrder.String())},
 		measure.Row{Name: "time", Value: span.Cell().And(", by %s", p.Spec.TimeSource(a.Pace)), How: span.How})
 	for _, f := range p.LeaseFaults {
 		part.Notes = append(part.Notes, fmt.Sprintf("Chain %d, pass %d: ends %d and %d lie over the same lease peg, "+
@@ -126,7 +131,7 @@ func (a maker) plan() Part {
 }
 
 // spareRow names the spare ends and where they lie.
-func spareRow(spares, wound int, last plan.Pass) measure.Row {
+func spareRow(spares, wound int, last wind.Pass) measure.Row {
 	first := wound - spares + 1
 	which := fmt.Sprintf("the last: number %d", wound)
 	if spares > 1 {
@@ -188,7 +193,7 @@ func (a maker) chains() Part {
 		}
 	}
 	for _, c := range p.Chains {
-		part.Notes = append(part.Notes, "On the label: "+p.Label(c))
+		part.Notes = append(part.Notes, "On the label: "+finishing.Label(p, c))
 	}
 	return part
 }
