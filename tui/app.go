@@ -12,6 +12,7 @@ import (
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/times"
 	"millside/tui/form"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -26,7 +27,7 @@ type deps struct {
 	sound    func(session.Cue)
 	practice plan.Spec
 	atHand   athand.AtHand
-	pace     plan.Pace // the weaver's own, or zero for the published range
+	pace     times.Pace // the weaver's own, or zero for the published range
 	say      func(string)
 	tick     func(time.Duration, func(time.Time) tea.Msg) tea.Cmd // nil gives no message
 	settings mill.Settings

@@ -11,6 +11,7 @@ import (
 	"millside/counter"
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/times"
 	"millside/tui/ground"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -58,7 +59,7 @@ type Options struct {
 	Settings     Settings
 	SaveSettings func(Settings) error
 	// Pace is the weaver's own pace; the zero value is the published range.
-	Pace plan.Pace
+	Pace times.Pace
 	// Practice is the warp that the home screen offers for practice.
 	Practice plan.Spec
 }

@@ -16,7 +16,7 @@ import (
 	"time"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/finishing"
 	"millside/tui"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -148,7 +148,7 @@ func eventFor(s counter.State, verb, rest string) (counter.Event, error) {
 	case "note":
 		e.Kind, e.Text = counter.Noted, rest
 	case "tick":
-		e.Kind, e.Step = counter.Ticked, plan.StepID(rest)
+		e.Kind, e.Step = counter.Ticked, finishing.StepID(rest)
 	case "ticks":
 		step, _ := s.NextStep()
 		e.Kind, e.Step = counter.Ticked, step.ID

@@ -9,6 +9,7 @@ import (
 
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/internal/hand"
 	"millside/tui/look"
 )
@@ -20,7 +21,7 @@ func instructed(b *bench) map[string]Model {
 		f(&s)
 		return s
 	}
-	lefty := change(func(s *plan.Spec) { s.Hand, s.ReturnOrder = plan.LeftHanded, plan.MirroredOrder })
+	lefty := change(func(s *plan.Spec) { s.Hand, s.ReturnOrder = wind.LeftHanded, wind.MirroredOrder })
 	odd := change(func(s *plan.Spec) { s.Ends, s.Group = 395, 9 })
 	striped := b.until(b.winding(hand.Fade(), 0), session.Winding)
 	return map[string]Model{
@@ -28,7 +29,7 @@ func instructed(b *bench) map[string]Model {
 		"outward":        b.winding(hand.Towels(), 4),
 		"return":         b.winding(hand.Towels(), 5),
 		"last and short": b.winding(hand.Towels(), 39),
-		"mirrored":       b.winding(change(func(s *plan.Spec) { s.ReturnOrder = plan.MirroredOrder }), 5),
+		"mirrored":       b.winding(change(func(s *plan.Spec) { s.ReturnOrder = wind.MirroredOrder }), 5),
 		"left-handed":    b.winding(lefty, 5),
 		"odd":            b.winding(odd, 6),
 		"odd, last":      b.winding(odd, 43),

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -82,5 +82,5 @@ func (m Model) drawSeam(q session.Question, second []session.SeamEnd, w, h int, 
 	c.Text(seam, 0, label, look.InkStrong)
 	c.Set(seam, h-1, '▲', look.InkStrong)
 	c.Text(seam+10, h-1, "where they meet", look.InkLabel)
-	return c.Lines(m.Styles.Inks(plan.Outward))
+	return c.Lines(m.Styles.Inks(wind.Outward))
 }
