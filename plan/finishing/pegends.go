@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"millside/plan/figure"
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
