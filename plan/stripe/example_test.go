@@ -39,5 +39,6 @@ func ExampleForPlan() {
 func ExampleParse() {
 	_, err := stripe.Parse("8 white, 21 tmes (4 red, 14 white)")
 	fmt.Println(err)
-	// Output: stripes, line 1, column 13: "tmes" won't do; write times; it would read: 8 white, 21 times (4 red, 14 white) (386 ends)
+	// Output: stripes, line 1, column 13: "tmes" won't do; write times; it would read: 8 white, 21 times (4
+	// red, 14 white) (386 ends)
 }

@@ -18,7 +18,8 @@ func (m Model) viewFinish(w, h int) string {
 	steps := st.Steps()
 	done := len(st.Chains[st.Chain-1].Ticked)
 	step, more := st.NextStep()
-	title, word := heading{fmt.Sprintf("WOUND  ·  %d ends in %d passes  ·  step %d of %d", st.EndsStanding(), st.Laid(), done+1, len(steps)),
+	title, word := heading{fmt.Sprintf("WOUND  ·  %d ends in %d passes  ·  step %d of %d", st.EndsStanding(), st.Laid(),
+		done+1, len(steps)),
 		fmt.Sprintf("STEP %d OF %d", done+1, len(steps)), s.OutBand}, "this step is done"
 	if !more {
 		all := fmt.Sprintf("ALL %d STEPS DONE", len(steps))
@@ -115,7 +116,8 @@ func (m Model) viewDone(w, h int) string {
 
 func endsText(p *plan.Plan) string {
 	if n := p.Spares(); n > 0 {
-		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, measure.Counted(len(p.Chains), "chain", "chains"))
+		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n,
+			measure.Counted(len(p.Chains), "chain", "chains"))
 	}
 	return fmt.Sprintf("%d, %s", p.EndsWound(), measure.Counted(len(p.Chains), "chain", "chains"))
 }

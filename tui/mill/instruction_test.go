@@ -82,7 +82,8 @@ func instructs(t *testing.T, name string, m Model, size hand.Size) {
 			}
 		}
 	}
-	if word := strings.ToUpper(in.Pass.Direction.String()); !strings.Contains(flat, word) && !drawn(m.Styles, word, rows) {
+	if word := strings.ToUpper(in.Pass.Direction.String()); !strings.Contains(flat, word) &&
+		!drawn(m.Styles, word, rows) {
 		fail(word)
 	}
 	for _, item := range append(otherItems(in.Now), in.Reminders...) {

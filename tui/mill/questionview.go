@@ -18,13 +18,15 @@ func (m Model) viewQuestion(w, h int) string {
 	ask := textPart(q.Text, s.Strong, w)
 	seam := look.NewPart(nil)
 	for _, rows := range []int{6, 8, 10, 13, 16} {
-		seam.Sizes = append(seam.Sizes, look.Drawing{Rows: rows, Draw: func() []string { return m.seamRows(q, w, rows) }})
+		seam.Sizes = append(seam.Sizes, look.Drawing{Rows: rows,
+			Draw: func() []string { return m.seamRows(q, w, rows) }})
 	}
 	answers := look.NewPart(m.answerSizes(q, w)...)
 	wishes := []look.Wish{seam.At(1), seam.At(2), answers.At(1), seam.At(3),
 		answers.At(2), seam.At(4), seam.At(5)}
 	line := s.KeyLine(w, keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave)
-	return m.titled(heading{"LOOK AT THE LEASE", "LOOK AT THE LEASE", s.Warn}, line, []*look.Part{ask, seam, answers}, wishes, w, h)
+	return m.titled(heading{"LOOK AT THE LEASE", "LOOK AT THE LEASE", s.Warn}, line, []*look.Part{ask, seam, answers},
+		wishes, w, h)
 }
 
 // answerSizes are the answers with their keys.

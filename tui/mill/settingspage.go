@@ -53,7 +53,8 @@ func (m KeptMsg) Problem() string {
 
 // NewSettingsPage shows the settings, and keeps changed ones with save; nil keeps them for this run only.
 // The sounds can be tried with sound; nil is silent.
-func NewSettingsPage(styles look.Styles, k keys.Map, s Settings, save func(Settings) error, sound func(session.Cue)) SettingsPage {
+func NewSettingsPage(styles look.Styles, k keys.Map, s Settings, save func(Settings) error,
+	sound func(session.Cue)) SettingsPage {
 	return SettingsPage{styles: styles, keys: k, settings: s, save: save, sound: sound}
 }
 
@@ -196,7 +197,8 @@ func (m SettingsPage) View(w, h int) string {
 	case bindingAsks:
 		title, line = "PRESS THE KEY, THE PEDAL OR THE CLICKER", nil
 	case bindingShown:
-		title, line = fmt.Sprintf("%q WAS PRESSED", shown(m.pressed.String())), []key.Binding{k.Confirm, keys.As(k.Back, "give it up")}
+		title, line = fmt.Sprintf("%q WAS PRESSED", shown(m.pressed.String())),
+			[]key.Binding{k.Confirm, keys.As(k.Back, "give it up")}
 	}
 	lines := []string{s.OutBand.Render(look.Pad("  "+title, w)), ""}
 	lines = append(lines, m.keyLines(w)...)
@@ -216,7 +218,8 @@ func (m SettingsPage) keyLines(w int) []string {
 	s := m.styles
 	switch m.step {
 	case bindingAsks:
-		return append(look.Indent(look.Wrap("The next key that comes is shown here, and nothing is changed yet.", w-4), 2), "")
+		return append(look.Indent(look.Wrap("The next key that comes is shown here, and nothing is changed yet.", w-4),
+			2), "")
 	case bindingShown:
 		text := fmt.Sprintf("Use %q for “this pass is laid”?", shown(m.pressed.String()))
 		if loses := m.keys.Meaning(m.pressed); loses != "" {
@@ -247,7 +250,8 @@ func (m SettingsPage) soundLines(w int) []string {
 		if m.settings.Silent(c) {
 			on = "off"
 		}
-		out = append(out, look.Fit(mark+style.Render(look.Pad(c.String(), 16))+" "+on+"   "+s.Dim.Render(rhythmText(c)), w))
+		out = append(out, look.Fit(mark+style.Render(look.Pad(c.String(), 16))+" "+on+"   "+s.Dim.Render(rhythmText(c)),
+			w))
 	}
 	return out
 }

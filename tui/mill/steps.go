@@ -24,13 +24,16 @@ type step struct {
 
 // stepsOf are the steps of a pass, in the order of the hands.
 func stepsOf(in session.Instruction) []step {
-	lease := step{brief: fmt.Sprintf("%s %s, flick, %s %s", in.Lease[0].Peg, in.Lease[0].Opening, in.Lease[1].Peg, in.Lease[1].Opening),
-		words: fmt.Sprintf("lease: %s over %s, flick, %s over %s", in.Lease[0].Opening, in.Lease[0].Peg, in.Lease[1].Opening, in.Lease[1].Peg)}
+	lease := step{brief: fmt.Sprintf("%s %s, flick, %s %s", in.Lease[0].Peg, in.Lease[0].Opening, in.Lease[1].Peg,
+		in.Lease[1].Opening),
+		words: fmt.Sprintf("lease: %s over %s, flick, %s over %s", in.Lease[0].Opening, in.Lease[0].Peg,
+			in.Lease[1].Opening, in.Lease[1].Peg)}
 	for _, d := range in.Lease {
 		lease.phrases = append(lease.phrases, d.Peg.String()+" "+openingWord(d.Opening))
 	}
 	cross := step{phrases: []string{fmt.Sprintf("OVER %d", in.Over), fmt.Sprintf("UNDER %d", in.Under)},
-		words: fmt.Sprintf("counting cross: over %d, under %d", in.Over, in.Under), brief: fmt.Sprintf("over %d, under %d", in.Over, in.Under)}
+		words: fmt.Sprintf("counting cross: over %d, under %d", in.Over, in.Under),
+		brief: fmt.Sprintf("over %d, under %d", in.Over, in.Under)}
 	turn := step{phrases: []string{strings.ToUpper(in.Turn.String())}, turn: look.SignCounterclockwise,
 		words: fmt.Sprintf("%s round the %s", in.Turn, in.TurnPeg), brief: fmt.Sprintf("%s, %s", in.Turn, in.TurnPeg)}
 	if in.Turn == wind.Clockwise {
@@ -70,7 +73,8 @@ func carrySteps(in session.Instruction) []step {
 
 // otherItems are the items that are no steps.
 func otherItems(items []session.Item) []session.Item {
-	return slices.DeleteFunc(slices.Clone(items), func(item session.Item) bool { return item.Kind == session.ItemCarry })
+	return slices.DeleteFunc(slices.Clone(items),
+		func(item session.Item) bool { return item.Kind == session.ItemCarry })
 }
 
 // openingWord names the half of the group that is up.
@@ -189,7 +193,8 @@ func phrasesAt(s look.Styles, phrases []string, z look.Size, w int) (look.Drawin
 	case joined <= w:
 		return look.Drawing{Rows: s.Rows(z), Draw: func() []string { return joinedRows(s, phrases, z, gap) }}, true
 	case widest <= w:
-		return look.Drawing{Rows: s.Rows(z) * len(phrases), Draw: func() []string { return stackedRows(s, phrases, z, widest) }}, true
+		return look.Drawing{Rows: s.Rows(z) * len(phrases),
+			Draw: func() []string { return stackedRows(s, phrases, z, widest) }}, true
 	}
 	return look.Drawing{}, false
 }

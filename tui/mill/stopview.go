@@ -20,7 +20,8 @@ func (m Model) viewStop(w, h int) string {
 	s, k := m.Styles, m.Keys
 	stop, _ := m.s.Stop()
 	peg := strings.ToUpper(stop.Work.Peg.String())
-	title := heading{fmt.Sprintf("STOP AT THE %s BEFORE PASS %d", peg, stop.Work.Before), "STOP  " + strings.Replace(peg, " END", "", 1), s.Warn}
+	title := heading{fmt.Sprintf("STOP AT THE %s BEFORE PASS %d", peg, stop.Work.Before), "STOP  " +
+		strings.Replace(peg, " END", "", 1), s.Warn}
 	if look.Wide(title.words) > w-4 { // the pass is named in the smallest window too
 		title.words = strings.Replace(title.words, " END PEG", " PEG", 1)
 	}
@@ -36,7 +37,8 @@ func (m Model) viewStop(w, h int) string {
 	for z := 4; z < 8; z++ {
 		wishes = append(wishes, lines.At(z))
 	}
-	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w, h)
+	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w,
+		h)
 }
 
 // wholePaddle is the pass in hand as if it carried all threaded positions, in paddle order.

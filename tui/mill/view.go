@@ -68,7 +68,8 @@ func (m Model) viewFar(w, h int) string {
 	parts := []*look.Part{p.band, p.steps, p.now, p.reminders, p.ends, p.next, p.message}
 	wishes := []look.Wish{p.next.At(1), p.steps.At(1), p.band.At(1), p.now.At(1)}
 	for i := range 9 {
-		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(look.Blocks+look.Size(i), bare)), p.steps.At(sizeOf(look.Blocks+look.Size(i), roomy)),
+		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(look.Blocks+look.Size(i), bare)),
+			p.steps.At(sizeOf(look.Blocks+look.Size(i), roomy)),
 			p.ends.At(min(i, 2)), p.now.At(2), p.message.At(1))
 	}
 	return look.Screenful(look.Arrange(h, parts, wishes), w, h)
@@ -141,9 +142,12 @@ func (m Model) viewBroken(w, h int) string {
 	if err := m.s.Err(); err != nil {
 		why = err.Error()
 	}
-	body := []*look.Part{textPart(why, m.Styles.Plain, w), mayGo(look.Indent(look.Painted(look.Wrap(strings.Join(m.s.Trouble(), " "), w-4), m.Styles.Strong), 2)),
+	body := []*look.Part{textPart(why, m.Styles.Plain, w),
+		mayGo(look.Indent(look.Painted(look.Wrap(strings.Join(m.s.Trouble(), " "), w-4), m.Styles.Strong), 2)),
 		mayGo(m.sentences(m.s.Announce(m.at)[:1], w))}
-	return m.titled(heading{"NOT SAVED", "NOT SAVED", m.Styles.Alarm}, m.Styles.KeyLine(w, m.Keys.Retry, m.Keys.Beside, m.Keys.Leave), body, []look.Wish{body[1].At(1), body[2].At(1)}, w, h)
+	return m.titled(heading{"NOT SAVED", "NOT SAVED", m.Styles.Alarm},
+		m.Styles.KeyLine(w, m.Keys.Retry, m.Keys.Beside, m.Keys.Leave), body, []look.Wish{body[1].At(1), body[2].At(1)},
+		w, h)
 }
 
 func (m Model) sentences(said []string, w int) []string {
@@ -153,8 +157,10 @@ func (m Model) sentences(said []string, w int) []string {
 // viewTiny is for a terminal too small for anything but the count.
 func (m Model) viewTiny(w, h int) string {
 	in, ok := m.s.Instruction(m.at)
-	if stage := m.s.Stage(m.at); !ok || m.over != overNothing || stage != session.Winding && stage != session.OnlyLooking {
-		lines := []string{"this window is too small for this page", fmt.Sprintf("make it at least %d by %d", look.MinWidth, look.MinHeight)}
+	if stage := m.s.Stage(m.at); !ok || m.over != overNothing || stage != session.Winding &&
+		stage != session.OnlyLooking {
+		lines := []string{"this window is too small for this page",
+			fmt.Sprintf("make it at least %d by %d", look.MinWidth, look.MinHeight)}
 		return look.Screenful(append(lines, look.Wrap(m.s.Speak(m.at), w)...), w, h)
 	}
 	lines := []string{
