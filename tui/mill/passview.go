@@ -45,8 +45,8 @@ const millFrom = 46
 // wishes are in the order of what matters at three metres.
 func (p *passPage) wishes(h int) []look.Wish {
 	block := look.Blocks
-	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, bare)), p.band.At(1), p.progress.At(1),
-		p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.pegs.At(1),
+	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, bare)), p.band.At(1),
+		p.steps.At(sizeOf(block, small)), p.progress.At(1), p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.pegs.At(1),
 		p.paddle.At(2), p.steps.At(sizeOf(block, roomy))}
 	if h >= millFrom {
 		wishes = append(wishes, p.mill.At(1))
@@ -55,7 +55,7 @@ func (p *passPage) wishes(h int) []look.Wish {
 		z := block + look.Size(i)
 		wishes = append(wishes, p.band.At(i+1))
 		if i%2 == 0 { // half a row is empty below the letters; the other sizes would touch one another
-			wishes = append(wishes, p.steps.At(sizeOf(z, bare)))
+			wishes = append(wishes, p.steps.At(sizeOf(z, small)), p.steps.At(sizeOf(z, bare)))
 		}
 		wishes = append(wishes, p.steps.At(sizeOf(z, roomy)), p.ends.At(1), p.ends.At(min(i, 2)),
 			p.pegs.At(i), p.mill.At(i), p.steps.At(sizeOf(z-1, worded)))
@@ -70,9 +70,13 @@ func (m Model) passPage(in session.Instruction, w int) *passPage {
 	for i := range steps {
 		placed[i] = look.Drawing{Rows: rowsOf(steps[i]), Draw: func() []string { return m.onSide(coloured(steps[i], s.Way(dir)), dir, w) }}
 	}
+	header := tight(look.NewPart(nil, []string{m.passHeader(in, w)}))
+	if in.Last { // it must be done for this pass, so it gives way to nothing
+		header.Sizes = header.Sizes[1:]
+	}
 	return &passPage{
 		bare:      steps,
-		header:    tight(look.NewPart(nil, []string{m.passHeader(in, w)})),
+		header:    header,
 		band:      &look.Part{Sizes: m.bandSizes(in, w)},
 		steps:     &look.Part{Sizes: placed},
 		now:       look.NewPart(m.itemSizes(otherItems(in.Now), "NOW  ", w)...),
@@ -128,12 +132,22 @@ func tight(p *look.Part) *look.Part {
 
 // passHeader names the warp and the chain; on the last pass it says so, in its own colours.
 func (m Model) passHeader(in session.Instruction, w int) string {
-	if in.Last {
-		const word = "LAST PASS"
-		side := strings.Repeat("═", max((w-len(word)-2)/2, 0))
+	if word := lastWords(in); word != "" {
+		word = look.Fit(word, w-4)
+		side := strings.Repeat("═", max((w-look.Wide(word)-2)/2, 0))
 		return m.Styles.Warn.Render(look.Pad(side+" "+word+" "+side+"═", w))
 	}
 	return m.header(fmt.Sprintf("pass %d of %d, %s", in.Pass.Number, in.Of, in.Pass.Direction), w)
+}
+
+// lastWords says that the pass is the last one, and what it lays; empty where it isn't.
+func lastWords(in session.Instruction) string {
+	for _, item := range in.Now {
+		if item.Kind == session.ItemLast {
+			return strings.Replace(item.Text, "last pass", "LAST PASS", 1)
+		}
+	}
+	return ""
 }
 
 // header names the warp and the chain, and says in words what the page draws large.
