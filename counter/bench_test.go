@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 // manyEvents is a list of 100,000 events: passes laid and taken back over the whole of a warp.
@@ -39,7 +40,7 @@ func BenchmarkFold100kNotes(b *testing.B) {
 	var events []Event
 	for i := range 50_000 {
 		events = append(events, Event{At: at(i), Kind: Noted, Chain: 1, Text: "a knot"},
-			Event{At: at(i), Kind: LeaseSeen, Order: plan.ReturnOrder(i % 2)})
+			Event{At: at(i), Kind: LeaseSeen, Order: wind.ReturnOrder(i % 2)})
 	}
 	for b.Loop() {
 		if _, err := Fold(p, events); err != nil {
@@ -93,7 +94,7 @@ func BenchmarkFold100kIncidents(b *testing.B) {
 	for i := range 25_000 {
 		events = append(events, laid(1, 1),
 			Event{At: at(i), Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot},
-			Event{At: at(i), Kind: LeaseSeen, Order: plan.ReturnOrder(i % 2)},
+			Event{At: at(i), Kind: LeaseSeen, Order: wind.ReturnOrder(i % 2)},
 			Event{At: at(i), Kind: Undone, Chain: 1, Pass: 1})
 	}
 	for b.Loop() {

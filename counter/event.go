@@ -7,8 +7,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Clock tells the time; [time.Now] is the usual one. Nothing in this package calls a clock by itself.
@@ -59,11 +60,11 @@ type Event struct {
 	// Text is a note, the reason of a recount, or a word on an incident: 1 to 500 characters on one line.
 	Text string
 	// Step is a finishing step.
-	Step plan.StepID
+	Step finishing.StepID
 	// Order is a return order.
-	Order plan.ReturnOrder
+	Order wind.ReturnOrder
 	// Foot is a foot position.
-	Foot plan.FootPosition
+	Foot wind.FootPosition
 	// Position is a position of the paddle, from 1; 0 for an incident of the whole pass.
 	Position int
 	// What is what went wrong.

@@ -6,7 +6,9 @@ import (
 	"slices"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Apply is the state after one more event. The receiver and everything it points to stay as they were.
@@ -56,7 +58,7 @@ type folder struct {
 	// other is the plan with the return order that is not in force, once it was needed.
 	other *plan.Plan
 	// steps are the finishing steps of chain stepsOf, kept since naming them is slow.
-	steps   []plan.StepID
+	steps   []finishing.StepID
 	stepsOf int
 }
 
@@ -280,7 +282,7 @@ func (f *folder) noted(e Event) error {
 }
 
 // turnOrder takes the plan for the other return order.
-func (f *folder) turnOrder(order plan.ReturnOrder, now *plan.Plan) error {
+func (f *folder) turnOrder(order wind.ReturnOrder, now *plan.Plan) error {
 	if now.Striped() {
 		if now.Spec.Other == nil {
 			return errors.New("this striped warp has no schedule for the other return order")
@@ -316,7 +318,7 @@ func (f *folder) replan(spec plan.Spec) error {
 
 // footSeen fixes which end of the paddle lies at the foot of the peg, and so which end of the warp is end 1.
 func (f *folder) footSeen(e Event) error {
-	if e.Foot > plan.FootLast {
+	if e.Foot > wind.FootLast {
 		return &measure.FieldError{Field: "foot position", Value: e.Foot.String(), Want: "first or last"}
 	}
 	now := f.s.Plan
@@ -374,7 +376,7 @@ func (f *folder) relay(before *plan.Plan) {
 
 // leaseSeen fixes the return order, and takes the other plan where the order was not as planned.
 func (f *folder) leaseSeen(e Event) error {
-	if e.Order > plan.MirroredOrder {
+	if e.Order > wind.MirroredOrder {
 		return &measure.FieldError{Field: "return order", Value: e.Order.String(), Want: "same or mirrored"}
 	}
 	if now := f.s.Plan; e.Order != now.Spec.ReturnOrder {

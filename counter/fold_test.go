@@ -13,7 +13,9 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // same compares states; the plan by its spec, since that makes the rest.
@@ -174,7 +176,7 @@ func TestStateOnTheWay(t *testing.T) {
 			t.Errorf("after %d passes: %d ends, %+v, wound %v, next %d", s.Laid(), s.EndsStanding(), s.Cross(), s.Wound(), next.Number)
 		}
 		step, ok := s.NextStep()
-		if !ok || step.ID != plan.StepFasten || len(s.Steps()) == 0 {
+		if !ok || step.ID != finishing.StepFasten || len(s.Steps()) == 0 {
 			t.Errorf("next step %q", step.ID)
 		}
 	}
@@ -182,14 +184,14 @@ func TestStateOnTheWay(t *testing.T) {
 
 func TestLeaseSeenSwitchesPlan(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
-	s, err := Fold(p, []Event{laid(1, 1), laid(1, 2), {Kind: LeaseSeen, Order: plan.MirroredOrder}})
+	s, err := Fold(p, []Event{laid(1, 1), laid(1, 2), {Kind: LeaseSeen, Order: wind.MirroredOrder}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if !s.LeaseSeen || !s.Plan.Chains[0].Passes[1].Mirrored || p.Chains[0].Passes[1].Mirrored {
 		t.Error("the order seen is not in force, or the plan given was changed")
 	}
-	s, err = s.Apply(Event{Kind: LeaseSeen, Order: plan.SameOrder})
+	s, err = s.Apply(Event{Kind: LeaseSeen, Order: wind.SameOrder})
 	if err != nil || s.Plan.Chains[0].Passes[1].Mirrored {
 		t.Errorf("the order was not switched back: %v", err)
 	}
@@ -198,12 +200,12 @@ func TestLeaseSeenSwitchesPlan(t *testing.T) {
 func TestUntickOfChainBefore(t *testing.T) {
 	p := testPlan(t, 20, 10, 10)
 	events := windAll(p)
-	chainDone := 1 + len(p.Finishing(p.Chains[0]))
+	chainDone := 1 + len(finishing.Steps(p, p.Chains[0]))
 	s, err := Fold(p, events[:chainDone])
 	if err != nil || s.Chain != 2 {
 		t.Fatalf("chain %d, %v", s.Chain, err)
 	}
-	untick := Event{Kind: Unticked, Chain: 1, Step: plan.StepSecure}
+	untick := Event{Kind: Unticked, Chain: 1, Step: finishing.StepSecure}
 	if back, err := s.Apply(untick); err != nil || back.Chain != 1 {
 		t.Errorf("chain %d, %v", back.Chain, err)
 	}
@@ -320,7 +322,7 @@ func TestSiblingsShareNothing(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	p := testPlan(t, 40, 10, 20) // two chains of two passes
 	wound := []Event{laid(1, 1), laid(1, 2)}
-	fasten := Event{Kind: Ticked, Chain: 1, Step: plan.StepFasten}
+	fasten := Event{Kind: Ticked, Chain: 1, Step: finishing.StepFasten}
 	tests := []struct {
 		name   string
 		before []Event
@@ -344,7 +346,7 @@ func TestRefusals(t *testing.T) {
 		{"tick too early", wound[:1], fasten, "only 1 of the 2 passes"},
 		{"tick twice", append(wound, fasten), fasten, "ticked already"},
 		{"no such step", wound, Event{Kind: Ticked, Chain: 1, Step: "dance"}, "no finishing step"},
-		{"untick of nothing", wound, Event{Kind: Unticked, Chain: 1, Step: plan.StepFasten}, "not ticked"},
+		{"untick of nothing", wound, Event{Kind: Unticked, Chain: 1, Step: finishing.StepFasten}, "not ticked"},
 		{"order that isn't one", nil, Event{Kind: LeaseSeen, Order: 2}, "same or mirrored"},
 		{"finished too early", wound, Event{Kind: Finished}, "missing"},
 		{"after the end", windAll(p), Event{Kind: Finished}, "finished"},
@@ -376,7 +378,7 @@ func TestAnyEventsFoldToAValidState(t *testing.T) {
 			e := Event{
 				Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),
 				Chain: number.Draw(t, "chain"), Pass: number.Draw(t, "pass"), Position: number.Draw(t, "position"), Line: number.Draw(t, "line"),
-				Text: rapid.SampledFrom([]string{"", "a", "\x00"}).Draw(t, "text"), Order: plan.ReturnOrder(number.Draw(t, "order")),
+				Text: rapid.SampledFrom([]string{"", "a", "\x00"}).Draw(t, "text"), Order: wind.ReturnOrder(number.Draw(t, "order")),
 				What:     rapid.SampledFrom([]What{Broken, Knot, MissedOpening, WrongPeg, ""}).Draw(t, "what"),
 				HasPlace: rapid.Bool().Draw(t, "has place"), Place: measure.Length(number.Draw(t, "place")),
 			}

@@ -7,8 +7,11 @@ import (
 	"slices"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/project"
 	"millside/plan/sheet"
+	"millside/plan/times"
 )
 
 // HandOver is what the loom must know of the winding, as a part of the studio sheet: every marked end
@@ -39,7 +42,7 @@ func (s State) knotRows() []measure.Row {
 	if !s.Finished {
 		return nil
 	}
-	return s.Plan.KnotRows()
+	return finishing.KnotRows(s.Plan)
 }
 
 // markRows names what has to be looked for at the loom.
@@ -50,7 +53,7 @@ func (s State) markRows() []measure.Row {
 		add("lease", "not looked at while winding: see that neighbours alternate where two groups meet")
 	}
 	// A plan that can't be worked out for the loom still has its marked ends.
-	project, _ := s.Plan.Project(plan.Pace{})
+	project, _ := project.Of(s.Plan, times.Pace{})
 	for _, i := range s.Incidents {
 		where := chainWords(s, i.Chain) + i.Words(s.Plan.Spec.Units)
 		switch {
@@ -140,7 +143,7 @@ func timeRows(s State, events iter.Seq[Event]) []measure.Row {
 		rows = append(rows, measure.Row{Name: "pace", Value: taken.String()})
 	}
 	if all := s.Last.Sub(s.Started); told(s.Started) && told(s.Last) && all > 0 {
-		span := plan.TimeSpan{Low: all, Middle: all, High: all}
+		span := times.TimeSpan{Low: all, Middle: all, High: all}
 		rows = append(rows, measure.Row{Name: "from first to last", Value: span.String() + ", with all pauses"})
 	}
 	return rows

@@ -10,6 +10,7 @@ import (
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/sheet"
+	"millside/plan/times"
 )
 
 // forTheLoom is a plan that knows its raddle and its reed: 80 ends by ten at 20 an inch, so 4 in, in a
@@ -117,13 +118,13 @@ func TestOwnPace(t *testing.T) {
 	damaged.Err = ErrNewer
 	half := Summary{Name: "half", Last: at(9 * 86400), Pace: timed(20, 50*time.Second)}
 	days := finished("clock set wrong", 9, timed(20, 100*24*time.Hour))
-	own := plan.Pace{Low: 34 * time.Second, Middle: 35 * time.Second, High: 36 * time.Second, Passes: 4, Warps: 1}
+	own := times.Pace{Low: 34 * time.Second, Middle: 35 * time.Second, High: 36 * time.Second, Passes: 4, Warps: 1}
 	// 40 passes of 40 s and 4 of 35 s are 44 of 39.545454545 s.
-	both := plan.Pace{Low: 38_545_454_545, Middle: 39_545_454_545, High: 40_545_454_545, Passes: 44, Warps: 2}
+	both := times.Pace{Low: 38_545_454_545, Middle: 39_545_454_545, High: 40_545_454_545, Passes: 44, Warps: 2}
 	// Five turns take the usual hand 0.27 + 5 x 0.08 = 0.67 min, so 67 s there are 55 s at three and a half.
 	long := finished("long", 3, PaceResult{PerPass: 67 * time.Second, Low: 67 * time.Second, High: 67 * time.Second, Passes: 9})
 	long.Spec.Length = 10 * measure.Yard
-	scaled := plan.Pace{Low: 55 * time.Second, Middle: 55 * time.Second, High: 55 * time.Second, Passes: 9, Warps: 1}
+	scaled := times.Pace{Low: 55 * time.Second, Middle: 55 * time.Second, High: 55 * time.Second, Passes: 9, Warps: 1}
 	var six []Summary
 	for day := range 6 {
 		six = append(six, finished("one of six", day, timed(10, time.Duration(day+1)*10*time.Second)))
@@ -131,15 +132,15 @@ func TestOwnPace(t *testing.T) {
 	for _, tt := range []struct {
 		name string
 		list []Summary
-		want plan.Pace
+		want times.Pace
 	}{
-		{"nothing wound", nil, plan.PublishedPace()},
-		{"nothing that counts", []Summary{half, practice, short, damaged, days}, plan.PublishedPace()},
+		{"nothing wound", nil, times.PublishedPace()},
+		{"nothing that counts", []Summary{half, practice, short, damaged, days}, times.PublishedPace()},
 		{"one", []Summary{half, practice, short, damaged, days, newer}, own},
 		{"two, weighed by their passes", []Summary{older, half, newer}, both},
 		{"in any order", []Summary{newer, older}, both},
 		{"a longer warp", []Summary{long}, scaled},
-		{"the latest five", six, plan.Pace{Low: 39 * time.Second, Middle: 40 * time.Second, High: 41 * time.Second, Passes: 50, Warps: 5}},
+		{"the latest five", six, times.Pace{Low: 39 * time.Second, Middle: 40 * time.Second, High: 41 * time.Second, Passes: 50, Warps: 5}},
 	} {
 		if got := OwnPace(tt.list, "practice"); got != tt.want {
 			t.Errorf("%s: %+v, want %+v", tt.name, got, tt.want)

@@ -12,7 +12,9 @@ import (
 
 	"millside/counter/disk"
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // testPlan is a warp with the given ends, group and ends in a chain (0 for one chain).
@@ -43,7 +45,7 @@ func windAll(p *plan.Plan) []Event {
 		for k := range c.Passes {
 			events = append(events, laid(c.Number, k+1))
 		}
-		for _, step := range p.Finishing(c) {
+		for _, step := range finishing.Steps(p, c) {
 			events = append(events, Event{At: at(1000), Kind: Ticked, Chain: c.Number, Step: step.ID})
 		}
 	}
@@ -54,13 +56,13 @@ func windAll(p *plan.Plan) []Event {
 func sample() []Event {
 	return []Event{
 		laid(1, 1), laid(1, 2),
-		{At: at(3), Kind: LeaseSeen, Order: plan.MirroredOrder},
+		{At: at(3), Kind: LeaseSeen, Order: wind.MirroredOrder},
 		{At: at(4).Add(250 * time.Millisecond), Kind: Noted, Chain: 1, Pass: 2, Text: `knot "here" \ #00000000, Länge ½`},
 		{At: at(5), Kind: Undone, Chain: 1, Pass: 2},
 		{At: at(6), Kind: Paused}, {At: at(7), Kind: Resumed},
 		{At: at(8), Kind: Recounted, Chain: 1, Pass: 4, Text: "counted at the pegs"},
-		{At: at(9), Kind: Ticked, Chain: 1, Step: plan.StepFasten},
-		{At: at(10), Kind: Unticked, Chain: 1, Step: plan.StepFasten},
+		{At: at(9), Kind: Ticked, Chain: 1, Step: finishing.StepFasten},
+		{At: at(10), Kind: Unticked, Chain: 1, Step: finishing.StepFasten},
 	}
 }
 

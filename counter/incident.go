@@ -6,8 +6,8 @@ import (
 	"slices"
 	"time"
 
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // What is what went wrong. Records keep the names, so they are never changed or used again.
@@ -124,7 +124,7 @@ func (f *folder) onMill(chain, pass int) error {
 }
 
 // checkIncident checks what an incident says against the pass that it happened on.
-func (e Event) checkIncident(pass plan.Pass, length measure.Length) error {
+func (e Event) checkIncident(pass wind.Pass, length measure.Length) error {
 	switch {
 	case !e.What.known():
 		return &measure.FieldError{Field: "incident", Value: shorten(string(e.What)), Want: "broken, knot, missed-opening or wrong-peg"}

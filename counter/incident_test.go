@@ -9,7 +9,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // The lines that doc.go describes.
@@ -77,7 +79,7 @@ func TestIncidentNamesTheEnd(t *testing.T) {
 	if end := s.Incidents[0].End; end != 14 {
 		t.Errorf("end %d, want 14", end)
 	}
-	seen, err := s.Apply(Event{Kind: LeaseSeen, Order: plan.MirroredOrder})
+	seen, err := s.Apply(Event{Kind: LeaseSeen, Order: wind.MirroredOrder})
 	if err != nil || seen.Incidents[0].End != 17 {
 		t.Errorf("mirrored: %+v, %v", seen.Incidents, err)
 	}
@@ -214,7 +216,7 @@ func TestTroubleRefusals(t *testing.T) {
 	knot := Event{Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot}
 	turn, tie := Event{Kind: WrongTurn, Chain: 1, Pass: 2}, Event{Kind: TieMade, Chain: 1, Pass: 2}
 	all := []Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4)}
-	fasten := Event{Kind: Ticked, Chain: 1, Step: plan.StepFasten}
+	fasten := Event{Kind: Ticked, Chain: 1, Step: finishing.StepFasten}
 	tests := []struct {
 		name   string
 		before []Event
@@ -294,7 +296,7 @@ func TestTroubleFollowsTheSchedule(t *testing.T) {
 	colours := []plan.StripeColour{{Name: "blue"}}
 	spec := plan.DefaultSpec()
 	spec.Ends, spec.Group, spec.Positions, spec.Stripes = 12, 4, 4, "12 blue"
-	four, low, high := plan.ScheduledPass{Carried: plan.Span(1, 4), SetUp: 1}, plan.ScheduledPass{Carried: plan.Span(1, 2), SetUp: 1}, plan.ScheduledPass{Carried: plan.Span(3, 4), SetUp: 1}
+	four, low, high := plan.ScheduledPass{Carried: wind.Span(1, 4), SetUp: 1}, plan.ScheduledPass{Carried: wind.Span(1, 2), SetUp: 1}, plan.ScheduledPass{Carried: wind.Span(3, 4), SetUp: 1}
 	spec.Schedule = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, low, four, high}}
 	spec.Other = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, four, four}}
 	p, err := plan.New(spec)
@@ -306,7 +308,7 @@ func TestTroubleFollowsTheSchedule(t *testing.T) {
 	}
 	s := foldOf(t, p, laid(1, 1), Event{Kind: TieMade, Chain: 1, Pass: 1}, knot(1, 2), laid(1, 2), Event{Kind: TieMade, Chain: 1, Pass: 2}, knot(2, 1), knot(2, 2),
 		laid(1, 3), Event{Kind: WrongTurn, Chain: 1, Pass: 3}, laid(1, 4), knot(4, 4))
-	turned, err := s.Apply(Event{Kind: LeaseSeen, Order: plan.MirroredOrder})
+	turned, err := s.Apply(Event{Kind: LeaseSeen, Order: wind.MirroredOrder})
 	if err != nil {
 		t.Fatal(err)
 	}

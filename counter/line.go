@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
 )
 
@@ -213,7 +214,7 @@ func (e *Event) setField(f field, value string) error {
 	case textField, remarkField:
 		e.Text = value
 	case stepField:
-		e.Step = plan.StepID(value)
+		e.Step = finishing.StepID(value)
 	case orderField:
 		err = e.Order.UnmarshalText([]byte(value))
 	case positionField:

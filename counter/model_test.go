@@ -7,7 +7,9 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // drawPlan draws a small warp of one to several chains.
@@ -18,8 +20,8 @@ func drawPlan(t *rapid.T) *plan.Plan {
 	if chain := rapid.IntRange(0, 12).Draw(t, "chain"); chain >= spec.Group {
 		spec.ChainEnds = chain
 	}
-	spec.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
-	spec.Hand = plan.Hand(rapid.IntRange(0, 1).Draw(t, "hand"))
+	spec.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
+	spec.Hand = wind.Hand(rapid.IntRange(0, 1).Draw(t, "hand"))
 	p, err := plan.New(spec)
 	if err != nil {
 		t.Fatal(err)
@@ -37,9 +39,9 @@ func drawEvent(t *rapid.T, m *model) Event {
 		Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),
 		Chain: m.chain + rapid.SampledFrom([]int{0, 0, 0, 0, 0, 0, -1, 1}).Draw(t, "chain"),
 		Text:  rapid.SampledFrom([]string{"a knot", "counted", "ü \" \\ #", "", " ", "two\nlines"}).Draw(t, "text"),
-		Order: plan.ReturnOrder(rapid.IntRange(0, 2).Draw(t, "order seen")),
+		Order: wind.ReturnOrder(rapid.IntRange(0, 2).Draw(t, "order seen")),
 	}
-	e.Foot = plan.FootPosition(rapid.IntRange(0, 2).Draw(t, "foot"))
+	e.Foot = wind.FootPosition(rapid.IntRange(0, 2).Draw(t, "foot"))
 	e.Pass = m.laid[m.chain-1] + rapid.SampledFrom([]int{1, 1, 0, 0, -1, 2}).Draw(t, "pass")
 	e.Position = rapid.IntRange(-1, 7).Draw(t, "position")
 	e.What = rapid.SampledFrom([]What{Broken, Knot, Knot, MissedOpening, WrongPeg, "mouse"}).Draw(t, "what")
@@ -51,8 +53,8 @@ func drawEvent(t *rapid.T, m *model) Event {
 	} else {
 		e.Line = rapid.IntRange(-1, 60).Draw(t, "line")
 	}
-	steps := []plan.StepID{"no-step"}
-	for _, step := range m.plan.Finishing(m.plan.Chains[m.chain-1]) {
+	steps := []finishing.StepID{"no-step"}
+	for _, step := range finishing.Steps(m.plan, m.plan.Chains[m.chain-1]) {
 		steps = append(steps, step.ID)
 	}
 	e.Step = rapid.SampledFrom(steps).Draw(t, "step")
@@ -76,11 +78,11 @@ func drawHistory(t *rapid.T, p *plan.Plan) ([]Event, *model) {
 type model struct {
 	plan                        *plan.Plan
 	laid                        []int
-	ticked                      []map[plan.StepID]bool
+	ticked                      []map[finishing.StepID]bool
 	chain                       int
 	paused, leaseSeen, finished bool
-	order                       plan.ReturnOrder
-	foot                        plan.FootPosition
+	order                       wind.ReturnOrder
+	foot                        wind.FootPosition
 	notes, recounts             int
 	events                      int
 	incidents                   []modelIncident
@@ -113,7 +115,7 @@ func newModel(p *plan.Plan) *model {
 	m := &model{plan: p, laid: make([]int, len(p.Chains)), chain: 1, order: p.Spec.ReturnOrder,
 		wrong: map[[2]int]int{}, tieLines: map[int][2]int{}, worked: map[[2]int]bool{}, surplus: make([]int, len(p.Chains))}
 	for range p.Chains {
-		m.ticked = append(m.ticked, map[plan.StepID]bool{})
+		m.ticked = append(m.ticked, map[finishing.StepID]bool{})
 	}
 	return m
 }
@@ -121,12 +123,12 @@ func newModel(p *plan.Plan) *model {
 func (m *model) total(chain int) int { return len(m.plan.Chains[chain-1].Passes) }
 
 func (m *model) isStep(e Event) bool {
-	steps := m.plan.Finishing(m.plan.Chains[e.Chain-1])
-	return slices.ContainsFunc(steps, func(s plan.Step) bool { return s.ID == e.Step })
+	steps := finishing.Steps(m.plan, m.plan.Chains[e.Chain-1])
+	return slices.ContainsFunc(steps, func(s finishing.Step) bool { return s.ID == e.Step })
 }
 
 func (m *model) done(chain int) bool {
-	return m.laid[chain-1] == m.total(chain) && len(m.ticked[chain-1]) == len(m.plan.Finishing(m.plan.Chains[chain-1]))
+	return m.laid[chain-1] == m.total(chain) && len(m.ticked[chain-1]) == len(finishing.Steps(m.plan, m.plan.Chains[chain-1]))
 }
 
 func (m *model) allows(e Event) bool {
@@ -233,7 +235,7 @@ func (m *model) allowsIncident(e Event) bool {
 
 // turn is the half turn that the plan has after a pass: design.md, rule 2.
 func (m *model) turn(pass int) int {
-	if (pass%2 == 1) == (m.plan.Spec.Hand == plan.RightHanded) {
+	if (pass%2 == 1) == (m.plan.Spec.Hand == wind.RightHanded) {
 		return -1
 	}
 	return 1

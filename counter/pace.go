@@ -8,7 +8,7 @@ import (
 	"slices"
 	"time"
 
-	"millside/plan"
+	"millside/plan/times"
 )
 
 // paceOf is how many of the latest passes make up the pace.
@@ -39,12 +39,12 @@ func (r PaceResult) String() string {
 }
 
 // ForPlan is the pace as package plan reckons with it: that of a pass with so many turns of the mill, made
-// one of [plan.PaceTurns]. It isn't known where nothing was timed.
-func (r PaceResult) ForPlan(turns *big.Rat) plan.Pace { return r.Timed().From(turns) }
+// one of [times.PaceTurns]. It isn't known where nothing was timed.
+func (r PaceResult) ForPlan(turns *big.Rat) times.Pace { return r.Timed().From(turns) }
 
 // Timed is the pace as it was timed, whatever the turns; not known where nothing was.
-func (r PaceResult) Timed() plan.Pace {
-	return plan.Pace{Low: r.Low, Middle: r.PerPass, High: r.High, Passes: r.Passes, Warps: 1}
+func (r PaceResult) Timed() times.Pace {
+	return times.Pace{Low: r.Low, Middle: r.PerPass, High: r.High, Passes: r.Passes, Warps: 1}
 }
 
 // FewestTimed is how many passes must be timed before they are called a pace.
@@ -55,13 +55,13 @@ const FewestTimed = 4
 const latestWarps = 5
 
 // OwnPace is the pace to reckon a new warp's time with: that of the five warps that were finished last, of
-// those of which at least [FewestTimed] passes were timed, else [plan.PublishedPace]. Each is brought to the
+// those of which at least [FewestTimed] passes were timed, else [times.PublishedPace]. Each is brought to the
 // same number of turns first, so that long warps and short ones can be taken together. The list may be in any
 // order. Warps of the names in except don't count, such as a practice warp that was wound without yarn.
-func OwnPace(list []Summary, except ...string) plan.Pace {
+func OwnPace(list []Summary, except ...string) times.Pace {
 	type dated struct {
 		last time.Time
-		pace plan.Pace
+		pace times.Pace
 	}
 	var all []dated
 	for _, sum := range list {
@@ -73,14 +73,14 @@ func OwnPace(list []Summary, except ...string) plan.Pace {
 		}
 	}
 	slices.SortStableFunc(all, func(a, b dated) int { return b.last.Compare(a.last) })
-	var paces []plan.Pace
+	var paces []times.Pace
 	for _, d := range all[:min(len(all), latestWarps)] {
 		paces = append(paces, d.pace)
 	}
-	if own := plan.JoinPaces(paces...); own.Known() {
+	if own := times.JoinPaces(paces...); own.Known() {
 		return own
 	}
-	return plan.PublishedPace()
+	return times.PublishedPace()
 }
 
 // Pace is the pace of the latest passes of a chain, counted from 1, or of the whole warp for chain 0. It
@@ -170,11 +170,11 @@ type Left struct {
 // Remaining is the time that so many passes take at this pace, 0 or more; nothing where the pace is not
 // known. A time of more than 292 years, which a clock set wrong can lead to, is cut down to that.
 func (r PaceResult) Remaining(passes int) Left {
-	return Left{Likely: times(r.PerPass, passes), Low: times(r.Low, passes), High: times(r.High, passes)}
+	return Left{Likely: timesOver(r.PerPass, passes), Low: timesOver(r.Low, passes), High: timesOver(r.High, passes)}
 }
 
-// times multiplies without running over.
-func times(d time.Duration, n int) time.Duration {
+// timesOver multiplies without running over.
+func timesOver(d time.Duration, n int) time.Duration {
 	if n <= 0 || d <= 0 {
 		return 0
 	}

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/finishing"
+	"millside/plan/wind"
 )
 
 // foldAll folds events that all follow.
@@ -23,9 +25,9 @@ func foldAll(t *testing.T, p *plan.Plan, events ...Event) State {
 // mirrored order holes throughout: facts.md, "Order and openings", checked there by brute force.
 func TestWrongOpenings(t *testing.T) {
 	p := testPlan(t, 100, 10, 0)
-	seen := func(order plan.ReturnOrder) Event { return Event{Kind: LeaseSeen, Order: order} }
+	seen := func(order wind.ReturnOrder) Event { return Event{Kind: LeaseSeen, Order: order} }
 	wound := []Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4), laid(1, 5)}
-	s := foldAll(t, p, append(wound, seen(plan.MirroredOrder))...)
+	s := foldAll(t, p, append(wound, seen(wind.MirroredOrder))...)
 	if got := s.Chains[0].WrongOpenings; !slices.Equal(got, []int{2, 4}) {
 		t.Fatalf("%v", got)
 	}
@@ -33,12 +35,12 @@ func TestWrongOpenings(t *testing.T) {
 		"lease to mend: pass 2, ends 11 to 20") || !strings.Contains(part, "pass 4, ends 31 to 40") {
 		t.Errorf("%s", part)
 	}
-	back := foldAll(t, p, append(wound, seen(plan.MirroredOrder), seen(plan.SameOrder))...)
+	back := foldAll(t, p, append(wound, seen(wind.MirroredOrder), seen(wind.SameOrder))...)
 	if got := back.Chains[0].WrongOpenings; len(got) != 0 {
 		t.Errorf("seen the first way after all: %v", got)
 	}
 	undone := []Event{{Kind: Undone, Chain: 1, Pass: 5}, {Kind: Undone, Chain: 1, Pass: 4}, laid(1, 4)}
-	anew := foldAll(t, p, append(append(wound, seen(plan.MirroredOrder)), undone...)...)
+	anew := foldAll(t, p, append(append(wound, seen(wind.MirroredOrder)), undone...)...)
 	if got := anew.Chains[0].WrongOpenings; !slices.Equal(got, []int{2}) {
 		t.Errorf("laid anew: %v", got)
 	}
@@ -74,9 +76,9 @@ func TestLinesOfTheKinds(t *testing.T) {
 		"tie-waved chain=2 pass=10":                 {Kind: TieWaved, Chain: 2, Pass: 10},
 		"lease-left chain=1 pass=2":                 {Kind: LeaseLeft, Chain: 1, Pass: 2},
 		"redone chain=1 pass=7":                     {Kind: Redone, Chain: 1, Pass: 7},
-		"foot-seen foot=last":                       {Kind: FootSeen, Foot: plan.FootLast},
+		"foot-seen foot=last":                       {Kind: FootSeen, Foot: wind.FootLast},
 		`reopened text="wrong label"`:               {Kind: Reopened, Text: "wrong label"},
-		"lease-seen order=mirrored":                 {Kind: LeaseSeen, Order: plan.MirroredOrder},
+		"lease-seen order=mirrored":                 {Kind: LeaseSeen, Order: wind.MirroredOrder},
 		"tie-made chain=1 pass=10":                  {Kind: TieMade, Chain: 1, Pass: 10},
 		"withdrawn line=7":                          {Kind: Withdrawn, Line: 7},
 		"wrong-turn chain=1 pass=3":                 {Kind: WrongTurn, Chain: 1, Pass: 3},
@@ -112,7 +114,7 @@ func TestPaddle(t *testing.T) {
 	for k := range p.Chains[0].Passes {
 		events = append(events, laid(1, k+1))
 	}
-	for _, step := range p.Finishing(p.Chains[0]) {
+	for _, step := range finishing.Steps(p, p.Chains[0]) {
 		events = append(events, Event{Kind: Ticked, Chain: 1, Step: step.ID})
 	}
 	s = foldAll(t, p, events...)

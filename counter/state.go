@@ -6,7 +6,9 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // ChainState is how far one chain has come.
@@ -14,12 +16,12 @@ type ChainState struct {
 	// Laid is the number of passes laid, 0 to the chain's passes.
 	Laid int
 	// Ticked lists the finishing steps that are done, in the order of ticking.
-	Ticked []plan.StepID
+	Ticked []finishing.StepID
 	// WrongTurns lists the passes, in order, after which the group went the wrong way round the end peg.
 	WrongTurns []int
 	// Surplus is the twist behind the paddle beyond what the plan has there: two half turns for each
 	// wrong turn, less what was taken out. Clockwise above nil.
-	Surplus plan.HalfTurns
+	Surplus wind.HalfTurns
 	// Lowered is the line of the last event that lowered Laid, 0 if none did; see [IncidentState].
 	Lowered int
 	// WrongOpenings lists the passes, in order, that had the wrong opening first: they were laid before the
@@ -44,7 +46,7 @@ func (c ChainState) Redo() int {
 }
 
 // Has says whether a finishing step is ticked.
-func (c ChainState) Has(id plan.StepID) bool { return slices.Contains(c.Ticked, id) }
+func (c ChainState) Has(id finishing.StepID) bool { return slices.Contains(c.Ticked, id) }
 
 // Note is something that the winder wrote down.
 type Note struct {
@@ -68,7 +70,7 @@ type Paddle struct {
 	// Dressed says that anything is known: the paddle is threaded and the first group tied on.
 	Dressed bool
 	// Carried is the set of positions whose ends come from the warp on the mill.
-	Carried plan.Positions
+	Carried wind.Positions
 	// SetUp is the colour in each position; nil in a plain warp.
 	SetUp plan.SetUp
 }
@@ -199,30 +201,30 @@ func (s State) PassesLaidAll() int {
 func (s State) Wound() bool { return s.valid() && s.Laid() == len(s.Current().Passes) }
 
 // NextPass is the pass of the current chain that comes next; false if all are laid.
-func (s State) NextPass() (plan.Pass, bool) {
+func (s State) NextPass() (wind.Pass, bool) {
 	passes := s.Current().Passes
 	if k := s.Laid(); k < len(passes) {
 		return passes[k], true
 	}
-	return plan.Pass{}, false
+	return wind.Pass{}, false
 }
 
 // Steps lists the finishing steps of the current chain, in order.
-func (s State) Steps() []plan.Step {
+func (s State) Steps() []finishing.Step {
 	if !s.valid() {
 		return nil
 	}
-	return s.Plan.Finishing(s.Current())
+	return finishing.Steps(s.Plan, s.Current())
 }
 
 // NextStep is the first finishing step of the current chain that is not ticked; false if all are.
-func (s State) NextStep() (plan.Step, bool) {
+func (s State) NextStep() (finishing.Step, bool) {
 	for _, step := range s.Steps() {
 		if !s.Chains[s.Chain-1].Has(step.ID) {
 			return step, true
 		}
 	}
-	return plan.Step{}, false
+	return finishing.Step{}, false
 }
 
 // CrossCount is what a winder counts at the counting cross.

@@ -13,6 +13,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/times"
 )
 
 // Extension is how the file name of a record in a [Store] ends.
@@ -93,7 +94,7 @@ type Summary struct {
 	Passes, Laid, Ends, Standing int
 	// Work is what the hands do at the pegs for the whole warp; with the spec it tells the time that is planned
 	// ([plan.Spec.TimeOf]).
-	Work plan.WorkSum
+	Work times.WorkSum
 	// Yarn is the length of all ends that are wound, nothing added for waste.
 	Yarn measure.Length
 	// Started and Last are the times of the first and the last event; zero if there was none.

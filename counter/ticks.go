@@ -5,14 +5,14 @@ import (
 	"fmt"
 	"slices"
 
-	"millside/plan"
+	"millside/plan/finishing"
 )
 
 // stepIDs are the finishing steps of a chain. They don't depend on the return order.
-func (f *folder) stepIDs(chain int) []plan.StepID {
+func (f *folder) stepIDs(chain int) []finishing.StepID {
 	if f.stepsOf != chain {
 		f.steps = f.steps[:0]
-		for _, step := range f.s.Plan.Finishing(f.s.Plan.Chains[chain-1]) {
+		for _, step := range finishing.Steps(f.s.Plan, f.s.Plan.Chains[chain-1]) {
 			f.steps = append(f.steps, step.ID)
 		}
 		f.stepsOf = chain

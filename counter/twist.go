@@ -5,10 +5,11 @@ import (
 	"fmt"
 
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 // turnTwist is the twist that the planned turn after a pass, counted from 1, adds behind the paddle.
-func turnTwist(c plan.Chain, pass int) plan.HalfTurns {
+func turnTwist(c plan.Chain, pass int) wind.HalfTurns {
 	t := c.Passes[pass-1].Twist
 	if pass > 1 {
 		t -= c.Passes[pass-2].Twist
@@ -71,7 +72,7 @@ func (f *folder) righted() error {
 
 // LastTurn is the way in which the group went round the end peg after the last pass laid: as planned, or the
 // other way where a wrong turn is noted. Wrong says that it is. There is none before the first pass.
-func (s State) LastTurn() (turn plan.Turn, wrong, ok bool) {
+func (s State) LastTurn() (turn wind.Turn, wrong, ok bool) {
 	k := s.Laid()
 	if k == 0 {
 		return 0, false, false
@@ -83,15 +84,15 @@ func (s State) LastTurn() (turn plan.Turn, wrong, ok bool) {
 	return turn, false, true
 }
 
-func otherTurn(t plan.Turn) plan.Turn {
-	if t == plan.Clockwise {
-		return plan.Counterclockwise
+func otherTurn(t wind.Turn) wind.Turn {
+	if t == wind.Clockwise {
+		return wind.Counterclockwise
 	}
-	return plan.Clockwise
+	return wind.Clockwise
 }
 
 // Twist is the net twist in the group behind the paddle, in half turns, clockwise above nil: what the
-// plan has there after the last pass laid ([plan.Pass]), and what wrong turns have added to it.
+// plan has there after the last pass laid ([wind.Pass]), and what wrong turns have added to it.
 //
 // A wrong turn is the opposite of the turn in the plan, and the sum runs on from it. So a second wrong
 // turn at the other end of the mill takes the twist of the first one out again; who does that on purpose
@@ -99,7 +100,7 @@ func otherTurn(t plan.Turn) plan.Turn {
 // wrong turn with it: the group goes back round the peg as it came, so that twist which was taken out
 // by hand before is then missing. A recount changes numbers and not yarn: the surplus stays. A new chain
 // begins without any, since the paddle comes free when the group is cut.
-func (s State) Twist() plan.HalfTurns {
+func (s State) Twist() wind.HalfTurns {
 	k := s.Laid()
 	if k == 0 {
 		return s.surplus()
@@ -108,7 +109,7 @@ func (s State) Twist() plan.HalfTurns {
 }
 
 // surplus is the twist of the current chain beyond the plan.
-func (s State) surplus() plan.HalfTurns {
+func (s State) surplus() wind.HalfTurns {
 	if !s.valid() {
 		return 0
 	}
@@ -125,7 +126,7 @@ func (s State) TwistAdvice() string {
 	if surplus == 0 || len(s.Chains[s.Chain-1].Ticked) > 0 {
 		return ""
 	}
-	n, way, other := surplus, plan.Clockwise, plan.Counterclockwise
+	n, way, other := surplus, wind.Clockwise, wind.Counterclockwise
 	if surplus < 0 {
 		n, way, other = -surplus, other, way
 	}
@@ -143,9 +144,9 @@ func (s State) TwistBrief() string {
 	if surplus == 0 || len(s.Chains[s.Chain-1].Ticked) > 0 {
 		return ""
 	}
-	n, way := surplus, plan.Counterclockwise
+	n, way := surplus, wind.Counterclockwise
 	if surplus < 0 {
-		n, way = -surplus, plan.Clockwise
+		n, way = -surplus, wind.Clockwise
 	}
 	text := fmt.Sprintf("twist: turn the paddle %d half turns %s", n, way)
 	if k := s.rightPass(surplus); k > 0 {
@@ -156,7 +157,7 @@ func (s State) TwistBrief() string {
 
 // rightPass is the pass after which a turn the other way takes two half turns out: the first one to come whose planned
 // turn would add to the surplus. It is 0 if the chain ends before.
-func (s State) rightPass(surplus plan.HalfTurns) int {
+func (s State) rightPass(surplus wind.HalfTurns) int {
 	c := s.Current()
 	for k := s.Laid() + 1; k < len(c.Passes); k++ {
 		if (turnTwist(c, k) > 0) == (surplus > 0) {
@@ -167,7 +168,7 @@ func (s State) rightPass(surplus plan.HalfTurns) int {
 }
 
 // rightLater says at which peg that turn is made; empty if the chain ends before.
-func (s State) rightLater(surplus plan.HalfTurns) string {
+func (s State) rightLater(surplus wind.HalfTurns) string {
 	k := s.rightPass(surplus)
 	if k == 0 {
 		return ""

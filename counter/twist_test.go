@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/finishing"
+	"millside/plan/wind"
 )
 
 // On a right-handed mill the plan turns counterclockwise (-1) after an outward pass and clockwise (+1)
@@ -24,7 +26,7 @@ func TestTwist(t *testing.T) {
 	tests := []struct {
 		name   string
 		events []Event
-		twist  plan.HalfTurns
+		twist  wind.HalfTurns
 		wrong  []int
 	}{
 		{"nothing laid", nil, 0, nil},
@@ -61,7 +63,7 @@ func TestTwistEndsWithTheChain(t *testing.T) {
 	if s.Twist() != -2 {
 		t.Errorf("twist %d", s.Twist())
 	}
-	if s = foldOf(t, p, events[:4+len(p.Finishing(p.Chains[0]))]...); s.Chain != 2 || s.Twist() != -1 {
+	if s = foldOf(t, p, events[:4+len(finishing.Steps(p, p.Chains[0]))]...); s.Chain != 2 || s.Twist() != -1 {
 		t.Errorf("chain %d, twist %d", s.Chain, s.Twist())
 	}
 }
@@ -69,7 +71,7 @@ func TestTwistEndsWithTheChain(t *testing.T) {
 func TestTwistAdvice(t *testing.T) {
 	p := testPlan(t, 60, 10, 0) // six passes
 	wrong := func(pass int) Event { return Event{Kind: WrongTurn, Chain: 1, Pass: pass} }
-	fasten := Event{Kind: Ticked, Chain: 1, Step: plan.StepFasten}
+	fasten := Event{Kind: Ticked, Chain: 1, Step: finishing.StepFasten}
 	tests := []struct {
 		name   string
 		events []Event
@@ -103,7 +105,7 @@ func TestTwistAdvice(t *testing.T) {
 // Who follows the advice is rid of the twist: with a turn the other way at the peg that it names, noted as
 // a wrong turn too.
 func TestTwistAdviceHelps(t *testing.T) {
-	for _, hand := range []plan.Hand{plan.RightHanded, plan.LeftHanded} {
+	for _, hand := range []wind.Hand{wind.RightHanded, wind.LeftHanded} {
 		spec := plan.DefaultSpec()
 		spec.Ends, spec.Hand = 60, hand
 		p, err := plan.New(spec)

@@ -6,6 +6,9 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/finishing"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // workLine writes one line of the ledger, so that a table can be worked out by hand: the pass that it comes
@@ -16,14 +19,14 @@ func workLine(p *plan.Plan, w plan.PegWork) string {
 		thread = append(thread, fmt.Sprintf("%d=%d", t.Position, t.To))
 	}
 	peg := "near"
-	if w.Peg == plan.FarPeg {
+	if w.Peg == wind.FarPeg {
 		peg = "far"
 	}
 	return fmt.Sprintf("%d.%d %s cut %v thread %s tie %v", w.Chain, w.Before, peg, w.Cut, strings.Join(thread, " "),
 		w.Tie)
 }
 
-func checkByHand(t *testing.T, p *plan.Plan, want []string, sum plan.WorkSum) {
+func checkByHand(t *testing.T, p *plan.Plan, want []string, sum times.WorkSum) {
 	t.Helper()
 	var got []string
 	for w := range p.Work() {
@@ -54,43 +57,43 @@ func TestWorkByHandPlain(t *testing.T) {
 		name string
 		set  func(*plan.Spec)
 		want []string
-		sum  plan.WorkSum
+		sum  times.WorkSum
 	}{
 		// Passes of 10, 10, 10, 7. Pass 4 is a return, so the paddle stands at the far peg before it.
 		{"37 by 10", func(s *plan.Spec) { s.Ends, s.Group = 37, 10 }, []string{
 			"1.1 near cut  " + tenThreaded + " tie 1 to 10",
 			"1.4 far cut 8 to 10 thread  tie ",
 			"1.5 near cut 1 to 7 thread  tie ",
-		}, plan.WorkSum{Passes: 4, Halts: 1, Cuts: 10, Ties: 10, Threads: 10}},
+		}, times.WorkSum{Passes: 4, Halts: 1, Cuts: 10, Ties: 10, Threads: 10}},
 		// Passes of 9, 9, 9, 9, 4, mirrored: the last is outward, so the five are cut off at the near peg, and
 		// the chain stops at the far one. Which end lies at the foot changes no work.
-		{"a mirrored one by 9", func(s *plan.Spec) { s.Ends, s.Group, s.ReturnOrder = 40, 9, plan.MirroredOrder },
+		{"a mirrored one by 9", func(s *plan.Spec) { s.Ends, s.Group, s.ReturnOrder = 40, 9, wind.MirroredOrder },
 			[]string{
 				"1.1 near cut  thread 1=0 2=0 3=0 4=0 5=0 6=0 7=0 8=0 9=0 tie 1 to 9",
 				"1.5 near cut 5 to 9 thread  tie ",
 				"1.6 far cut 1 to 4 thread  tie ",
-			}, plan.WorkSum{Passes: 5, Halts: 1, Cuts: 9, Ties: 9, Threads: 9, FarFinishes: 1}},
+			}, times.WorkSum{Passes: 5, Halts: 1, Cuts: 9, Ties: 9, Threads: 9, FarFinishes: 1}},
 		{"the same with the last position at the foot", func(s *plan.Spec) {
-			s.Ends, s.Group, s.ReturnOrder, s.Foot = 40, 9, plan.MirroredOrder, plan.FootLast
+			s.Ends, s.Group, s.ReturnOrder, s.Foot = 40, 9, wind.MirroredOrder, wind.FootLast
 		}, []string{
 			"1.1 near cut  thread 1=0 2=0 3=0 4=0 5=0 6=0 7=0 8=0 9=0 tie 1 to 9",
 			"1.5 near cut 5 to 9 thread  tie ",
 			"1.6 far cut 1 to 4 thread  tie ",
-		}, plan.WorkSum{Passes: 5, Halts: 1, Cuts: 9, Ties: 9, Threads: 9, FarFinishes: 1}},
+		}, times.WorkSum{Passes: 5, Halts: 1, Cuts: 9, Ties: 9, Threads: 9, FarFinishes: 1}},
 		// Two chains: passes of 10, 10 and 10, 10, 10, 5. The packages stay threaded between the chains; all
 		// that was carried is cut off after the first and tied on for the second.
 		{"a left-handed one in two chains",
-			func(s *plan.Spec) { s.Ends, s.Group, s.ChainEnds, s.Hand = 75, 10, 40, plan.LeftHanded }, []string{
+			func(s *plan.Spec) { s.Ends, s.Group, s.ChainEnds, s.Hand = 75, 10, 40, wind.LeftHanded }, []string{
 				"1.1 near cut  " + tenThreaded + " tie 1 to 10",
 				"1.5 near cut 1 to 10 thread  tie ",
 				"2.1 near cut  thread  tie 1 to 10",
 				"2.4 far cut 6 to 10 thread  tie ",
 				"2.5 near cut 1 to 5 thread  tie ",
-			}, plan.WorkSum{Passes: 8, Halts: 1, Cuts: 20, Ties: 20, Threads: 10}},
+			}, times.WorkSum{Passes: 8, Halts: 1, Cuts: 20, Ties: 20, Threads: 10}},
 		{"a warp smaller than the group", func(s *plan.Spec) { s.Ends, s.Group = 3, 10 }, []string{
 			"1.1 near cut  thread 1=0 2=0 3=0 tie 1 to 3",
 			"1.2 far cut 1 to 3 thread  tie ",
-		}, plan.WorkSum{Passes: 1, Cuts: 3, Ties: 3, Threads: 3, FarFinishes: 1}},
+		}, times.WorkSum{Passes: 1, Cuts: 3, Ties: 3, Threads: 3, FarFinishes: 1}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			s := plan.DefaultSpec()
@@ -147,7 +150,7 @@ func TestWorkByHandTwentyStripes(t *testing.T) {
 	}
 	want = append(want, "1.81 near cut 7 to 10 thread  tie ")
 	// 79 halts, one between any two of 80 passes; 40 stripes of six tied on and cut off.
-	checkByHand(t, p, want, plan.WorkSum{Passes: 80, Halts: 79, Cuts: 240, Ties: 240, Threads: 12})
+	checkByHand(t, p, want, times.WorkSum{Passes: 80, Halts: 79, Cuts: 240, Ties: 240, Threads: 12})
 	for end := 1; end <= 400; end++ {
 		if colour := 1 + (end-1)/10%2; p.EndColour(end) != colour {
 			t.Fatalf("end %d is of colour %d, want %d", end, p.EndColour(end), colour)
@@ -169,7 +172,7 @@ func TestWorkByHandChanges(t *testing.T) {
 		"1.4 far cut 4 to 6 thread  tie 2, 8",
 		"1.5 near cut 2, 3 thread  tie 7",
 		"1.6 far cut 7, 8 thread  tie ",
-	}, plan.WorkSum{Passes: 5, Halts: 4, Cuts: 11, Ties: 11, Threads: 12, FarFinishes: 1})
+	}, times.WorkSum{Passes: 5, Halts: 4, Cuts: 11, Ties: 11, Threads: 12, FarFinishes: 1})
 	if got := p.ThreadText(p.WorkBefore(1, 3).Thread); got != "3, 4, 7, 8 E red; take the yarn out of 1" {
 		t.Errorf("threaded: %q", got)
 	}
@@ -181,7 +184,7 @@ func TestWorkByHandChanges(t *testing.T) {
 		"begin at far peg":   "4 ends: 7, 8, 13, 15",
 		"finish at far peg":  "7 ends: 3, 4, 10 to 12, 16, 17",
 	}
-	rows := p.KnotRows()
+	rows := finishing.KnotRows(p)
 	for _, row := range rows {
 		if row.Value != want[row.Name] {
 			t.Errorf("%s: %s, want %s", row.Name, row.Value, want[row.Name])

@@ -6,6 +6,7 @@ import (
 
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // ChainAsk is what a split into chains goes by.
@@ -13,7 +14,7 @@ type ChainAsk struct {
 	// Ends is the ends of the warp, 1 to [measure.MaxEnds]; Group those of a full pass, 1 to [measure.MaxPositions].
 	Ends, Group int
 	// LastPass is what to do where the group doesn't divide the ends.
-	LastPass LastPass
+	LastPass wind.LastPass
 	// Most is the most ends in a chain, at least Group; 0 for one chain.
 	Most int
 	// Sett and Raddle, where both are known, let chains end between the sections of the raddle.
@@ -41,7 +42,7 @@ type ChainPart struct {
 func (c ChainPart) Ends() int { return c.Last - c.First + 1 }
 
 // Finish is where the winding of the chain stops.
-func (c ChainPart) Finish() Finish { return finishAfter(len(c.Passes)) }
+func (c ChainPart) Finish() wind.Finish { return wind.FinishAfter(len(c.Passes)) }
 
 // What the split adds up, the least being best: one for each percent that a chain differs from an equal
 // share, and these. They are the project's own judgement.
@@ -58,13 +59,13 @@ const (
 // where it ends within a section of the raddle and thirty within a repeat, ten where it has an odd
 // number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each
 // field that is out of its range.
-func SplitChains(a ChainAsk) ([]ChainPart, error) { return a.split(knownSections{}) }
+func SplitChains(a ChainAsk) ([]ChainPart, error) { return a.split(KnownSections{}) }
 
-// knownSections keeps what sectionEnds found for so many ends wound, where one raddle is asked again and again.
-type knownSections map[int]map[int]bool
+// KnownSections keeps what sectionEnds found for so many ends wound, where one raddle is asked again and again.
+type KnownSections map[int]map[int]bool
 
 // split is [SplitChains].
-func (a ChainAsk) split(known knownSections) ([]ChainPart, error) {
+func (a ChainAsk) split(known KnownSections) ([]ChainPart, error) {
 	if err := a.check(); err != nil {
 		return nil, err
 	}
@@ -91,7 +92,7 @@ func (a ChainAsk) check() error {
 	var errs measure.Faults
 	errs.Count("ends", a.Ends, 1, measure.MaxEnds, "")
 	errs.Count("group", a.Group, 1, measure.MaxPositions, "")
-	errs.Count("last pass", int(a.LastPass), 0, int(FullLast), "")
+	errs.Count("last pass", int(a.LastPass), 0, int(wind.FullLast), "")
 	if a.Most != 0 {
 		errs.Count("ends in a chain", a.Most, max(a.Group, 1), measure.MaxEnds, ", or 0 for one chain")
 	}
@@ -128,7 +129,7 @@ func (s *chainSplit) wound() int { return s.endsAfter(s.passes) }
 
 // endsAfter is the ends after so many passes.
 func (s *chainSplit) endsAfter(passes int) int {
-	if s.ask.LastPass == ShortLast {
+	if s.ask.LastPass == wind.ShortLast {
 		return min(passes*s.ask.Group, s.ask.Ends)
 	}
 	return passes * s.ask.Group

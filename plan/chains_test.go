@@ -8,9 +8,11 @@ import (
 
 	"pgregory.net/rapid"
 
+	"millside/plan/frame"
 	"millside/plan/internal/measuretest"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 func TestChainsInUse(t *testing.T) {
@@ -40,7 +42,7 @@ func TestChainsPreferBoundaries(t *testing.T) {
 	if err != nil || parts[0].Last != 230 || !parts[0].OnRepeat {
 		t.Errorf("%+v, %v", parts, err)
 	}
-	if parts[0].Why == "" || parts[0].Finish() != finishAfter(len(parts[0].Passes)) {
+	if parts[0].Why == "" || parts[0].Finish() != wind.FinishAfter(len(parts[0].Passes)) {
 		t.Errorf("why: %+v", parts[0])
 	}
 }
@@ -49,7 +51,7 @@ func TestChainsAddUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := ChainAsk{
 			Ends: rapid.IntRange(1, 1500).Draw(t, "ends"), Group: rapid.IntRange(1, 24).Draw(t, "group"),
-			LastPass: LastPass(rapid.IntRange(0, 1).Draw(t, "last")),
+			LastPass: wind.LastPass(rapid.IntRange(0, 1).Draw(t, "last")),
 			Repeat:   rapid.IntRange(0, 80).Draw(t, "repeat"), Before: rapid.IntRange(0, 40).Draw(t, "before"),
 		}
 		if rapid.Bool().Draw(t, "raddle") {
@@ -80,7 +82,7 @@ func TestChainsAddUp(t *testing.T) {
 			passes += len(c.Passes)
 		}
 		want := (a.Ends + a.Group - 1) / a.Group
-		if passes != want || a.LastPass == ShortLast && next-1 != a.Ends || next-1 < a.Ends || next-1 >= a.Ends+
+		if passes != want || a.LastPass == wind.ShortLast && next-1 != a.Ends || next-1 < a.Ends || next-1 >= a.Ends+
 			a.Group {
 			t.Fatalf("%d passes, %d ends for %+v", passes, next-1, a)
 		}
@@ -146,18 +148,18 @@ func TestChainsRefuse(t *testing.T) {
 
 func TestRoomOnPeg(t *testing.T) {
 	// Own example: 15 cm of peg, a thread of half a millimetre, two layers.
-	got, err := RoomOnPeg(15*measure.Centimetre, measure.Millimetre/2, 2, measure.Metric)
+	got, err := frame.RoomOnPeg(15*measure.Centimetre, measure.Millimetre/2, 2, measure.Metric)
 	if err != nil || got.Ends != 600 || got.How.WithNumbers == "" {
 		t.Errorf("%+v, %v; want 600", got, err)
 	}
-	if got, err = RoomOnPeg(measure.Metre, measure.Nanometre, 100, measure.Metric); err != nil ||
+	if got, err = frame.RoomOnPeg(measure.Metre, measure.Nanometre, 100, measure.Metric); err != nil ||
 		got.Ends != measure.MaxEnds {
 		t.Errorf("the thinnest thread: %+v, %v", got, err)
 	}
-	if _, err := RoomOnPeg(0, 0, 0, measure.Metric); len(measure.FieldErrors(err)) != 3 {
+	if _, err := frame.RoomOnPeg(0, 0, 0, measure.Metric); len(measure.FieldErrors(err)) != 3 {
 		t.Errorf("nothing given: %v", err)
 	}
-	if _, err := RoomOnPeg(measure.Centimetre, 2*measure.Centimetre, 1, measure.Metric); err == nil {
+	if _, err := frame.RoomOnPeg(measure.Centimetre, 2*measure.Centimetre, 1, measure.Metric); err == nil {
 		t.Error("a thread thicker than the peg is long is no error")
 	}
 }

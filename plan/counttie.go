@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Tie is a count tie at the counting cross: a string round groups whose ends are known. It is made where
@@ -47,7 +48,7 @@ func (t Tie) String() string {
 // none, since the whole chain is tied then.
 func (p *Plan) TieAt(c Chain, pass int) (Tie, bool) {
 	every := p.Spec.TieEvery
-	if every == 0 || pass < 3 || pass >= len(c.Passes) || !directionOf(pass).Far() {
+	if every == 0 || pass < 3 || pass >= len(c.Passes) || !wind.DirectionOf(pass).Far() {
 		return Tie{}, false
 	}
 	before := c.EndsAfter(pass-3) / every // the number reached when the hands were here last
@@ -112,7 +113,7 @@ func (p *Plan) NextTie(c Chain, number int) int {
 
 // dueAfter is the outward pass after which the tie is made whose number is reached with a pass.
 func dueAfter(pass int) int {
-	if directionOf(pass).Far() {
+	if wind.DirectionOf(pass).Far() {
 		return pass + 2
 	}
 	return pass + 1

@@ -3,20 +3,20 @@
 //
 // Start with [Spec], which is what the weaver decides (ends, group, length, mill, hand, return
 // order). [New] checks a Spec and returns a [Plan]: one or more chains, each with its list of passes
-// ([Pass]). A pass says which way the group goes, which opening of the paddle goes first over which
+// ([wind.Pass]). A pass says which way the group goes, which opening of the paddle goes first over which
 // lease peg, how it lies at the counting cross, and which way it turns afterwards.
 // [Plan.WorkBefore] is the ledger: what the hands cut off, thread and tie on at an end peg before each pass.
 // [Plan.Before] and [Plan.After] put that and the rest into words, [Plan.Time] says how long it takes,
-// [Plan.Finishing] what follows the last one, [Plan.Choices] ranks the ways to reach the same number of ends.
+// [finishing.Steps] what follows the last one, [project.Choices] ranks the ways to reach the same number of ends.
 //
 // # Around the winding
 //
 // A weaver starts from a cloth. [cloth.Width] gives the ends and [cloth.Length] the length, each
 // allowance as a line of its own; [measure.YarnSize] and [measure.Sett] say how fine and how close;
 // [measure.HelpSett] offers a starting sett for a sample. [SplitChains] parts a wide warp,
-// [Mill.Room] and [Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [cloth.Weft] estimates the
-// weft. For the loom there are [loom.Raddle.Fill], [loom.Reed.Order], [loom.Reed.Sley] and [loom.RankReeds].
-// [sheet.New] puts it all on one [sheet.Sheet]; [NewProject] works out all of this from one [Spec].
+// [frame.Mill.Room] and [frame.Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [cloth.Weft]
+// estimates the weft. For the loom there are [loom.Raddle.Fill], [loom.Reed.Order], [loom.Reed.Sley] and
+// [loom.RankReeds]. [sheet.New] puts it all on one [sheet.Sheet]; [project.New] works out all of this from one [Spec].
 // [athand.Parse] reads the mills, paddles, reeds and yarns that a weaver has. Results carry their formulas
 // ([measure.How]) and are ready to be shown ([measure.Row]).
 //

@@ -1,14 +1,17 @@
 package plan
 
-import "testing"
+import (
+	"millside/plan/wind"
+	"testing"
+)
 
 // New carries neighbouring positions only, so a lease fault can't come from it yet; chooseOpenings must
 // find one all the same, since a set-up may leave out positions. This is why the test stands inside.
 func TestLeaseFaultsAreFound(t *testing.T) {
-	holes := Positions(0b101) // positions 1 and 3, both holes
-	chains := []Chain{{Number: 1, First: 1, Last: 5, Passes: []Pass{
-		{Number: 1, Direction: Outward, Carried: FirstPositions(3), First: 1, Last: 3},
-		{Number: 2, Direction: Return, Carried: holes, Mirrored: true, First: 4, Last: 5},
+	holes := wind.Positions(0b101) // positions 1 and 3, both holes
+	chains := []Chain{{Number: 1, First: 1, Last: 5, Passes: []wind.Pass{
+		{Number: 1, Direction: wind.Outward, Carried: wind.FirstPositions(3), First: 1, Last: 3},
+		{Number: 2, Direction: wind.Return, Carried: holes, Mirrored: true, First: 4, Last: 5},
 	}}}
 	faults := chooseOpenings(chains)
 	if len(faults) != 1 {
@@ -29,7 +32,7 @@ func TestLeaseFaultsAreFound(t *testing.T) {
 
 // A value outside a small list is shown as a number, so that a message never hides it.
 func TestUnknownWordsAreShownAsNumbers(t *testing.T) {
-	if got := Hand(7).String(); got != "7" {
+	if got := wind.Hand(7).String(); got != "7" {
 		t.Errorf("hand 7 is shown as %q", got)
 	}
 }

@@ -8,10 +8,12 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
-func stepIDs(steps []plan.Step) string {
+func stepIDs(steps []finishing.Step) string {
 	var ids []string
 	for _, s := range steps {
 		ids = append(ids, string(s.ID))
@@ -44,7 +46,7 @@ func TestFinishingOrder(t *testing.T) {
 				s := plan.DefaultSpec()
 				s.Ends, s.Length, s.Dyed = tt.ends, tt.length, dyed
 				p := must(t, s)
-				steps := p.Finishing(p.Chains[0])
+				steps := finishing.Steps(p, p.Chains[0])
 				if got := stepIDs(steps); got != tt.want {
 					t.Errorf("steps %s\nwant  %s", got, tt.want)
 				}
@@ -54,7 +56,7 @@ func TestFinishingOrder(t *testing.T) {
 	}
 }
 
-func checkTies(t *testing.T, steps []plan.Step, dyed bool) {
+func checkTies(t *testing.T, steps []finishing.Step, dyed bool) {
 	t.Helper()
 	ties := 0
 	for _, s := range steps {
@@ -85,7 +87,7 @@ func TestAlongTies(t *testing.T) {
 			"length"))
 		p := must(t, s)
 		between := p.Path.Length - 2*min(measure.Yard, p.Path.Length/3)
-		n := p.AlongTies()
+		n := finishing.AlongTies(p)
 		if n < 0 || between > 2*measure.Yard*measure.Length(n+1) {
 			t.Fatalf("%d ties along %v leave gaps of more than two yards", n, between)
 		}
@@ -106,8 +108,8 @@ func TestFinishingStepsAreSound(t *testing.T) {
 		s.Units = rapid.SampledFrom([]measure.LengthUnitSystem{measure.Imperial, measure.Metric}).Draw(t, "units")
 		p := must(t, s)
 		for _, c := range p.Chains {
-			seen := map[plan.StepID]bool{}
-			for _, step := range p.Finishing(c) {
+			seen := map[finishing.StepID]bool{}
+			for _, step := range finishing.Steps(p, c) {
 				if step.ID == "" || seen[step.ID] || step.Title == "" || step.Detail == "" {
 					t.Fatalf("step %+v is empty or comes twice", step)
 				}
@@ -117,7 +119,7 @@ func TestFinishingStepsAreSound(t *testing.T) {
 				}
 			}
 			label := fmt.Sprintf("chain %d of %d, %d end", c.Number, len(p.Chains), c.Ends())
-			if got := stepByID(p.Finishing(c), plan.StepLabel).Detail; !strings.Contains(got, label) ||
+			if got := stepByID(finishing.Steps(p, c), finishing.StepLabel).Detail; !strings.Contains(got, label) ||
 				!strings.Contains(got, s.Name) {
 				t.Fatalf("the label says %q, want %q", got, label)
 			}
@@ -134,21 +136,21 @@ func TestChainingFollowsTheDressing(t *testing.T) {
 		s := plan.DefaultSpec()
 		s.Dressing = dressing
 		p := must(t, s)
-		steps := p.Finishing(p.Chains[0])
-		got := [2]string{stepByID(steps, plan.StepChain).Title, stepByID(steps, plan.StepSecure).Title}
+		steps := finishing.Steps(p, p.Chains[0])
+		got := [2]string{stepByID(steps, finishing.StepChain).Title, stepByID(steps, finishing.StepSecure).Title}
 		if got != want {
 			t.Errorf("%v: %q, want %q", dressing, got, want)
 		}
 	}
 }
 
-func stepByID(steps []plan.Step, id plan.StepID) plan.Step {
+func stepByID(steps []finishing.Step, id finishing.StepID) finishing.Step {
 	for _, s := range steps {
 		if s.ID == id {
 			return s
 		}
 	}
-	return plan.Step{}
+	return finishing.Step{}
 }
 
 // Ends that were cut off or tied on while the warp was wound don't go round their peg: they are knotted before
@@ -158,17 +160,17 @@ func TestFinishingSecuresEveryCutEnd(t *testing.T) {
 	s := plan.DefaultSpec()
 	s.Ends, s.Group = 37, 10
 	p := must(t, s)
-	for id, want := range map[plan.StepID]string{
-		plan.StepFasten:   "Take the 7 ends round the peg",
-		plan.StepNearLoop: "On the way 10 ends were tied on here",
-		plan.StepFarLoop:  "On the way 3 ends were cut off here",
+	for id, want := range map[finishing.StepID]string{
+		finishing.StepFasten:   "Take the 7 ends round the peg",
+		finishing.StepNearLoop: "On the way 10 ends were tied on here",
+		finishing.StepFarLoop:  "On the way 3 ends were cut off here",
 	} {
 		if got := stepOf(t, p, 1, id).Detail; !strings.Contains(got, want) {
 			t.Errorf("%s: %q doesn't say %q", id, got, want)
 		}
 	}
 	s.Ends = 40 // nothing is cut off at the far end
-	if got := stepOf(t, must(t, s), 1, plan.StepFarLoop).Detail; strings.Contains(got, "On the way") {
+	if got := stepOf(t, must(t, s), 1, finishing.StepFarLoop).Detail; strings.Contains(got, "On the way") {
 		t.Errorf("a far loop without cut ends: %q", got)
 	}
 }
@@ -180,8 +182,8 @@ func TestFinishingNamesAllCuts(t *testing.T) {
 		p := must(t, rapid.OneOf(rapid.Custom(drawSpec), rapid.Custom(drawStriped)).Draw(t, "spec"))
 		begin, finish := 0, 0
 		for _, c := range p.Chains {
-			for _, peg := range []plan.EndPeg{plan.NearPeg, plan.FarPeg} {
-				k := p.OnTheWay(c, peg)
+			for _, peg := range []wind.EndPeg{wind.NearPeg, wind.FarPeg} {
+				k := finishing.OnTheWay(p, c, peg)
 				begin += k.Begin
 				finish += k.Finish
 			}
@@ -191,7 +193,7 @@ func TestFinishingNamesAllCuts(t *testing.T) {
 		if begin != sum.Ties || finish != sum.Cuts {
 			t.Fatalf("%d begin and %d finish, the sum is %+v", begin, finish, sum)
 		}
-		if n := len(p.PegEnds()); n != begin+finish {
+		if n := len(finishing.PegEnds(p)); n != begin+finish {
 			t.Fatalf("%d ends at the pegs, not %d", n, begin+finish)
 		}
 	})
@@ -202,21 +204,21 @@ func TestPaddleIsParkedAfterTheLastChain(t *testing.T) {
 	s := plan.DefaultSpec()
 	s.Ends, s.ChainEnds = 90, 50
 	p := must(t, s)
-	if got := stepOf(t, p, 1, plan.StepPark).Title; got != "Lay the paddle aside, still threaded, for chain 2" {
+	if got := stepOf(t, p, 1, finishing.StepPark).Title; got != "Lay the paddle aside, still threaded, for chain 2" {
 		t.Errorf("after chain 1: %s", got)
 	}
-	if got := stepOf(t, p, 2, plan.StepPark).Title; got != "Park the paddle, still threaded" {
+	if got := stepOf(t, p, 2, finishing.StepPark).Title; got != "Park the paddle, still threaded" {
 		t.Errorf("after chain 2: %s", got)
 	}
 }
 
-func stepOf(t *testing.T, p *plan.Plan, chain int, id plan.StepID) plan.Step {
+func stepOf(t *testing.T, p *plan.Plan, chain int, id finishing.StepID) finishing.Step {
 	t.Helper()
-	for _, s := range p.Finishing(p.Chains[chain-1]) {
+	for _, s := range finishing.Steps(p, p.Chains[chain-1]) {
 		if s.ID == id {
 			return s
 		}
 	}
 	t.Fatalf("no step %s", id)
-	return plan.Step{}
+	return finishing.Step{}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/wind"
 
 	"pgregory.net/rapid"
 )
@@ -30,8 +31,8 @@ func seamFacts(s plan.Spec, openings string, g int) (everywhere, atFirstSeam boo
 func TestOpeningsAndSeamByBruteForce(t *testing.T) {
 	const passes = 6
 	for g := 1; g <= 12; g++ {
-		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
-			for _, foot := range []plan.FootPosition{plan.FootFirst, plan.FootLast} {
+		for _, order := range []wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder} {
+			for _, foot := range []wind.FootPosition{wind.FootFirst, wind.FootLast} {
 				t.Run(fmt.Sprintf("group %d, %v, %v at the foot", g, order, foot), func(t *testing.T) {
 					s := plan.DefaultSpec()
 					s.Ends, s.Group, s.ReturnOrder, s.Foot = g*passes, g, order, foot
@@ -163,7 +164,7 @@ func TestLeaseAlternatesOverStripes(t *testing.T) {
 				}
 				outward := k%2 == 0
 				for _, i := range footToTip(p.Spec, outward, len(positions)) {
-					up := (positions[i-1]%2 == 1) == (pass.FirstOpening == plan.HolesUp)
+					up := (positions[i-1]%2 == 1) == (pass.FirstOpening == wind.HolesUp)
 					overA = append(overA, up == outward) // A is met first on the way out, last on the way back
 				}
 			}

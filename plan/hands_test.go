@@ -8,6 +8,8 @@ import (
 
 	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // hands is a little machine that winds: a paddle with yarn in its positions, some of it attached to the
@@ -26,7 +28,7 @@ type hands struct {
 
 // do follows the words of the ledger, in their order: cut off, thread, tie on.
 func (h *hands) do(w plan.PegWork) error {
-	if h.far != (w.Peg == plan.FarPeg) {
+	if h.far != (w.Peg == wind.FarPeg) {
 		return fmt.Errorf("work at the %v, but the paddle is not there", w.Peg)
 	}
 	for pos := range w.Cut.All() {
@@ -71,7 +73,7 @@ func (h *hands) do(w plan.PegWork) error {
 }
 
 // lay carries what is attached to the other peg.
-func (h *hands) lay(carried plan.Positions) error {
+func (h *hands) lay(carried wind.Positions) error {
 	for pos := 1; pos <= measure.MaxPositions; pos++ {
 		if h.attached[pos] != carried.Has(pos) {
 			return fmt.Errorf("position %d is tied to the warp: %v; the pass carries it: %v", pos, h.attached[pos],
@@ -85,8 +87,8 @@ func (h *hands) lay(carried plan.Positions) error {
 	return nil
 }
 
-// wind winds the whole warp by the ledger and gives what the hands did.
-func wind(t *rapid.T, p *plan.Plan) *hands {
+// windByHand winds the whole warp by the ledger and gives what the hands did.
+func windByHand(t *rapid.T, p *plan.Plan) *hands {
 	h := &hands{yarn: map[int]int{}, attached: map[int]bool{}}
 	for _, c := range p.Chains {
 		h.far = false // the winder walks back to the lease with the freed paddle
@@ -125,7 +127,7 @@ func wind(t *rapid.T, p *plan.Plan) *hands {
 
 // checkHands winds a warp and compares what lies on the mill, and what the hands did, with the plan.
 func checkHands(t *rapid.T, p *plan.Plan) {
-	h := wind(t, p)
+	h := windByHand(t, p)
 	if len(h.laid) != p.EndsWound() {
 		t.Fatalf("%d ends lie on the mill, not %d", len(h.laid), p.EndsWound())
 	}
@@ -138,7 +140,7 @@ func checkHands(t *rapid.T, p *plan.Plan) {
 	for _, c := range p.Chains {
 		far += len(c.Passes) % 2
 	}
-	want := plan.WorkSum{Passes: p.Passes(), Halts: h.halts, Cuts: h.cuts, Ties: h.ties, Threads: h.threads,
+	want := times.WorkSum{Passes: p.Passes(), Halts: h.halts, Cuts: h.cuts, Ties: h.ties, Threads: h.threads,
 		FarFinishes: far}
 	if got := p.WorkSum(); got != want {
 		t.Fatalf("the plan sums up %+v, the hands did %+v", got, want)
@@ -192,7 +194,7 @@ func TestWorkIsWorkBefore(t *testing.T) {
 // turns, with set-ups that change, empty and leave alone.
 func drawStriped(t *rapid.T) plan.Spec {
 	s := drawSpec(t)
-	s.Stripes, s.LastPass = "drawn", plan.ShortLast
+	s.Stripes, s.LastPass = "drawn", wind.ShortLast
 	colours := rapid.IntRange(1, 5).Draw(t, "colours")
 	sched := &plan.Schedule{}
 	for i := range colours {
@@ -228,14 +230,14 @@ func drawStriped(t *rapid.T) plan.Spec {
 }
 
 // drawCarried draws a set of positions of those threaded, one or more, holes and slots in turn.
-func drawCarried(t *rapid.T, threaded plan.Positions) plan.Positions {
-	var carried plan.Positions
+func drawCarried(t *rapid.T, threaded wind.Positions) wind.Positions {
+	var carried wind.Positions
 	for pos := range threaded.All() {
 		if carried != 0 && (carried.Last()+pos)%2 == 0 {
 			continue
 		}
 		if carried == 0 && pos == threaded.Last() || rapid.IntRange(0, 3).Draw(t, "carry") > 0 {
-			carried |= plan.Span(pos, pos)
+			carried |= wind.Span(pos, pos)
 		}
 	}
 	return carried

@@ -2,9 +2,9 @@ package plan
 
 import (
 	"millside/plan/measure"
+	"millside/plan/wind"
+	"strings"
 )
-
-import "strings"
 
 // PassKind is a kind of pass of a striped warp: certain positions that carry certain colours. The weaver
 // learns each kind once.
@@ -13,7 +13,7 @@ type PassKind struct {
 	Number int
 	// First is the first pass of the kind, for its drawing; Chain is the chain that it is in, from 1.
 	Chain int
-	First Pass
+	First wind.Pass
 	// Passes is how many passes are of the kind.
 	Passes int
 }
@@ -62,7 +62,7 @@ func (p *Plan) KindNumbers() [][]int {
 }
 
 // kindKey is the same for passes of one kind.
-func (p *Plan) kindKey(pass Pass) string {
+func (p *Plan) kindKey(pass wind.Pass) string {
 	set := p.SetUpOf(pass)
 	key := make([]byte, measure.MaxPositions)
 	for pos := range pass.Carried.All() {
@@ -109,7 +109,7 @@ func (p *Plan) KindText(k PassKind) string {
 			i++
 		}
 		if carried[from] != 0 {
-			run := FirstPositions(i).Without(FirstPositions(from))
+			run := wind.FirstPositions(i).Without(wind.FirstPositions(from))
 			parts = append(parts, run.String()+" "+p.ColourText(carried[from]))
 		}
 	}

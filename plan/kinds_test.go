@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 // Three kinds of pass: eight positions, the outer ones of them, and eight again in other colours.
@@ -15,9 +16,9 @@ func TestKinds(t *testing.T) {
 		Colours: []plan.StripeColour{{Name: "sand"}, {Name: "reed"}},
 		SetUps:  []plan.SetUp{{1, 1, 1, 1, 2, 2, 2, 2}, {2, 1, 1, 1, 2, 2, 2, 2}},
 		Passes: []plan.ScheduledPass{
-			{Carried: plan.Span(1, 6), SetUp: 1}, {Carried: plan.Span(1, 2) | plan.Span(7, 8), SetUp: 1},
-			{Carried: plan.Span(1, 6), SetUp: 1}, {Carried: plan.Span(1, 6), SetUp: 2},
-			{Carried: plan.Span(7, 8), SetUp: 2},
+			{Carried: wind.Span(1, 6), SetUp: 1}, {Carried: wind.Span(1, 2) | wind.Span(7, 8), SetUp: 1},
+			{Carried: wind.Span(1, 6), SetUp: 1}, {Carried: wind.Span(1, 6), SetUp: 2},
+			{Carried: wind.Span(7, 8), SetUp: 2},
 		},
 	}
 	p := must(t, s)

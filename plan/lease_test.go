@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/wind"
 
 	"pgregory.net/rapid"
 )
@@ -29,7 +30,7 @@ func TestLeaseAlternatesOverTheWholeWarp(t *testing.T) {
 		if len(p.LeaseFaults) != 0 {
 			t.Fatalf("a group of neighbouring positions has lease faults: %v", p.LeaseFaults)
 		}
-		if p.Chains[0].Passes[0].FirstOpening != plan.HolesUp {
+		if p.Chains[0].Passes[0].FirstOpening != wind.HolesUp {
 			t.Fatalf("the first pass doesn't begin with the holes up")
 		}
 	})
@@ -41,14 +42,14 @@ func TestOpeningsByPeg(t *testing.T) {
 		p := must(t, drawSpec(t))
 		for _, c := range p.Chains {
 			for k, pass := range c.Passes {
-				first := plan.PegA
+				first := wind.PegA
 				if k%2 == 1 {
-					first = plan.PegB
+					first = wind.PegB
 				}
 				if pass.FirstPeg() != first || pass.OpeningAt(first) != pass.FirstOpening ||
 					pass.OpeningAt(first.Other()) != pass.FirstOpening.Other() {
 					t.Fatalf("pass %d: first peg %v, first opening %v, A %v, B %v", k+1,
-						pass.FirstPeg(), pass.FirstOpening, pass.OpeningAt(plan.PegA), pass.OpeningAt(plan.PegB))
+						pass.FirstPeg(), pass.FirstOpening, pass.OpeningAt(wind.PegA), pass.OpeningAt(wind.PegB))
 				}
 			}
 		}
@@ -84,9 +85,9 @@ func TestTwistCancels(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSpec(t)
 		for _, c := range must(t, s).Chains {
-			twist := plan.HalfTurns(0)
+			twist := wind.HalfTurns(0)
 			for i, pass := range c.Passes {
-				if pass.TurnAfter == plan.Clockwise {
+				if pass.TurnAfter == wind.Clockwise {
 					twist++
 				} else {
 					twist--
@@ -96,9 +97,9 @@ func TestTwistCancels(t *testing.T) {
 					t.Fatalf("pass %d: %d half turns on the model, %d in the plan", i+1, twist, pass.Twist)
 				}
 				// design.md: counterclockwise at the far peg, a left-handed layout swaps both.
-				want := plan.Clockwise
-				if far == (s.Hand == plan.RightHanded) {
-					want = plan.Counterclockwise
+				want := wind.Clockwise
+				if far == (s.Hand == wind.RightHanded) {
+					want = wind.Counterclockwise
 				}
 				if pass.TurnAfter != want {
 					t.Fatalf("pass %d turns %v with the %v hand", i+1, pass.TurnAfter, s.Hand)
@@ -113,10 +114,10 @@ func TestTwistCancels(t *testing.T) {
 // the other's opposite, and the engine takes the one that begins with the holes up.
 func TestOpeningTableByBruteForce(t *testing.T) {
 	for g := 1; g <= 7; g++ {
-		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
+		for _, order := range []wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder} {
 			for passes := 1; passes <= 7; passes++ {
 				t.Run(fmt.Sprintf("group %d %v, %d passes", g, order, passes), func(t *testing.T) {
-					sound := soundOpenings(g, passes, order == plan.MirroredOrder)
+					sound := soundOpenings(g, passes, order == wind.MirroredOrder)
 					if len(sound) != 2 {
 						t.Fatalf("%d sequences alternate, not two", len(sound))
 					}
@@ -138,10 +139,10 @@ func TestOpeningTableByBruteForce(t *testing.T) {
 
 // openingTable is the fact sheet's table: even groups in the same order take holes and slots in turn,
 // all others the holes every time.
-func openingTable(g int, order plan.ReturnOrder, passes int) string {
+func openingTable(g int, order wind.ReturnOrder, passes int) string {
 	var b []byte
 	for k := range passes {
-		if g%2 == 0 && order == plan.SameOrder && k%2 == 1 {
+		if g%2 == 0 && order == wind.SameOrder && k%2 == 1 {
 			b = append(b, 's')
 		} else {
 			b = append(b, 'h')
@@ -150,7 +151,7 @@ func openingTable(g int, order plan.ReturnOrder, passes int) string {
 	return string(b)
 }
 
-func plannedOpenings(t *testing.T, g int, order plan.ReturnOrder, passes int) string {
+func plannedOpenings(t *testing.T, g int, order wind.ReturnOrder, passes int) string {
 	s := plan.DefaultSpec()
 	s.Ends, s.Group, s.ReturnOrder = g*passes, g, order
 	var b []byte
@@ -197,9 +198,9 @@ func alternates(sides []bool) bool {
 // the return pass leaves the paddle with the opening opposite to its first.
 func TestKeepsOpening(t *testing.T) {
 	for g := 1; g <= 7; g++ {
-		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
+		for _, order := range []wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder} {
 			const passes = 6
-			sound := soundOpenings(g, passes, order == plan.MirroredOrder)[0]
+			sound := soundOpenings(g, passes, order == wind.MirroredOrder)[0]
 			s := plan.DefaultSpec()
 			s.Ends, s.Group, s.ReturnOrder = g*passes, g, order
 			c := must(t, s).Chains[0]
@@ -210,7 +211,7 @@ func TestKeepsOpening(t *testing.T) {
 				}
 			}
 			// The rule in words: an even group in the same order keeps it, all others flick once more.
-			if got, want := c.KeepsOpening(2), g%2 == 0 && order == plan.SameOrder; got != want {
+			if got, want := c.KeepsOpening(2), g%2 == 0 && order == wind.SameOrder; got != want {
 				t.Errorf("group %d, %v: the paddle keeps its opening: %v, want %v", g, order, got, want)
 			}
 		}
@@ -222,10 +223,10 @@ func TestEvenSameOrderGivesEachPegOneOpening(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSpec(t)
 		s.Positions, s.Group = 24, 2*rapid.IntRange(1, 12).Draw(t, "half group")
-		s.ReturnOrder, s.LastPass, s.ChainEnds = plan.SameOrder, plan.FullLast, 0
+		s.ReturnOrder, s.LastPass, s.ChainEnds = wind.SameOrder, wind.FullLast, 0
 		for _, pass := range must(t, s).Chains[0].Passes {
-			if pass.OpeningAt(plan.PegA) != plan.HolesUp || pass.OpeningAt(plan.PegB) != plan.SlotsUp {
-				t.Fatalf("pass %d: A %v, B %v", pass.Number, pass.OpeningAt(plan.PegA), pass.OpeningAt(plan.PegB))
+			if pass.OpeningAt(wind.PegA) != wind.HolesUp || pass.OpeningAt(wind.PegB) != wind.SlotsUp {
+				t.Fatalf("pass %d: A %v, B %v", pass.Number, pass.OpeningAt(wind.PegA), pass.OpeningAt(wind.PegB))
 			}
 		}
 	})

@@ -2,29 +2,8 @@ package plan
 
 import (
 	"iter"
-
-	"millside/plan/measure"
+	"millside/plan/wind"
 )
-
-// EndPeg is one of the two end pegs round which the group turns.
-type EndPeg uint8
-
-// The end pegs. The near one stands beside the lease, the far one beside the counting cross.
-const (
-	NearPeg EndPeg = iota
-	FarPeg
-)
-
-// String gives "near end peg" or "far end peg".
-func (p EndPeg) String() string { return measure.OneOf(int(p), "near end peg", "far end peg") }
-
-// pegAfter is the end peg at which the paddle stands after so many passes of a chain.
-func pegAfter(passes int) EndPeg {
-	if passes%2 == 1 {
-		return FarPeg
-	}
-	return NearPeg
-}
 
 // Threading is a package's yarn put through a position of the paddle.
 type Threading struct {
@@ -48,10 +27,10 @@ type PegWork struct {
 	// the work after the last pass of the chain.
 	Before int
 	// Peg is where the paddle stands.
-	Peg EndPeg
+	Peg wind.EndPeg
 	// Cut is cut off, Tie tied on; Stay is carried by both passes with the same yarn, so it is left alone.
 	// A position that gets another colour may stand in Cut and in Tie.
-	Cut, Tie, Stay Positions
+	Cut, Tie, Stay wind.Positions
 	// Thread lists what is threaded, by position, after the cutting and before the tying. A position that
 	// is threaded and not tied on is parked until a later pass carries it.
 	Thread []Threading
@@ -71,11 +50,11 @@ func (w PegWork) Starts() bool { return w.Before == 1 }
 func (w PegWork) Ends() bool { return w.Before > 1 && w.Stay|w.Tie == 0 }
 
 // Threaded is the set of positions that get a yarn.
-func (w PegWork) Threaded() Positions {
-	var set Positions
+func (w PegWork) Threaded() wind.Positions {
+	var set wind.Positions
 	for _, t := range w.Thread {
 		if !t.Empties() {
-			set |= onePosition(t.Position)
+			set |= wind.OnePosition(t.Position)
 		}
 	}
 	return set
@@ -88,12 +67,12 @@ func (w PegWork) Threaded() Positions {
 // cut off; carried after only, with its yarn in the paddle, it is tied on; where another colour is
 // wanted, it is cut off if it was carried, threaded, and tied on when it is first carried.
 func (p *Plan) WorkBefore(chain, pass int) PegWork {
-	w := PegWork{Chain: chain, Before: pass, Peg: pegAfter(pass - 1)}
+	w := PegWork{Chain: chain, Before: pass, Peg: wind.EndPegAfter(pass - 1)}
 	if chain < 1 || chain > len(p.Chains) || pass < 1 || pass > len(p.Chains[chain-1].Passes)+1 {
 		return w
 	}
 	passes := p.Chains[chain-1].Passes
-	var before, after Positions // what the two passes carry
+	var before, after wind.Positions // what the two passes carry
 	if pass > 1 {
 		before = passes[pass-2].Carried
 	}
@@ -103,9 +82,9 @@ func (p *Plan) WorkBefore(chain, pass int) PegWork {
 	}
 	after = passes[pass-1].Carried
 	w.Thread = p.threadingBefore(chain, pass)
-	var changed Positions
+	var changed wind.Positions
 	for _, t := range w.Thread {
-		changed |= onePosition(t.Position)
+		changed |= wind.OnePosition(t.Position)
 	}
 	w.Stay = (before & after).Without(changed)
 	w.Cut, w.Tie = before.Without(w.Stay), after.Without(w.Stay)
@@ -143,7 +122,7 @@ func (p *Plan) threadingBefore(chain, pass int) []Threading {
 }
 
 // passBefore is the pass laid before another one, which is not the first of the warp.
-func (p *Plan) passBefore(chain, pass int) Pass {
+func (p *Plan) passBefore(chain, pass int) wind.Pass {
 	if pass > 1 {
 		return p.Chains[chain-1].Passes[pass-2]
 	}
@@ -152,8 +131,8 @@ func (p *Plan) passBefore(chain, pass int) Pass {
 }
 
 // everCarried is the set of positions that carry an end on some pass.
-func everCarried(chains []Chain) Positions {
-	var set Positions
+func everCarried(chains []Chain) wind.Positions {
+	var set wind.Positions
 	for _, c := range chains {
 		for _, pass := range c.Passes {
 			set |= pass.Carried

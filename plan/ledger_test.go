@@ -7,6 +7,8 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // 37 ends by 10: three ends are cut off at the far end peg before the last pass, seven at the near one.
@@ -15,15 +17,15 @@ func TestCutAtTheFarEnd(t *testing.T) {
 	s.Ends, s.Group = 37, 10
 	p := must(t, s)
 	w := p.WorkBefore(1, 4)
-	if w.Peg != plan.FarPeg || w.Cut != plan.Span(8, 10) || w.Tie != 0 || len(w.Thread) != 0 ||
-		w.Stay != plan.Span(1, 7) || !w.Halt() {
+	if w.Peg != wind.FarPeg || w.Cut != wind.Span(8, 10) || w.Tie != 0 || len(w.Thread) != 0 ||
+		w.Stay != wind.Span(1, 7) || !w.Halt() {
 		t.Errorf("before pass 4: %+v", w)
 	}
 	w = p.WorkBefore(1, 5)
-	if w.Peg != plan.NearPeg || w.Cut != plan.Span(1, 7) || w.Halt() || !w.Ends() {
+	if w.Peg != wind.NearPeg || w.Cut != wind.Span(1, 7) || w.Halt() || !w.Ends() {
 		t.Errorf("after the last pass: %+v", w)
 	}
-	want := plan.WorkSum{Passes: 4, Halts: 1, Cuts: 10, Ties: 10, Threads: 10}
+	want := times.WorkSum{Passes: 4, Halts: 1, Cuts: 10, Ties: 10, Threads: 10}
 	if got := p.WorkSum(); got != want {
 		t.Errorf("got %+v, want %+v", got, want)
 	}
@@ -31,37 +33,37 @@ func TestCutAtTheFarEnd(t *testing.T) {
 
 // 40 passes of three and a half turns take a practised hand 20 to 25 minutes (common practice, no source).
 func TestDefaultHandTimes(t *testing.T) {
-	pass := plan.DefaultHandTimes().PassTime(big.NewRat(7, 2))
+	pass := times.DefaultHandTimes().PassTime(big.NewRat(7, 2))
 	if pass != 33*time.Second {
 		t.Errorf("a pass takes %v", pass)
 	}
 	if all := 40 * pass; all < 20*time.Minute || all > 25*time.Minute {
 		t.Errorf("40 passes take %v", all)
 	}
-	own := plan.DefaultHandTimes()
+	own := times.DefaultHandTimes()
 	own.Pass = 40 * time.Second
 	if got := own.PassTime(big.NewRat(95, 2)); got != 40*time.Second {
 		t.Errorf("a pass of one's own takes %v", got)
 	}
-	if got := plan.DefaultHandTimes().PassTime(nil); got != 16200*time.Millisecond {
+	if got := times.DefaultHandTimes().PassTime(nil); got != 16200*time.Millisecond {
 		t.Errorf("a pass without turns takes %v", got)
 	}
 	// By hand: 4 passes of 33 s, a halt of 30, 10 cuts of 12, 10 ties of 18, 10 packages of 60, a far
 	// finish of 54: 132 + 30 + 120 + 180 + 600 + 54 = 1116 s.
-	sum := plan.WorkSum{Passes: 4, Halts: 1, Cuts: 10, Ties: 10, Threads: 10, FarFinishes: 1}
-	if got := plan.DefaultHandTimes().Total(sum, big.NewRat(7, 2)); got != 1116*time.Second {
+	sum := times.WorkSum{Passes: 4, Halts: 1, Cuts: 10, Ties: 10, Threads: 10, FarFinishes: 1}
+	if got := times.DefaultHandTimes().Total(sum, big.NewRat(7, 2)); got != 1116*time.Second {
 		t.Errorf("the whole takes %v", got)
 	}
 }
 
 // A scheduled pass is written as old records have it, a run with its two ends, and read back only so.
 func TestScheduledPassText(t *testing.T) {
-	for text, carried := range map[string]plan.Positions{
-		"1-10 of 2":     plan.Span(1, 10),
-		"5-5 of 1":      plan.Span(5, 5),
-		"1-4,7-10 of 2": plan.Span(1, 4) | plan.Span(7, 10),
-		"1-1,4-5 of 12": plan.Span(1, 1) | plan.Span(4, 5),
-		"60-60 of 1":    plan.Span(60, 60),
+	for text, carried := range map[string]wind.Positions{
+		"1-10 of 2":     wind.Span(1, 10),
+		"5-5 of 1":      wind.Span(5, 5),
+		"1-4,7-10 of 2": wind.Span(1, 4) | wind.Span(7, 10),
+		"1-1,4-5 of 12": wind.Span(1, 1) | wind.Span(4, 5),
+		"60-60 of 1":    wind.Span(60, 60),
 	} {
 		var p plan.ScheduledPass
 		if err := json.Unmarshal([]byte(`"`+text+`"`), &p); err != nil || p.Carried != carried {
@@ -84,16 +86,16 @@ func TestScheduledPassText(t *testing.T) {
 // Among the positions that a pass carries holes and slots take turns, or the lease can't alternate.
 func TestScheduleAsksForHolesAndSlotsInTurn(t *testing.T) {
 	for _, tt := range []struct {
-		carried plan.Positions
+		carried wind.Positions
 		ok      bool
 	}{
-		{plan.Span(1, 4), true},
-		{plan.Span(1, 1) | plan.Span(4, 4), true},
-		{plan.Span(2, 3) | plan.Span(6, 7), true},
-		{plan.Span(1, 1) | plan.Span(3, 3), false},
-		{plan.Span(1, 4) | plan.Span(6, 6), false},
+		{wind.Span(1, 4), true},
+		{wind.Span(1, 1) | wind.Span(4, 4), true},
+		{wind.Span(2, 3) | wind.Span(6, 7), true},
+		{wind.Span(1, 1) | wind.Span(3, 3), false},
+		{wind.Span(1, 4) | wind.Span(6, 6), false},
 		{0, false},
-		{plan.Span(1, 13), false},
+		{wind.Span(1, 13), false},
 	} {
 		s := plan.DefaultSpec()
 		s.Stripes, s.Ends = "drawn", max(tt.carried.Count(), 1)

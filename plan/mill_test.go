@@ -6,13 +6,13 @@ import (
 
 	"pgregory.net/rapid"
 
-	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/measure"
 )
 
-func drawMill(t *rapid.T) plan.Mill {
+func drawMill(t *rapid.T) frame.Mill {
 	c := rapid.Int64Range(int64(20*measure.Centimetre), int64(20*measure.Metre)).Draw(t, "circumference")
-	return plan.Mill{
+	return frame.Mill{
 		Circumference: measure.Length(c),
 		PegStep:       measure.Length(rapid.Int64Range(int64(measure.Centimetre), c).Draw(t, "peg step")),
 		Rise:          measure.Length(rapid.Int64Range(0, c).Draw(t, "rise")),
@@ -21,7 +21,7 @@ func drawMill(t *rapid.T) plan.Mill {
 
 // reaches says in whole numbers whether n peg steps give the wanted length: n steps climb n x rise x
 // step / circumference, so the square of their length is n^2 step^2 (C^2 + R^2) / C^2.
-func reaches(m plan.Mill, n int, wanted measure.Length) bool {
+func reaches(m frame.Mill, n int, wanted measure.Length) bool {
 	sq := func(x int64) *big.Int { return new(big.Int).Mul(big.NewInt(x), big.NewInt(x)) }
 	have := sq(int64(n))
 	have.Mul(have, sq(int64(m.PegStep)))
@@ -64,16 +64,16 @@ func TestPathWithoutRiseIsExact(t *testing.T) {
 }
 
 func TestPathOfWhatIsOutOfRange(t *testing.T) {
-	good := plan.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
+	good := frame.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
 	for _, tt := range []struct {
-		mill   plan.Mill
+		mill   frame.Mill
 		wanted measure.Length
 	}{
 		{good, 0}, {good, -measure.Yard},
-		{plan.Mill{PegStep: measure.Inch}, measure.Yard},
-		{plan.Mill{Circumference: measure.Yard}, measure.Yard},
-		{plan.Mill{Circumference: -measure.Yard, PegStep: measure.Inch}, measure.Yard},
-		{plan.Mill{Circumference: measure.Yard, PegStep: measure.Inch, Rise: -1}, measure.Yard},
+		{frame.Mill{PegStep: measure.Inch}, measure.Yard},
+		{frame.Mill{Circumference: measure.Yard}, measure.Yard},
+		{frame.Mill{Circumference: -measure.Yard, PegStep: measure.Inch}, measure.Yard},
+		{frame.Mill{Circumference: measure.Yard, PegStep: measure.Inch, Rise: -1}, measure.Yard},
 	} {
 		if p := tt.mill.Path(tt.wanted); p.Steps != 0 || p.Length != 0 || p.Turns() != "0" {
 			t.Errorf("%v on %+v gives %+v", tt.wanted, tt.mill, p)

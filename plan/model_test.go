@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"millside/plan"
+	"millside/plan/wind"
 
 	"pgregory.net/rapid"
 )
@@ -14,10 +15,10 @@ func drawSpec(t *rapid.T) plan.Spec {
 	s.Positions = rapid.IntRange(1, 24).Draw(t, "positions")
 	s.Group = rapid.IntRange(1, s.Positions).Draw(t, "group")
 	s.Ends = rapid.IntRange(1, 300).Draw(t, "ends")
-	s.Hand = rapid.SampledFrom([]plan.Hand{plan.RightHanded, plan.LeftHanded}).Draw(t, "hand")
-	s.ReturnOrder = rapid.SampledFrom([]plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder}).Draw(t, "return order")
-	s.Foot = rapid.SampledFrom([]plan.FootPosition{plan.FootFirst, plan.FootLast}).Draw(t, "foot")
-	s.LastPass = rapid.SampledFrom([]plan.LastPass{plan.ShortLast, plan.FullLast}).Draw(t, "last pass")
+	s.Hand = rapid.SampledFrom([]wind.Hand{wind.RightHanded, wind.LeftHanded}).Draw(t, "hand")
+	s.ReturnOrder = rapid.SampledFrom([]wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder}).Draw(t, "return order")
+	s.Foot = rapid.SampledFrom([]wind.FootPosition{wind.FootFirst, wind.FootLast}).Draw(t, "foot")
+	s.LastPass = rapid.SampledFrom([]wind.LastPass{wind.ShortLast, wind.FullLast}).Draw(t, "last pass")
 	if rapid.Bool().Draw(t, "several chains") {
 		s.ChainEnds = rapid.IntRange(s.Group, 150).Draw(t, "chain ends")
 	}
@@ -50,7 +51,7 @@ func layModel(p *plan.Plan) []laidEnd {
 			for i := range group {
 				pos := footToTip(p.Spec, outward, len(group))[i]
 				up := pos%2 == 1 // with the holes up
-				if pass.FirstOpening == plan.SlotsUp {
+				if pass.FirstOpening == wind.SlotsUp {
 					up = !up
 				}
 				e := laidEnd{chain: c + 1, pass: k + 1, position: pos, over1: outward}
@@ -73,10 +74,10 @@ func footToTip(s plan.Spec, outward bool, n int) []int {
 	for i := range n {
 		out = append(out, i+1)
 	}
-	if s.Foot == plan.FootLast {
+	if s.Foot == wind.FootLast {
 		slices.Reverse(out)
 	}
-	if !outward && s.ReturnOrder == plan.MirroredOrder {
+	if !outward && s.ReturnOrder == wind.MirroredOrder {
 		slices.Reverse(out) // the other way about than on the way out
 	}
 	return out

@@ -3,7 +3,9 @@ package plan
 import (
 	"fmt"
 
+	"millside/plan/frame"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Plan is a warp worked out, from the first pass to the last. It never changes once made.
@@ -11,14 +13,14 @@ type Plan struct {
 	// Spec is what the weaver asked for.
 	Spec Spec
 	// Path is the way of the warp on the mill.
-	Path MillPath
+	Path frame.MillPath
 	// Chains lists the chains in the order of winding; there is at least one.
 	Chains []Chain
 	// LeaseFaults lists every place where two neighbours can't be put on different sides of the lease.
 	LeaseFaults []LeaseFault
 
-	look     Look      // when the winder looks at the lease
-	threaded Positions // of a plain warp: what is threaded for it, and stays so
+	look     Look           // when the winder looks at the lease
+	threaded wind.Positions // of a plain warp: what is threaded for it, and stays so
 }
 
 // Chain is one part of the warp that is wound and taken off by itself.
@@ -30,14 +32,14 @@ type Chain struct {
 	// Why says in words why the chain ends where it does.
 	Why string
 	// Passes lists the passes in order; Passes[0] is pass 1.
-	Passes []Pass
+	Passes []wind.Pass
 }
 
 // Ends is how many ends the chain has, spare ends included.
 func (c Chain) Ends() int { return c.Last - c.First + 1 }
 
 // Finish is where the winding of the chain stops.
-func (c Chain) Finish() Finish { return finishAfter(len(c.Passes)) }
+func (c Chain) Finish() wind.Finish { return wind.FinishAfter(len(c.Passes)) }
 
 // EndsAfter is how many ends of the chain stand on the mill after so many passes, 0 to len(Passes).
 func (c Chain) EndsAfter(passes int) int {
@@ -67,7 +69,7 @@ func New(s Spec) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts, err := s.chainParts(knownSections{})
+	parts, err := s.Split(KnownSections{})
 	if err != nil {
 		return nil, err
 	}
@@ -75,10 +77,10 @@ func New(s Spec) (*Plan, error) {
 	number := 0
 	for _, part := range parts {
 		c := Chain{Number: part.Number, First: part.First, Last: part.Last, Why: part.Why,
-			Passes: make([]Pass, 0, len(part.Passes))}
+			Passes: make([]wind.Pass, 0, len(part.Passes))}
 		first := c.First
 		for k, ends := range part.Passes {
-			carried, setUp := FirstPositions(ends), 0
+			carried, setUp := wind.FirstPositions(ends), 0
 			if s.Schedule != nil {
 				scheduled := s.Schedule.Passes[number]
 				carried, setUp = scheduled.Carried, scheduled.SetUp
@@ -94,24 +96,24 @@ func New(s Spec) (*Plan, error) {
 }
 
 // path is the way of the warp on the mill or on the board.
-func (s Spec) path() (MillPath, error) {
+func (s Spec) path() (frame.MillPath, error) {
 	if len(s.Board) == 0 {
 		return s.Mill.Path(s.Length), nil
 	}
 	b, err := s.Board.Path(s.Length, s.Units)
 	if err != nil {
-		return MillPath{}, err
+		return frame.MillPath{}, err
 	}
 	if !b.Fits {
-		return MillPath{}, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "at most " +
+		return frame.MillPath{}, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "at most " +
 			b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
 	}
-	return MillPath{Steps: b.Distances, Length: b.Length}, nil
+	return frame.MillPath{Steps: b.Distances, Length: b.Length}, nil
 }
 
-// chainParts splits the warp into chains. Splits fall between groups and, where they can, between
+// Split parts the warp into chains, as [New] does. Splits fall between groups and, where they can, between
 // sections of the raddle and pattern repeats.
-func (s Spec) chainParts(known knownSections) ([]ChainPart, error) {
+func (s Spec) Split(known KnownSections) ([]ChainPart, error) {
 	if s.Schedule != nil {
 		return s.Schedule.chainsOf(s.ChainEnds), nil
 	}
@@ -126,18 +128,18 @@ func (s Spec) chainParts(known knownSections) ([]ChainPart, error) {
 }
 
 // layPass makes one pass but for its lease, which depends on its neighbours.
-func (s Spec) layPass(number, first int, carried Positions, setUp int) Pass {
-	d, ends := directionOf(number), carried.Count()
-	p := Pass{
+func (s Spec) layPass(number, first int, carried wind.Positions, setUp int) wind.Pass {
+	d, ends := wind.DirectionOf(number), carried.Count()
+	p := wind.Pass{
 		Number: number, Direction: d, Carried: carried, SetUp: setUp,
 		Mirrored: s.mirrored(d),
 		First:    first, Last: first + ends - 1,
 		Spares:    min(max(first+ends-1-s.Ends, 0), ends),
-		TurnAfter: s.Hand.turn(d),
+		TurnAfter: s.Hand.TurnAfter(d),
 	}
-	p.Twist = p.TurnAfter.twist()
+	p.Twist = p.TurnAfter.Twist()
 	if !d.Far() {
-		p.Twist += s.Hand.turn(Outward).twist()
+		p.Twist += s.Hand.TurnAfter(wind.Outward).Twist()
 	}
 	return p
 }
@@ -152,32 +154,32 @@ func chooseOpenings(chains []Chain) []LeaseFault {
 	lastOverA := false
 	if len(chains) > 0 && len(chains[0].Passes) > 0 {
 		first := chains[0].Passes[0]
-		lastOverA = isHole(first.Carried.First()) != isHole(first.firstPosition())
+		lastOverA = wind.IsHole(first.Carried.First()) != wind.IsHole(first.FootPosition())
 	}
 	for c := range chains {
 		for i := range chains[c].Passes {
 			p := &chains[c].Passes[i]
-			atA := HolesUp
-			if isHole(p.firstPosition()) == lastOverA {
-				atA = SlotsUp
+			atA := wind.HolesUp
+			if wind.IsHole(p.FootPosition()) == lastOverA {
+				atA = wind.SlotsUp
 			}
 			p.FirstOpening = atA
-			if p.FirstPeg() != PegA {
+			if p.FirstPeg() != wind.PegA {
 				p.FirstOpening = atA.Other()
 			}
 			faults = append(faults, withinFaults(c+1, *p)...)
-			lastOverA = p.OverA(p.lastPosition())
+			lastOverA = p.OverA(p.TipPosition())
 		}
 	}
 	return faults
 }
 
 // withinFaults lists neighbours of one pass that are both in holes or both in slots.
-func withinFaults(chain int, p Pass) []LeaseFault {
+func withinFaults(chain int, p wind.Pass) []LeaseFault {
 	var faults []LeaseFault
 	before := 0
 	for pos := range p.Carried.All() {
-		if before != 0 && isHole(before) == isHole(pos) {
+		if before != 0 && wind.IsHole(before) == wind.IsHole(pos) {
 			faults = append(faults, LeaseFault{
 				Chain: chain, Pass: p.Number, End: max(p.EndAt(before), p.EndAt(pos)),
 				Why: fmt.Sprintf("positions %d and %d are both %s, so one opening lifts both", before, pos,
@@ -190,7 +192,7 @@ func withinFaults(chain int, p Pass) []LeaseFault {
 }
 
 func kindOf(position int) string {
-	if isHole(position) {
+	if wind.IsHole(position) {
 		return "holes"
 	}
 	return "slots"
@@ -275,4 +277,49 @@ func (p *Plan) End(at Place) (int, error) {
 	}
 	return 0, &measure.FieldError{Field: "position", Value: fmt.Sprint(at.Position),
 		Want: "one that carries an end on this pass: " + pass.Carried.String()}
+}
+
+// mirrored says whether the ends of a pass in a direction lie from the highest position to the lowest,
+// foot to tip.
+func (s Spec) mirrored(d wind.Direction) bool {
+	return (s.Foot == wind.FootLast) != (d == wind.Return && s.ReturnOrder == wind.MirroredOrder)
+}
+
+// Bouts is how many outward passes have a return pass after them, chain by chain, and how many have none:
+// one in each chain that stops at the counting cross.
+func (p *Plan) Bouts() (bouts, single int) {
+	for _, c := range p.Chains {
+		bouts += len(c.Passes) / 2
+		single += len(c.Passes) % 2
+	}
+	return bouts, single
+}
+
+// BoutsText says how many bouts there are: "20 bouts", "2 bouts and 2 passes".
+func (p *Plan) BoutsText() string {
+	bouts, single := p.Bouts()
+	text := measure.Counted(bouts, "bout", "bouts")
+	switch single {
+	case 0:
+		return text
+	case 1:
+		return text + " and a pass"
+	default:
+		return text + " and " + measure.Counted(single, "pass", "passes")
+	}
+}
+
+// NearTurns is how often the paddle turns round the near end peg between two passes of a chain: how often
+// it keeps its opening there, and how often it is flicked once more.
+func (p *Plan) NearTurns() (kept, flicked int) {
+	for _, c := range p.Chains {
+		for k := 2; k < len(c.Passes); k += 2 {
+			if c.KeepsOpening(k) {
+				kept++
+			} else {
+				flicked++
+			}
+		}
+	}
+	return kept, flicked
 }

@@ -7,7 +7,10 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/finishing"
+	"millside/plan/frame"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // The ends that the passes carry add up to the ends wanted and the spares named.
@@ -41,7 +44,7 @@ func TestEndsAddUp(t *testing.T) {
 		if passes != (s.Ends+s.Group-1)/s.Group {
 			t.Fatalf("%d passes for %d ends by %d", passes, s.Ends, s.Group)
 		}
-		if spares != 0 && (s.LastPass == plan.ShortLast || spares != s.Group-s.Ends%s.Group) {
+		if spares != 0 && (s.LastPass == wind.ShortLast || spares != s.Group-s.Ends%s.Group) {
 			t.Fatalf("%d spares with the last pass %v", spares, s.LastPass)
 		}
 		if p.WarpYarn() != p.Path.Length*measure.Length(ends) {
@@ -126,9 +129,9 @@ func TestChains(t *testing.T) {
 				t.Fatalf("chain %d has %d ends, the limit is %d", c.Number, c.Ends(), s.ChainEnds)
 			}
 			fewest, most = min(fewest, len(c.Passes)), max(most, len(c.Passes))
-			want := plan.AtLease
+			want := wind.AtLease
 			if len(c.Passes)%2 == 1 {
-				want = plan.AtCountingCross
+				want = wind.AtCountingCross
 			}
 			if c.Finish() != want {
 				t.Fatalf("%d passes finish %v", len(c.Passes), c.Finish())
@@ -166,10 +169,10 @@ func TestZeroValuesDoNotCrash(t *testing.T) {
 	if c.EndsAfter(1) != 0 || c.KeepsOpening(1) || p.NextTie(c, 1) != 0 {
 		t.Error("an empty chain has ends or ties")
 	}
-	if len(p.Before(c, 1))+len(p.After(c, 1))+len(p.Finishing(c)) != 0 {
+	if len(p.Before(c, 1))+len(p.After(c, 1))+len(finishing.Steps(p, c)) != 0 {
 		t.Error("an empty chain has something to do")
 	}
-	if got := (plan.Mill{}).Path(measure.Yard); got.Steps != 0 || got.Length != 0 || got.Turns() != "0" {
+	if got := (frame.Mill{}).Path(measure.Yard); got.Steps != 0 || got.Length != 0 || got.Turns() != "0" {
 		t.Errorf("a mill of no size gives %+v", got)
 	}
 }

@@ -4,7 +4,9 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Passes, bouts and ends against what others have printed or do.
@@ -36,11 +38,11 @@ func TestPublishedCounts(t *testing.T) {
 			}
 			returns := 0
 			for _, pass := range c.Passes {
-				if pass.Direction == plan.Return {
+				if pass.Direction == wind.Return {
 					returns++
 				}
 			}
-			if returns != tt.bouts || c.Finish() != plan.AtLease {
+			if returns != tt.bouts || c.Finish() != wind.AtLease {
 				t.Errorf("%d bouts, finish %v; want %d, at the lease", returns, c.Finish(), tt.bouts)
 			}
 		})
@@ -71,7 +73,7 @@ func TestPublishedTurns(t *testing.T) {
 		{"M. Powell 2010, thewefthandedweaver.com: four yards round, ten yards", 4 * measure.Yard, 10 * measure.Yard,
 			"2.5"},
 	} {
-		p := plan.Mill{Circumference: tt.circumference, PegStep: 18 * measure.Inch}.Path(tt.wanted)
+		p := frame.Mill{Circumference: tt.circumference, PegStep: 18 * measure.Inch}.Path(tt.wanted)
 		if p.Turns() != tt.turns || p.Length != tt.wanted {
 			t.Errorf("%s: %s turns, %v; want %s", tt.source, p.Turns(), p.Length, tt.turns)
 		}
@@ -82,7 +84,7 @@ func TestPublishedTurns(t *testing.T) {
 // which gives 6.60 m there with pi taken as 3.145; with pi itself it is 6.5938 m.
 func TestPublishedHelix(t *testing.T) {
 	const twoPi = 6_283_185_307 * measure.Nanometre // the way round a circle of radius 1 m
-	m := plan.Mill{Circumference: twoPi, PegStep: twoPi, Rise: 2 * measure.Metre}
+	m := frame.Mill{Circumference: twoPi, PegStep: twoPi, Rise: 2 * measure.Metre}
 	if got := m.Path(measure.Metre).PerTurn.In(measure.Metres, 4); got != "6.5938 m" {
 		t.Errorf("a turn is %s, want 6.5938 m", got)
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Schedule is a striped warp cut into passes and set-ups. Package stripe makes it; it is kept with the
@@ -35,8 +36,8 @@ type StripeColour struct {
 type SetUp []int
 
 // Threaded is the set of positions that have a colour.
-func (s SetUp) Threaded() Positions {
-	var set Positions
+func (s SetUp) Threaded() wind.Positions {
+	var set wind.Positions
 	for i, colour := range s {
 		if colour != 0 {
 			set |= 1 << i
@@ -74,7 +75,7 @@ func (s SetUp) ChangesTo(next SetUp) []Change {
 type ScheduledPass struct {
 	// Carried is the set of positions that carry an end. They need not be neighbours, but holes and slots
 	// take turns among them, so that the lease can alternate.
-	Carried Positions
+	Carried wind.Positions
 	// SetUp is the set-up, counted from 1.
 	SetUp int
 }
@@ -122,7 +123,7 @@ func (p *ScheduledPass) UnmarshalText(b []byte) error {
 		if err1 != nil || err2 != nil || first < 1 || last < first || last > measure.MaxPositions {
 			return wrong
 		}
-		got.Carried |= Span(first, last)
+		got.Carried |= wind.Span(first, last)
 	}
 	n, err := strconv.Atoi(setUp)
 	if got.SetUp = n; err != nil || got.String() != string(b) {
@@ -156,13 +157,13 @@ func (s *Schedule) check(ends, positions int) error {
 			return &measure.FieldError{Field: name, Value: p.String(),
 				Want: fmt.Sprintf("one or more positions of 1 to %d", positions)}
 		}
-		if !p.Carried.alternates() {
+		if !p.Carried.Alternate() {
 			return &measure.FieldError{Field: name, Value: p.String(),
 				Want: "holes (odd positions) and slots (even ones) in turn, so that the lease alternates"}
 		}
 		if bare := p.Carried.Without(s.SetUps[p.SetUp-1].Threaded()); bare != 0 {
 			return &measure.FieldError{Field: name, Value: p.String(), Want: "positions that are threaded; " +
-				PositionsText(bare) + " not so"}
+				wind.PositionsText(bare) + " not so"}
 		}
 		total += p.Ends()
 	}
@@ -230,4 +231,34 @@ func Letter(colour int) rune {
 	default:
 		return '?'
 	}
+}
+
+// reflected is the schedule with the paddle turned round: what was in the lowest position is in the
+// highest one that is used, and so on. Nil stays nil.
+func (s *Schedule) reflected() *Schedule {
+	if s == nil {
+		return nil
+	}
+	used := 0
+	for _, set := range s.SetUps {
+		used = max(used, set.Threaded().Last())
+	}
+	r := &Schedule{Colours: s.Colours, Note: s.Note}
+	for _, set := range s.SetUps {
+		turned := make(SetUp, max(len(set), used))
+		for i, colour := range set {
+			if colour != 0 {
+				turned[used-1-i] = colour
+			}
+		}
+		r.SetUps = append(r.SetUps, turned)
+	}
+	for _, p := range s.Passes {
+		var carried wind.Positions
+		for pos := range p.Carried.All() {
+			carried |= wind.OnePosition(used + 1 - pos)
+		}
+		r.Passes = append(r.Passes, ScheduledPass{Carried: carried, SetUp: p.SetUp})
+	}
+	return r
 }

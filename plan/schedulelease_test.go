@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/wind"
 
 	"pgregory.net/rapid"
 )
@@ -14,18 +15,18 @@ import (
 func drawScheduled(t *rapid.T) plan.Spec {
 	s := plan.DefaultSpec()
 	s.Stripes, s.Ends, s.Group, s.Positions = "by hand", 0, 1, rapid.IntRange(2, 14).Draw(t, "positions")
-	s.ReturnOrder = rapid.SampledFrom([]plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder}).Draw(t, "return order")
-	s.Foot = rapid.SampledFrom([]plan.FootPosition{plan.FootFirst, plan.FootLast}).Draw(t, "foot")
+	s.ReturnOrder = rapid.SampledFrom([]wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder}).Draw(t, "return order")
+	s.Foot = rapid.SampledFrom([]wind.FootPosition{wind.FootFirst, wind.FootLast}).Draw(t, "foot")
 	set := make(plan.SetUp, s.Positions)
 	for i := range set {
 		set[i] = 1
 	}
 	s.Schedule = &plan.Schedule{Colours: []plan.StripeColour{{Name: "blue"}}, SetUps: []plan.SetUp{set}}
 	for range rapid.IntRange(1, 12).Draw(t, "passes") {
-		carried, last := plan.Positions(0), 0
+		carried, last := wind.Positions(0), 0
 		for pos := rapid.IntRange(1, s.Positions).Draw(t, "lowest"); pos <= s.Positions; pos++ {
 			if last == 0 || (pos-last)%2 == 1 && rapid.Bool().Draw(t, "carried") {
-				carried, last = carried|plan.Span(pos, pos), pos
+				carried, last = carried|wind.Span(pos, pos), pos
 			}
 		}
 		s.Schedule.Passes = append(s.Schedule.Passes, plan.ScheduledPass{Carried: carried, SetUp: 1})
@@ -47,14 +48,14 @@ func TestOpeningsOfEvenLowestPositions(t *testing.T) {
 		for k, pass := range p.Chains[0].Passes {
 			outward := k%2 == 0
 			order := slices.Collect(s.Schedule.Passes[k].Carried.All())
-			if s.Foot == plan.FootLast {
+			if s.Foot == wind.FootLast {
 				slices.Reverse(order)
 			}
-			if !outward && s.ReturnOrder == plan.MirroredOrder {
+			if !outward && s.ReturnOrder == wind.MirroredOrder {
 				slices.Reverse(order)
 			}
 			for _, pos := range order {
-				up := (pos%2 == 1) == (pass.FirstOpening == plan.HolesUp)
+				up := (pos%2 == 1) == (pass.FirstOpening == wind.HolesUp)
 				overA := up == outward // a return pass meets B first
 				if pass.OverA(pos) != overA {
 					t.Fatalf("pass %d, position %d: the plan says over A is %v", k+1, pos, pass.OverA(pos))
@@ -68,7 +69,7 @@ func TestOpeningsOfEvenLowestPositions(t *testing.T) {
 			}
 		}
 		first := p.Chains[0].Passes[0]
-		if lowest := first.Carried.First(); (lowest%2 == 1) != (first.FirstOpening == plan.HolesUp) {
+		if lowest := first.Carried.First(); (lowest%2 == 1) != (first.FirstOpening == wind.HolesUp) {
 			t.Fatalf("pass 1 carries %s and begins with %s", first.Carried, first.FirstOpening)
 		}
 	})

@@ -3,7 +3,10 @@ package plan
 import (
 	"errors"
 
+	"millside/plan/frame"
 	"millside/plan/measure"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // Spec is what the weaver decides about a warp. [DefaultSpec] gives one that can be wound as it is.
@@ -19,17 +22,17 @@ type Spec struct {
 	// Length is the wanted length of the warp, 10 cm to 1,000 m.
 	Length measure.Length `json:"length"`
 	// Mill is the mill that the warp is wound on.
-	Mill Mill `json:"mill"`
+	Mill frame.Mill `json:"mill"`
 	// Units is the family of units that lengths are shown in.
 	Units measure.LengthUnitSystem `json:"units"`
 	// Hand is the layout, right or left.
-	Hand Hand `json:"hand"`
+	Hand wind.Hand `json:"hand"`
 	// ReturnOrder is the order in which return passes lie in the lease.
-	ReturnOrder ReturnOrder `json:"return_order"`
+	ReturnOrder wind.ReturnOrder `json:"return_order"`
 	// Foot says whether the first or the last position lies at the foot of the peg on an outward pass.
-	Foot FootPosition `json:"foot,omitzero"`
+	Foot wind.FootPosition `json:"foot,omitzero"`
 	// LastPass is what to do when Group doesn't divide Ends.
-	LastPass LastPass `json:"last_pass"`
+	LastPass wind.LastPass `json:"last_pass"`
 	// ChainEnds is the most ends in one chain, at least Group; 0 winds the warp as one chain.
 	ChainEnds int `json:"chain_ends,omitempty"`
 	// TieEvery is the number of ends between two count ties, 1 to MaxEnds; 0 asks for none.
@@ -41,17 +44,17 @@ type Spec struct {
 	// 0 asks for none.
 	RestMinutes int `json:"rest_minutes,omitempty"`
 	// Times is how long each kind of work takes the weaver; the zero value is the usual times.
-	Times HandTimes `json:"hand_times,omitzero"`
+	Times times.HandTimes `json:"hand_times,omitzero"`
 	// Dyed says that the warp will be dyed, so that ties are loose.
 	Dyed bool `json:"dyed"`
 	// Dressing is which end of the warp the loom takes first.
 	Dressing Dressing `json:"dressing"`
 	// Board is the warping board that the warp is wound on, in place of a mill; empty for a mill.
-	Board Board `json:"board,omitzero"`
+	Board frame.Board `json:"board,omitzero"`
 	// Pegs is the room on the pegs.
 	Pegs Pegs `json:"pegs,omitzero"`
 	// Cloth is the cloth that the warp is planned from, Yarn what it is wound of, Loom what it is handed
-	// over to. See [NewProject].
+	// over to. See [project.New].
 	Cloth Cloth    `json:"cloth,omitzero"`
 	Yarn  WarpYarn `json:"yarn,omitzero"`
 	Loom  Loom     `json:"loom,omitzero"`
@@ -66,7 +69,7 @@ type Spec struct {
 }
 
 // WithOrder is the spec with another return order, and with the schedule that was made for it.
-func (s Spec) WithOrder(order ReturnOrder) Spec {
+func (s Spec) WithOrder(order wind.ReturnOrder) Spec {
 	if s.ReturnOrder == order {
 		return s
 	}
@@ -81,7 +84,7 @@ func (s Spec) WithOrder(order ReturnOrder) Spec {
 func DefaultSpec() Spec {
 	return Spec{
 		Name: "new warp", Ends: 200, Group: 10, Positions: 12, Length: 5 * measure.Yard,
-		Mill:     Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch},
+		Mill:     frame.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch},
 		TieEvery: 100, GuardMillis: 2000,
 	}
 }
@@ -107,7 +110,7 @@ func (s Spec) Check() error {
 	}
 	errs.Count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
 	errs.Count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
-	errs = append(errs, s.Times.check()...)
+	errs = append(errs, s.Times.Check()...)
 	errs.Count("units", int(s.Units), 0, 1, "")
 	errs.Count("hand", int(s.Hand), 0, 1, "")
 	errs.Count("return order", int(s.ReturnOrder), 0, 1, "")
@@ -116,4 +119,15 @@ func (s Spec) Check() error {
 	errs.Count("dressing", int(s.Dressing), 0, 1, "")
 	errs.Count("stripes are written from", int(s.StripesFrom), 0, 2, "")
 	return errors.Join(append(errs, s.checkWhole()...)...)
+}
+
+// WithFoot is the spec with the other end of the paddle at the foot. The stripes stay as they are: the
+// schedules are turned round with the paddle.
+func (s Spec) WithFoot(foot wind.FootPosition) Spec {
+	if s.Foot == foot {
+		return s
+	}
+	s.Foot = foot
+	s.Schedule, s.Other = s.Schedule.reflected(), s.Other.reflected()
+	return s
 }

@@ -11,7 +11,9 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Every field out of its range is refused by name, with the value and the range.
@@ -84,10 +86,12 @@ func TestSpecTakesItsLimits(t *testing.T) {
 		"shortest":  func(s *plan.Spec) { s.Length = 10 * measure.Centimetre },
 		"longest":   func(s *plan.Spec) { s.Length = 1000 * measure.Metre },
 		"smallest mill": func(s *plan.Spec) {
-			s.Mill = plan.Mill{Circumference: 20 * measure.Centimetre, PegStep: measure.Centimetre}
+			s.Mill = frame.Mill{Circumference: 20 * measure.Centimetre, PegStep: measure.Centimetre}
 		},
 		"largest mill": func(s *plan.Spec) {
-			s.Mill = plan.Mill{20 * measure.Metre, 20 * measure.Metre, 20 * measure.Metre, 10 * measure.Metre}
+			s.Mill = frame.Mill{Circumference: 20 * measure.Metre, PegStep: 20 * measure.Metre,
+				Rise:   20 * measure.Metre,
+				Height: 10 * measure.Metre}
 		},
 		"longest name":     func(s *plan.Spec) { s.Name = strings.Repeat("é", 60) },
 		"chain of a group": func(s *plan.Spec) { s.ChainEnds = s.Group },
@@ -167,9 +171,9 @@ func TestWordsAreReadBack(t *testing.T) {
 		into  func() word
 		words string
 	}{
-		{func() word { return new(plan.Hand) }, "right, left"},
-		{func() word { return new(plan.ReturnOrder) }, "same, mirrored"},
-		{func() word { return new(plan.LastPass) }, "short, full"},
+		{func() word { return new(wind.Hand) }, "right, left"},
+		{func() word { return new(wind.ReturnOrder) }, "same, mirrored"},
+		{func() word { return new(wind.LastPass) }, "short, full"},
 		{func() word { return new(plan.Dressing) }, "raddle first, reed first"},
 		{func() word { return new(measure.LengthUnitSystem) }, "imperial, metric"},
 	} {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Striped says whether the warp has stripes.
@@ -18,7 +19,7 @@ func (p *Plan) Colour(n int) (StripeColour, bool) {
 }
 
 // SetUpOf is the colour in each position on a pass; nil in a plain warp.
-func (p *Plan) SetUpOf(pass Pass) SetUp {
+func (p *Plan) SetUpOf(pass wind.Pass) SetUp {
 	if !p.Striped() || pass.SetUp < 1 || pass.SetUp > len(p.Spec.Schedule.SetUps) {
 		return nil
 	}

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"millside/plan/wind"
 	"strings"
 )
 
@@ -31,7 +32,8 @@ func (p *Plan) SetUpText(set SetUp) string {
 		for i < len(set) && set[i] == set[from] {
 			i++
 		}
-		parts = append(parts, FirstPositions(i).Without(FirstPositions(from)).String()+" "+p.ColourText(set[from]))
+		parts = append(parts, wind.FirstPositions(i).Without(wind.FirstPositions(from)).String()+" "+
+			p.ColourText(set[from]))
 	}
 	if len(parts) == 0 {
 		return "nothing"
@@ -47,11 +49,11 @@ func (p *Plan) ChangesText(changes []Change) string {
 	var parts []string
 	for i := 0; i < len(changes); {
 		one := changes[i]
-		var set Positions
+		var set wind.Positions
 		for ; i < len(changes) && changes[i].From == one.From && changes[i].To == one.To; i++ {
-			set |= FirstPositions(changes[i].Position).Without(FirstPositions(changes[i].Position - 1))
+			set |= wind.FirstPositions(changes[i].Position).Without(wind.FirstPositions(changes[i].Position - 1))
 		}
-		text := PositionsText(set)
+		text := wind.PositionsText(set)
 		if one.From != 0 {
 			text += " from " + p.ColourText(one.From) + " to"
 		}
@@ -76,7 +78,7 @@ func (r EndRun) Ends() int { return r.Last - r.First + 1 }
 
 // PassRuns lists the colours of the ends that a pass lays, in the order of the ends. It is empty in a
 // plain warp.
-func (p *Plan) PassRuns(pass Pass) []EndRun {
+func (p *Plan) PassRuns(pass wind.Pass) []EndRun {
 	set := p.SetUpOf(pass)
 	if set == nil {
 		return nil

@@ -7,8 +7,10 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/project"
 	"millside/plan/sheet"
 	"millside/plan/stripe"
+	"millside/plan/wind"
 )
 
 // handMade is a striped warp of 15 ends with a schedule written by hand: two set-ups, a short pass, and
@@ -16,14 +18,14 @@ import (
 func handMade(t testing.TB) *plan.Plan {
 	t.Helper()
 	s := plan.DefaultSpec()
-	s.Ends, s.Group, s.Positions, s.ReturnOrder = 15, 4, 4, plan.MirroredOrder
+	s.Ends, s.Group, s.Positions, s.ReturnOrder = 15, 4, 4, wind.MirroredOrder
 	s.Stripes = "by hand"
 	s.Schedule = &plan.Schedule{
 		Colours: []plan.StripeColour{{Name: "white", Shade: "#f4f1e8"}, {Name: "red"}},
 		SetUps:  []plan.SetUp{{1, 1, 2, 0}, {1, 2, 2, 1}},
-		Passes: []plan.ScheduledPass{{Carried: plan.Span(1, 3), SetUp: 1}, {Carried: plan.Span(1, 3), SetUp: 1},
-			{Carried: plan.Span(1, 4), SetUp: 2}, {Carried: plan.Span(2, 4), SetUp: 2},
-			{Carried: plan.Span(1, 2), SetUp: 2}},
+		Passes: []plan.ScheduledPass{{Carried: wind.Span(1, 3), SetUp: 1}, {Carried: wind.Span(1, 3), SetUp: 1},
+			{Carried: wind.Span(1, 4), SetUp: 2}, {Carried: wind.Span(2, 4), SetUp: 2},
+			{Carried: wind.Span(1, 2), SetUp: 2}},
 	}
 	p, err := plan.New(s)
 	if err != nil {
@@ -100,7 +102,7 @@ func TestRunsByHand(t *testing.T) {
 func TestRunsAgreeWithEndColour(t *testing.T) {
 	for _, text := range []string{"4 red, 3 times (2 white, 1 blue, 5 red), 4 red",
 		"mirror (3 red, 1 white, 2 blue, 7 white)", "20 white"} {
-		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
+		for _, order := range []wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder} {
 			s := plan.DefaultSpec()
 			s.Stripes, s.Positions, s.ReturnOrder, s.ChainEnds = text, 5, order, 12
 			made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
@@ -140,7 +142,7 @@ func TestPlainWarpHasNoColours(t *testing.T) {
 	if p.EndRuns() != nil || p.ColourUses() != nil || p.PassRuns(p.Chains[0].Passes[0]) != nil {
 		t.Error("a plain warp has colours")
 	}
-	made, err := sheet.New(&plan.Project{Plan: p}, sheet.Options{})
+	made, err := sheet.New(&project.Project{Plan: p}, sheet.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -153,7 +155,7 @@ func TestPlainWarpHasNoColours(t *testing.T) {
 
 func TestSheetOfAStripedWarp(t *testing.T) {
 	p := handMade(t)
-	made, err := sheet.New(&plan.Project{Plan: p}, sheet.Options{})
+	made, err := sheet.New(&project.Project{Plan: p}, sheet.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // TaskKind says what sort of thing has to be done around a pass.
@@ -46,7 +47,7 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	out := p.LeftOut(pass)
 	if !p.Striped() && w.Halt() && w.Cut == out && w.Tie == 0 {
 		// A plain warp that gets narrower: one sentence for the hands and the eye.
-		text := fmt.Sprintf("cut off %s at the %s and leave %s out", PositionsText(out), w.Peg, them(out))
+		text := fmt.Sprintf("cut off %s at the %s and leave %s out", wind.PositionsText(out), w.Peg, them(out))
 		return []Task{{Kind: LeaveOut, Text: text}}
 	}
 	tasks := p.workTasks(w)
@@ -55,9 +56,9 @@ func (p *Plan) Before(c Chain, number int) []Task {
 	case p.Striped() && number > 1 && c.Passes[number-2].Carried == pass.Carried:
 		// The same positions as on the pass before: nothing to be told.
 	case p.Striped():
-		tasks = append(tasks, Task{Kind: CarryOnly, Text: "carry only " + PositionsText(pass.Carried)})
+		tasks = append(tasks, Task{Kind: CarryOnly, Text: "carry only " + wind.PositionsText(pass.Carried)})
 	default:
-		tasks = append(tasks, Task{Kind: LeaveOut, Text: "leave out " + PositionsText(out)})
+		tasks = append(tasks, Task{Kind: LeaveOut, Text: "leave out " + wind.PositionsText(out)})
 	}
 	return tasks
 }
@@ -77,14 +78,14 @@ func (p *Plan) workTasks(w PegWork) []Task {
 		tasks = append(tasks, Task{Kind: ThreadPaddle, Text: fmt.Sprintf("thread the paddle: %s, one end in each",
 			measure.Counted(threaded.Count(), "position", "positions"))})
 	case w.Halt() && w.Cut == threaded && w.Tie == threaded:
-		add(ChangeSetUp, "cut off, thread anew and tie on "+PositionsText(threaded))
+		add(ChangeSetUp, "cut off, thread anew and tie on "+wind.PositionsText(threaded))
 		return tasks
 	default:
 		if w.Cut != 0 {
-			add(CutOff, "cut off "+PositionsText(w.Cut))
+			add(CutOff, "cut off "+wind.PositionsText(w.Cut))
 		}
 		if threaded != 0 {
-			add(ChangeSetUp, "thread "+PositionsText(threaded)+" anew")
+			add(ChangeSetUp, "thread "+wind.PositionsText(threaded)+" anew")
 		}
 	}
 	switch {
@@ -93,7 +94,7 @@ func (p *Plan) workTasks(w PegWork) []Task {
 		tasks = append(tasks, Task{Kind: FastenStart,
 			Text: "tie on " + p.groupText(w) + " at the near end peg, beside the lease"})
 	default:
-		add(TieOn, "tie on "+PositionsText(w.Tie))
+		add(TieOn, "tie on "+wind.PositionsText(w.Tie))
 	}
 	return tasks
 }
@@ -101,13 +102,13 @@ func (p *Plan) workTasks(w PegWork) []Task {
 // groupText names what is tied on at the start of a chain.
 func (p *Plan) groupText(w PegWork) string {
 	if p.LeftOut(p.Chains[w.Chain-1].Passes[0]) != 0 {
-		return PositionsText(w.Tie)
+		return wind.PositionsText(w.Tie)
 	}
 	return "the group"
 }
 
 // LeftOut is the set of positions that are threaded and carry no end on a pass: they are parked.
-func (p *Plan) LeftOut(pass Pass) Positions {
+func (p *Plan) LeftOut(pass wind.Pass) wind.Positions {
 	if p.Striped() {
 		return p.SetUpOf(pass).Threaded().Without(pass.Carried)
 	}
@@ -140,16 +141,47 @@ func (p *Plan) After(c Chain, number int) []Task {
 	return tasks
 }
 
-func PositionsText(p Positions) string {
-	if p.Count() == 1 {
-		return "position " + p.String()
-	}
-	return "positions " + p.String()
-}
-
-func them(p Positions) string {
+func them(p wind.Positions) string {
 	if p.Count() == 1 {
 		return "it"
 	}
 	return "them"
+}
+
+// Look is when the winder is asked to look at the lease, and what for.
+type Look struct {
+	// Chain and Pass say after which return pass, both counted from 1; 0 where nothing is to be seen.
+	Chain, Pass int
+	// Kind is [CheckLease] where the seam between two groups shows the return order, else [CheckFoot].
+	Kind TaskKind
+}
+
+// LeaseLook is the look at the lease that a warp asks for: after the first return pass with an even
+// number of ends, since only there do the two return orders put different ends side by side where the
+// groups meet on a lease that one of them makes wrong. Where no return pass is even the lease is right
+// either way; then it is asked after the first return pass of more than one end where position 1 lies,
+// on which every end's number depends. A warp without either asks for no look: Pass is 0.
+func (p *Plan) LeaseLook() Look { return p.look }
+
+// text asks the question in a few words.
+func (l Look) text() string {
+	if l.Kind == CheckFoot {
+		return "look at the lease: where does position 1 lie in the group just laid?"
+	}
+	return "look at the lease: do neighbours alternate where the last two groups meet?"
+}
+
+func findLook(chains []Chain) Look {
+	var odd Look
+	for _, c := range chains {
+		for k := 1; k < len(c.Passes); k += 2 {
+			switch n := c.Passes[k].Ends(); {
+			case n%2 == 0:
+				return Look{Chain: c.Number, Pass: k + 1, Kind: CheckLease}
+			case n > 1 && odd.Pass == 0:
+				odd = Look{Chain: c.Number, Pass: k + 1, Kind: CheckFoot}
+			}
+		}
+	}
+	return odd
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"millside/plan/wind"
 	"slices"
 	"strings"
 )
@@ -10,12 +11,12 @@ import (
 // positions: "3, 4, 9 D red; 5 E blue; take the yarn out of 7". In a plain warp it lists the positions.
 func (p *Plan) ThreadText(list []Threading) string {
 	var order []int
-	at := map[int]Positions{}
+	at := map[int]wind.Positions{}
 	for _, t := range list {
 		if at[t.To] == 0 && (t.To != 0 || !p.Striped() || t.Empties()) {
 			order = append(order, t.To)
 		}
-		at[t.To] |= onePosition(t.Position)
+		at[t.To] |= wind.OnePosition(t.Position)
 	}
 	// Yarn is taken out last in the sentence, whatever its position.
 	slices.SortStableFunc(order, func(a, b int) int { return boolInt(a == 0) - boolInt(b == 0) })

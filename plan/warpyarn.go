@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Extras is the yarn that goes into a warp beside its length. Both are 0 to 100 m.
@@ -176,12 +177,12 @@ func (p *Plan) fedByOne(cones []Cone) error {
 	for _, chain := range p.Chains {
 		for _, pass := range chain.Passes {
 			number++
-			var fed Positions
+			var fed wind.Positions
 			for i, c := range cones {
 				if !c.feeds(number) {
 					continue
 				}
-				bit := FirstPositions(c.Position).Without(FirstPositions(c.Position - 1))
+				bit := wind.FirstPositions(c.Position).Without(wind.FirstPositions(c.Position - 1))
 				if fed&bit != 0 {
 					return &measure.FieldError{Field: fmt.Sprintf("cone %d position", i+1),
 						Value: fmt.Sprint(c.Position),
@@ -191,7 +192,7 @@ func (p *Plan) fedByOne(cones []Cone) error {
 			}
 			if bare := pass.Carried.Without(fed); bare != 0 {
 				return &measure.FieldError{Field: "cones", Value: fmt.Sprint(len(cones)),
-					Want: fmt.Sprintf("a cone for %s on pass %d", PositionsText(bare), number)}
+					Want: fmt.Sprintf("a cone for %s on pass %d", wind.PositionsText(bare), number)}
 			}
 		}
 	}
@@ -233,8 +234,8 @@ func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
 	}
 	u.How = measure.How{Formula: "passes x (warp + extra a pass) + times tied on x tails",
 		WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
-			u.Passes, p.show(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties,
-			extras.PerTie.In(p.Spec.Units.Short(), 1), p.show(u.Used))}
+			u.Passes, p.Spec.Units.Shown(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties,
+			extras.PerTie.In(p.Spec.Units.Short(), 1), p.Spec.Units.Shown(u.Used))}
 	u.UsedMass, err = c.Yarn.MassOf(u.Used)
 	return u, err
 }
@@ -256,4 +257,18 @@ func (w *YarnUse) add(u ConeUse) {
 	}
 	w.Totals = append(w.Totals, YarnTotal{Colour: u.Cone.Colour, Yarn: u.Cone.Yarn, Ends: u.Passes, Cones: 1,
 		Length: u.Used, Mass: u.UsedMass})
+}
+
+// Cones lists the cones that the warp begins with, and, where stripes change a position's colour, those
+// that follow. It is nil where the yarn's size isn't known.
+func (p *Plan) Cones() []Cone {
+	s := p.Spec
+	switch {
+	case s.Yarn.Size.IsZero():
+		return nil
+	case s.Schedule != nil:
+		return s.Schedule.cones(s.Yarn)
+	default:
+		return s.Yarn.cones(s.Group)
+	}
 }

@@ -8,8 +8,10 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan/cloth"
+	"millside/plan/frame"
 	"millside/plan/internal/measuretest"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // plainPlan is a plan for a test.
@@ -51,7 +53,7 @@ func TestYarnOfPublishedWarps(t *testing.T) {
 		// A mill whose pegs give the length exactly.
 		p := plainPlan(t, func(s *Spec) {
 			s.Ends, s.Length, s.Mill = c.ends, c.length,
-				Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
+				frame.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch}
 		})
 		got, err := p.Yarn(OneYarn(12, "white", c.yarn), Extras{})
 		if err != nil {
@@ -151,7 +153,7 @@ func TestYarnIsTheSumOfThePasses(t *testing.T) {
 		s := DefaultSpec()
 		s.Ends = rapid.IntRange(1, 500).Draw(t, "ends")
 		s.Group = rapid.IntRange(1, 12).Draw(t, "group")
-		s.LastPass = LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
+		s.LastPass = wind.LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
 		s.ChainEnds = rapid.SampledFrom([]int{0, 60, 100}).Draw(t, "chain")
 		p, err := New(s)
 		if err != nil {
@@ -240,10 +242,11 @@ func TestTailsAreTiesOfTheLedger(t *testing.T) {
 		s.Stripes, s.Ends, s.Group = "by hand", 22, 4
 		s.Schedule = &Schedule{Colours: []StripeColour{{Name: "sand"}, {Name: "moss"}},
 			SetUps: []SetUp{{1, 1, 2, 2}, {1, 2, 2, 2}}, Passes: []ScheduledPass{
-				{Carried: Span(1, 4), SetUp: 1}, {Carried: Span(1, 2), SetUp: 1},
-				{Carried: Span(1, 4), SetUp: 1}, // 3 and 4 come back
-				{Carried: Span(1, 4), SetUp: 2}, {Carried: Span(1, 4), SetUp: 2}, {Carried: Span(2, 3), SetUp: 2},
-				{Carried: Span(1, 2), SetUp: 2}}}
+				{Carried: wind.Span(1, 4), SetUp: 1}, {Carried: wind.Span(1, 2), SetUp: 1},
+				{Carried: wind.Span(1, 4), SetUp: 1}, // 3 and 4 come back
+				{Carried: wind.Span(1, 4), SetUp: 2}, {Carried: wind.Span(1, 4), SetUp: 2},
+				{Carried: wind.Span(2, 3), SetUp: 2},
+				{Carried: wind.Span(1, 2), SetUp: 2}}}
 	})
 	// By hand: 4 at the start, 3 and 4 again on pass 3, 2 with its new colour on pass 4, 1 again on pass 7.
 	if got := p.WorkSum().Ties; got != 8 {

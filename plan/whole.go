@@ -56,20 +56,6 @@ func (f *ClothFit) UnmarshalText(b []byte) error {
 	return err
 }
 
-// suits says whether a count is what the fit asks for.
-func (f ClothFit) suits(e cloth.EndsFit) bool {
-	switch f {
-	case FitRepeats:
-		return e.WholeRepeats
-	case FitPasses:
-		return e.WholePasses
-	case FitBoth:
-		return e.WholeRepeats && e.WholePasses
-	default:
-		return true
-	}
-}
-
 // WarpYarn is the yarn of the warp. The zero value says that it isn't known.
 type WarpYarn struct {
 	// Size is the yarn's size.
@@ -129,7 +115,7 @@ type Pegs struct {
 	Layers int `json:"layers,omitzero"`
 }
 
-// checkWhole reports what is out of its range in the parts that [NewProject] works out. What those parts
+// checkWhole reports what is out of its range in the parts that [project.New] works out. What those parts
 // check themselves isn't checked here again: a warp can be wound without it.
 func (s Spec) checkWhole() []error {
 	errs := measure.Faults(s.Pegs.Check())
@@ -185,3 +171,25 @@ func (p Pegs) Check() []error {
 // MaxStripes is the most bytes that the notation of a stripe order may take: some 4,000 stripes written
 // one by one, so that a draft of any usual size fits.
 const MaxStripes = 50_000
+
+// Dressing is which end of the warp the loom takes first.
+type Dressing uint8
+
+// The two ways to dress a loom.
+const (
+	RaddleFirst Dressing = iota // back to front: the counting cross goes into the raddle first
+	ReedFirst                   // front to back: the lease goes to the reed first
+)
+
+// String gives "raddle first" or "reed first".
+func (d Dressing) String() string { return measure.OneOf(int(d), "raddle first", "reed first") }
+
+// MarshalText writes the name.
+func (d Dressing) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
+
+// UnmarshalText reads "raddle first" or "reed first".
+func (d *Dressing) UnmarshalText(b []byte) error {
+	i, err := measure.WhichOf(string(b), "raddle first", "reed first")
+	*d = Dressing(i)
+	return err
+}

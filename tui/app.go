@@ -12,6 +12,7 @@ import (
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/times"
 	"millside/tui/form"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -26,7 +27,7 @@ type deps struct {
 	sound    func(session.Cue)
 	practice plan.Spec
 	atHand   athand.AtHand
-	pace     plan.Pace // the weaver's own, or zero for the published range
+	pace     times.Pace // the weaver's own, or zero for the published range
 	say      func(string)
 	tick     func(time.Duration, func(time.Time) tea.Msg) tea.Cmd // nil gives no message
 	settings mill.Settings
@@ -71,6 +72,8 @@ func (a app) firstScreen(o Options) screen {
 	switch {
 	case o.Record != nil:
 		return winding{mill.New(a.forMill(), o.Record, a.now)}
+	case o.NoLocks != "":
+		return alonePage{deps: a.deps, under: newHome(a.deps, o.List, o.ListErr, a.now), open: opening(o.NoLocks)}
 	case o.Spec != nil:
 		return planning{form.New(a.forForm(), *o.Spec)}
 	default:
@@ -129,12 +132,17 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		a.screen = planning{next}
 		return a, cmd
 	case openMsg:
-		return a, openCmd(a.store, msg.path)
+		return a, orAlone(a.store, opening(msg.path))
 	case form.BeginMsg:
-		return a, beginCmd(a.store, msg.Spec)
+		return a, orAlone(a.store, beginning(msg.Spec))
+	case noLocksMsg:
+		return a.askAlone(msg)
 	case openedMsg:
 		if _, winds := a.screen.(winding); winds {
 			return a, closeCmd(msg.rec) // the key that opened it was pressed twice
+		}
+		if _, asked := a.screen.(alonePage); asked {
+			a.store = alone(a.store)
 		}
 		w := mill.New(a.forMill(), msg.rec, a.now)
 		a.screen = winding{w}
@@ -248,29 +256,35 @@ func closeCmd(rec *counter.Record) tea.Cmd {
 	return func() tea.Msg { _ = rec.Close(); return nil }
 }
 
-func openCmd(s counter.Store, path string) tea.Cmd {
-	return func() tea.Msg {
-		rec, err := mill.Open(s, path, false)
-		if errors.Is(err, counter.ErrLocked) {
-			rec, err = mill.Open(s, path, true)
+// opening opens a record of a store to wind it, or to look at it if another window winds it.
+func opening(path string) func(counter.Store) tea.Cmd {
+	return func(s counter.Store) tea.Cmd {
+		return func() tea.Msg {
+			rec, err := mill.Open(s, path, false)
+			if errors.Is(err, counter.ErrLocked) {
+				rec, err = mill.Open(s, path, true)
+			}
+			if err != nil {
+				return form.FailedMsg{Err: err}
+			}
+			return openedMsg{rec}
 		}
-		if err != nil {
-			return form.FailedMsg{Err: err}
-		}
-		return openedMsg{rec}
 	}
 }
 
-func beginCmd(s counter.Store, spec plan.Spec) tea.Cmd {
-	return func() tea.Msg {
-		p, err := plan.New(spec)
-		if err != nil {
-			return form.FailedMsg{Err: err}
+// beginning makes the record of a new warp in a store.
+func beginning(spec plan.Spec) func(counter.Store) tea.Cmd {
+	return func(s counter.Store) tea.Cmd {
+		return func() tea.Msg {
+			p, err := plan.New(spec)
+			if err != nil {
+				return form.FailedMsg{Err: err}
+			}
+			rec, err := s.Create(p)
+			if err != nil {
+				return form.FailedMsg{Err: fmt.Errorf("making the record: %w", err)}
+			}
+			return openedMsg{rec}
 		}
-		rec, err := s.Create(p)
-		if err != nil {
-			return form.FailedMsg{Err: fmt.Errorf("making the record: %w", err)}
-		}
-		return openedMsg{rec}
 	}
 }

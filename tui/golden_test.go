@@ -4,6 +4,7 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
 	"millside/counter"
@@ -17,6 +18,11 @@ var pages = []struct {
 	make func(*bench) screen
 }{
 	{"home", homePage},
+	{"alone", func(b *bench) screen { return alonePage{deps: b.deps, under: homePage(b)} }},
+	{"alone-refused", func(b *bench) screen {
+		next, _ := alonePage{deps: b.deps, under: homePage(b)}.update(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}, b.clock.T)
+		return next
+	}},
 	{"home-empty", func(b *bench) screen { return newHome(b.deps, nil, nil, b.clock.T) }},
 }
 

@@ -11,6 +11,7 @@ import (
 	"millside/counter"
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/times"
 	"millside/tui/ground"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -35,6 +36,8 @@ type Options struct {
 	Store counter.Store
 	// Record is an open record to wind, or to look at, at once; nil opens home. It is closed at the end.
 	Record *counter.Record
+	// NoLocks is the path of a record to wind whose folder knows no locks: the weaver is asked first. Empty for none.
+	NoLocks string
 	// List holds the records as home shows them at first, and ListErr why they can't be listed.
 	List    []counter.Summary
 	ListErr error
@@ -56,7 +59,7 @@ type Options struct {
 	Settings     Settings
 	SaveSettings func(Settings) error
 	// Pace is the weaver's own pace; the zero value is the published range.
-	Pace plan.Pace
+	Pace times.Pace
 	// Practice is the warp that the home screen offers for practice.
 	Practice plan.Spec
 }

@@ -77,6 +77,7 @@ func (term *terminal) fillIn(name string) {
 // A whole warp at every size: planned on the form, wound half-way, killed, resumed, wound to the end,
 // tied off and closed. Every pass that the screen showed as counted is in the record after the kill.
 func TestWholeWarp(t *testing.T) {
+	t.Parallel()
 	for _, size := range []struct{ w, h int }{{60, 18}, {80, 24}, {120, 40}, {200, 60}} {
 		t.Run(fmt.Sprintf("%dx%d", size.w, size.h), func(t *testing.T) {
 			t.Parallel()
@@ -161,6 +162,7 @@ func saved(t *testing.T, dir string, change func(*plan.Spec)) string {
 
 // Signals end the program in good order, with the count on the disk and the terminal set right.
 func TestSignals(t *testing.T) {
+	t.Parallel()
 	for _, s := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT, syscall.SIGINT} {
 		t.Run(s.String(), func(t *testing.T) {
 			t.Parallel()
@@ -219,6 +221,7 @@ func TestLeaving(t *testing.T) {
 
 // A second window on the same warp can look, and can't count.
 func TestSecondWindow(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
 	first := start(t, 80, 24, dir, "wind", path)
@@ -236,6 +239,7 @@ func TestSecondWindow(t *testing.T) {
 
 // Put aside with Ctrl-Z and taken up again, the screen first says what must stand on the mill.
 func TestPutAside(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
 	term := startShell(t, 80, 24, dir, "%s wind "+path)

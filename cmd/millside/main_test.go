@@ -20,8 +20,11 @@ import (
 	"millside/counter"
 	"millside/plan"
 	"millside/plan/cloth"
+	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/project"
+	"millside/plan/times"
 	"millside/tui"
 )
 
@@ -107,13 +110,13 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	woven := plan.DefaultSpec()
 	woven.Cloth = plan.Cloth{Used: true, Width: cloth.Width{Shrinkage: -1, DrawIn: -1, Doubled: -1, Floating: -1, Repeat: -1, Balance: -1},
 		Length: cloth.Length{Shrinkage: -1, TakeUp: -1, Hem: -1, Fringe: -1, Sample: -1, Waste: -1, Knotting: -1}}
-	_, clothErr := woven.FromCloth()
+	_, clothErr := project.FromCloth(woven)
 	yarn, err := measure.ParseYarn("cotton 8/2")
 	if err != nil {
 		t.Fatal(err)
 	}
 	dressed := plan.DefaultSpec()
-	dressed.Board = plan.Board{1, 2, 600 * measure.Centimetre}
+	dressed.Board = frame.Board{1, 2, 600 * measure.Centimetre}
 	dressed.Yarn = plan.WarpYarn{Size: yarn, Cones: measure.Masses{measure.Ounce}, Tube: measure.Pound}
 	dressed.Loom.Raddle = loom.Raddle{Space: 1, Spaces: -1}
 	dressed.Loom.EdgeDents = -1
@@ -123,9 +126,9 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	if err := dressed.Loom.Reed.UnmarshalText([]byte("10 dents an inch")); err != nil {
 		t.Fatal(err)
 	}
-	_, boardErr := plan.NewProject(dressed, plan.Pace{})
+	_, boardErr := project.New(dressed, times.Pace{})
 	dressed.Board = nil
-	_, loomErr := plan.NewProject(dressed, plan.Pace{})
+	_, loomErr := project.New(dressed, times.Pace{})
 	seen := 0
 	for _, fe := range measure.FieldErrors(errors.Join(wrong.Check(), clothErr, boardErr, loomErr)) {
 		seen++

@@ -4,6 +4,8 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/project"
+	"millside/plan/times"
 	"millside/tui"
 
 	"github.com/spf13/cobra"
@@ -41,7 +43,7 @@ func (a *app) newCmd() *cobra.Command {
 
 // project works the whole plan out, and refuses values that won't do by the names of their flags. What the
 // stripes were chosen from is nil in a plain warp.
-func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*plan.Project, *asked.Striped, error) {
+func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*project.Project, *asked.Striped, error) {
 	spec, err := ask.Settle(cmd.Flags(), a.atHand)
 	if err != nil {
 		return nil, nil, asked.NamedFlags(cmd, err, asked.FlagOf)
@@ -50,21 +52,21 @@ func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.Str
 	if err != nil {
 		return nil, nil, err
 	}
-	p, err := plan.NewProject(spec, a.ownPace())
+	p, err := project.New(spec, a.ownPace())
 	return p, made, asked.NamedFlags(cmd, err, asked.FlagOf)
 }
 
 // ownPace is the pace that times are reckoned with: the weaver's own, from the finished warps in the
 // folder of records, or the published range. A folder that can't be read is no reason to plan no warp, and
 // what is printed says whose pace it is. The practice warp is wound without yarn, so it doesn't count.
-func (a *app) ownPace() plan.Pace {
+func (a *app) ownPace() times.Pace {
 	folder, err := a.records()
 	if err != nil {
-		return plan.PublishedPace()
+		return times.PublishedPace()
 	}
 	list, err := folder.Latest()
 	if err != nil {
-		return plan.PublishedPace()
+		return times.PublishedPace()
 	}
 	return counter.OwnPace(list, practiceName)
 }

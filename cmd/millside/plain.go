@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 
 	"millside/cmd/millside/internal/asked"
@@ -15,6 +16,7 @@ import (
 	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/counter/session"
 	"millside/tui"
 	"millside/tui/keys"
@@ -41,6 +43,9 @@ func (a *app) plainMode(path string) (err error) {
 		return err
 	}
 	rec, err := counter.Open(store.FS, path)
+	if errors.Is(err, disk.ErrNoLocks) && a.goesOnAlone() {
+		rec, err = counter.Open(disk.WithoutLocks(store.FS), path)
+	}
 	if err != nil {
 		return recordout.HelpDamaged(err, path)
 	}
@@ -56,6 +61,25 @@ func (a *app) plainMode(path string) (err error) {
 		}
 	}
 	return a.talk(t, plain.Lines(a.in, a.now), false)
+}
+
+// goesOnAlone asks in a terminal whether to wind where there are no locks. From a pipe nobody can answer: there the
+// option says it.
+func (a *app) goesOnAlone() bool {
+	if !a.terminal(a.in) || !a.terminal(a.tty) {
+		return false
+	}
+	ask := session.AskAlone()
+	for _, text := range append([]string{ask.Title}, ask.Words...) {
+		fmt.Fprintln(a.out, text)
+	}
+	fmt.Fprintf(a.out, "Type %s to go on, or only Enter to leave.\n", ask.Answer)
+	if a.out.Flush() != nil {
+		return false
+	}
+	var line [64]byte // a terminal gives one line at a time
+	n, err := a.in.Read(line[:])
+	return err == nil && strings.EqualFold(strings.TrimSpace(string(line[:n])), ask.Answer)
 }
 
 // savedBeside keeps what was counted where the record was moved or replaced while it was wound, and adds to the error

@@ -138,6 +138,7 @@ func TestPlainTerminalClosed(t *testing.T) {
 
 // Put aside with Ctrl-Z and taken up again, the mill is looked at first.
 func TestPlainPutAside(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
 	term := startShell(t, 80, 24, dir, "%s wind --plain "+path)
@@ -157,6 +158,7 @@ func TestPlainPutAside(t *testing.T) {
 
 // A command of --say that hangs holds neither the winding up nor the end of it, and ends with it.
 func TestPlainSayHangs(t *testing.T) {
+	t.Parallel()
 	if _, err := exec.LookPath("sh"); err != nil {
 		t.Skip("no sh here")
 	}

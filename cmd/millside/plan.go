@@ -7,7 +7,9 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/planout"
 	"millside/cmd/millside/internal/prose"
+	"millside/counter/disk"
 	"millside/plan"
+	"millside/plan/project"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -91,7 +93,7 @@ func (p *planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
 
 // planSheet prints the sheet of a plan, and makes a record of it where that is asked for. The record's
 // path is a message, so that the sheet can be piped.
-func (a *app) planSheet(project *plan.Project, flags planFlags, sheet sheetFlags) error {
+func (a *app) planSheet(project *project.Project, flags planFlags, sheet sheetFlags) error {
 	if err := a.printSheet(project, sheet); err != nil || !flags.save {
 		return err
 	}
@@ -137,7 +139,7 @@ func (a *app) planCmd() *cobra.Command {
 }
 
 // printPlan prints a plan. The draft is nil where the warp was made of none.
-func (a *app) printPlan(project *plan.Project, stripes *asked.Striped, draft *asked.DraftFile, flags planFlags) error {
+func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft *asked.DraftFile, flags planFlags) error {
 	p, path := project.Plan, ""
 	if flags.save {
 		var err error
@@ -184,7 +186,8 @@ func (a *app) savePlan(p *plan.Plan) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	record, err := store.Create(p)
+	store.FS = disk.WithoutLocks(store.FS)
+	record, err := store.Create(p) // it is closed again at once: nobody winds it yet
 	if err != nil {
 		return "", err
 	}

@@ -16,7 +16,7 @@ import (
 	"time"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/finishing"
 	"millside/tui"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -48,7 +48,7 @@ func TestScripts(t *testing.T) {
 func TestMain(m *testing.M) {
 	// The tests that drive the real program spend their time waiting, as hands do between two passes: more of them
 	// run at a time than there are cores, unless the command says how many.
-	if err := flag.Set("test.parallel", "12"); err != nil {
+	if err := flag.Set("test.parallel", "24"); err != nil {
 		panic(err)
 	}
 	testscript.Main(m, map[string]func(){
@@ -148,7 +148,7 @@ func eventFor(s counter.State, verb, rest string) (counter.Event, error) {
 	case "note":
 		e.Kind, e.Text = counter.Noted, rest
 	case "tick":
-		e.Kind, e.Step = counter.Ticked, plan.StepID(rest)
+		e.Kind, e.Step = counter.Ticked, finishing.StepID(rest)
 	case "ticks":
 		step, _ := s.NextStep()
 		e.Kind, e.Step = counter.Ticked, step.ID

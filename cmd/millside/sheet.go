@@ -14,8 +14,8 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/project"
 	"millside/plan/sheet"
 
 	"github.com/spf13/cobra"
@@ -67,7 +67,7 @@ func (a *app) sheetCmd() *cobra.Command {
 			}
 			// The plan of the record stays as it is wound, with the return order that was seen.
 			state := record.State()
-			project, err := state.Plan.Project(a.ownPace())
+			project, err := project.Of(state.Plan, a.ownPace())
 			if err != nil {
 				return fmt.Errorf("working out the sheet: %w", err)
 			}
@@ -124,7 +124,7 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 }
 
 // printSheet writes the sheet of a project, with more parts before the cautions, to where the flags say.
-func (a *app) printSheet(project *plan.Project, flags sheetFlags, more ...sheet.Part) error {
+func (a *app) printSheet(project *project.Project, flags sheetFlags, more ...sheet.Part) error {
 	write, err := a.sheetWriter(project, flags, more)
 	if err != nil {
 		return err
@@ -144,7 +144,7 @@ func (a *app) printSheet(project *plan.Project, flags sheetFlags, more ...sheet.
 }
 
 // sheetWriter makes the sheet, and gives what writes it.
-func (a *app) sheetWriter(project *plan.Project, flags sheetFlags, more []sheet.Part) (func(io.Writer) error, error) {
+func (a *app) sheetWriter(project *project.Project, flags sheetFlags, more []sheet.Part) (func(io.Writer) error, error) {
 	day := flags.day.Or(a.today())
 	if flags.wall {
 		wall := sheet.NewWall(project.Plan, project.Pace, day)

@@ -11,6 +11,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/tui"
 
 	"github.com/spf13/cobra"
@@ -82,11 +83,25 @@ func (a *app) look(nameOrPath string) (*counter.Record, error) {
 // stays, before the screen is taken over.
 func (a *app) openRecord(ctx context.Context, path string, open func(string) (*counter.Record, error)) error {
 	record, err := open(path)
+	if errors.Is(err, disk.ErrNoLocks) {
+		return a.openAlone(ctx, path)
+	}
 	if err != nil {
 		return recordout.HelpDamaged(err, path)
 	}
 	defer func() { _ = record.Close() }() // the screen closed it, unless it never came up
 	return a.open(ctx, tui.Options{Record: record})
+}
+
+// openAlone asks on the full screen whether to go on with a record whose folder knows no locks.
+func (a *app) openAlone(ctx context.Context, path string) error {
+	folder, err := a.records()
+	if err != nil {
+		return err
+	}
+	o := tui.Options{NoLocks: path}
+	o.List, o.ListErr = folder.List()
+	return a.open(ctx, o)
 }
 
 // completeRecords offers the records of the folder: by file with its ending, which fits one record only,

@@ -34,6 +34,7 @@ func (term *terminal) childOf() int {
 // Put aside by Ctrl-Z, by a signal from outside, or by one that no program hears, and taken up again with fg, the
 // screen is drawn whole, the keys and the mouse work, and the mill is looked at first.
 func TestPutAsideAndTakenUp(t *testing.T) {
+	t.Parallel()
 	const mouseOn = "\x1b[?1002h"
 	ways := []struct {
 		name string

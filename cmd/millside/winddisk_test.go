@@ -90,6 +90,7 @@ func TestPlainRecordMovedAway(t *testing.T) {
 
 // Nobody reads any more: the winding is paused before the program ends.
 func TestPlainIntoAClosedPipe(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
 	cmd := exec.Command("sh", "-c", `(printf '\n'; sleep 1; printf '\n') | "$0" --records "$1" wind "$2" --plain | head -n 3 >/dev/null`, binary(t), dir, path)

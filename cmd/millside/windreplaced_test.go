@@ -13,6 +13,7 @@ import (
 // The record is moved away while it is wound: the screen stops, n saves all that was counted as a new record, and
 // winding goes on there. Who leaves without that leaves with status 1.
 func TestScreenRecordMovedAway(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
 	term := start(t, 80, 24, dir, "wind", path)

@@ -13,6 +13,8 @@ import (
 	"millside/counter"
 	"millside/plan"
 	"millside/plan/stripe"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // savedStripes makes a record of a striped warp with the guard off, and gives its path and the colour of
@@ -45,7 +47,7 @@ func fourPositions(s *plan.Spec) {
 
 // quickHands ties and threads so fast that it is worth while to change the paddle for a few passes.
 func quickHands(s *plan.Spec) {
-	s.Times = plan.DefaultHandTimes()
+	s.Times = times.DefaultHandTimes()
 	s.Times.Thread, s.Times.Cut, s.Times.Tie = 6*time.Second, 3*time.Second, 3*time.Second
 }
 
@@ -182,7 +184,7 @@ func TestOtherOrderPlain(t *testing.T) {
 	term.reads("pass 4, position 1, end 40")
 	term.wind(4, 6, 6)
 	st := onlyRecord(t, dir).State()
-	if st.Plan.Spec.ReturnOrder != plan.MirroredOrder || st.EndsStanding() != 60 || st.Incidents[0].End != 40 {
+	if st.Plan.Spec.ReturnOrder != wind.MirroredOrder || st.EndsStanding() != 60 || st.Incidents[0].End != 40 {
 		t.Errorf("%s order, %d ends, incident %+v", st.Plan.Spec.ReturnOrder, st.EndsStanding(), st.Incidents[0])
 	}
 }
@@ -190,6 +192,7 @@ func TestOtherOrderPlain(t *testing.T) {
 // A striped warp turns to the schedule for the other order: what was laid counts as far as it is right there
 // too, the paddle is threaded anew where the other schedule wants it, and the stripes come out as asked.
 func TestOtherOrderStriped(t *testing.T) {
+	t.Parallel()
 	for _, tt := range []struct {
 		stripes   string
 		positions int
@@ -219,7 +222,7 @@ func TestOtherOrderStriped(t *testing.T) {
 				term.goes("space", "0 of")
 			}
 			st := onlyRecord(t, dir).State()
-			if st.Laid() != tt.kept || st.Plan.Spec.ReturnOrder != plan.MirroredOrder {
+			if st.Laid() != tt.kept || st.Plan.Spec.ReturnOrder != wind.MirroredOrder {
 				t.Fatalf("%d passes are kept, order %s", st.Laid(), st.Plan.Spec.ReturnOrder)
 			}
 			all = st.Plan.Passes()

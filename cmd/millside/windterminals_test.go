@@ -91,6 +91,7 @@ func TestResizeOnEachPage(t *testing.T) {
 
 // A whole warp in the smallest window and in a very large one.
 func TestExtremeSizes(t *testing.T) {
+	t.Parallel()
 	for _, size := range [][2]int{{40, 12}, {300, 100}} {
 		t.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(t *testing.T) {
 			t.Parallel()
@@ -150,6 +151,7 @@ func coloursOf(out string) []string {
 // The yarns have their own colours in as many shades as the terminal has. Without colours nothing is lost:
 // direction and yarns are told by word, arrow and letter, which stand there in any case.
 func TestColoursOfTheTerminal(t *testing.T) {
+	t.Parallel()
 	for name, tt := range map[string]struct {
 		env   []string
 		want  []string // what may be written, and is

@@ -67,8 +67,13 @@ type File interface {
 	TryLock() (bool, error)
 }
 
-// WithoutLocks is a file system on which a winder goes on alone where there are no locks.
-func WithoutLocks(fsys FS) FS { return alone{fsys} }
+// WithoutLocks is a file system on which a winder goes on alone where there are no locks; nil stands for the real one.
+func WithoutLocks(fsys FS) FS {
+	if fsys == nil {
+		fsys = OS()
+	}
+	return alone{fsys}
+}
 
 type alone struct{ FS }
 

@@ -7,6 +7,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/stripe"
+	"millside/plan/wind"
 )
 
 // warps are of each kind that the conversation treats in its own way.
@@ -15,9 +16,9 @@ var warps = map[string]func(*plan.Spec){
 	"395 by 10": func(s *plan.Spec) { s.Ends, s.TieEvery = 395, 100 },
 	"37 by 10":  func(s *plan.Spec) { s.Ends = 37 },
 	"mirrored by 9": func(s *plan.Spec) {
-		s.Ends, s.Group, s.ReturnOrder = 100, 9, plan.MirroredOrder
+		s.Ends, s.Group, s.ReturnOrder = 100, 9, wind.MirroredOrder
 	},
-	"left-handed, two chains": func(s *plan.Spec) { s.Ends, s.Hand, s.ChainEnds = 75, plan.LeftHanded, 40 },
+	"left-handed, two chains": func(s *plan.Spec) { s.Ends, s.Hand, s.ChainEnds = 75, wind.LeftHanded, 40 },
 	"striped":                 striped("20 times (10 blue, 10 white)", 12),
 	"striped, small":          striped("4 red, 3 times (2 white, 1 blue, 5 red), 4 red", 9),
 	"striped, mirror":         striped("mirror (3 red, 1 white, 2 blue, 7 white)", 6),

@@ -6,6 +6,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 func unguarded(s *plan.Spec) { s.GuardMillis = 0 }
@@ -105,7 +106,7 @@ func TestNothingElseLooksLikeAPass(t *testing.T) {
 	for _, in := range []Intent{
 		Mark{What: counter.MissedOpening}, Mark{What: counter.Knot, Position: 3}, Note{"a few words"}, WrongTurn{},
 		TieMade{},
-		NewPackage{Position: 2}, Recount{Passes: 3}, TakeBack{}, Answer{Yes}, Foot{plan.FootLast},
+		NewPackage{Position: 2}, Recount{Passes: 3}, TakeBack{}, Answer{Yes}, Foot{wind.FootLast},
 	} {
 		b := newBench(t, nil)
 		b.press(3)

@@ -3,14 +3,14 @@ package session
 import (
 	"time"
 
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // Instruction is the pass in hand: what the winder has to do from one end peg to the other.
 type Instruction struct {
 	// Chain is its chain of Chains, from 1; Of the number of the chain's passes.
 	Chain, Chains, Of int
-	Pass              plan.Pass
+	Pass              wind.Pass
 	// Standing is how many ends of the chain stand on the mill before the pass, ChainEnds how many the chain has.
 	Standing, ChainEnds int
 	// Last says that it is the last pass of the chain.
@@ -22,12 +22,12 @@ type Instruction struct {
 	// return pass.
 	Over, Under int
 	// TurnPeg and Turn are the end peg that the group comes to, and the way round it.
-	TurnPeg plan.EndPeg
-	Turn    plan.Turn
+	TurnPeg wind.EndPeg
+	Turn    wind.Turn
 	// Round is what the paddle does on the way round the peg.
 	Round Round
 	// LeftOut are the positions that are threaded and carry no end.
-	LeftOut plan.Positions
+	LeftOut wind.Positions
 	// Now is what must be done or known for this pass, the most pressing first; Next what comes after it, announced one
 	// pass ahead; Reminders what stays open. A message takes the place of none of them.
 	Now, Next, Reminders []Item
@@ -35,8 +35,8 @@ type Instruction struct {
 
 // Drop is an opening made and dropped over a lease peg.
 type Drop struct {
-	Opening plan.Opening
-	Peg     plan.LeasePeg
+	Opening wind.Opening
+	Peg     wind.LeasePeg
 }
 
 // Round is what the paddle does on the way round the near end peg.

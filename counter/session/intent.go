@@ -2,8 +2,8 @@ package session
 
 import (
 	"millside/counter"
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Intent is what the winder wants. The types are those of this file.
@@ -92,7 +92,7 @@ const (
 )
 
 // Foot says which end of the paddle lies at the foot of the peg on outward passes.
-type Foot struct{ Position plan.FootPosition }
+type Foot struct{ Position wind.FootPosition }
 
 // WorkDone says that the work at the peg is done.
 type WorkDone struct{}

@@ -6,6 +6,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Item is one thing that must be done or known.
@@ -39,7 +40,7 @@ const (
 )
 
 // dueNow is what must be done or known for the pass in hand.
-func (s Session) dueNow(p plan.Pass) []Item {
+func (s Session) dueNow(p wind.Pass) []Item {
 	var items []Item
 	add := func(kind ItemKind, level Level, text, short string) {
 		items = append(items, Item{kind, level, text, short})
@@ -75,7 +76,7 @@ func (s Session) dueNow(p plan.Pass) []Item {
 }
 
 // carryItem says which positions carry no end on the pass, loudly where that is new.
-func (s Session) carryItem(p plan.Pass) (Item, bool) {
+func (s Session) carryItem(p wind.Pass) (Item, bool) {
 	out := s.st.Plan.LeftOut(p)
 	if out == 0 {
 		return Item{}, false
@@ -132,7 +133,7 @@ func (s Session) restWords() string {
 }
 
 // comingAfter is what follows the pass in hand, announced one pass ahead.
-func (s Session) comingAfter(p plan.Pass) []Item {
+func (s Session) comingAfter(p wind.Pass) []Item {
 	var items []Item
 	add := func(kind ItemKind, level Level, text, short string) {
 		items = append(items, Item{kind, level, text, short})

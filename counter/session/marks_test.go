@@ -9,6 +9,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 // A mark without a number means the pass in hand, and says so; after the last pass it means that one.
@@ -79,7 +80,7 @@ func TestWrongTurn(t *testing.T) {
 	b.wants("No pass is laid yet, so no turn was made.")
 	b.press(1)
 	b.does(WrongTurn{})
-	if got := b.s.Standing(); got.Turn != plan.Clockwise || !got.Wrong {
+	if got := b.s.Standing(); got.Turn != wind.Clockwise || !got.Wrong {
 		t.Errorf("%+v", got)
 	}
 	if said := strings.Join(b.s.Where(b.clock), "\n"); !strings.Contains(said,

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/times"
 )
 
 // press is the pass key.
@@ -208,6 +208,6 @@ func (s Session) note(in Note, at time.Time) (Session, Reply) {
 
 // roughly writes a time in minutes, rounded up, so that no time is said to be shorter than it is.
 func roughly(d time.Duration) string {
-	span := plan.TimeSpan{Low: d, Middle: d, High: d}
+	span := times.TimeSpan{Low: d, Middle: d, High: d}
 	return span.String()
 }

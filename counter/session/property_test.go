@@ -10,6 +10,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 // drawBench draws a small warp of any kind that the conversation treats in its own way.
@@ -24,8 +25,8 @@ func drawBench(rt *rapid.T, t *testing.T) *bench {
 			if chain := rapid.IntRange(0, 40).Draw(rt, "chain"); chain >= s.Group {
 				s.ChainEnds = chain
 			}
-			s.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
-			s.Foot = plan.FootPosition(rapid.IntRange(0, 1).Draw(rt, "foot"))
+			s.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
+			s.Foot = wind.FootPosition(rapid.IntRange(0, 1).Draw(rt, "foot"))
 		}
 		s.GuardMillis = rapid.SampledFrom([]int{0, 2000, 5000}).Draw(rt, "guard")
 		s.RestMinutes = rapid.SampledFrom([]int{0, 3}).Draw(rt, "rest")
@@ -68,7 +69,7 @@ func drawIntent(rt *rapid.T) Intent {
 	case 14:
 		return Answer{Says(rapid.IntRange(0, 2).Draw(rt, "answer"))}
 	case 15:
-		return Foot{plan.FootPosition(rapid.IntRange(0, 1).Draw(rt, "foot"))}
+		return Foot{wind.FootPosition(rapid.IntRange(0, 1).Draw(rt, "foot"))}
 	case 16:
 		return rapid.SampledFrom([]Intent{WorkDone{}, StepDone{}, LookAgain{}, Reopen{"why"}}).Draw(rt, "other")
 	}
@@ -195,7 +196,7 @@ func views(rt *rapid.T, b *bench) {
 // Spoken, an ordinary pass has at most twelve words.
 func TestSpokenPassIsShort(t *testing.T) {
 	for _, group := range []int{9, 10} {
-		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
+		for _, order := range []wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder} {
 			b := newBench(t, func(s *plan.Spec) {
 				s.Ends, s.Group, s.ReturnOrder, s.TieEvery = 30*group, group, order,
 					0

@@ -7,6 +7,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 // Question is what the winder is asked about the lease.
@@ -109,7 +110,7 @@ func (s Session) pressOnQuestion() string {
 func (s Session) seam(look plan.Look) Seam {
 	passes := s.st.Plan.Chains[look.Chain-1].Passes
 	before, last := passes[look.Pass-2], passes[look.Pass-1]
-	lay := func(p plan.Pass, mirrored bool) []SeamEnd {
+	lay := func(p wind.Pass, mirrored bool) []SeamEnd {
 		var all []SeamEnd
 		set := s.st.Plan.SetUpOf(p)
 		for pos := range p.Carried.All() {
@@ -159,7 +160,7 @@ func (s Session) answer(says Says, at time.Time) (Session, Reply) {
 }
 
 // takenOff is how many passes of a striped warp would have to come off if return passes lie in an order.
-func (s Session) takenOff(order plan.ReturnOrder) int {
+func (s Session) takenOff(order wind.ReturnOrder) int {
 	if !s.st.Plan.Striped() {
 		return 0
 	}

@@ -7,6 +7,7 @@ import (
 	"millside/counter"
 	"millside/plan"
 	"millside/plan/sheet"
+	"millside/plan/wind"
 )
 
 // The look at the lease is announced one pass ahead, rings, and eats no press: the pass key counts the next
@@ -33,7 +34,7 @@ func TestQuestionEatsNoPress(t *testing.T) {
 		t.Errorf("%+v", in.Reminders)
 	}
 	b.does(Answer{Other})
-	if b.last.Cue != CueRefused || b.s.State().Plan.Spec.ReturnOrder != plan.SameOrder {
+	if b.last.Cue != CueRefused || b.s.State().Plan.Spec.ReturnOrder != wind.SameOrder {
 		t.Errorf("a second answer was taken: %+v", b.last)
 	}
 }
@@ -134,7 +135,7 @@ func rows(part sheet.Part) string {
 func stripedSpec(s *plan.Spec) {
 	s.Ends, s.Group, s.Positions, s.TieEvery = 16, 4, 4, 0
 	pass := func(setUp int) plan.ScheduledPass {
-		return plan.ScheduledPass{Carried: plan.FirstPositions(4), SetUp: setUp}
+		return plan.ScheduledPass{Carried: wind.FirstPositions(4), SetUp: setUp}
 	}
 	s.Stripes = "16 ends of two colours"
 	colours := []plan.StripeColour{{Name: "white"}, {Name: "blue"}}
@@ -200,13 +201,13 @@ func TestFootQuestion(t *testing.T) {
 	b.wants("does its position 1 lie at the foot of the peg?")
 	b.does(Answer{Other})
 	st := b.s.State()
-	if st.Plan.Spec.ReturnOrder != plan.MirroredOrder || len(st.Chains[0].WrongOpenings) != 0 {
+	if st.Plan.Spec.ReturnOrder != wind.MirroredOrder || len(st.Chains[0].WrongOpenings) != 0 {
 		t.Errorf("%v, %v", st.Plan.Spec.ReturnOrder, st.Chains[0].WrongOpenings)
 	}
-	b = newBench(t, func(s *plan.Spec) { s.Ends, s.Group, s.ReturnOrder = 45, 9, plan.MirroredOrder })
+	b = newBench(t, func(s *plan.Spec) { s.Ends, s.Group, s.ReturnOrder = 45, 9, wind.MirroredOrder })
 	b.press(2)
 	b.wants("does its position 1 lie at the tip?")
-	b = newBench(t, func(s *plan.Spec) { s.Ends, s.Group, s.Foot = 45, 9, plan.FootLast })
+	b = newBench(t, func(s *plan.Spec) { s.Ends, s.Group, s.Foot = 45, 9, wind.FootLast })
 	b.press(2)
 	b.wants("does its position 1 lie at the tip?")
 }
@@ -216,12 +217,12 @@ func TestFoot(t *testing.T) {
 	b := newBench(t, nil)
 	b.last = b.s.Begin(b.clock)
 	b.wants("position 1 goes to the foot of the peg")
-	b.does(Foot{plan.FootLast})
+	b.does(Foot{wind.FootLast})
 	b.wants("position 10 lies at the foot of the peg", "position 10 goes to the foot of the peg")
 	b.does(Press{}, Mark{What: counter.Knot, Position: 10, Pass: 1})
 	b.wants("position 10, end 1: knot")
 	b = newBench(t, stripedSpec)
-	b.does(Foot{plan.FootLast})
+	b.does(Foot{wind.FootLast})
 	if b.last.Cue != CueRefused {
 		t.Errorf("%+v", b.last)
 	}
@@ -231,8 +232,8 @@ func TestFoot(t *testing.T) {
 // other order the two that meet lie on the same side. That is what makes it a question worth asking.
 func TestSeam(t *testing.T) {
 	for _, group := range []int{2, 4, 6, 10} {
-		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
-			for _, foot := range []plan.FootPosition{plan.FootFirst, plan.FootLast} {
+		for _, order := range []wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder} {
+			for _, foot := range []wind.FootPosition{wind.FootFirst, wind.FootLast} {
 				b := newBench(t, func(s *plan.Spec) {
 					s.Ends, s.Group, s.ReturnOrder, s.Foot = 4*group, group, order,
 						foot

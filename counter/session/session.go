@@ -9,7 +9,7 @@ import (
 	"time"
 
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
 )
 
@@ -35,7 +35,7 @@ type Session struct {
 	// sure says that the other order was answered once, though many passes of a striped warp lie wrong in it.
 	sure bool
 	// unticked is the finishing step that was taken back last, if nothing was done since.
-	unticked plan.StepID
+	unticked finishing.StepID
 	broken   error
 	// lost is how many lines were missing at the opening, and losses how many losses were on the record then.
 	lost, losses int

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"testing"
 
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // A whole warp, from the first pass to the closed record.
@@ -28,7 +28,7 @@ func TestWholeWarp(t *testing.T) {
 			t.Fatalf("press %d: %v %q", i, r.Cue, r.Said)
 		}
 	}
-	if st := b.s.State(); !st.Finished || st.EndsStandingAll() != 36 || st.Plan.Spec.ReturnOrder != plan.SameOrder {
+	if st := b.s.State(); !st.Finished || st.EndsStandingAll() != 36 || st.Plan.Spec.ReturnOrder != wind.SameOrder {
 		t.Errorf("%+v", st)
 	}
 }

@@ -5,8 +5,8 @@ import (
 	"time"
 
 	"millside/counter"
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Standing is what stands on the mill if the count is right.
@@ -14,10 +14,10 @@ type Standing struct {
 	// Laid of Of passes of the chain are laid, Ends of ChainEnds ends stand.
 	Laid, Of, Ends, ChainEnds int
 	// Peg is where the paddle is.
-	Peg plan.EndPeg
+	Peg wind.EndPeg
 	// Turn is the way in which the group went round that peg, as it was made; Wrong says that it was the
 	// wrong way. They mean nothing before the first pass.
-	Turn  plan.Turn
+	Turn  wind.Turn
 	Wrong bool
 	// Cross is what lies over the pegs of the counting cross.
 	Cross counter.CrossCount
@@ -48,7 +48,7 @@ func (s Session) Standing() Standing {
 	}
 	st.Turn, st.Wrong, _ = s.st.LastTurn()
 	if st.Laid%2 == 1 {
-		st.Peg = plan.FarPeg
+		st.Peg = wind.FarPeg
 	}
 	if n := len(s.st.Ties); n > 0 && s.st.Ties[n-1].Chain == s.st.Chain {
 		st.Tie = s.st.Ties[n-1]

@@ -7,6 +7,7 @@ import (
 	"millside/counter"
 	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // Stop is the work at an end peg that is to be done before the pass in hand.
@@ -27,7 +28,7 @@ type StopLine struct {
 	// Verb is "cut off", "thread" or "tie on".
 	Verb string
 	// Positions are those that it is done to.
-	Positions plan.Positions
+	Positions wind.Positions
 	// From and To are colours, counted from 1; 0 where there is none or where it doesn't matter.
 	From, To int
 	// Text is the whole line in words.
@@ -73,7 +74,7 @@ func (s Session) planned(passes int) counter.Paddle {
 	if passes == 0 && chain == 1 {
 		return counter.Paddle{}
 	}
-	var last plan.Pass
+	var last wind.Pass
 	if passes > 0 {
 		last = s.st.Current().Passes[passes-1]
 	} else {
@@ -91,7 +92,7 @@ func samePaddle(a, b counter.Paddle) bool {
 // between is the work that makes what the paddle is to hold out of what it holds.
 func between(w plan.PegWork, has, wants counter.Paddle) plan.PegWork {
 	w.Thread = nil
-	changed := plan.Positions(0)
+	changed := wind.Positions(0)
 	for _, c := range has.SetUp.ChangesTo(wants.SetUp) {
 		w.Thread = append(w.Thread, plan.Threading(c))
 		changed |= at(c.Position)
@@ -102,14 +103,14 @@ func between(w plan.PegWork, has, wants counter.Paddle) plan.PegWork {
 }
 
 // at is the set of one position.
-func at(position int) plan.Positions {
-	return plan.FirstPositions(position).Without(plan.FirstPositions(position - 1))
+func at(position int) wind.Positions {
+	return wind.FirstPositions(position).Without(wind.FirstPositions(position - 1))
 }
 
 // stopOf puts work at a peg into lines.
 func (s Session) stopOf(w plan.PegWork) Stop {
 	stop := Stop{Work: w, Title: workWords(w)}
-	add := func(verb string, set plan.Positions, from, to int, text string) {
+	add := func(verb string, set wind.Positions, from, to int, text string) {
 		stop.Lines = append(stop.Lines, StopLine{verb, set, from, to, text})
 	}
 	if w.Cut != 0 {
@@ -143,7 +144,7 @@ func (s Session) stopOf(w plan.PegWork) Stop {
 func (s Session) threadLines(w plan.PegWork) []StopLine {
 	type change struct{ from, to int }
 	var order []change
-	sets := map[change]plan.Positions{}
+	sets := map[change]wind.Positions{}
 	for _, t := range w.Thread {
 		c := change{t.From, t.To}
 		if sets[c] == 0 {
@@ -185,7 +186,7 @@ func workWords(w plan.PegWork) string {
 	return strings.Join(parts, ", ")
 }
 
-func positionsWords(set plan.Positions) string {
+func positionsWords(set wind.Positions) string {
 	if set.Count() == 1 {
 		return "position " + set.String()
 	}

@@ -7,6 +7,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 func short37(s *plan.Spec) { s.Ends, s.TieEvery = 37, 0 } // three passes of ten and one of seven
@@ -25,7 +26,7 @@ func TestWorkAtThePeg(t *testing.T) {
 		"Positions 1 to 7 stay as they are.",
 		"The pass key confirms that it is done, and counts no pass.")
 	stop, ok := b.s.Stop()
-	if !ok || stop.Work.Peg != plan.FarPeg || stop.Work.Cut.Count() != 3 {
+	if !ok || stop.Work.Peg != wind.FarPeg || stop.Work.Cut.Count() != 3 {
 		t.Errorf("%+v", stop)
 	}
 	b.reopen()
@@ -117,7 +118,7 @@ func TestStripedWork(t *testing.T) {
 		t.Fatalf("%d passes, stage %d", b.laid(), b.stage())
 	}
 	stop, _ := b.s.Stop()
-	if w := stop.Work; w.Peg != plan.FarPeg || w.Cut.String() != "3, 4" || w.Tie.String() != "3, 4" ||
+	if w := stop.Work; w.Peg != wind.FarPeg || w.Cut.String() != "3, 4" || w.Tie.String() != "3, 4" ||
 		len(w.Thread) != 2 || w.Stay.String() != "1, 2" {
 		t.Errorf("%+v", stop.Work)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
 )
 
@@ -129,7 +130,7 @@ func TestChokeTies(t *testing.T) {
 	b := newBench(t, func(s *plan.Spec) { s.Ends, s.Length, s.Mill.PegStep = 20, 60*measure.Inch, measure.Inch })
 	b.windTo(2)
 	for range 20 {
-		if step, _ := b.s.State().NextStep(); step.ID == plan.StepNearChoke {
+		if step, _ := b.s.State().NextStep(); step.ID == finishing.StepNearChoke {
 			if !strings.Contains(step.Detail, "20 in") {
 				t.Errorf("%q", step.Detail)
 			}

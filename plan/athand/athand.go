@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
 )
@@ -24,15 +25,15 @@ type AtHand struct {
 
 // NamedMill is a mill with the room on its pegs.
 type NamedMill struct {
-	Name string    `json:"name"`
-	Mill plan.Mill `json:"mill"`
-	Pegs plan.Pegs `json:"pegs,omitzero"`
+	Name string     `json:"name"`
+	Mill frame.Mill `json:"mill"`
+	Pegs plan.Pegs  `json:"pegs,omitzero"`
 }
 
 // NamedBoard is a warping board.
 type NamedBoard struct {
-	Name  string     `json:"name"`
-	Board plan.Board `json:"board"`
+	Name  string      `json:"name"`
+	Board frame.Board `json:"board"`
 }
 
 // NamedPaddle is a paddle with 1 to [measure.MaxPositions] positions.

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/internal/loomtest"
 	"millside/plan/internal/measuretest"
 	"millside/plan/loom"
@@ -48,13 +49,13 @@ func TestParseAtHand(t *testing.T) {
 		}
 		want := AtHand{
 			Mills: []NamedMill{
-				{"floor mill", plan.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch,
+				{"floor mill", frame.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch,
 					Rise: 3 * measure.Inch, Height: 60 * measure.Inch}, plan.Pegs{Length: 6 * measure.Inch, Layers: 3}},
-				{"table mill", plan.Mill{Circumference: 122 * measure.Centimetre, PegStep: 305 * measure.Millimetre},
+				{"table mill", frame.Mill{Circumference: 122 * measure.Centimetre, PegStep: 305 * measure.Millimetre},
 					plan.Pegs{}},
 			},
 			Boards: []NamedBoard{{"wall board",
-				plan.Board{36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch,
+				frame.Board{36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch,
 					36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch, 36 * measure.Inch,
 					36 * measure.Inch, 18 * measure.Inch}}},
 			Paddles: []NamedPaddle{{"long paddle", 20}},
@@ -213,10 +214,10 @@ func drawAtHand(t *rapid.T) AtHand {
 		name := strings.ReplaceAll(strings.Join(strings.Fields(word.Draw(t, "name")), " "), "# ", "#") + fmt.Sprint(i)
 		round := length(20*measure.Centimetre, 20*measure.Metre)
 		h.Mills = append(h.Mills, NamedMill{name,
-			plan.Mill{Circumference: round, PegStep: length(measure.Centimetre, round), Rise: length(0, round),
+			frame.Mill{Circumference: round, PegStep: length(measure.Centimetre, round), Rise: length(0, round),
 				Height: length(0, 10*measure.Metre)},
 			plan.Pegs{Length: length(0, measure.Metre), Layers: rapid.IntRange(0, 100).Draw(t, "layers")}})
-		var b plan.Board
+		var b frame.Board
 		for range rapid.IntRange(1, 5).Draw(t, "distances") {
 			b = append(b, rapid.SampledFrom([]measure.Length{measure.Yard, 18 * measure.Inch,
 				length(measure.Centimetre, 10*measure.Metre)}).Draw(t, "distance"))
@@ -275,13 +276,13 @@ func TestBoardText(t *testing.T) {
 		"36 in x 10, 18 in": "1 yd x 10, 18 in", "1 yd;1 yd, 0,5 m": "1 yd x 2, 0.5 m", "36cm x2": "36 cm x 2",
 		"36 cm times 2": "36 cm x 2",
 	} {
-		b, err := plan.ParseBoard(text)
+		b, err := frame.ParseBoard(text)
 		if err != nil || b.String() != want {
 			t.Errorf("%q: %q, %v; want %q", text, b, err, want)
 		}
 	}
 	for _, bad := range []string{"", "x 3", "36 in x", "36 in,, 18 in", strings.Repeat("1 yd, ", 500), "36 in x 999"} {
-		if _, err := plan.ParseBoard(bad); err == nil {
+		if _, err := frame.ParseBoard(bad); err == nil {
 			t.Errorf("%q is no error", bad)
 		}
 	}

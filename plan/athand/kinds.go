@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
 )
@@ -27,7 +27,7 @@ func (h *AtHand) readMill(name string, fields []string) []error {
 }
 
 func (h *AtHand) readBoard(name string, fields []string) []error {
-	b, err := plan.ParseBoard(strings.Join(fields, ", "))
+	b, err := frame.ParseBoard(strings.Join(fields, ", "))
 	return addNamed(&h.Boards, kindBoard, NamedBoard{name, b}, []error{err})
 }
 

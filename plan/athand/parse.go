@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 	"millside/plan/textfile"
@@ -19,7 +19,7 @@ const (
 	// MaxAtHand is the most things that it may name.
 	MaxAtHand = 500
 	// maxAtHandLine is the longest line, in bytes: a board's may be long.
-	maxAtHandLine = plan.MaxBoardText + 100
+	maxAtHandLine = frame.MaxBoardText + 100
 	// maxAtHandErrors is how many errors are told at once.
 	maxAtHandErrors = 10
 )
@@ -61,7 +61,7 @@ func Parse(text string) (AtHand, error) {
 		place := fmt.Sprintf("line %d", number)
 		errs = append(errs, FieldErrorsIn(h.readLine(line), place)...)
 		if h.things() > MaxAtHand {
-			errs = append(errs, &measure.FieldError{Field: place, Value: plan.Shortened(line),
+			errs = append(errs, &measure.FieldError{Field: place, Value: measure.Shortened(line),
 				Want: fmt.Sprintf("at most %d things", MaxAtHand)})
 			break
 		}
@@ -97,10 +97,10 @@ func (h *AtHand) readLine(line string) error {
 	kind = strings.ToLower(kind)
 	read, known := atHandKinds[kind]
 	if !colon || !known {
-		return &measure.FieldError{Value: plan.Shortened(line), Want: atHandWants}
+		return &measure.FieldError{Value: measure.Shortened(line), Want: atHandWants}
 	}
 	if measure.CheckName(name) != nil || strings.ContainsAny(name, ",;") {
-		return &measure.FieldError{Field: kind, Value: plan.Shortened(name),
+		return &measure.FieldError{Field: kind, Value: measure.Shortened(name),
 			Want: fmt.Sprintf("a name of 1 to %d characters before the colon, without commas", measure.MaxName)}
 	}
 	fields := slices.DeleteFunc(measure.SplitList(rest), func(s string) bool { return strings.TrimSpace(s) == "" })
@@ -151,7 +151,7 @@ func countField(key string, n *int, low, high int, needed bool) *keyed {
 	return &keyed{key: key, needed: needed, take: func(s string) error {
 		r, rest, err := measure.LeadingDecimal(s)
 		if err != nil || rest != "" || !r.IsInt() || r.Cmp(ratio.Of(low)) < 0 || r.Cmp(ratio.Of(high)) > 0 {
-			return &measure.FieldError{Value: plan.Shortened(s), Want: fmt.Sprintf("%d to %d", low, high)}
+			return &measure.FieldError{Value: measure.Shortened(s), Want: fmt.Sprintf("%d to %d", low, high)}
 		}
 		*n = int(r.Num().Int64())
 		return nil
@@ -176,10 +176,11 @@ func readKeyed(fields []string, known ...*keyed) []error {
 		})
 		switch {
 		case i < 0:
-			errs = append(errs, &measure.FieldError{Value: plan.Shortened(field), Want: "one of these and its value: " +
-				strings.Join(keys, ", ")})
+			errs = append(errs, &measure.FieldError{Value: measure.Shortened(field),
+				Want: "one of these and its value: " +
+					strings.Join(keys, ", ")})
 		case known[i].given:
-			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: plan.Shortened(field),
+			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: measure.Shortened(field),
 				Want: "it only once"})
 		default:
 			known[i].given = true

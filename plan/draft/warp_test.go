@@ -9,7 +9,9 @@ import (
 	"millside/plan"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/project"
 	"millside/plan/stripe"
+	"millside/plan/times"
 )
 
 // The draft of testdata/plain.wif: six threads of the colours 1 1 2 2 2 3 on the shafts 1 2 3 4 1 -.
@@ -114,7 +116,7 @@ func TestWarpIntoPlan(t *testing.T) {
 					t.Errorf("thread 1 on the %v, end 1 on the %v: end %d is on %v", side, first, end, got)
 				}
 			}
-			if text := (&plan.Project{Plan: p}).Whereabouts(3); !strings.Contains(text, "shaft 3") && !strings.Contains(text, "shaft 4") {
+			if text := (&project.Project{Plan: p}).Whereabouts(3); !strings.Contains(text, "shaft 3") && !strings.Contains(text, "shaft 4") {
 				t.Errorf("end 3 is %s", text)
 			}
 		}
@@ -175,7 +177,7 @@ func TestDraftIsDented(t *testing.T) {
 		if spec.Loom.Reed, err = loom.ParseReed("40 in 10 cm"); err != nil {
 			t.Fatal(err)
 		}
-		pr, err := plan.NewProject(spec, plan.Pace{})
+		pr, err := project.New(spec, times.Pace{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -70,3 +70,12 @@ func (e *Faults) Count(field string, v, low, high int, what string) bool {
 	}
 	return true
 }
+
+// Shortened cuts a value that is too long to be shown in an error.
+func Shortened(s string) string {
+	const most = 80
+	if r := []rune(s); len(r) > most {
+		return string(r[:most]) + " ..."
+	}
+	return s
+}

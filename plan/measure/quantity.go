@@ -130,3 +130,14 @@ func readTextOrNone[T any](to *T, b []byte, parse func(string) (T, error)) error
 	}
 	return readText(to, b, parse)
 }
+
+// Shown writes a length in the long unit with at most one decimal, or in the short unit without decimals if it
+// is less than one long unit, both rounded to the nearest. So the third of a very short warp doesn't become
+// "0 yd".
+func (u LengthUnitSystem) Shown(l Length) string {
+	long := u.Long()
+	if one, _ := long.Length(); l < one {
+		return l.In(u.Short(), 0)
+	}
+	return l.In(long, 1)
+}

@@ -7,7 +7,9 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // passes lists the passes: every one, or those that are alike together.
@@ -38,7 +40,7 @@ func (a maker) shortPasses() []string {
 		for _, p := range c.Passes {
 			if a.Plan.LeftOut(p) != 0 {
 				notes = append(notes, fmt.Sprintf("Chain %d, pass %d carries only %s, in %s.", c.Number, p.Number,
-					measure.Counted(p.Ends(), "end", "ends"), plan.PositionsText(p.Carried)))
+					measure.Counted(p.Ends(), "end", "ends"), wind.PositionsText(p.Carried)))
 			}
 		}
 	}
@@ -90,18 +92,18 @@ func (a maker) everyPass() *Table {
 }
 
 // openingText names the first opening and the peg that it goes over: "holes up, A".
-func openingText(p plan.Pass) string { return p.FirstOpening.String() + ", " + p.FirstPeg().String() }
+func openingText(p wind.Pass) string { return p.FirstOpening.String() + ", " + p.FirstPeg().String() }
 
 // passKind is what makes passes alike to the hand.
 type passKind struct {
-	direction plan.Direction
-	carried   plan.Positions
+	direction wind.Direction
+	carried   wind.Positions
 	mirrored  bool
-	opening   plan.Opening
-	turn      plan.Turn
+	opening   wind.Opening
+	turn      wind.Turn
 }
 
-func likenessOf(p plan.Pass) passKind {
+func likenessOf(p wind.Pass) passKind {
 	return passKind{p.Direction, p.Carried, p.Mirrored, p.FirstOpening, p.TurnAfter}
 }
 
@@ -166,10 +168,11 @@ func (a maker) ties() Part {
 			Value: measure.Counted(every, "end", "ends")})
 		part.Table = a.countTies()
 	}
-	for _, step := range a.Plan.Finishing(a.Plan.Chains[0]) {
+	for _, step := range finishing.Steps(a.Plan, a.Plan.Chains[0]) {
 		switch step.ID {
-		case plan.StepNearLoop, plan.StepNearCross, plan.StepNearChoke, plan.StepFarLoop, plan.StepFarCross,
-			plan.StepFarChoke, plan.StepAlong:
+		case finishing.StepNearLoop, finishing.StepNearCross, finishing.StepNearChoke, finishing.StepFarLoop,
+			finishing.StepFarCross,
+			finishing.StepFarChoke, finishing.StepAlong:
 			note := step.Title + ": " + a.sharedDetail(step)
 			if step.Caution != "" {
 				note += " Take care: " + step.Caution
@@ -182,12 +185,13 @@ func (a maker) ties() Part {
 
 // sharedDetail is how a step is done on every chain. What was tied on and cut off on the way differs from
 // chain to chain, and stands with the work at the pegs.
-func (a maker) sharedDetail(step plan.Step) string {
+func (a maker) sharedDetail(step finishing.Step) string {
 	if len(a.Plan.Chains) == 1 {
 		return step.Detail
 	}
-	for _, peg := range []plan.EndPeg{plan.NearPeg, plan.FarPeg} {
-		if knots := a.Plan.Loose(a.Plan.Chains[0], peg); knots != "" && strings.HasSuffix(step.Detail, knots) {
+	for _, peg := range []wind.EndPeg{wind.NearPeg, wind.FarPeg} {
+		if knots := finishing.Loose(a.Plan, a.Plan.Chains[0], peg); knots != "" &&
+			strings.HasSuffix(step.Detail, knots) {
 			return strings.TrimSuffix(step.Detail, knots)
 		}
 	}

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strconv"
 
-	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/measure"
+	"millside/plan/project"
 )
 
 // Sheet is the studio sheet: everything that hangs on the wall, from one source, so that text, Markdown,
@@ -76,14 +76,14 @@ type Options struct {
 
 // maker makes the parts of a sheet of what the project knows.
 type maker struct {
-	*plan.Project
+	*project.Project
 	Options
 }
 
 // New makes the sheet of a project; what the project doesn't know is left out. The error is a
 // [*measure.FieldError] where there is no plan, or where the raddle or the reed holds another number of ends
 // than the plan winds.
-func New(pr *plan.Project, o Options) (*Sheet, error) {
+func New(pr *project.Project, o Options) (*Sheet, error) {
 	a := maker{pr, o}
 	if pr == nil || a.Plan == nil || len(a.Plan.Chains) == 0 {
 		return nil, &measure.FieldError{Field: "plan", Value: "", Want: "a plan that has been worked out"}

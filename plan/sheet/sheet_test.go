@@ -12,10 +12,14 @@ import (
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/cloth"
+	"millside/plan/frame"
 	"millside/plan/internal/loomtest"
 	"millside/plan/internal/measuretest"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/project"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // plainPlan is a plan for a test.
@@ -31,14 +35,14 @@ func plainPlan(t testing.TB, change func(*plan.Spec)) *plan.Plan {
 }
 
 // wholeSheet plans a warp from the cloth to the sheet.
-func wholeSheet(t testing.TB, s plan.Spec) (*Sheet, *plan.Project) {
+func wholeSheet(t testing.TB, s plan.Spec) (*Sheet, *project.Project) {
 	t.Helper()
 	p, err := plan.New(s)
 	if err != nil {
 		t.Fatal(err)
 	}
 	p.Spec.Loom.Reed = loomtest.Reed(t, "10 dents an inch").WithWidth(measure.Metre)
-	a := &plan.Project{Plan: p}
+	a := &project.Project{Plan: p}
 	o := Options{Reeds: []athand.NamedReed{
 		{Name: "eight", Reed: loomtest.Reed(t, "8 dents an inch")},
 		{Name: "ten", Reed: loomtest.Reed(t, "10 dents an inch").WithWidth(measure.Metre)},
@@ -122,7 +126,7 @@ func TestSheetAddsUp(t *testing.T) {
 		s := plan.DefaultSpec()
 		s.Ends = rapid.IntRange(1, 700).Draw(rt, "ends")
 		s.Group = rapid.IntRange(1, 12).Draw(rt, "group")
-		s.LastPass = plan.LastPass(rapid.IntRange(0, 1).Draw(rt, "last"))
+		s.LastPass = wind.LastPass(rapid.IntRange(0, 1).Draw(rt, "last"))
 		s.ChainEnds = rapid.SampledFrom([]int{0, 100, 333}).Draw(rt, "chain")
 		s.Units = measure.LengthUnitSystem(rapid.IntRange(0, 1).Draw(rt, "units"))
 		_, a := wholeSheet(t, s)
@@ -185,12 +189,12 @@ func TestSheetRefuses(t *testing.T) {
 	if _, err := New(nil, Options{}); err == nil {
 		t.Error("a sheet without a plan is no error")
 	}
-	if _, err := New(&plan.Project{Plan: &plan.Plan{}}, Options{}); err == nil {
+	if _, err := New(&project.Project{Plan: &plan.Plan{}}, Options{}); err == nil {
 		t.Error("a sheet of an empty plan is no error")
 	}
 	_, a := wholeSheet(t, plan.DefaultSpec())
 	other := plainPlan(t, func(s *plan.Spec) { s.Ends = 190 })
-	for name, ask := range map[string]*plan.Project{
+	for name, ask := range map[string]*project.Project{
 		"raddle": {Plan: other, Raddle: a.Raddle}, "reed": {Plan: other, Sley: a.Sley},
 		"yarn": {Plan: other, Yarn: a.Yarn},
 	} {
@@ -200,7 +204,7 @@ func TestSheetRefuses(t *testing.T) {
 		}
 	}
 	// A plan alone makes a sheet.
-	if sheet, err := New(&plan.Project{Plan: other}, Options{}); err != nil || sheet.Ends != 190 {
+	if sheet, err := New(&project.Project{Plan: other}, Options{}); err != nil || sheet.Ends != 190 {
 		t.Errorf("a plan alone: %+v, %v", sheet, err)
 	}
 }
@@ -212,15 +216,15 @@ func TestLikePassesAddUp(t *testing.T) {
 		s := plan.DefaultSpec()
 		s.Ends = rapid.IntRange(1, 2000).Draw(rt, "ends")
 		s.Group = rapid.IntRange(1, 12).Draw(rt, "group")
-		s.LastPass = plan.LastPass(rapid.IntRange(0, 1).Draw(rt, "last"))
-		s.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
+		s.LastPass = wind.LastPass(rapid.IntRange(0, 1).Draw(rt, "last"))
+		s.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
 		s.ChainEnds = rapid.SampledFrom([]int{0, 100, 333}).Draw(rt, "chain")
 		p, err := plan.New(s)
 		if err != nil {
 			rt.Fatal(err)
 		}
-		short, err1 := New(&plan.Project{Plan: p}, Options{})
-		long, err2 := New(&plan.Project{Plan: p}, Options{AllPasses: true})
+		short, err1 := New(&project.Project{Plan: p}, Options{})
+		long, err2 := New(&project.Project{Plan: p}, Options{AllPasses: true})
 		if err1 != nil || err2 != nil {
 			rt.Fatal(err1, err2)
 		}
@@ -318,13 +322,13 @@ func TestListed(t *testing.T) {
 // at hand, room on the pegs, and warnings where something is out of the ordinary.
 func TestSheetSays(t *testing.T) {
 	s := plan.DefaultSpec()
-	s.Ends, s.ChainEnds, s.LastPass = 395, 200, plan.FullLast
-	s.Board = plan.Board{measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Yard}
+	s.Ends, s.ChainEnds, s.LastPass = 395, 200, wind.FullLast
+	s.Board = frame.Board{measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Yard}
 	s.Yarn = plan.WarpYarn{Size: measuretest.Yarn(t, measure.Cotton, 8, 2)}
 	s.Pegs = plan.Pegs{Length: 2 * measure.Inch, Layers: 1}
 	s.Loom = plan.Loom{Sett: measuretest.Sett(t, "21 an inch"), Reed: loomtest.Reed(t, "10 dents an inch"),
 		EdgeDents: 2, EdgeEnds: 3}
-	pr, err := plan.NewProject(s, plan.Pace{})
+	pr, err := project.New(s, times.Pace{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,9 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/project"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // The sheet of a striped warp lists each pass once: by way in a few lines, and what it carries in one list.
@@ -15,7 +18,7 @@ func TestStripedSheetListsPassesOnce(t *testing.T) {
 	set := plan.SetUp{1, 1, 2, 2}
 	s.Schedule = &plan.Schedule{Colours: []plan.StripeColour{{Name: "red"}, {Name: "white"}}, SetUps: []plan.SetUp{set}}
 	for i := range 40 {
-		carried := plan.FirstPositions(2 + 2*(i%2))
+		carried := wind.FirstPositions(2 + 2*(i%2))
 		s.Schedule.Passes = append(s.Schedule.Passes, plan.ScheduledPass{Carried: carried, SetUp: 1})
 		s.Ends += carried.Count()
 	}
@@ -23,7 +26,7 @@ func TestStripedSheetListsPassesOnce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pr, err := p.Project(plan.PublishedPace())
+	pr, err := project.Of(p, times.PublishedPace())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,9 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/finishing"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // Wall is the wall sheet: what the winder at the mill looks up, and ticks.
@@ -92,7 +95,7 @@ type Way struct {
 	EndPeg string `json:"end_peg"`
 	// Round says what the paddle does on its way round the near end peg; empty at the far one.
 	Round string `json:"round,omitzero"`
-	// words is the way as [plan.Pass.Way] puts it.
+	// words is the way as [wind.Pass.Way] puts it.
 	words string
 }
 
@@ -114,7 +117,7 @@ type Chain struct {
 type Ending struct {
 	Chains []int    `json:"chains"`
 	Steps  []string `json:"steps"`
-	ids    []plan.StepID
+	ids    []finishing.StepID
 }
 
 // Block is some steps that are gone through so many times.
@@ -148,7 +151,7 @@ type Tie struct {
 }
 
 // NewWall makes the wall sheet of a plan. The pace gives its time; the day is left out where it is zero.
-func NewWall(p *plan.Plan, pace plan.Pace, day time.Time) *Wall {
+func NewWall(p *plan.Plan, pace times.Pace, day time.Time) *Wall {
 	s := p.Spec
 	w := &Wall{
 		Title: s.Name, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains),
@@ -162,13 +165,13 @@ func NewWall(p *plan.Plan, pace plan.Pace, day time.Time) *Wall {
 	w.Colours, w.Runs = stripes.Colours, stripes.Runs
 	for _, c := range p.Chains {
 		w.Wound = append(w.Wound, chain(p, c))
-		w.addEnding(c.Number, p.Finishing(c))
+		w.addEnding(c.Number, finishing.Steps(p, c))
 	}
 	return w
 }
 
 // addEnding adds the finishing steps of a chain, or only its number where another chain has the same.
-func (w *Wall) addEnding(chain int, steps []plan.Step) {
+func (w *Wall) addEnding(chain int, steps []finishing.Step) {
 	one := Ending{Chains: []int{chain}}
 	for _, step := range steps {
 		one.ids = append(one.ids, step.ID)
@@ -204,7 +207,7 @@ func (w *Wall) Striped() bool { return len(w.Colours) > 0 }
 func threading(p *plan.Plan) Threading {
 	work := p.WorkBefore(1, 1)
 	t := Threading{Foot: "the lowest position lies at the foot of the peg on an outward pass"}
-	if p.Spec.Foot == plan.FootLast {
+	if p.Spec.Foot == wind.FootLast {
 		t.Foot = "the highest position lies at the foot of the peg on an outward pass"
 	}
 	for _, th := range work.Thread {

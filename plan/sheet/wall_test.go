@@ -10,6 +10,8 @@ import (
 
 	"millside/plan"
 	"millside/plan/stripe"
+	"millside/plan/times"
+	"millside/plan/wind"
 
 	"pgregory.net/rapid"
 )
@@ -22,11 +24,11 @@ func drawPlan(t *rapid.T) *plan.Plan {
 	s.Ends = rapid.IntRange(1, 400).Draw(t, "ends")
 	s.ChainEnds = rapid.SampledFrom([]int{0, 0, 60, 131}).Draw(t, "chain ends")
 	s.TieEvery = rapid.SampledFrom([]int{0, 20, 100}).Draw(t, "tie every")
-	s.LastPass = plan.LastPass(rapid.IntRange(0, 1).Draw(t, "last pass"))
+	s.LastPass = wind.LastPass(rapid.IntRange(0, 1).Draw(t, "last pass"))
 	if rapid.Bool().Draw(t, "striped") {
 		part := rapid.SampledFrom([]string{"3 red", "2 white", "7 blue", "1 red", "5 white", "2 times (4 red, 6 white)",
 			"3 times (2 blue, 2 red, 8 white)"})
-		s.LastPass = plan.ShortLast
+		s.LastPass = wind.ShortLast
 		s.Stripes = strings.Join(rapid.SliceOfN(part, 1, 4).Draw(t, "stripes"), ", ")
 		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 		if err != nil {
@@ -59,7 +61,7 @@ func unfolded(c Chain) []Step {
 func TestBoxesAreThePasses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
-		wall := NewWall(p, plan.PublishedPace(), time.Time{})
+		wall := NewWall(p, times.PublishedPace(), time.Time{})
 		for i, c := range p.Chains {
 			next := 1
 			for _, step := range unfolded(wall.Wound[i]) {
@@ -96,7 +98,7 @@ func TestBoxesAreThePasses(t *testing.T) {
 func TestWaysAreThePasses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
-		wall := NewWall(p, plan.PublishedPace(), time.Time{})
+		wall := NewWall(p, times.PublishedPace(), time.Time{})
 		for _, c := range p.Chains {
 			for _, pass := range c.Passes {
 				named, others := 0, 0
@@ -162,7 +164,7 @@ func TestPlainWall(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	wall := NewWall(p, plan.PublishedPace(), time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC))
+	wall := NewWall(p, times.PublishedPace(), time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC))
 	if len(wall.Ways) != 2 || len(wall.Wound) != 2 || len(wall.Wound[0].Blocks) != 1 ||
 		len(wall.Wound[0].Blocks[0].Steps) != 1 {
 		t.Errorf("%+v", wall)

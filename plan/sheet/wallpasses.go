@@ -7,6 +7,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // ways lists the kinds of pass by pegs and turn, in the order in which they first come. A kind names its
@@ -66,7 +67,7 @@ const othersPasses = "all others"
 
 // round says what the paddle does round the near end peg after a pass; empty where it isn't there or where
 // nothing is laid afterwards.
-func round(c plan.Chain, pass plan.Pass) string {
+func round(c plan.Chain, pass wind.Pass) string {
 	switch {
 	case pass.Direction.Far() || pass.Number == len(c.Passes):
 		return ""
@@ -87,7 +88,7 @@ func bothRound(a, b string) string {
 }
 
 // way is the kind of a pass, but for the numbers of its passes and the way round the near peg.
-func way(pass plan.Pass) Way {
+func way(pass wind.Pass) Way {
 	return Way{
 		Direction: pass.Direction.String(), First: pass.FirstOpening.String(), FirstPeg: pass.FirstPeg().String(),
 		Second: pass.FirstOpening.Other().String(), SecondPeg: pass.FirstPeg().Other().String(),
@@ -129,7 +130,7 @@ func steps(p *plan.Plan, c plan.Chain) []Step {
 }
 
 // workText says what the hands do at the peg before a pass, with the colours that are threaded.
-func workText(p *plan.Plan, c plan.Chain, pass plan.Pass) string {
+func workText(p *plan.Plan, c plan.Chain, pass wind.Pass) string {
 	work := p.WorkBefore(c.Number, pass.Number)
 	if c.Number == 1 && work.Starts() {
 		return "Thread the paddle. " + measure.Capital(work.Peg.String()) + ": tie on " + work.Tie.String() + "."
@@ -151,7 +152,7 @@ func workText(p *plan.Plan, c plan.Chain, pass plan.Pass) string {
 	return measure.Capital(work.Peg.String()) + ": " + text + "."
 }
 
-func positionsText(set plan.Positions) string {
+func positionsText(set wind.Positions) string {
 	if set.Count() == 1 {
 		return "position " + set.String()
 	}
@@ -160,7 +161,7 @@ func positionsText(set plan.Positions) string {
 
 // carriedLetters writes a set-up as [plan.SetUp.Letters] does, with "-" for a position that is threaded and
 // stays parked.
-func carriedLetters(set plan.SetUp, carried plan.Positions) string {
+func carriedLetters(set plan.SetUp, carried wind.Positions) string {
 	var b strings.Builder
 	position := 0
 	for _, r := range set.Letters() {

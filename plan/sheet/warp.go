@@ -7,8 +7,11 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
+	"millside/plan/project"
+	"millside/plan/wind"
 )
 
 // mostFits is how many other counts of ends a sheet names.
@@ -53,7 +56,7 @@ func (a maker) otherFits() []string {
 }
 
 // plainRows are the ends, the group and the passes of a plain warp.
-func plainRows(p *plan.Plan, n int, last plan.Pass) (ends, group, passes measure.Row) {
+func plainRows(p *plan.Plan, n int, last wind.Pass) (ends, group, passes measure.Row) {
 	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()),
 		How: measure.How{Formula: "full passes x group + last pass",
 			WithNumbers: fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
@@ -68,11 +71,11 @@ func plainRows(p *plan.Plan, n int, last plan.Pass) (ends, group, passes measure
 
 // choiceHow says how the group stands among the ways to wind the ends, and why there.
 func (a maker) choiceHow() measure.How {
-	at := slices.IndexFunc(a.Choices, func(c plan.Choice) bool { return c.Taken(a.Plan.Spec) })
+	at := slices.IndexFunc(a.Choices, func(c project.Choice) bool { return c.Taken(a.Plan.Spec) })
 	if at < 0 {
 		return measure.How{}
 	}
-	return measure.How{Formula: plan.ChoiceRule,
+	return measure.How{Formula: project.ChoiceRule,
 		WithNumbers: fmt.Sprintf("number %d of %d ways: %s", at+1, len(a.Choices),
 			strings.Join(a.Choices[at].Reasons, "; "))}
 }
@@ -126,7 +129,7 @@ func (a maker) plan() Part {
 }
 
 // spareRow names the spare ends and where they lie.
-func spareRow(spares, wound int, last plan.Pass) measure.Row {
+func spareRow(spares, wound int, last wind.Pass) measure.Row {
 	first := wound - spares + 1
 	which := fmt.Sprintf("the last: number %d", wound)
 	if spares > 1 {
@@ -188,7 +191,7 @@ func (a maker) chains() Part {
 		}
 	}
 	for _, c := range p.Chains {
-		part.Notes = append(part.Notes, "On the label: "+p.Label(c))
+		part.Notes = append(part.Notes, "On the label: "+finishing.Label(p, c))
 	}
 	return part
 }

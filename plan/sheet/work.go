@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // PartWork is what the hands do at the pegs.
@@ -27,17 +29,17 @@ func (a maker) work() Part {
 			positionsCell(w.Cut), threadCell(p, w), positionsCell(w.Tie)})
 	}
 	part.Table = t
-	part.Rows = append(part.Rows, p.KnotRows()...)
+	part.Rows = append(part.Rows, finishing.KnotRows(p)...)
 	part.Notes = []string{"Numbers are positions of the paddle. At each peg first cut off, then thread, then tie on; " +
 		"what isn't named stays as it is."}
 	return part
 }
 
 // pegWord is the peg in a narrow column.
-func pegWord(p plan.EndPeg) string { return strings.TrimSuffix(p.String(), " end peg") }
+func pegWord(p wind.EndPeg) string { return strings.TrimSuffix(p.String(), " end peg") }
 
 // positionsCell lists positions in a table, a dash where there are none.
-func positionsCell(p plan.Positions) string {
+func positionsCell(p wind.Positions) string {
 	if p == 0 {
 		return "-"
 	}

@@ -10,13 +10,13 @@ import (
 // stripes. Where there are more stripes than cells each repeat is drawn once, in which case the cells count
 // the ends of what is drawn; and where that is too much as well, the first ends only. The order passes
 // [Order.Check].
-func (o Order) Drawn(cells int) (plan.StripeDrawing, string) {
+func (o Order) Drawn(cells int) (StripeDrawing, string) {
 	ends, err := o.Ends()
 	if err != nil {
-		return plan.StripeDrawing{}, ""
+		return StripeDrawing{}, ""
 	}
 	runs := runsOf(ends)
-	whole := plan.DrawStripes(runs, cells, 1)
+	whole := DrawStripes(runs, cells, 1)
 	if whole.Whole || cells < 1 {
 		return whole, ""
 	}
@@ -35,7 +35,7 @@ func (o Order) Drawn(cells int) (plan.StripeDrawing, string) {
 		for i, c := range few { // counted as the order at hand does
 			few[i] = number[once.Colours[c-1].Name]
 		}
-		if d := plan.DrawStripes(runsOf(few), cells, 1); d.Whole {
+		if d := DrawStripes(runsOf(few), cells, 1); d.Whole {
 			return d, "more stripes than fit; each bracket is drawn once: " + folded
 		}
 	}

@@ -6,6 +6,8 @@ import (
 
 	"millside/plan"
 	"millside/plan/stripe/schedule"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // Ask is what a weaver asks of the schedule of a striped warp. The zero value asks for the best that is found
@@ -65,7 +67,7 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 		return nil, err
 	}
 	l := ask.Limits
-	l.Positions, l.ReturnOrder, l.FootLast = spec.Positions, spec.ReturnOrder, spec.Foot == plan.FootLast
+	l.Positions, l.ReturnOrder, l.FootLast = spec.Positions, spec.ReturnOrder, spec.Foot == wind.FootLast
 	made := &Plan{Order: order, Way: ask.Way, Times: TimesOf(spec)}
 	if made.Schedule, made.Found, err = ask.chosen(ctx, ends, l, made.Times, progress); err != nil {
 		return nil, err
@@ -76,7 +78,7 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 	if err != nil {
 		return nil, fmt.Errorf("for the other return order: %w", err)
 	}
-	spec.Stripes, spec.Ends, spec.LastPass = written.String(), len(ends), plan.ShortLast
+	spec.Stripes, spec.Ends, spec.LastPass = written.String(), len(ends), wind.ShortLast
 	spec.Schedule, spec.Other = forPlan(made.Schedule, order.Colours), forPlan(other, order.Colours)
 	spec.Group = 1
 	for _, s := range []*schedule.Schedule{made.Schedule, other} {
@@ -112,7 +114,7 @@ func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedu
 
 // TimesOf is the times that the schedule of a spec is judged by: what its plan's time is reckoned with.
 func TimesOf(spec plan.Spec) schedule.Times {
-	h := spec.HandTimesAt(plan.Pace{})
+	h := spec.HandTimesAt(times.Pace{})
 	return schedule.Times{Pass: h.Pass, Halt: h.Halt, Cut: h.Cut, Tie: h.Tie, Thread: h.Thread, Far: h.Far}
 }
 

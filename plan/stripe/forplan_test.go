@@ -9,6 +9,8 @@ import (
 	"millside/plan"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
+	"millside/plan/times"
+	"millside/plan/wind"
 
 	"pgregory.net/rapid"
 )
@@ -33,8 +35,8 @@ func TestPlanLaysTheStripes(t *testing.T) {
 		spec.Stripes = text
 		spec.Positions = rapid.IntRange(1, most).Draw(t, "positions")
 		spec.Group = 1
-		spec.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
-		spec.Foot = plan.FootPosition(rapid.IntRange(0, 1).Draw(t, "foot"))
+		spec.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
+		spec.Foot = wind.FootPosition(rapid.IntRange(0, 1).Draw(t, "foot"))
 		spec.ChainEnds = rapid.SampledFrom([]int{0, 0, 20}).Draw(t, "chain")
 		// One position lays an end on each pass, so that an odd warp can't finish at the lease.
 		ask := stripe.Ask{Limits: schedule.Limits{FinishAtLease: spec.Positions > 1 && rapid.Bool().Draw(t, "finish")}}
@@ -69,17 +71,17 @@ func lies(t *rapid.T, p *plan.Plan, want []int) {
 			for pos := range pass.Carried.All() {
 				positions = append(positions, pos)
 			}
-			if (pass.Direction == plan.Return && p.Spec.ReturnOrder == plan.MirroredOrder) != (p.Spec.Foot == plan.FootLast) {
+			if (pass.Direction == wind.Return && p.Spec.ReturnOrder == wind.MirroredOrder) != (p.Spec.Foot == wind.FootLast) {
 				for i, j := 0, len(positions)-1; i < j; i, j = i+1, j-1 {
 					positions[i], positions[j] = positions[j], positions[i]
 				}
 			}
 			atA := pass.FirstOpening // outward meets peg A first, return peg B
-			if pass.Direction == plan.Return {
+			if pass.Direction == wind.Return {
 				atA = atA.Other()
 			}
 			for _, pos := range positions {
-				over := (pos%2 == 1) == (atA == plan.HolesUp)
+				over := (pos%2 == 1) == (atA == wind.HolesUp)
 				if len(got) > 0 && over == lastOver {
 					t.Fatalf("ends %d and %d lie over the same peg", len(got), len(got)+1)
 				}
@@ -121,7 +123,7 @@ func sumAgrees(t *rapid.T, p *plan.Plan, made *stripe.Plan) {
 	if own != want {
 		t.Fatalf("the schedule says %v, the ledger %v", own, want)
 	}
-	if total := p.Spec.HandTimesAt(plan.Pace{}).Total(sum, nil); total != made.Schedule.Total {
+	if total := p.Spec.HandTimesAt(times.Pace{}).Total(sum, nil); total != made.Schedule.Total {
 		t.Fatalf("the schedule takes %v, by the ledger %v", made.Schedule.Total, total)
 	}
 }

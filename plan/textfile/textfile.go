@@ -11,7 +11,6 @@ import (
 	"unicode/utf16"
 	"unicode/utf8"
 
-	"millside/plan"
 	"millside/plan/measure"
 )
 
@@ -90,10 +89,11 @@ func Cut(line string) (about, says string, found bool) {
 // CheckLine refuses a line that is longer than so many bytes, or holds what can't be printed.
 func CheckLine(line string, most int) error {
 	if len(line) > most {
-		return &measure.FieldError{Value: plan.Shortened(line), Want: fmt.Sprintf("a line of at most %d bytes", most)}
+		return &measure.FieldError{Value: measure.Shortened(line),
+			Want: fmt.Sprintf("a line of at most %d bytes", most)}
 	}
 	if !utf8.ValidString(line) || strings.ContainsFunc(line, func(r rune) bool { return !unicode.IsPrint(r) }) {
-		return &measure.FieldError{Value: plan.Shortened(line), Want: "plain text without control characters"}
+		return &measure.FieldError{Value: measure.Shortened(line), Want: "plain text without control characters"}
 	}
 	return nil
 }

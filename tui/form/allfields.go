@@ -7,6 +7,8 @@ import (
 	"millside/plan/cloth"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // formFields are the fields of the form in their order.
@@ -90,10 +92,10 @@ func paddleFields() []field {
 	return []field{
 		onlyIf(countField(secPaddle, "group", "group", "ends carried together on a pass", func(s *plan.Spec) *int { return &s.Group }), plain),
 		countField(secPaddle, "positions", "paddle positions", "holes and slots in the paddle", func(s *plan.Spec) *int { return &s.Positions }),
-		onlyIf(choiceField(secPaddle, "last pass", "last pass", "if the group doesn't divide the ends", func(s *plan.Spec) *plan.LastPass { return &s.LastPass }, "short", "full"), plain),
-		choiceField(secPaddle, "return order", "return order", "how a return pass lies in the lease; you look at it after pass 2", func(s *plan.Spec) *plan.ReturnOrder { return &s.ReturnOrder }, "same", "mirrored"),
-		choiceField(secPaddle, "at the foot", "position at the foot", "which position lies at the foot of the peg on an outward pass: end 1 is the foot of the first group", func(s *plan.Spec) *plan.FootPosition { return &s.Foot }, "first", "last"),
-		choiceField(secPaddle, "layout", "hand", "which hand leads the paddle", func(s *plan.Spec) *plan.Hand { return &s.Hand }, "right", "left"),
+		onlyIf(choiceField(secPaddle, "last pass", "last pass", "if the group doesn't divide the ends", func(s *plan.Spec) *wind.LastPass { return &s.LastPass }, "short", "full"), plain),
+		choiceField(secPaddle, "return order", "return order", "how a return pass lies in the lease; you look at it after pass 2", func(s *plan.Spec) *wind.ReturnOrder { return &s.ReturnOrder }, "same", "mirrored"),
+		choiceField(secPaddle, "at the foot", "position at the foot", "which position lies at the foot of the peg on an outward pass: end 1 is the foot of the first group", func(s *plan.Spec) *wind.FootPosition { return &s.Foot }, "first", "last"),
+		choiceField(secPaddle, "layout", "hand", "which hand leads the paddle", func(s *plan.Spec) *wind.Hand { return &s.Hand }, "right", "left"),
 	}
 }
 
@@ -133,13 +135,13 @@ func windingFields() []field {
 		countField(secWinding, "count tie every", "count tie every", "ends; 0 for none", func(s *plan.Spec) *int { return &s.TieEvery }),
 		guardField(),
 		countField(secWinding, "rest, minutes", "rest every", "a quiet reminder to rest; 0 for none", func(s *plan.Spec) *int { return &s.RestMinutes }),
-		onlyMinutes(minutesField("minutes a pass", "minutes a pass", "whatever the turns; empty goes by the two below and your own pace", func(t *plan.HandTimes) *time.Duration { return &t.Pass })),
-		minutesField("handling, min", "minutes of handling", "what a pass takes at its two ends", func(t *plan.HandTimes) *time.Duration { return &t.Handling }),
-		minutesField("a turn, min", "minutes a turn", "what a turn of the mill takes", func(t *plan.HandTimes) *time.Duration { return &t.Turn }),
-		minutesField("a halt, min", "minutes a halt", "to halt at a peg, however much is done there", func(t *plan.HandTimes) *time.Duration { return &t.Halt }),
-		minutesField("cut off, min", "minutes to cut off an end", "to cut off an end", func(t *plan.HandTimes) *time.Duration { return &t.Cut }),
-		minutesField("tie on, min", "minutes to tie on an end", "to tie on an end", func(t *plan.HandTimes) *time.Duration { return &t.Tie }),
-		minutesField("thread, min", "minutes to thread a package", "to thread a package", func(t *plan.HandTimes) *time.Duration { return &t.Thread }),
-		minutesField("far finish, min", "minutes more to finish at the far end", "more to finish a chain at the counting cross", func(t *plan.HandTimes) *time.Duration { return &t.Far }),
+		onlyMinutes(minutesField("minutes a pass", "minutes a pass", "whatever the turns; empty goes by the two below and your own pace", func(t *times.HandTimes) *time.Duration { return &t.Pass })),
+		minutesField("handling, min", "minutes of handling", "what a pass takes at its two ends", func(t *times.HandTimes) *time.Duration { return &t.Handling }),
+		minutesField("a turn, min", "minutes a turn", "what a turn of the mill takes", func(t *times.HandTimes) *time.Duration { return &t.Turn }),
+		minutesField("a halt, min", "minutes a halt", "to halt at a peg, however much is done there", func(t *times.HandTimes) *time.Duration { return &t.Halt }),
+		minutesField("cut off, min", "minutes to cut off an end", "to cut off an end", func(t *times.HandTimes) *time.Duration { return &t.Cut }),
+		minutesField("tie on, min", "minutes to tie on an end", "to tie on an end", func(t *times.HandTimes) *time.Duration { return &t.Tie }),
+		minutesField("thread, min", "minutes to thread a package", "to thread a package", func(t *times.HandTimes) *time.Duration { return &t.Thread }),
+		minutesField("far finish, min", "minutes more to finish at the far end", "more to finish a chain at the counting cross", func(t *times.HandTimes) *time.Duration { return &t.Far }),
 	}
 }

@@ -6,7 +6,9 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/frame"
 	"millside/plan/measure"
+	"millside/plan/times"
 )
 
 // field is one line of the new-warp form: how a value is shown, and how typed text becomes one.
@@ -133,20 +135,20 @@ func guardField() field {
 
 // minutesField takes one of the weaver's times. The usual ones are shown until one is given, and what is given
 // makes the others the plan's own too; where all are the usual ones again, the plan has none.
-func minutesField(label, name, hint string, at func(*plan.HandTimes) *time.Duration) field {
+func minutesField(label, name, hint string, at func(*times.HandTimes) *time.Duration) field {
 	return field{section: secWinding, label: label, name: name, hint: hint,
 		show: func(s plan.Spec) string {
 			t := s.HandTimes()
-			return plan.MinutesText(*at(&t))
+			return times.MinutesText(*at(&t))
 		},
 		take: func(s *plan.Spec, text string) error {
-			d, err := plan.ParseMinutes(text)
+			d, err := times.ParseMinutes(text)
 			if err != nil {
 				return measure.InField(err, name)
 			}
 			t := s.HandTimes()
-			if *at(&t) = d; t == plan.DefaultHandTimes() {
-				t = plan.HandTimes{}
+			if *at(&t) = d; t == times.DefaultHandTimes() {
+				t = times.HandTimes{}
 			}
 			s.Times = t
 			return nil
@@ -203,7 +205,7 @@ func boardField() field {
 			if strings.TrimSpace(text) == "" {
 				return nil
 			}
-			board, err := plan.ParseBoard(text)
+			board, err := frame.ParseBoard(text)
 			if err == nil {
 				s.Board = board
 			}

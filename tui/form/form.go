@@ -13,7 +13,9 @@ import (
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/measure"
+	"millside/plan/project"
 	"millside/plan/stripe"
+	"millside/plan/times"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -25,7 +27,7 @@ type Model struct {
 	inputs   []textinput.Model
 	at       int
 	spec     plan.Spec
-	project  *plan.Project // nil while a field is wrong
+	project  *project.Project // nil while a field is wrong
 	problems map[string]string
 	how      bool   // show how each number was reached
 	scroll   int    // how many windows of the result have been turned over
@@ -48,7 +50,7 @@ type Deps struct {
 	// AtHand is what the weaver has at hand, offered field by field.
 	AtHand athand.AtHand
 	// Pace is the weaver's own, or zero for the published range.
-	Pace plan.Pace
+	Pace times.Pace
 }
 
 // Messages from the form to whoever shows it.
@@ -113,7 +115,7 @@ func (m Model) compute() Model {
 		m.project = nil
 		return m
 	}
-	project, err := plan.NewProject(m.wanted(), m.Pace)
+	project, err := project.New(m.wanted(), m.Pace)
 	for _, fe := range measure.FieldErrors(err) {
 		m.note(fe, fe.Field)
 	}
@@ -254,7 +256,7 @@ func (m Model) setField(i int, text string) Model {
 }
 
 // choices are the ways to group the ends, the least trouble first.
-func (m Model) choices() []plan.Choice {
+func (m Model) choices() []project.Choice {
 	if m.project == nil {
 		return nil
 	}
@@ -262,8 +264,8 @@ func (m Model) choices() []plan.Choice {
 }
 
 // current is the index of the choice that the form stands at.
-func (m Model) current(list []plan.Choice) int {
-	return slices.IndexFunc(list, func(c plan.Choice) bool { return c.Taken(m.spec) })
+func (m Model) current(list []project.Choice) int {
+	return slices.IndexFunc(list, func(c project.Choice) bool { return c.Taken(m.spec) })
 }
 
 // nextChoice takes the next of the ranked choices, round after the last.

@@ -7,8 +7,12 @@ import (
 	"testing"
 
 	"millside/plan/athand"
+	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/project"
+	"millside/plan/times"
+	"millside/plan/wind"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
@@ -77,7 +81,7 @@ func TestFormChoices(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(New(b.deps, hand.Towels()), "ctrl+g")
 	f := s
-	if f.project == nil || f.current(f.choices()) < 0 || (f.spec.Group == 10 && f.spec.LastPass == plan.ShortLast) {
+	if f.project == nil || f.current(f.choices()) < 0 || (f.spec.Group == 10 && f.spec.LastPass == wind.ShortLast) {
 		t.Fatalf("group %d, last pass %s", f.spec.Group, f.spec.LastPass)
 	}
 	for range 20 {
@@ -91,9 +95,9 @@ func TestFormChoices(t *testing.T) {
 // Every field of the form shows what it takes: what is shown is read back as the same value.
 func TestFormFieldsRoundTrip(t *testing.T) {
 	spec := hand.Towels()
-	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, plan.LeftHanded, plan.ReedFirst,
+	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, wind.LeftHanded, plan.ReedFirst,
 		measure.Metric, 1500
-	spec.LastPass, spec.ReturnOrder, spec.ChainEnds = plan.FullLast, plan.MirroredOrder, 200
+	spec.LastPass, spec.ReturnOrder, spec.ChainEnds = wind.FullLast, wind.MirroredOrder, 200
 	read := func(v interface{ UnmarshalText([]byte) error }, text string) {
 		if err := v.UnmarshalText([]byte(text)); err != nil {
 			t.Fatal(err)
@@ -112,7 +116,7 @@ func TestFormFieldsRoundTrip(t *testing.T) {
 	read(&spec.Yarn.Cones, "250 g, 180.5 g")
 	read(&spec.Yarn.Tube, "40 g")
 	spec.Yarn.Colour, spec.Yarn.Packages = "sea blue", 12
-	spec.Mill.Height, spec.Board = measure.Metre, plan.Board{measure.Yard, measure.Yard, measure.Foot}
+	spec.Mill.Height, spec.Board = measure.Metre, frame.Board{measure.Yard, measure.Yard, measure.Foot}
 	spec.Pegs = plan.Pegs{Length: 15 * measure.Centimetre, Layers: 3}
 	read(&spec.Loom.Reed, "10 dents an inch")
 	spec.Loom.Reed = spec.Loom.Reed.WithWidth(24 * measure.Inch)
@@ -152,15 +156,15 @@ func TestMendedStripes(t *testing.T) {
 // What is at hand can be taken over with one key, round after the last.
 func TestAtHand(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
-	small, large := plan.Mill{Circumference: 2 * measure.Metre, PegStep: 50 * measure.Centimetre},
-		plan.Mill{Circumference: 4 * measure.Yard, PegStep: measure.Yard}
+	small, large := frame.Mill{Circumference: 2 * measure.Metre, PegStep: 50 * measure.Centimetre},
+		frame.Mill{Circumference: 4 * measure.Yard, PegStep: measure.Yard}
 	b.deps.AtHand = athand.AtHand{Mills: []athand.NamedMill{{Name: "table mill", Mill: small},
 		{Name: "floor mill", Mill: large}}}
 	s := b.press(New(b.deps, hand.Towels()), "pgup", "pgup", "pgup", "pgup")
 	if !strings.Contains(s.View(120, 40), "2 at hand") {
 		t.Fatalf("not offered:\n%s", s.View(120, 40))
 	}
-	for _, want := range []plan.Mill{small, large, small} {
+	for _, want := range []frame.Mill{small, large, small} {
 		s = b.press(s, "ctrl+n")
 		if got := s.spec.Mill; got != want {
 			t.Errorf("mill %+v, want %+v", got, want)
@@ -175,7 +179,7 @@ func TestFormRanksAsThePlanDoes(t *testing.T) {
 		spec.Ends, spec.Positions, spec.Group = 250, 20, group
 		b := newBench(t, termenv.Ascii)
 		m := New(b.deps, spec)
-		want, err := m.project.Plan.Choices(plan.Pace{})
+		want, err := project.Choices(m.project.Plan, times.Pace{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/times"
 )
 
 func fieldOf(t *testing.T, name string) field {
@@ -35,7 +36,7 @@ func TestMinutesFields(t *testing.T) {
 	if err := halt.take(&s, "soon"); err == nil || s.Times.Halt != 45*time.Second {
 		t.Errorf("taken: %+v", s.Times)
 	}
-	if pass.take(&s, "") != nil || halt.take(&s, "0.5") != nil || s.Times != (plan.HandTimes{}) {
+	if pass.take(&s, "") != nil || halt.take(&s, "0.5") != nil || s.Times != (times.HandTimes{}) {
 		t.Errorf("the usual times again: %+v", s.Times)
 	}
 }

@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/project"
 	"millside/tui/look"
 )
 
@@ -274,7 +276,7 @@ func (m Model) paddleResult(w, room int) []string {
 func (m Model) choiceLines(w, room int) []string {
 	s, list := m.Styles, m.choices()
 	at := m.current(list)
-	out := []string{s.Dim.Render(look.Fit("groups: "+plan.ChoiceRule, w))}
+	out := []string{s.Dim.Render(look.Fit("groups: "+project.ChoiceRule, w))}
 	for i, c := range list {
 		block := m.choiceBlock(c, i == at, room > 24, w)
 		if len(out)+len(block) > room {
@@ -285,7 +287,7 @@ func (m Model) choiceLines(w, room int) []string {
 	return out
 }
 
-func (m Model) choiceBlock(c plan.Choice, chosen, all bool, w int) []string {
+func (m Model) choiceBlock(c project.Choice, chosen, all bool, w int) []string {
 	s, label := m.Styles, c.Label()
 	mark, style := "  ", s.Plain
 	if chosen {
@@ -354,7 +356,7 @@ func (m Model) windingResult(w int) []string {
 		for range p.Ties(c) {
 			ties++
 		}
-		out = append(out, look.Fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, measure.Counted(ties, "count tie", "count ties"), len(p.Finishing(c))), w))
+		out = append(out, look.Fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, measure.Counted(ties, "count tie", "count ties"), len(finishing.Steps(p, c))), w))
 	}
 	return out
 }

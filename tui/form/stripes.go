@@ -11,6 +11,7 @@ import (
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
+	"millside/plan/wind"
 	"millside/tui/look"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -21,8 +22,8 @@ import (
 type stripeKey struct {
 	text      string
 	positions int
-	order     plan.ReturnOrder
-	foot      plan.FootPosition
+	order     wind.ReturnOrder
+	foot      wind.FootPosition
 	turned    bool
 	times     schedule.Times // they depend on the mill and on the length too
 }

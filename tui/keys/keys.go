@@ -24,7 +24,7 @@ type Map struct {
 	// On the settings page.
 	Add, Confirm, Forget, NextSound, PrevSound, Sound key.Binding
 	// At home.
-	Up, Down, Open, New, Copy, Practice key.Binding
+	Up, Down, Open, New, Copy, Practice, Alone key.Binding
 	// On the form.
 	Left, Right, NextField, PrevField, NextPage, PrevPage, Begin, Choice, How, Rest, AtHand key.Binding
 	// On every page.
@@ -96,6 +96,7 @@ func Default() Map {
 		New:      letter("n", "new"),
 		Copy:     letter("c", "copy"),
 		Practice: letter("p", "practice"),
+		Alone:    letter("a", "go on alone"),
 
 		Left:      Bind("left", "other way", "left"),
 		Right:     Bind("right", "change", "right", " "),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 // The smallest drawing of the mill.
@@ -15,11 +16,11 @@ const (
 // DrawMill draws the mill as the winder sees it: one line a turn from the near end peg, below, to the far end
 // peg, with the pegs and the way that a pass takes. It is nil where the drawing would be smaller than
 // [MillWidth] by [MillHeight], or where the warp is wound on a board.
-func DrawMill(p *plan.Plan, pass plan.Pass, w, h int) *Canvas {
+func DrawMill(p *plan.Plan, pass wind.Pass, w, h int) *Canvas {
 	if w < MillWidth || h < MillHeight || len(p.Spec.Board) > 0 || p.Path.Steps == 0 || p.Spec.Mill.Circumference <= 0 {
 		return nil
 	}
-	m := mill{Canvas: NewCanvas(w, h, p.Spec.Hand == plan.LeftHanded), left: 9, right: w - 2, top: 1, bottom: h - 3}
+	m := mill{Canvas: NewCanvas(w, h, p.Spec.Hand == wind.LeftHanded), left: 9, right: w - 2, top: 1, bottom: h - 3}
 	m.frame()
 	m.turns(p, pass)
 	m.Text(w/2, h-1, fmt.Sprintf("guide string: %s turns, %s", p.Path.Turns(), p.Path.Length.In(p.Spec.Units.Long(), 2)), InkLabel)
@@ -43,7 +44,7 @@ func (m mill) frame() {
 }
 
 // turns draws the way of the group, and the pegs at both ends of it.
-func (m mill) turns(p *plan.Plan, pass plan.Pass) {
+func (m mill) turns(p *plan.Plan, pass wind.Pass) {
 	step, round := int64(p.Spec.Mill.PegStep), int64(p.Spec.Mill.Circumference)
 	all := int64(p.Path.Steps) * step
 	whole, rest := int(all/round), all%round

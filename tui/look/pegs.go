@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // The drawings show the pegs from the side, as the winder sees them from the tips: the lease at the
@@ -42,8 +42,8 @@ func (c *Canvas) Peg(x int, f Frame, sign rune) {
 
 // DrawCross draws the counting cross for a pass. An outward pass arrives: over peg 1, under peg 2,
 // round the end peg. A return pass leaves: over peg 2, under peg 1.
-func DrawCross(p plan.Pass, w, h int, hand plan.Hand) *Canvas {
-	c := NewCanvas(w, h, hand == plan.LeftHanded)
+func DrawCross(p wind.Pass, w, h int, hand wind.Hand) *Canvas {
+	c := NewCanvas(w, h, hand == wind.LeftHanded)
 	f := RowsOf(h)
 	x1, x2, xe := w*22/100, w*52/100, w*80/100
 	between, right := (x1+x2)/2, xe+5
@@ -81,8 +81,8 @@ func DrawCross(p plan.Pass, w, h int, hand plan.Hand) *Canvas {
 // DrawLease draws the lease for a pass. The half of the group that is in the holes is drawn heavy,
 // the half in the slots double. A return pass arrives: B first, then A, then round the end peg. An
 // outward pass leaves: A first, then B.
-func DrawLease(p plan.Pass, w, h int, hand plan.Hand) *Canvas {
-	c := NewCanvas(w, h, hand == plan.LeftHanded)
+func DrawLease(p wind.Pass, w, h int, hand wind.Hand) *Canvas {
+	c := NewCanvas(w, h, hand == wind.LeftHanded)
 	f := RowsOf(h)
 	xe, xa, xb := w*16/100, w*44/100, w*76/100
 	c.Peg(xe, f, '●')
@@ -90,8 +90,8 @@ func DrawLease(p plan.Pass, w, h int, hand plan.Hand) *Canvas {
 	c.Peg(xb, f, 'B')
 	strands(c, f, p, xe, xa, xb)
 	if p.Direction.Far() {
-		c.Set(w-1, f.Top, '▶', halfInk(p.OpeningAt(plan.PegB)))
-		c.Set(w-1, f.Bottom, '▶', halfInk(p.OpeningAt(plan.PegA)))
+		c.Set(w-1, f.Top, '▶', halfInk(p.OpeningAt(wind.PegB)))
+		c.Set(w-1, f.Bottom, '▶', halfInk(p.OpeningAt(wind.PegA)))
 		c.Across(xe-2, xe+2, f.Top, '━', InkPath)
 	} else {
 		left := xe - 5
@@ -102,9 +102,9 @@ func DrawLease(p plan.Pass, w, h int, hand plan.Hand) *Canvas {
 		c.Across(left+1, xe+1, f.Top, '━', InkPath)
 		c.Set(xe+2, f.Top, '▶', InkPath)
 	}
-	for _, peg := range []plan.LeasePeg{plan.PegA, plan.PegB} {
+	for _, peg := range []wind.LeasePeg{wind.PegA, wind.PegB} {
 		x, order := xa, "2nd"
-		if peg == plan.PegB {
+		if peg == wind.PegB {
 			x = xb
 		}
 		if peg == p.FirstPeg() {
@@ -118,8 +118,8 @@ func DrawLease(p plan.Pass, w, h int, hand plan.Hand) *Canvas {
 }
 
 // strands draws the two halves of the group from the near end peg past A and B, crossing between.
-func strands(c *Canvas, f Frame, p plan.Pass, xe, xa, xb int) {
-	upA, upB := halfInk(p.OpeningAt(plan.PegA)), halfInk(p.OpeningAt(plan.PegB))
+func strands(c *Canvas, f Frame, p wind.Pass, xe, xa, xb int) {
+	upA, upB := halfInk(p.OpeningAt(wind.PegA)), halfInk(p.OpeningAt(wind.PegB))
 	mid := (xa + xb) / 2
 	half := (f.Bottom - f.Top) / 2
 	join := xa - 5
@@ -156,8 +156,8 @@ func openUp(c *Canvas, f Frame, x, from int, upA, upB Ink) {
 }
 
 // halfInk is the ink of the half of the group that is up.
-func halfInk(up plan.Opening) Ink {
-	if up == plan.HolesUp {
+func halfInk(up wind.Opening) Ink {
+	if up == wind.HolesUp {
 		return InkPath
 	}
 	return InkPath2

@@ -7,7 +7,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // Styles holds the looks that all screens share. Only the sixteen colours of the terminal are used,
@@ -83,7 +83,7 @@ func (s Styles) Bar(done, all, cells int) string {
 }
 
 // Way is the colour of a direction.
-func (s Styles) Way(d plan.Direction) lipgloss.Style {
+func (s Styles) Way(d wind.Direction) lipgloss.Style {
 	if d.Far() {
 		return s.Outward
 	}
@@ -91,7 +91,7 @@ func (s Styles) Way(d plan.Direction) lipgloss.Style {
 }
 
 // Band is the ground of a direction.
-func (s Styles) Band(d plan.Direction) lipgloss.Style {
+func (s Styles) Band(d wind.Direction) lipgloss.Style {
 	if d.Far() {
 		return s.OutBand
 	}
@@ -99,7 +99,7 @@ func (s Styles) Band(d plan.Direction) lipgloss.Style {
 }
 
 // Inks gives the drawing of a pass its colours.
-func (s Styles) Inks(d plan.Direction) func(Ink) lipgloss.Style {
+func (s Styles) Inks(d wind.Direction) func(Ink) lipgloss.Style {
 	return func(k Ink) lipgloss.Style {
 		switch k {
 		case InkPath:

@@ -5,18 +5,18 @@ import (
 	"strings"
 
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/look"
 )
 
 // onRight says on which side of the screen a direction stands: outward on the right, return on the left, the
 // other way round in a left-handed layout.
-func (m Model) onRight(d plan.Direction) bool {
-	return d.Far() == (m.s.State().Plan.Spec.Hand == plan.RightHanded)
+func (m Model) onRight(d wind.Direction) bool {
+	return d.Far() == (m.s.State().Plan.Spec.Hand == wind.RightHanded)
 }
 
 // onSide sets rows on the side of their direction.
-func (m Model) onSide(rows []string, d plan.Direction, w int) []string {
+func (m Model) onSide(rows []string, d wind.Direction, w int) []string {
 	in := 2
 	if m.onRight(d) {
 		in = max(w-widest(rows)-2, 0)
@@ -25,7 +25,7 @@ func (m Model) onSide(rows []string, d plan.Direction, w int) []string {
 }
 
 // directionWord is the word of a direction with its arrow, which points to its side.
-func (m Model) directionWord(d plan.Direction) string {
+func (m Model) directionWord(d wind.Direction) string {
 	if m.onRight(d) {
 		return strings.ToUpper(d.String()) + " >"
 	}

@@ -6,6 +6,7 @@ import (
 
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -23,7 +24,7 @@ func (m Model) viewFinish(w, h int) string {
 	if !more {
 		all := fmt.Sprintf("ALL %d STEPS DONE", len(steps))
 		title, word = heading{words: all, large: all, ground: s.OutBand}, "close the record: the warp is finished"
-		step = plan.Step{Title: strings.Join(m.s.Announce(m.at), " ")}
+		step = finishing.Step{Title: strings.Join(m.s.Announce(m.at), " ")}
 	}
 	name := look.NewPart(m.wordSizes(step.Title, w)...)
 	detail, caution := textPart(step.Detail, s.Plain, w), look.NewPart(nil)
@@ -62,7 +63,7 @@ func (m Model) wordSizes(text string, w int) [][]string {
 }
 
 // stepList shows the steps done and to come, as many as find room around the current one.
-func (m Model) stepList(steps []plan.Step, w, room int) []string {
+func (m Model) stepList(steps []finishing.Step, w, room int) []string {
 	st := m.s.State()
 	s, done := m.Styles, st.Chains[st.Chain-1]
 	current := len(steps)

@@ -9,7 +9,7 @@ import (
 
 	"millside/counter"
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/internal/hand"
 	"millside/tui/look"
 )
@@ -24,7 +24,7 @@ var pages = []struct {
 	{"return", func(b *bench) page { return b.winding(hand.Towels(), 17) }},
 	{"return-left-handed", func(b *bench) page {
 		s := hand.Towels()
-		s.Hand, s.ReturnOrder = plan.LeftHanded, plan.MirroredOrder
+		s.Hand, s.ReturnOrder = wind.LeftHanded, wind.MirroredOrder
 		return b.winding(s, 17)
 	}},
 	{"count-tie", func(b *bench) page { return b.winding(hand.Towels(), 11) }},
@@ -44,7 +44,7 @@ var pages = []struct {
 	{"lease", func(b *bench) page { return b.press(b.winding(hand.Towels(), 1), "space") }},
 	{"lease-mirrored", func(b *bench) page {
 		s := hand.Towels()
-		s.ReturnOrder = plan.MirroredOrder
+		s.ReturnOrder = wind.MirroredOrder
 		return b.press(b.winding(s, 1), "space")
 	}},
 	{"paused", func(b *bench) page { return b.press(b.winding(hand.Towels(), 17), "p") }},

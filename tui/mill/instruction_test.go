@@ -11,6 +11,7 @@ import (
 
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/internal/hand"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -23,7 +24,7 @@ func instructed(b *bench) map[string]Model {
 		f(&s)
 		return s
 	}
-	lefty := change(func(s *plan.Spec) { s.Hand, s.ReturnOrder = plan.LeftHanded, plan.MirroredOrder })
+	lefty := change(func(s *plan.Spec) { s.Hand, s.ReturnOrder = wind.LeftHanded, wind.MirroredOrder })
 	odd := change(func(s *plan.Spec) { s.Ends, s.Group = 395, 9 })
 	striped := b.until(b.winding(hand.Fade(), 0), session.Winding)
 	return map[string]Model{
@@ -32,8 +33,8 @@ func instructed(b *bench) map[string]Model {
 		"return":         b.winding(hand.Towels(), 5),
 		"last and short": b.winding(hand.Towels(), 39),
 		"left out":       b.until(b.winding(change(func(s *plan.Spec) { s.Ends = 37 }), 3), session.Winding),
-		"mirrored, last": b.winding(change(func(s *plan.Spec) { s.Ends, s.ReturnOrder = 40, plan.MirroredOrder }), 3),
-		"mirrored":       b.winding(change(func(s *plan.Spec) { s.ReturnOrder = plan.MirroredOrder }), 5),
+		"mirrored, last": b.winding(change(func(s *plan.Spec) { s.Ends, s.ReturnOrder = 40, wind.MirroredOrder }), 3),
+		"mirrored":       b.winding(change(func(s *plan.Spec) { s.ReturnOrder = wind.MirroredOrder }), 5),
 		"left-handed":    b.winding(lefty, 5),
 		"odd":            b.winding(odd, 6),
 		"odd, last":      b.winding(odd, 43),
@@ -155,7 +156,7 @@ func from(row string, column int) string {
 func TestTurnIsLargeInASmallWindow(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	mirrored := hand.Towels()
-	mirrored.ReturnOrder = plan.MirroredOrder
+	mirrored.ReturnOrder = wind.MirroredOrder
 	short := hand.Towels()
 	short.Ends = 37
 	for name, m := range map[string]Model{

@@ -11,6 +11,8 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/frame"
+	"millside/plan/wind"
 	"millside/tui/internal/hand"
 )
 
@@ -32,14 +34,14 @@ func anySpec(rt *rapid.T) plan.Spec {
 	s.Group = rapid.IntRange(1, 12).Draw(rt, "group")
 	s.Ends = rapid.IntRange(1, 60).Draw(rt, "ends")
 	s.TieEvery = rapid.SampledFrom([]int{0, 20}).Draw(rt, "ties")
-	s.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
-	s.Hand = plan.Hand(rapid.IntRange(0, 1).Draw(rt, "hand"))
+	s.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
+	s.Hand = wind.Hand(rapid.IntRange(0, 1).Draw(rt, "hand"))
 	s.GuardMillis = rapid.SampledFrom([]int{0, 2000}).Draw(rt, "guard")
 	if chain := rapid.IntRange(0, 40).Draw(rt, "chain"); chain >= s.Group {
 		s.ChainEnds = chain
 	}
 	if rapid.IntRange(0, 3).Draw(rt, "board") == 0 {
-		s.Board = plan.Board{s.Length, s.Length}
+		s.Board = frame.Board{s.Length, s.Length}
 	}
 	return s
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/stripe"
+	"millside/plan/wind"
 	"millside/tui/look"
 
 	"github.com/charmbracelet/lipgloss"
@@ -12,7 +14,7 @@ import (
 
 // paddleOrder lists the positions of a pass in the order in which they lie in the lease, parked ones in
 // their place.
-func paddleOrder(p *plan.Plan, pass plan.Pass) []int {
+func paddleOrder(p *plan.Plan, pass wind.Pass) []int {
 	last := p.SetUpOf(pass).Threaded().Last()
 	order := make([]int, 0, last)
 	for pos := 1; pos <= last; pos++ {
@@ -28,7 +30,7 @@ func paddleOrder(p *plan.Plan, pass plan.Pass) []int {
 
 // paddleLines shows the paddle as it must be threaded, position by position, in the order in which it
 // lies in the lease for this pass. Parked positions have no ground and stand in brackets.
-func (m Model) paddleLines(pass plan.Pass, w, rows int) []string {
+func (m Model) paddleLines(pass wind.Pass, w, rows int) []string {
 	p, s := m.s.State().Plan, m.Styles
 	order, set := paddleOrder(p, pass), p.SetUpOf(pass)
 	label := "paddle    "
@@ -66,7 +68,7 @@ func (m Model) stripeBar(w int) []string {
 	p, s := m.s.State().Plan, m.Styles
 	all, width := p.EndsWound(), max(w-4, 1)
 	stands := m.s.State().EndsStandingAll()
-	drawn := plan.DrawStripes(m.runs, width, min(stands+1, all))
+	drawn := stripe.DrawStripes(m.runs, width, min(stands+1, all))
 	bar := look.StripeCells(s, p, len(drawn.Cells), func(x int) int { return drawn.Cells[x].Colour })
 	laid := drawn.Laid(stands)
 	text := ""
@@ -87,7 +89,7 @@ func (m Model) stripeBar(w int) []string {
 }
 
 // paddleSizes shows the paddle of a striped warp: its colours, and below them the positions.
-func (m Model) paddleSizes(p plan.Pass, w int) [][]string {
+func (m Model) paddleSizes(p wind.Pass, w int) [][]string {
 	if !m.s.State().Plan.Striped() {
 		return [][]string{nil}
 	}

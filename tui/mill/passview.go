@@ -9,8 +9,8 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"millside/counter/session"
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -295,7 +295,7 @@ func (m Model) levelStyle(l session.Level) lipgloss.Style {
 }
 
 // pegSizes draws the end of the mill that the group is heading for; where there is room, both ends.
-func (m Model) pegSizes(p plan.Pass, w int) []look.Drawing {
+func (m Model) pegSizes(p wind.Pass, w int) []look.Drawing {
 	sizes := []look.Drawing{look.Drawn(nil)}
 	for _, rows := range []int{look.PegRows, 9, 11} {
 		sizes = append(sizes, look.Drawing{Rows: rows, Draw: func() []string { return m.drawing(p, w, rows) }})
@@ -303,7 +303,7 @@ func (m Model) pegSizes(p plan.Pass, w int) []look.Drawing {
 	return sizes
 }
 
-func (m Model) drawing(p plan.Pass, w, rows int) []string {
+func (m Model) drawing(p wind.Pass, w, rows int) []string {
 	hand, style := m.s.State().Plan.Spec.Hand, m.Styles.Inks(p.Direction)
 	if w < 100 {
 		draw := look.DrawLease
@@ -321,14 +321,14 @@ func (m Model) drawing(p plan.Pass, w, rows int) []string {
 	}
 	lease := look.DrawLease(p, half, rows, hand).Lines(nearStyle)
 	cross := look.DrawCross(p, half, rows, hand).Lines(farStyle)
-	if hand == plan.LeftHanded {
+	if hand == wind.LeftHanded {
 		lease, cross = cross, lease
 	}
 	return look.Indent(look.Beside(lease, cross, half, 4), 2)
 }
 
 // millSizes draws the mill below the rest, where it isn't drawn beside the steps.
-func (m Model) millSizes(p plan.Pass, w int) []look.Drawing {
+func (m Model) millSizes(p wind.Pass, w int) []look.Drawing {
 	sizes := []look.Drawing{look.Drawn(nil)}
 	if look.DrawMill(m.s.State().Plan, p, w-4, look.MillHeight) == nil {
 		return sizes

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -107,5 +107,5 @@ func (m Model) drawSeam(q session.Question, second []session.SeamEnd, w, h int, 
 	c.Text(seam, 0, label, look.InkStrong)
 	c.Set(seam, h-1, '▲', look.InkStrong)
 	c.Text(seam+10, h-1, "where they meet", look.InkLabel)
-	return c.Lines(m.Styles.Inks(plan.Outward))
+	return c.Lines(m.Styles.Inks(wind.Outward))
 }

@@ -6,8 +6,8 @@ import (
 	"time"
 
 	"millside/counter/session"
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -74,7 +74,7 @@ func (m Model) standingRows(st session.Standing, w int) []string {
 		return out
 	}
 	where := "at the near end, by the lease"
-	if st.Peg == plan.FarPeg {
+	if st.Peg == wind.FarPeg {
 		where = "at the far end, by the counting cross"
 	}
 	turn := strings.ToUpper(st.Turn.String()) + " round the end peg"
@@ -95,7 +95,7 @@ func (m Model) standingRows(st session.Standing, w int) []string {
 
 // crossPicture draws the two pegs of the counting cross with the groups that lie over each.
 func (m Model) crossPicture(over1, over2, w int) []string {
-	c := look.NewCanvas(w-4, 5, m.s.State().Plan.Spec.Hand == plan.LeftHanded)
+	c := look.NewCanvas(w-4, 5, m.s.State().Plan.Spec.Hand == wind.LeftHanded)
 	f := look.RowsOf(5)
 	x1, x2 := (w-4)/4, (w-4)*3/4
 	mid := (x1 + x2) / 2
@@ -114,5 +114,5 @@ func (m Model) crossPicture(over1, over2, w int) []string {
 	c.Text(x2, f.Label, measure.Counted(over2, "group", "groups")+" over", look.InkStrong)
 	c.Text(x1, f.Names, "peg 1", look.InkLabel)
 	c.Text(x2, f.Names, "peg 2", look.InkLabel)
-	return look.Indent(c.Lines(m.Styles.Inks(plan.Outward)), 2)
+	return look.Indent(c.Lines(m.Styles.Inks(wind.Outward)), 2)
 }

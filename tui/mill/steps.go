@@ -8,7 +8,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/look"
 )
 
@@ -37,11 +37,11 @@ func stepsOf(in session.Instruction) []step {
 		words: fmt.Sprintf("counting cross: over %d, under %d", in.Over, in.Under), brief: fmt.Sprintf("over %d, under %d", in.Over, in.Under)}
 	turn := step{phrases: []string{strings.ToUpper(in.Turn.String())}, turn: look.SignCounterclockwise,
 		words: fmt.Sprintf("%s round the %s", in.Turn, in.TurnPeg), brief: fmt.Sprintf("%s, %s", in.Turn, in.TurnPeg)}
-	if in.Turn == plan.Clockwise {
+	if in.Turn == wind.Clockwise {
 		turn.turn = look.SignClockwise
 	}
 	turn.head = turn.phrases[0]
-	if in.Turn == plan.Counterclockwise {
+	if in.Turn == wind.Counterclockwise {
 		turn.head, turn.tail = counterHead, []string{strings.TrimPrefix(turn.phrases[0], counterHead)}
 	}
 	switch in.Round {
@@ -87,8 +87,8 @@ func otherItems(items []session.Item) []session.Item {
 }
 
 // openingWord names the half of the group that is up.
-func openingWord(o plan.Opening) string {
-	if o == plan.HolesUp {
+func openingWord(o wind.Opening) string {
+	if o == wind.HolesUp {
 		return "HOLES"
 	}
 	return "SLOTS"

@@ -9,6 +9,7 @@ import (
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -40,7 +41,7 @@ func (m Model) viewStop(w, h int) string {
 }
 
 // wholePaddle is the pass in hand as if it carried all threaded positions, in paddle order.
-func (m Model) wholePaddle() plan.Pass {
+func (m Model) wholePaddle() wind.Pass {
 	st := m.s.State()
 	next, _ := st.NextPass()
 	next.Carried, next.Mirrored = st.Plan.SetUpOf(next).Threaded(), false

@@ -11,7 +11,7 @@ import (
 
 	"millside/counter"
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/internal/hand"
 )
 
@@ -224,14 +224,14 @@ func TestLeaseTheOtherWay(t *testing.T) {
 		t.Fatal("the lease is not asked about after pass 2")
 	}
 	s = b.press(s, "o")
-	if s.s.State().Plan.Spec.ReturnOrder != plan.MirroredOrder || !strings.Contains(hand.Flat(s.View(120, 40)), "take it back and lay it anew") {
+	if s.s.State().Plan.Spec.ReturnOrder != wind.MirroredOrder || !strings.Contains(hand.Flat(s.View(120, 40)), "take it back and lay it anew") {
 		t.Fatalf("order %s:\n%s", s.s.State().Plan.Spec.ReturnOrder, s.View(120, 40))
 	}
 	s = b.press(s, "u", "space")
 	if s.s.Stage(s.at) != session.Winding || laid(t, s) != 2 {
 		t.Fatalf("asked again: stage %d, laid %d", s.s.Stage(s.at), laid(t, s))
 	}
-	if p, _ := s.s.State().NextPass(); p.FirstOpening != plan.HolesUp {
+	if p, _ := s.s.State().NextPass(); p.FirstOpening != wind.HolesUp {
 		t.Errorf("pass 3 of an even mirrored warp begins with %s", p.FirstOpening)
 	}
 }

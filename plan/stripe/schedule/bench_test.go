@@ -6,7 +6,7 @@ import (
 	"testing"
 	"time"
 
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // cheapest is the cheaper of what was found.
@@ -75,7 +75,7 @@ func TestOrdersHold(t *testing.T) {
 		if k%4 != 0 || testing.Short() {
 			continue
 		}
-		l := Limits{Positions: o.positions, ReturnOrder: plan.ReturnOrder(k / 4 % 2), Quick: true}
+		l := Limits{Positions: o.positions, ReturnOrder: wind.ReturnOrder(k / 4 % 2), Quick: true}
 		found, err := Make(context.Background(), o.ends, l, usual, nil)
 		if err != nil {
 			t.Fatal(err)

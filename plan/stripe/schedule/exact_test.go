@@ -9,8 +9,8 @@ import (
 	"testing"
 	"time"
 
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // agrees says how the scheduler's result differs from the least cost, "" if it doesn't.
@@ -52,7 +52,7 @@ func TestExhaustive(t *testing.T) {
 	}
 	var wait sync.WaitGroup
 	for positions := 1; positions <= 4; positions++ {
-		for _, order := range []plan.ReturnOrder{plan.SameOrder, plan.MirroredOrder} {
+		for _, order := range []wind.ReturnOrder{wind.SameOrder, wind.MirroredOrder} {
 			wait.Go(func() {
 				l := Limits{Positions: positions, ReturnOrder: order}
 				checked := 0
@@ -112,7 +112,7 @@ func TestMiddleAgainstTable(t *testing.T) {
 			colours = r.from(2, 3)
 		}
 		ends := r.stripes(20, 60, colours)
-		l := Limits{Positions: positions, ReturnOrder: plan.ReturnOrder(k / 4 % 2)}
+		l := Limits{Positions: positions, ReturnOrder: wind.ReturnOrder(k / 4 % 2)}
 		start := time.Now()
 		f, err := Make(context.Background(), ends, l, usual, nil)
 		if err != nil {

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strconv"
 
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // MaxColours is the most colours that a warp may have.
@@ -24,7 +24,7 @@ type Limits struct {
 	// too short, means as many as are wanted.
 	Packages []int
 	// ReturnOrder is the order in which return passes lie in the lease.
-	ReturnOrder plan.ReturnOrder
+	ReturnOrder wind.ReturnOrder
 	// FootLast says that the last position lies at the foot of the peg on an outward pass, not position 1.
 	FootLast bool
 	// FinishAtLease asks for an even number of passes.
@@ -56,7 +56,7 @@ func (l Limits) check(ends []int) (int, error) {
 			return 0, wrong("packages", n, "0 (enough) or more")
 		}
 	}
-	if l.ReturnOrder > plan.MirroredOrder {
+	if l.ReturnOrder > wind.MirroredOrder {
 		return 0, wrong("return order", int(l.ReturnOrder), "0 to 1")
 	}
 	if l.MostHalts != nil && *l.MostHalts < 0 {

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"time"
 
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // usual is a practised hand on a mill of three and a half turns a pass: the times of facts.md, "Work at the
@@ -19,7 +19,7 @@ var usual = Times{
 func holds(s *Schedule, ends []int, l Limits, t Times) string {
 	var laid []int
 	paddle := make([]int, l.Positions)
-	var before plan.Positions
+	var before wind.Positions
 	var sum Sum
 	kinds := map[string]bool{}
 	for i, p := range s.Passes {
@@ -62,7 +62,7 @@ func holds(s *Schedule, ends []int, l Limits, t Times) string {
 		if len(l.Sizes) > 0 && !slices.Contains(l.Sizes, len(word)) {
 			return fmt.Sprintf("pass %d carries %d ends", i+1, len(word))
 		}
-		if (i%2 == 1 && l.ReturnOrder == plan.MirroredOrder) != l.FootLast {
+		if (i%2 == 1 && l.ReturnOrder == wind.MirroredOrder) != l.FootLast {
 			slices.Reverse(word)
 		}
 		laid = append(laid, word...)

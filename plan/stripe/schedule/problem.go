@@ -6,8 +6,8 @@ import (
 	"slices"
 	"time"
 
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // cost is a time in whole nanoseconds.
@@ -45,7 +45,7 @@ type problem struct {
 func newProblem(ends []int, colours int, l Limits, t Times) *problem {
 	p := &problem{
 		ends: make([]uint8, len(ends)), colours: colours, positions: l.Positions, packages: make([]int, colours+1),
-		scarce: make([]bool, colours+1), mirrored: l.ReturnOrder == plan.MirroredOrder, footLast: l.FootLast,
+		scarce: make([]bool, colours+1), mirrored: l.ReturnOrder == wind.MirroredOrder, footLast: l.FootLast,
 		atLease: l.FinishAtLease, mostHalts: -1, times: t,
 		pass: cost(t.Pass), halt: cost(t.Halt), stint: cost(t.Cut + t.Tie), thread: cost(t.Thread), far: cost(t.Far),
 	}

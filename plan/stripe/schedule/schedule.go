@@ -3,7 +3,7 @@ package schedule
 import (
 	"time"
 
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // Schedule is a stripe order cut into passes and set-ups.
@@ -25,7 +25,7 @@ type Schedule struct {
 // Pass is one pass of a schedule.
 type Pass struct {
 	// Carried is the set of positions that carry an end.
-	Carried plan.Positions
+	Carried wind.Positions
 	// First and Last are the lowest and the highest end that the pass lays, from 1.
 	First, Last int
 	// SetUp is the number of the set-up, from 1.
@@ -42,7 +42,7 @@ func (p *problem) build(passes []pass) *Schedule {
 		if p.footLast {
 			carried = p.turned(carried)
 		}
-		out.Carried = plan.Positions(carried)
+		out.Carried = wind.Positions(carried)
 		s.Passes = append(s.Passes, out)
 	}
 	for _, set := range l.setUps {

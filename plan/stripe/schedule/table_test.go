@@ -5,7 +5,7 @@ import (
 	"slices"
 	"time"
 
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // table is the independent search that schedules are held against. It knows nothing of labels, programmes or
@@ -124,7 +124,7 @@ func (b *table) lay(n, halts, d, state int) time.Duration {
 	if size == 0 || size > n || len(b.l.Sizes) > 0 && !slices.Contains(b.l.Sizes, size) {
 		return unreachable
 	}
-	if (d == 1 && b.l.ReturnOrder == plan.MirroredOrder) != b.l.FootLast {
+	if (d == 1 && b.l.ReturnOrder == wind.MirroredOrder) != b.l.FootLast {
 		slices.Reverse(word)
 	}
 	for k, colour := range word {
@@ -250,7 +250,7 @@ func (r lot) ends(fewest, most, colours int) []int {
 func (r lot) limits(colours int) Limits {
 	l := Limits{
 		Positions:     4 - r.from(0, 1)*r.from(0, 3),
-		ReturnOrder:   plan.ReturnOrder(r.from(0, 1)),
+		ReturnOrder:   wind.ReturnOrder(r.from(0, 1)),
 		FootLast:      r.from(0, 2) == 0,
 		FinishAtLease: r.from(0, 3) == 0,
 	}

@@ -7,6 +7,7 @@ import (
 	"millside/plan"
 	"millside/plan/draft"
 	"millside/plan/measure"
+	"millside/plan/project"
 	"millside/plan/stripe"
 
 	"github.com/spf13/cobra"
@@ -142,7 +143,7 @@ func fitDraft(cmd *cobra.Command, d *DraftFile, spec plan.Spec) error {
 	case changed("ends"):
 		d.Use.Ends = spec.Ends
 	case spec.Cloth.Used && !changed("draft-times"):
-		fitted, err := spec.FromCloth()
+		fitted, err := project.FromCloth(spec)
 		if err != nil {
 			return NamedFlags(cmd, err, FlagOf)
 		}

@@ -5,6 +5,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
 
@@ -55,7 +56,7 @@ func (ask *SpecAsk) settleMill(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 	}
 	if ask.board != "" {
 		var err error
-		s.Board, err = nameOr(ask.board, "board", func() (plan.Board, error) { b, err := hand.FindBoard(ask.board); return b.Board, err }, plan.ParseBoard)
+		s.Board, err = nameOr(ask.board, "board", func() (frame.Board, error) { b, err := hand.FindBoard(ask.board); return b.Board, err }, frame.ParseBoard)
 		errs = append(errs, err)
 		if ask.mill != "" {
 			errs = append(errs, &measure.FieldError{Field: "--mill", Value: ask.mill, Want: "either a mill or a board"})

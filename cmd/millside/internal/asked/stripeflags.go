@@ -13,6 +13,7 @@ import (
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
+	"millside/plan/wind"
 
 	"github.com/spf13/cobra"
 )
@@ -222,7 +223,7 @@ func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec
 	if cmd.Flags().Changed("group") {
 		return errors.New("--group: with stripes the passes carry what suits the colours; --group-sizes says which numbers of ends they may carry")
 	}
-	if spec.LastPass == plan.FullLast {
+	if spec.LastPass == wind.FullLast {
 		return &measure.FieldError{Field: "--last-pass", Value: spec.LastPass.String(), Want: "short: the stripes have no colour for spare ends"}
 	}
 	if n := len(order.String()); n > plan.MaxStripes {

@@ -7,11 +7,11 @@ import (
 	"time"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
 	"millside/plan/draft"
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
+	"millside/plan/times"
 )
 
 // minutesValue is a time in minutes, as a weaver's guess is written: 0.6 is 36 seconds.
@@ -21,11 +21,11 @@ func (v minutesValue) String() string {
 	if v.d == nil {
 		return ""
 	}
-	return plan.MinutesText(*v.d)
+	return times.MinutesText(*v.d)
 }
 func (v minutesValue) Type() string { return "minutes" }
 func (v minutesValue) Set(s string) (err error) {
-	d, err := plan.ParseMinutes(s)
+	d, err := times.ParseMinutes(s)
 	if err == nil {
 		*v.d = d
 	}

@@ -11,8 +11,8 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/plan"
 	"millside/plan/stripe"
+	"millside/plan/times"
 )
 
 func TestMinutes(t *testing.T) {
@@ -38,8 +38,8 @@ func TestMinutesShown(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		want := time.Duration(rapid.IntRange(0, 600_000).Draw(t, "parts")) * (time.Minute / 10_000)
 		var got time.Duration
-		if err := (minutesValue{&got}).Set(plan.MinutesText(want)); err != nil || got != want {
-			t.Fatalf("%v is shown as %q and read as %v (%v)", want, plan.MinutesText(want), got, err)
+		if err := (minutesValue{&got}).Set(times.MinutesText(want)); err != nil || got != want {
+			t.Fatalf("%v is shown as %q and read as %v (%v)", want, times.MinutesText(want), got, err)
 		}
 	})
 }

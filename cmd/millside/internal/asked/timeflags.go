@@ -4,13 +4,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"millside/plan"
+	"millside/plan/times"
 )
 
 // timeFlags adds a flag for each of the weaver's times. They show the usual ones until they are given.
-func timeFlags(cmd *cobra.Command, t *plan.HandTimes) {
+func timeFlags(cmd *cobra.Command, t *times.HandTimes) {
 	f := cmd.Flags()
-	if *t == (plan.HandTimes{}) {
-		*t = plan.DefaultHandTimes()
+	if *t == (times.HandTimes{}) {
+		*t = times.DefaultHandTimes()
 	}
 	f.Var(unset(minutesValue{&t.Pass}), "minutes-pass", "minutes that a whole pass takes, whatever the turns; goes before handling, turn and your own pace")
 	f.Var(minutesValue{&t.Handling}, "minutes-handling", "minutes that a pass takes at its two ends")
@@ -24,7 +25,7 @@ func timeFlags(cmd *cobra.Command, t *plan.HandTimes) {
 
 // settleTimes leaves the usual times out of the spec, so that a plan file holds only what was given.
 func settleTimes(s *plan.Spec) {
-	if s.Times == plan.DefaultHandTimes() {
-		s.Times = plan.HandTimes{}
+	if s.Times == times.DefaultHandTimes() {
+		s.Times = times.HandTimes{}
 	}
 }

@@ -129,7 +129,8 @@ type onlyNamed struct{ disk.FS }
 
 func (onlyNamed) Unnamed(string) (disk.File, error) { return nil, errors.ErrUnsupported }
 
-// What a killed program left of a file goes with the next writing of it; that of a living one stays.
+// What a killed program left of any file goes with the next file that is written in the folder; that of a living
+// program stays, and so does what somebody else named nearly so.
 func TestLeftoversGo(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "sheet[1].txt")
@@ -137,8 +138,12 @@ func TestLeftoversGo(t *testing.T) {
 	if err := gone.Run(); err != nil {
 		t.Skip(err)
 	}
-	dead, living := tempName(path, gone.Process.Pid), tempName(path, os.Getppid())
-	for _, name := range []string{dead, living} {
+	dead, living := tempName(filepath.Join(dir, "another.md"), gone.Process.Pid), tempName(path, os.Getppid())
+	theirs := []string{living}
+	for _, name := range []string{".notes.millside-new", ".1.millside-new", "sheet.1.millside-new", ".sheet.-1.millside-new"} {
+		theirs = append(theirs, filepath.Join(dir, name))
+	}
+	for _, name := range append(theirs, dead) {
 		if err := os.WriteFile(name, nil, 0o600); err != nil {
 			t.Fatal(err)
 		}
@@ -149,8 +154,10 @@ func TestLeftoversGo(t *testing.T) {
 	if _, err := os.Stat(dead); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("of the dead program: %v", err)
 	}
-	if _, err := os.Stat(living); err != nil {
-		t.Errorf("of the living program: %v", err)
+	for _, name := range theirs {
+		if _, err := os.Stat(name); err != nil {
+			t.Errorf("not the dead program's: %v", err)
+		}
 	}
 }
 

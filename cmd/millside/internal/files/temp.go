@@ -28,19 +28,29 @@ func tempName(path string, pid int) string {
 	return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d%s", filepath.Base(path), pid, tempEnd))
 }
 
-// sweep takes away what programs that were killed left of the same file.
-func sweep(fsys disk.FS, path string) {
-	left, err := fsys.ReadDir(filepath.Dir(path))
+// sweep takes away what programs that were killed left in the folder, of whichever file. Replacing a file needs a name
+// for a moment: the system can rename over what is there, but give a nameless file no name that is taken.
+func sweep(fsys disk.FS, dir string) {
+	left, err := fsys.ReadDir(dir)
 	if err != nil {
 		return // then nothing can be taken away either
 	}
 	for _, entry := range left {
-		rest, ours := strings.CutPrefix(entry.Name(), "."+filepath.Base(path)+".")
-		number, temp := strings.CutSuffix(rest, tempEnd)
-		if pid, err := strconv.Atoi(number); ours && temp && err == nil && !alive(pid) {
-			_ = fsys.Remove(filepath.Join(filepath.Dir(path), entry.Name())) // if it can't be removed it harms nobody
+		if pid, ours := tempOf(entry.Name()); ours && !alive(pid) {
+			_ = fsys.Remove(filepath.Join(dir, entry.Name())) // if it can't be removed it harms nobody
 		}
 	}
+}
+
+// tempOf says which program made a file of such a name; false if it isn't one that [tempName] gives.
+func tempOf(name string) (pid int, ours bool) {
+	begin, temp := strings.CutSuffix(name, tempEnd)
+	dot := strings.LastIndexByte(begin, '.')
+	if !temp || !strings.HasPrefix(name, ".") || dot < 2 {
+		return 0, false
+	}
+	pid, err := strconv.Atoi(begin[dot+1:])
+	return pid, err == nil && pid > 0
 }
 
 // newTemp makes a new file in the folder of a path, with the permissions that the system gives to any new file.

@@ -45,7 +45,7 @@ func put(fsys disk.FS, path string, replace bool, write func(io.Writer) error) e
 	if err != nil {
 		return err
 	}
-	sweep(fsys, path)
+	sweep(fsys, filepath.Dir(path))
 	temp, err := newTemp(fsys, path)
 	if err != nil {
 		return err

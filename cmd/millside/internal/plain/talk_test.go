@@ -12,6 +12,7 @@ import (
 	"millside/counter/disk"
 	"millside/counter/session"
 	"millside/plan"
+	"millside/plan/wind"
 	"millside/tui/keys"
 
 	"pgregory.net/rapid"
@@ -271,13 +272,13 @@ func TestWords(t *testing.T) {
 		{"other", []string{"", "", "other"},
 			[]string{"Return passes lie in the mirrored order from here on",
 				"pass 2 had the wrong opening first: take it back"},
-			func(s counter.State) bool { return s.Plan.Spec.ReturnOrder == plan.MirroredOrder }},
+			func(s counter.State) bool { return s.Plan.Spec.ReturnOrder == wind.MirroredOrder }},
 		{"other at another time", []string{"other"}, []string{"Nothing is asked about the lease now."}, nil},
 		{"later", []string{"", "", "later"}, []string{"The look at the lease stays open.", "Pass 3 of 4"},
 			func(s counter.State) bool { return s.LeaseLeft == 2 }},
 		{"undo at the lease", []string{"", "", "undo"}, []string{"Pass 2 is taken back."}, nil},
 		{"foot", []string{"foot last"}, []string{"position 10 lies at the foot of the peg"},
-			func(s counter.State) bool { return s.Plan.Spec.Foot == plan.FootLast }},
+			func(s counter.State) bool { return s.Plan.Spec.Foot == wind.FootLast }},
 		{"foot of nothing", []string{"foot"}, []string{"Type foot first or foot last."}, nil},
 		{"done while winding", []string{"", "done"}, []string{"The finishing has not begun."},
 			func(s counter.State) bool { return s.Events == 1 }},

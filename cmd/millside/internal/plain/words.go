@@ -8,7 +8,7 @@ import (
 
 	"millside/counter"
 	"millside/counter/session"
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // word is a word that may be typed in place of an empty line.
@@ -197,7 +197,7 @@ func (t *Talk) drop(rest string, at time.Time) (session.Reply, error) {
 }
 
 func (t *Talk) foot(rest string, at time.Time) (session.Reply, error) {
-	var foot plan.FootPosition
+	var foot wind.FootPosition
 	if err := foot.UnmarshalText([]byte(strings.ToLower(rest))); err != nil {
 		return refused("Which position lies at the foot of the peg on outward passes? Type foot first or foot last."),
 			nil

@@ -8,7 +8,10 @@ import (
 
 	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/project"
 	"millside/plan/sheet"
+	"millside/plan/times"
+	"millside/plan/wind"
 
 	"pgregory.net/rapid"
 )
@@ -20,11 +23,11 @@ func TestOneRankingOfGroups(t *testing.T) {
 		s.Ends = rapid.IntRange(1, 3000).Draw(t, "ends")
 		s.Positions = rapid.IntRange(1, 24).Draw(t, "positions")
 		s.Group = rapid.IntRange(1, s.Positions).Draw(t, "group")
-		s.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
-		s.LastPass = plan.LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
+		s.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
+		s.LastPass = wind.LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
 		s.ChainEnds = rapid.SampledFrom([]int{0, 300}).Draw(t, "chain")
 		s.Yarn.Packages = rapid.IntRange(0, 24).Draw(t, "packages")
-		pr, err := plan.NewProject(s, plan.Pace{})
+		pr, err := project.New(s, times.Pace{})
 		if err != nil {
 			t.Fatal(err)
 		}

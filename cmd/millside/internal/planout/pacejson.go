@@ -1,6 +1,8 @@
 package planout
 
-import "millside/plan"
+import (
+	"millside/plan/times"
+)
 
 // spanJSON is a time with its spread, in whole milliseconds, cut down.
 type spanJSON struct {
@@ -24,16 +26,16 @@ type WarpTimeJSON struct {
 }
 
 // WarpTimeToJSON is the time of a warp.
-func WarpTimeToJSON(t plan.TimeSpan) *WarpTimeJSON {
+func WarpTimeToJSON(t times.TimeSpan) *WarpTimeJSON {
 	return &WarpTimeJSON{spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()}, t.AtPegs.Milliseconds(), t.String()}
 }
 
-func paceToJSON(p plan.Pace) PaceJSON {
+func paceToJSON(p times.Pace) PaceJSON {
 	return PaceJSON{spanJSON{p.Low.Milliseconds(), p.Middle.Milliseconds(), p.High.Milliseconds()}, p.Passes, p.Warps}
 }
 
 // KnownPaceToJSON is a pace that may not be known.
-func KnownPaceToJSON(p plan.Pace) *PaceJSON {
+func KnownPaceToJSON(p times.Pace) *PaceJSON {
 	if !p.Known() {
 		return nil
 	}

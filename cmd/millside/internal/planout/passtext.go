@@ -8,6 +8,7 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
+	"millside/plan/finishing"
 )
 
 // PassesText writes every pass of a plan, at most 80 columns wide.
@@ -77,14 +78,14 @@ func FinishingText(w io.Writer, p *plan.Plan) {
 		} else {
 			fmt.Fprint(w, "\nAfter the last pass:\n")
 		}
-		for i, step := range p.Finishing(c) {
+		for i, step := range finishing.Steps(p, c) {
 			StepText(w, fmt.Sprintf("%2d", i+1), step)
 		}
 	}
 }
 
 // StepText writes one finishing step after its number or tick.
-func StepText(w io.Writer, mark string, step plan.Step) {
+func StepText(w io.Writer, mark string, step finishing.Step) {
 	indent := len(mark) + 4
 	below := strings.Repeat(" ", indent)
 	fmt.Fprintf(w, "  %s  %s\n%s%s\n", mark, step.Title, below, prose.Wrap(prose.Clean(step.Detail), indent))

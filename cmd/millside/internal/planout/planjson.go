@@ -2,7 +2,10 @@ package planout
 
 import (
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/project"
+	"millside/plan/wind"
 )
 
 // planFormat names the structure below. Fields may be added to it; a field that is renamed, taken away
@@ -135,7 +138,7 @@ type StepJSON struct {
 }
 
 // PlanToJSON is a plan for a program to read.
-func PlanToJSON(project *plan.Project) planJSON {
+func PlanToJSON(project *project.Project) planJSON {
 	p := project.Plan
 	out := planJSON{
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
@@ -158,7 +161,7 @@ func PlanToJSON(project *plan.Project) planJSON {
 func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 	out := chainJSON{
 		Number: c.Number, FirstEnd: c.First, LastEnd: c.Last, Ends: c.Ends(), Finish: c.Finish().String(),
-		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c), CountTies: tiesToJSON(p, c), Finishing: StepsToJSON(p.Finishing(c)),
+		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c), CountTies: tiesToJSON(p, c), Finishing: StepsToJSON(finishing.Steps(p, c)),
 	}
 	for _, pass := range c.Passes {
 		out.Passes = append(out.Passes, PassToJSON(p, c, pass))
@@ -167,11 +170,11 @@ func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 }
 
 // PassToJSON is a pass of a chain.
-func PassToJSON(p *plan.Plan, c plan.Chain, pass plan.Pass) PassJSON {
+func PassToJSON(p *plan.Plan, c plan.Chain, pass wind.Pass) PassJSON {
 	out := PassJSON{
 		Number: pass.Number, Direction: pass.Direction.String(), FirstEnd: pass.First, LastEnd: pass.Last,
 		Mirrored: pass.Mirrored, SpareEnds: pass.Spares, FirstPeg: pass.FirstPeg().String(), FirstOpening: pass.FirstOpening.String(),
-		OverA: pass.OpeningAt(plan.PegA).String(), OverB: pass.OpeningAt(plan.PegB).String(),
+		OverA: pass.OpeningAt(wind.PegA).String(), OverB: pass.OpeningAt(wind.PegB).String(),
 		CrossOver: pass.CrossOver(), TurnAfter: pass.TurnAfter.String(), TwistHalfTurns: int(pass.Twist),
 		KeepsOpening: c.KeepsOpening(pass.Number), Before: texts(p.Before(c, pass.Number)), After: texts(p.After(c, pass.Number)),
 	}
@@ -182,7 +185,7 @@ func PassToJSON(p *plan.Plan, c plan.Chain, pass plan.Pass) PassJSON {
 }
 
 // StepsToJSON lists finishing steps.
-func StepsToJSON(steps []plan.Step) []StepJSON {
+func StepsToJSON(steps []finishing.Step) []StepJSON {
 	out := []StepJSON{}
 	for _, s := range steps {
 		out = append(out, StepJSON{string(s.ID), s.Title, s.Detail, s.Caution})

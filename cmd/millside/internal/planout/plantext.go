@@ -7,12 +7,15 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
+	"millside/plan/finishing"
 	"millside/plan/measure"
+	"millside/plan/project"
+	"millside/plan/wind"
 )
 
 // PlanText writes what a weaver wants to know of a plan on one page, with the time that it takes at the
 // project's pace.
-func PlanText(w io.Writer, project *plan.Project) {
+func PlanText(w io.Writer, project *project.Project) {
 	p, pace := project.Plan, project.Pace
 	s := p.Spec
 	fmt.Fprintf(w, "Warp \"%s\"\n\n", prose.Clean(s.Name))
@@ -41,7 +44,7 @@ func PlanText(w io.Writer, project *plan.Project) {
 // StepTitles lists what follows the last pass, in a few words each.
 func StepTitles(w io.Writer, p *plan.Plan) {
 	fmt.Fprint(w, "\nAfter the last pass:\n")
-	for i, step := range p.Finishing(p.Chains[len(p.Chains)-1]) {
+	for i, step := range finishing.Steps(p, p.Chains[len(p.Chains)-1]) {
 		fmt.Fprintf(w, "  %2d  %s\n", i+1, step.Title)
 	}
 }
@@ -78,7 +81,7 @@ func stopsText(p *plan.Plan) string {
 			return "not every chain at the same end; see the chains below"
 		}
 	}
-	if finish == plan.AtLease {
+	if finish == wind.AtLease {
 		return "at the lease, where it began: an even number of passes" + leftAtFarEnd(p)
 	}
 	return "at the counting cross: an odd number of passes, so the last group is fastened at the far end, which is harder"
@@ -86,14 +89,14 @@ func stopsText(p *plan.Plan) string {
 
 // leftAtFarEnd says what begins or finishes at the far end all the same.
 func leftAtFarEnd(p *plan.Plan) string {
-	var all plan.Knots
+	var all finishing.Knots
 	for _, c := range p.Chains {
-		k := p.OnTheWay(c, plan.FarPeg)
+		k := finishing.OnTheWay(p, c, wind.FarPeg)
 		all.Begin += k.Begin
 		all.Finish += k.Finish
 	}
 	switch {
-	case all == plan.Knots{}:
+	case all == finishing.Knots{}:
 		return ", so nothing is left at the far end"
 	case all.Begin == 0:
 		return fmt.Sprintf("; on the way %s cut off at the far end peg", measure.Counted(all.Finish, "end is", "ends are"))
@@ -195,12 +198,12 @@ const mostChoices = 5
 
 // choicesText lists the first of the ways to reach the number of ends, and the plan's own, whose place
 // among them is told. A striped warp has none.
-func choicesText(w io.Writer, project *plan.Project) {
-	s, list := project.Plan.Spec, project.Choices
+func choicesText(w io.Writer, pr *project.Project) {
+	s, list := pr.Plan.Spec, pr.Choices
 	if len(list) == 0 {
 		return
 	}
-	fmt.Fprintf(w, "\nWays to reach %s, %s:\n", prose.Count(s.Ends, "end"), plan.ChoiceRule)
+	fmt.Fprintf(w, "\nWays to reach %s, %s:\n", prose.Count(s.Ends, "end"), project.ChoiceRule)
 	for i, c := range list {
 		mark := ""
 		if c.Taken(s) {

@@ -6,6 +6,7 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/plan"
 	"millside/plan/stripe/schedule"
+	"millside/plan/wind"
 )
 
 // stripesJSON is what a plan says of its stripes.
@@ -121,9 +122,9 @@ func StripesToJSON(p *plan.Plan, s *asked.Striped) *stripesJSON {
 }
 
 func costToJSON(s *schedule.Schedule) costJSON {
-	finish := plan.AtLease
+	finish := wind.AtLease
 	if s.Sum.Far {
-		finish = plan.AtCountingCross
+		finish = wind.AtCountingCross
 	}
 	return costJSON{s.Sum.Passes, s.Kinds, s.Sum.Halts, s.Sum.Cuts, s.Sum.Ties, s.Sum.Threads, finish.String(), timeToJSON(s.Total)}
 }
@@ -152,7 +153,7 @@ func SetUpsToJSON(p *plan.Plan) []SetUpJSON {
 }
 
 // setUpToJSON is the set-up of a pass, as if it were made before it.
-func setUpToJSON(p *plan.Plan, c plan.Chain, pass plan.Pass) SetUpJSON {
+func setUpToJSON(p *plan.Plan, c plan.Chain, pass wind.Pass) SetUpJSON {
 	out := SetUpJSON{Number: pass.SetUp, Chain: c.Number, BeforePass: pass.Number, Colours: []string{}}
 	for _, colour := range p.SetUpOf(pass) {
 		out.Colours = append(out.Colours, colourName(p, colour))
@@ -167,7 +168,7 @@ func colourName(p *plan.Plan, n int) string {
 }
 
 // stripedPass fills in what a pass of a striped warp says beside a plain one's.
-func (out *PassJSON) stripedPass(p *plan.Plan, c plan.Chain, pass plan.Pass) {
+func (out *PassJSON) stripedPass(p *plan.Plan, c plan.Chain, pass wind.Pass) {
 	if !p.Striped() {
 		return
 	}

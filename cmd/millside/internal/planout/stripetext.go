@@ -13,6 +13,7 @@ import (
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
+	"millside/plan/times"
 )
 
 // StripesText writes how a striped warp is wound, and what it was chosen from.
@@ -91,7 +92,7 @@ func timeText(d time.Duration) string {
 // minutesText shows the times that the schedule is judged by; each is a flag's value.
 func minutesText(t schedule.Times) string {
 	return fmt.Sprintf("a pass %s, a halt %s, to cut off an end %s, to tie one on %s, to thread a package %s, a finish at the counting cross %s more",
-		plan.MinutesText(t.Pass), plan.MinutesText(t.Halt), plan.MinutesText(t.Cut), plan.MinutesText(t.Tie), plan.MinutesText(t.Thread), plan.MinutesText(t.Far))
+		times.MinutesText(t.Pass), times.MinutesText(t.Halt), times.MinutesText(t.Cut), times.MinutesText(t.Tie), times.MinutesText(t.Thread), times.MinutesText(t.Far))
 }
 
 // proofText says how the schedule stands to the best that there can be.

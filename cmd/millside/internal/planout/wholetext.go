@@ -5,13 +5,13 @@ import (
 	"io"
 
 	"millside/cmd/millside/internal/sheetout"
-	"millside/plan"
+	"millside/plan/project"
 	"millside/plan/sheet"
 )
 
 // WholeText writes the figures of the cloth, the yarn and the loom, as far as the plan knows of them.
 // The tables that belong to them are on the sheet.
-func WholeText(w io.Writer, project *plan.Project) error {
+func WholeText(w io.Writer, project *project.Project) error {
 	made, err := sheet.New(project, sheet.Options{})
 	if err != nil {
 		return fmt.Errorf("working out the plan: %w", err)

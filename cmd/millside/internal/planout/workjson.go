@@ -1,6 +1,10 @@
 package planout
 
-import "millside/plan"
+import (
+	"millside/plan"
+	"millside/plan/times"
+	"millside/plan/wind"
+)
 
 // pegWorkJSON is what the hands do at an end peg before a pass, or after the last one of a chain: cut off,
 // then thread, then tie on. Lists are never null; what stays as it is stands in none of them.
@@ -34,11 +38,11 @@ type workSumJSON struct {
 	FarFinishes int `json:"far_finishes"` // chains that stop at the counting cross
 }
 
-func workSumToJSON(s plan.WorkSum) workSumJSON {
+func workSumToJSON(s times.WorkSum) workSumJSON {
 	return workSumJSON{s.Halts, s.Cuts, s.Ties, s.Threads, s.FarFinishes}
 }
 
-func numbersOf(set plan.Positions) []int {
+func numbersOf(set wind.Positions) []int {
 	list := []int{}
 	for pos := range set.All() {
 		list = append(list, pos)

@@ -7,8 +7,8 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"millside/plan"
 	"millside/plan/measure"
+	"millside/plan/wind"
 )
 
 // labelWidth is how far the values of a summary stand in.
@@ -46,7 +46,7 @@ func Length(l measure.Length, unit measure.LengthUnit) string {
 }
 
 // Positions names positions of the paddle.
-func Positions(set plan.Positions) string {
+func Positions(set wind.Positions) string {
 	if set.Count() == 1 {
 		return "position " + set.String()
 	}

@@ -6,6 +6,7 @@ import (
 	"millside/cmd/millside/internal/planout"
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/times"
 )
 
 // listFormat names the structure below; see planFormat for what may change in it.
@@ -43,7 +44,7 @@ type summaryJSON struct {
 }
 
 // ListToJSON lists records for a program to read.
-func ListToJSON(list []counter.Summary, pace plan.Pace) listJSON {
+func ListToJSON(list []counter.Summary, pace times.Pace) listJSON {
 	out := listJSON{Format: listFormat, Records: []summaryJSON{}}
 	for _, sum := range list {
 		one := summaryJSON{

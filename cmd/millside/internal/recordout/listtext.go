@@ -8,12 +8,12 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/times"
 )
 
 // ListText writes the records of a folder as a table.
 // The pace gives the time of those that aren't finished.
-func ListText(w io.Writer, dir string, list []counter.Summary, pace plan.Pace) {
+func ListText(w io.Writer, dir string, list []counter.Summary, pace times.Pace) {
 	if len(list) == 0 {
 		fmt.Fprintf(w, "There are no records in %s.\n'millside practice' opens a practice warp, 'millside new' plans one of your own.\n", prose.Clean(dir))
 		return
@@ -40,7 +40,7 @@ func ListText(w io.Writer, dir string, list []counter.Summary, pace plan.Pace) {
 }
 
 // unfinishedText writes the time that is planned for the warps that aren't off the mill.
-func unfinishedText(w io.Writer, list []counter.Summary, pace plan.Pace) {
+func unfinishedText(w io.Writer, list []counter.Summary, pace times.Pace) {
 	rows := [][]any{{"On the mill", "Time in all", "By"}}
 	for _, sum := range list {
 		if sum.Finished || sum.Err != nil {

@@ -8,7 +8,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
-	"millside/plan"
+	"millside/plan/wind"
 )
 
 // ShowText writes where a warp stands.
@@ -172,12 +172,12 @@ type OnMill struct {
 // SeenOnMill is what stands on the mill by a state's count.
 func SeenOnMill(s counter.State) OnMill {
 	cross := s.Cross()
-	m := OnMill{PassesLaid: s.Laid(), EndsStanding: s.EndsStanding(), OverPeg1: cross.OverPeg1, OverPeg2: cross.OverPeg2, Paddle: plan.AtLease.String()}
+	m := OnMill{PassesLaid: s.Laid(), EndsStanding: s.EndsStanding(), OverPeg1: cross.OverPeg1, OverPeg2: cross.OverPeg2, Paddle: wind.AtLease.String()}
 	if m.PassesLaid == 0 {
 		return m
 	}
 	if s.Current().Passes[m.PassesLaid-1].Direction.Far() {
-		m.Paddle = plan.AtCountingCross.String()
+		m.Paddle = wind.AtCountingCross.String()
 	}
 	turn, _, _ := s.LastTurn() // as it was made
 	m.LastTurn = turn.String()

@@ -7,17 +7,18 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/wind"
 )
 
 // paddlePass is the pass whose set-up the paddle has or gets next: the next one, or the last where the
 // chain is wound.
-func paddlePass(s counter.State) (plan.Pass, bool) {
+func paddlePass(s counter.State) (wind.Pass, bool) {
 	passes := s.Current().Passes
 	if next, ok := s.NextPass(); ok {
 		return next, true
 	}
 	if len(passes) == 0 {
-		return plan.Pass{}, false
+		return wind.Pass{}, false
 	}
 	return passes[len(passes)-1], true
 }

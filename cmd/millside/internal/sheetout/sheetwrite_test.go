@@ -16,9 +16,13 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/project"
 	"millside/plan/sheet"
+	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // drawSheet makes the sheet of a project of any kind, with a name and a colour that mean something in
@@ -29,8 +33,8 @@ func drawSheet(t *rapid.T) *sheet.Sheet {
 	s.Name = awkward.Draw(t, "name")
 	s.Ends = rapid.IntRange(20, 900).Draw(t, "ends")
 	s.Group = rapid.IntRange(1, 12).Draw(t, "group")
-	s.LastPass = plan.LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
-	s.ReturnOrder = plan.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
+	s.LastPass = wind.LastPass(rapid.IntRange(0, 1).Draw(t, "last"))
+	s.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
 	s.ChainEnds = rapid.SampledFrom([]int{0, 90, 333}).Draw(t, "chain")
 	s.Units = measure.LengthUnitSystem(rapid.IntRange(0, 1).Draw(t, "units"))
 	s.Dyed = rapid.Bool().Draw(t, "dyed")
@@ -39,7 +43,7 @@ func drawSheet(t *rapid.T) *sheet.Sheet {
 	s.Yarn.Cones = measure.Masses{rapid.SampledFrom([]measure.Mass{measure.Ounce, measure.Pound}).Draw(t, "cone"), 5 * measure.Ounce}
 	s.Pegs = plan.Pegs{Length: 6 * measure.Inch, Layers: 1}
 	if rapid.Bool().Draw(t, "board") {
-		s.Board = plan.Board{measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Metre, measure.Metre}
+		s.Board = frame.Board{measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Metre, measure.Metre}
 	}
 	if rapid.Bool().Draw(t, "loom") {
 		at := fmt.Sprintf("%d an inch", rapid.IntRange(6, 30).Draw(t, "sett"))
@@ -50,7 +54,7 @@ func drawSheet(t *rapid.T) *sheet.Sheet {
 		s.Loom.Reed = mustReed(t, "10 dents an inch")
 		s.Loom.FirstEnd = loom.Side(rapid.IntRange(0, 1).Draw(t, "side"))
 	}
-	pr, err := plan.NewProject(s, plan.Pace{})
+	pr, err := project.New(s, times.Pace{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -232,7 +236,7 @@ func BenchmarkSheet(b *testing.B) {
 	if err := s.Loom.Sett.UnmarshalText([]byte("40 an inch")); err != nil {
 		b.Fatal(err)
 	}
-	pr, err := plan.NewProject(s, plan.Pace{})
+	pr, err := project.New(s, times.Pace{})
 	if err != nil {
 		b.Fatal(err)
 	}

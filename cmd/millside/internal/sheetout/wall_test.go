@@ -12,6 +12,7 @@ import (
 	"millside/plan"
 	"millside/plan/sheet"
 	"millside/plan/stripe"
+	"millside/plan/times"
 
 	"github.com/charmbracelet/x/ansi"
 	"pgregory.net/rapid"
@@ -49,7 +50,7 @@ func drawWall(t *rapid.T) *sheet.Wall {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return sheet.NewWall(p, plan.PublishedPace(), time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC))
+	return sheet.NewWall(p, times.PublishedPace(), time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC))
 }
 
 // All that the wall sheet says stands in every format that is read by people.

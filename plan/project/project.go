@@ -1,0 +1,211 @@
+package project
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"millside/plan"
+	"millside/plan/cloth"
+	"millside/plan/frame"
+	"millside/plan/loom"
+	"millside/plan/measure"
+	"millside/plan/times"
+)
+
+// Project is the whole plan worked out: from the cloth to the raddle and the reed. What isn't known is
+// nil. It never changes once made.
+type Project struct {
+	Plan *plan.Plan
+	// Ends and Warp say how the ends and the length follow from the cloth.
+	Ends *cloth.Ends
+	Warp *cloth.WarpLength
+	// Room is the way of the warp on the mill; nil on a board. Board is that on the board; nil on a mill.
+	Room  *frame.MillRoom
+	Board *frame.BoardPath
+	// Pegs is how many ends a peg takes, where its length and the yarn are known.
+	Pegs *frame.PegRoom
+	// Yarn is what each cone gives, Weft the estimate for the weft.
+	Yarn *plan.YarnUse
+	Weft *cloth.WeftYarn
+	// Raddle and Sley hand the warp over to the loom.
+	Raddle *loom.RaddleList
+	Sley   *loom.SleyList
+	Order  loom.SleyOrder
+	// Choices ranks the sizes of group; nil in a striped warp.
+	Choices []Choice
+	// Pace is the pace that times are reckoned with.
+	Pace times.Pace
+}
+
+// longestSley is the longest repeating order in the reed that a weaver keeps in mind.
+const longestSley = 12
+
+// FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
+// one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each
+// field that is out of its range, or says that no count near the wanted one fits.
+func FromCloth(s plan.Spec) (plan.Spec, error) {
+	if !s.Cloth.Used {
+		return s, nil
+	}
+	ends, warp, err := ofCloth(s)
+	if err != nil {
+		return s, err
+	}
+	s.Length = warp.Total
+	if s.Schedule != nil { // the stripes say how many ends there are
+		return s, nil
+	}
+	for _, fit := range ends.Fits {
+		if suits(s.Cloth.Fit, fit) {
+			s.Ends = fit.Ends
+			return s, nil
+		}
+	}
+	return s, &measure.FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(),
+		Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
+}
+
+// ofCloth works out the cloth with what the rest of the plan says.
+func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
+	width, length := s.Cloth.Width, s.Cloth.Length
+	width.Sett, width.Group, width.Units = s.Loom.Sett, s.Group, s.Units
+	length.Units, length.Fibre = s.Units, width.Fibre
+	ends, err1 := width.Ends()
+	warp, err2 := length.Warp()
+	return ends, warp, errors.Join(err1, err2)
+}
+
+// NewProject works out everything that the spec knows enough for. The pace may be zero: times are then
+// the published range. The error joins one [measure.FieldError] for each field that is out of its range.
+func New(s plan.Spec, pace times.Pace) (*Project, error) {
+	s, err := FromCloth(s)
+	if err != nil {
+		return nil, errors.Join(err, s.Check())
+	}
+	p, err := plan.New(s)
+	if err != nil {
+		return nil, err
+	}
+	return Of(p, pace)
+}
+
+// Project works out everything else that the plan's spec knows enough for. The plan itself, such as that
+// of a warp which is wound already, stays as it is. The error is that of [New].
+func Of(p *plan.Plan, pace times.Pace) (*Project, error) {
+	pr := &Project{Plan: p, Pace: pace}
+	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.weft(), pr.loom())
+	if err != nil {
+		return nil, err
+	}
+	pr.Choices, err = Choices(p, pace)
+	return pr, err
+}
+
+func (pr *Project) fromCloth() (err error) {
+	if pr.Plan.Spec.Cloth.Used {
+		pr.Ends, pr.Warp, err = ofCloth(pr.Plan.Spec)
+	}
+	return err
+}
+
+func (pr *Project) onMill() (err error) {
+	s := pr.Plan.Spec
+	if len(s.Board) == 0 {
+		pr.Room, err = s.Mill.Room(s.Length, s.Mill.Height, s.Units)
+	} else {
+		var b frame.BoardPath
+		b, err = s.Board.Path(s.Length, s.Units)
+		pr.Board = &b
+	}
+	if err != nil || s.Pegs.Length == 0 || s.Yarn.Size.IsZero() {
+		return err
+	}
+	thread, err := measure.YarnDiameter(s.Yarn.Size, measure.DiameterFactors()[0])
+	if err != nil {
+		return err
+	}
+	room, err := frame.RoomOnPeg(s.Pegs.Length, thread, max(s.Pegs.Layers, 1), s.Units)
+	pr.Pegs = &room
+	return err
+}
+
+func (pr *Project) yarn() (err error) {
+	if cones := pr.Plan.Cones(); cones != nil {
+		pr.Yarn, err = pr.Plan.Yarn(cones, plan.DefaultExtras())
+	}
+	return err
+}
+
+func (pr *Project) weft() (err error) {
+	c := pr.Plan.Spec.Cloth
+	if pr.Ends == nil || c.Picks.IsZero() {
+		return nil
+	}
+	yarn := c.Weft
+	if yarn.IsZero() {
+		yarn = pr.Plan.Spec.Yarn.Size
+	}
+	pr.Weft, err = cloth.Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp,
+		Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
+	return err
+}
+
+func (pr *Project) loom() error {
+	s, n := pr.Plan.Spec, pr.Plan.EndsWound()
+	l := s.Loom
+	if l.Sett.IsZero() {
+		return nil
+	}
+	var errs []error
+	if l.Raddle.Space != 0 {
+		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups,
+			FirstEnd: l.FirstEnd})
+		pr.Raddle = list
+		errs = append(errs, err)
+	}
+	if !l.Reed.IsZero() {
+		errs = append(errs, pr.sley(l, n))
+	}
+	return errors.Join(errs...)
+}
+
+func (pr *Project) sley(l plan.Loom, ends int) (err error) {
+	if len(l.Widths) == ends {
+		return pr.dent(l, ends)
+	}
+	if pr.Order, err = l.Reed.Order(l.Sett, longestSley); err != nil {
+		return err
+	}
+	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents,
+		EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
+	return err
+}
+
+// dent lays ends of different widths in the reed.
+func (pr *Project) dent(l plan.Loom, ends int) error {
+	widths := slices.Clone(l.Widths)
+	if l.FirstEnd == loom.RightSide {
+		slices.Reverse(widths)
+	}
+	dents, err := l.Reed.Denting(widths)
+	if err != nil {
+		return err
+	}
+	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
+	return err
+}
+
+// suits says whether a count is what the fit asks for.
+func suits(f plan.ClothFit, e cloth.EndsFit) bool {
+	switch f {
+	case plan.FitRepeats:
+		return e.WholeRepeats
+	case plan.FitPasses:
+		return e.WholePasses
+	case plan.FitBoth:
+		return e.WholeRepeats && e.WholePasses
+	default:
+		return true
+	}
+}
