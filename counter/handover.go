@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/project"
@@ -48,7 +49,7 @@ func (s State) knotRows() []measure.Row {
 // markRows names what has to be looked for at the loom.
 func (s State) markRows() []measure.Row {
 	var rows []measure.Row
-	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: value}) }
+	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: figure.Say("%s", value)}) }
 	if look := s.Plan.LeaseLook(); s.Finished && !s.LeaseSeen && look.Kind == plan.CheckLease && look.Pass > 0 {
 		add("lease", "not looked at while winding: see that neighbours alternate where two groups meet")
 	}
@@ -110,7 +111,7 @@ func afterPasses(passes []int) string {
 // countRows lists what the count rests on.
 func (s State) countRows() []measure.Row {
 	var rows []measure.Row
-	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: value}) }
+	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: figure.Say("%s", value)}) }
 	for _, t := range s.Ties {
 		add("count tie", fmt.Sprintf("%s%d ends, after pass %d", chainWords(s, t.Chain), t.Ends, t.Pass))
 	}
@@ -140,11 +141,11 @@ func (s State) countRows() []measure.Row {
 func timeRows(s State, events iter.Seq[Event]) []measure.Row {
 	var rows []measure.Row
 	if taken := paceSeen(events, 0, math.MaxInt); taken.Passes > 0 {
-		rows = append(rows, measure.Row{Name: "pace", Value: taken.String()})
+		rows = append(rows, measure.Row{Name: "pace", Value: figure.Say("%s", taken)})
 	}
 	if all := s.Last.Sub(s.Started); told(s.Started) && told(s.Last) && all > 0 {
 		span := times.TimeSpan{Low: all, Middle: all, High: all}
-		rows = append(rows, measure.Row{Name: "from first to last", Value: span.String() + ", with all pauses"})
+		rows = append(rows, measure.Row{Name: "from first to last", Value: span.Cell().And(", with all pauses")})
 	}
 	return rows
 }

@@ -39,7 +39,7 @@ func forTheLoom(t *testing.T) *plan.Plan {
 func rowsOf(part sheet.Part) []string {
 	var rows []string
 	for _, r := range part.Rows {
-		rows = append(rows, r.Name+": "+r.Value)
+		rows = append(rows, r.Name+": "+r.Value.String())
 	}
 	return rows
 }

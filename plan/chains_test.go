@@ -149,7 +149,7 @@ func TestChainsRefuse(t *testing.T) {
 func TestRoomOnPeg(t *testing.T) {
 	// Own example: 15 cm of peg, a thread of half a millimetre, two layers.
 	got, err := frame.RoomOnPeg(15*measure.Centimetre, measure.Millimetre/2, 2, measure.Metric)
-	if err != nil || got.Ends != 600 || got.How.WithNumbers == "" {
+	if err != nil || got.Ends != 600 || got.How.WithNumbers.String() == "" {
 		t.Errorf("%+v, %v; want 600", got, err)
 	}
 	if got, err = frame.RoomOnPeg(measure.Metre, measure.Nanometre, 100, measure.Metric); err != nil ||

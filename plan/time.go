@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math/big"
 
-	"millside/plan/internal/ratio"
+	"millside/plan/figure"
 	"millside/plan/times"
 	"millside/plan/wind"
 )
@@ -81,10 +81,10 @@ func (s Spec) passRule(pace times.Pace) string {
 	case s.ownPass() && t.Pass > 0:
 		return "as you gave it"
 	case s.ownPass() || !pace.Timed():
-		return fmt.Sprintf("%s min + %s turns x %s min", times.MinutesText(t.Handling),
-			ratio.Decimal(s.PassTurns(), 2), times.MinutesText(t.Turn))
+		return fmt.Sprintf("%s min + %s x %s min", times.MinutesText(t.Handling),
+			figure.Of(s.PassTurns(), 2, "turn", "turns"), times.MinutesText(t.Turn))
 	default:
-		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), ratio.Decimal(s.PassTurns(), 2))
+		return fmt.Sprintf("%s, scaled to %s", pace.Source(), figure.Of(s.PassTurns(), 2, "turn", "turns"))
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
@@ -233,9 +234,9 @@ func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
 		u.Left, u.Short = max(u.Holds-u.Used, 0), max(u.Used-u.Holds, 0)
 	}
 	u.How = measure.How{Formula: "passes x (warp + extra a pass) + times tied on x tails",
-		WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
-			u.Passes, p.Spec.Units.Shown(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties,
-			extras.PerTie.In(p.Spec.Units.Short(), 1), p.Spec.Units.Shown(u.Used))}
+		WithNumbers: figure.Say("%d x (%s + %s) + %d x %s = %s",
+			u.Passes, p.Path.Length.As(p.Spec.Units.Long(), 2), extras.PerPass.As(p.Spec.Units.Short(), 1), u.Ties,
+			extras.PerTie.As(p.Spec.Units.Short(), 1), u.Used.As(p.Spec.Units.Long(), 2))}
 	u.UsedMass, err = c.Yarn.MassOf(u.Used)
 	return u, err
 }

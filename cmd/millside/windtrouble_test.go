@@ -189,7 +189,7 @@ func handsOver(t *testing.T, dir, path string) {
 		"recounted: from 38 to 36: counted on the pegs (18 over peg 1, 18 over peg 2)")
 	var got []string
 	for _, r := range part.Rows {
-		got = append(got, r.Name+": "+r.Value)
+		got = append(got, r.Name+": "+r.Value.String())
 	}
 	if len(got) < len(want) || strings.Join(got[:len(want)], "\n") != strings.Join(want, "\n") {
 		t.Errorf("the hand-over says\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))

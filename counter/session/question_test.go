@@ -126,7 +126,7 @@ func TestOtherOrder(t *testing.T) {
 func rows(part sheet.Part) string {
 	var all []string
 	for _, r := range part.Rows {
-		all = append(all, r.Name+": "+r.Value)
+		all = append(all, r.Name+": "+r.Value.String())
 	}
 	return strings.Join(all, "\n")
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
@@ -91,7 +92,7 @@ func KnotRows(p *plan.Plan) []measure.Row {
 		}
 		name += " at " + strings.Replace(kind.Peg.String(), " end ", " ", 1)
 		rows = append(rows, measure.Row{Name: name,
-			Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
+			Value: figure.Say("%s: %s", figure.Counted(len(ends), "end", "ends"), runsOf(ends))})
 	}
 	return rows
 }

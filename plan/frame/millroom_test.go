@@ -73,7 +73,7 @@ func TestWhereTheFarPegGoes(t *testing.T) {
 			t.Fatal(err)
 		}
 		if r.Where() != c.where || r.Path.Length.In(measure.Yards, 2) != c.length ||
-			r.Rows[0].How.WithNumbers != c.how {
+			r.Rows[0].How.WithNumbers.String() != c.how {
 			t.Errorf("%v: %s, %s, %s", c.wanted, r.Where(), r.Path.Length.In(measure.Yards, 2),
 				r.Rows[0].How.WithNumbers)
 		}

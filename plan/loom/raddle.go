@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -163,13 +164,13 @@ func repeatingOrder(r *big.Rat) []int {
 }
 
 func (l *RaddleList) row(r Raddle, w Raddling, perSpace *big.Rat) measure.Row {
-	row := measure.Row{Name: "ends a section", Value: ratio.Decimal(perSpace, 2),
-		How: measure.How{Formula: "sett x space", WithNumbers: fmt.Sprintf("%s x %s = %s",
-			w.Sett.Shown(2), r.Space, ratio.Decimal(perSpace, 2))}}
+	row := measure.Row{Name: "ends a section", Value: figure.Cell{figure.New(perSpace, 2, "")},
+		How: measure.How{Formula: "sett x space", WithNumbers: figure.Say("%s x %s = %s",
+			w.Sett.As(2), r.Space, figure.New(perSpace, 2, ""))}}
 	if len(l.Order) > 1 {
-		row.Value += ", in the order " + orderText(l.Order)
+		row.Value = row.Value.And(", in the order %s", orderText(l.Order))
 		if w.WholeGroups {
-			row.Value += " groups"
+			row.Value = row.Value.And(" groups")
 		}
 	}
 	if !l.Fits {

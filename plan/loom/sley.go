@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -132,33 +133,33 @@ func sleyDents(w Sleying) []int {
 
 func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 	unit, show := r.unit(), r.widthUnit()
-	order := measure.Row{Name: "ends a dent", Value: orderText(w.Order)}
+	order := measure.Row{Name: "ends a dent", Value: figure.Cell{figure.Text(orderText(w.Order))}}
 	if len(w.Dents) > 0 {
-		order = measure.Row{Name: "ends a dent, from the left", Value: dentsText(w.Dents),
+		order = measure.Row{Name: "ends a dent, from the left", Value: figure.Cell{figure.Text(dentsText(w.Dents))},
 			How: measure.How{Formula: "each end in the dent where the middle of its width lies"}}
 	}
 	if w.EdgeDents > 0 {
-		order.Value += fmt.Sprintf(", and %s of %d at each edge", measure.Counted(w.EdgeDents, "dent", "dents"),
-			w.EdgeEnds)
+		order.Value = order.Value.And(", and %s of %d at each edge",
+			figure.Counted(w.EdgeDents, "dent", "dents"), w.EdgeEnds)
 	}
 	if last := l.Dents[len(l.Dents)-1-w.EdgeDents]; len(w.Dents) == 0 && l.brokenOff(w) {
 		order.Warning = fmt.Sprintf("the order is broken off: its last dent holds %d", last)
 	}
-	width := measure.Row{Name: "width in the reed", Value: l.Width.In(show, 2),
+	width := measure.Row{Name: "width in the reed", Value: figure.Cell{l.Width.As(show, 2)},
 		How: measure.How{Formula: "dents / dents in a unit of width",
-			WithNumbers: fmt.Sprintf("%d / %s = %s", len(l.Dents), r.Dents(unit).Shown(2), l.Width.In(show, 2))}}
+			WithNumbers: figure.Say("%d / %s = %s", len(l.Dents), r.Dents(unit).As(2), l.Width.As(show, 2))}}
 	if !l.Fits {
 		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", measure.Counted(l.ReedDents, "dent", "dents"),
 			len(l.Dents))
 	}
-	first := measure.Row{Name: "first dent", Value: fmt.Sprintf("%d left of the centre", l.LeftOfCentre)}
+	first := measure.Row{Name: "first dent", Value: figure.Say("%d left of the centre", l.LeftOfCentre)}
 	if l.FirstDent > 0 {
-		first.Value = fmt.Sprintf("%d from the left end, the last is %d", l.FirstDent, l.LastDent)
+		first.Value = figure.Say("%d from the left end, the last is %d", l.FirstDent, l.LastDent)
 		first.How = measure.How{Formula: "half of the reed's dents - half of the dents used + 1",
-			WithNumbers: fmt.Sprintf("%d - %d + 1 = %d, odd dents to the left",
+			WithNumbers: figure.Say("%d - %d + 1 = %d, odd dents to the left",
 				(l.ReedDents+1)/2, l.LeftOfCentre, l.FirstDent)}
 	}
-	return []measure.Row{order, {Name: "dents", Value: fmt.Sprint(len(l.Dents))}, width, first}
+	return []measure.Row{order, {Name: "dents", Value: figure.Cell{figure.Count{N: len(l.Dents)}}}, width, first}
 }
 
 // brokenOff says whether the last dent of the order holds less than the order says.

@@ -3,6 +3,7 @@ package measure
 import (
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -86,8 +87,13 @@ func (u LengthUnit) Length() (Length, string) {
 // In gives the length in a unit with at most the given number of decimals (0 to 9), rounded to the
 // nearest, halves away from nil, and without trailing noughts: "7.5 yd".
 func (l Length) In(u LengthUnit, decimals int) string {
+	return l.As(u, decimals).String()
+}
+
+// As is the length in a unit as In writes it.
+func (l Length) As(u LengthUnit, decimals int) figure.Number {
 	unit, name := u.Length()
-	return ratio.Decimal(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals) + " " + name
+	return figure.New(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name)
 }
 
 // String gives the length exactly, in whichever of metres, yards, inches, centimetres and millimetres

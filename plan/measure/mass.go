@@ -3,6 +3,7 @@ package measure
 import (
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -74,13 +75,19 @@ func (u MassUnit) mass() (Mass, string) {
 
 // In gives the mass in a unit with at most the given number of decimals (0 to 9), rounded to the
 // nearest, halves away from nil, and without trailing noughts: "1.5 lb".
-func (m Mass) In(u MassUnit, decimals int) string {
+func (m Mass) In(u MassUnit, decimals int) string { return m.As(u, decimals).String() }
+
+// As is the mass in a unit as In writes it.
+func (m Mass) As(u MassUnit, decimals int) figure.Number {
 	unit, name := u.mass()
-	return ratio.Decimal(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals) + " " + name
+	return figure.New(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name)
 }
 
 // Needed gives the mass as In does, but rounded up, so that who takes as much as is shown has enough.
-func (m Mass) Needed(u MassUnit, decimals int) string {
+func (m Mass) Needed(u MassUnit, decimals int) string { return m.AtLeast(u, decimals).String() }
+
+// AtLeast is the mass in a unit as Needed writes it.
+func (m Mass) AtLeast(u MassUnit, decimals int) figure.Number {
 	unit, name := u.mass()
 	scale := int64(1)
 	for range min(max(decimals, 0), 9) {
@@ -88,9 +95,9 @@ func (m Mass) Needed(u MassUnit, decimals int) string {
 	}
 	parts, ok := ratio.Up.Whole(ratio.Mul(new(big.Rat).SetFrac64(int64(m), int64(unit)), ratio.Of(scale)))
 	if !ok {
-		return m.In(u, decimals)
+		return m.As(u, decimals)
 	}
-	return ratio.Decimal(big.NewRat(parts, scale), decimals) + " " + name
+	return figure.New(big.NewRat(parts, scale), decimals, name)
 }
 
 // String gives the mass exactly, in whichever of kilograms, pounds, ounces and grams takes the fewest

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -222,8 +223,11 @@ func (s Sett) Shown(decimals int) string {
 	if s.IsZero() {
 		return ""
 	}
-	return ratio.Decimal(s.Rat(), decimals) + " " + s.unit.String()
+	return s.As(decimals).String()
 }
+
+// As is the sett as Shown writes it; the zero value is 0.
+func (s Sett) As(decimals int) figure.Number { return figure.New(s.Rat(), decimals, s.unit.String()) }
 
 // String gives the sett exactly, as a fraction where six decimals don't do, so that ParseSett reads it
 // back: "20 an inch", "40/3 an inch". The zero value gives "".

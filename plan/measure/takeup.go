@@ -1,9 +1,9 @@
 package measure
 
 import (
-	"fmt"
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -28,6 +28,6 @@ func GuessTakeUp(intersections Sett, weft YarnSize) (Percent, How, error) {
 			Want: "a finer weft or fewer picks: the rule gives over 90 %"}
 	}
 	return Percent(n), How{"intersections in an inch x 4 / cotton number of the weft, in percent",
-		fmt.Sprintf("%s x 4 / %s = %s %%",
-			ratio.Decimal(inAnInch.Rat(), 2), ratio.Decimal(number, 2), ratio.Decimal(percent, 2))}, nil
+		figure.Say("%s x 4 / %s = %s %%",
+			figure.New(inAnInch.Rat(), 2, ""), figure.New(number, 2, ""), figure.New(percent, 2, ""))}, nil
 }

@@ -12,7 +12,7 @@ func TestGuessTakeUp(t *testing.T) {
 		{"plain", "120 an inch", "6.8571 %"},
 	} {
 		got, how, err := GuessTakeUp(sett(t, c.intersections), yarn(t, Cotton, 70, 1))
-		if err != nil || got.String() != c.want || how.WithNumbers == "" {
+		if err != nil || got.String() != c.want || how.WithNumbers.String() == "" {
 			t.Errorf("%s: %v, %v; want %s", c.name, got, err, c.want)
 		}
 	}

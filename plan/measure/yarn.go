@@ -89,8 +89,8 @@ const YarnNumberOne YarnNumber = 1_000_000
 // maxYarnNumber is the highest number of a yarn, far above the finest silk in metres a kilogram.
 const maxYarnNumber = 100_000_000 * YarnNumberOne
 
-// MaxPlies is the most plies of a yarn.
-const MaxPlies = 99
+// maxPlies is the most plies of a yarn.
+const maxPlies = 99
 
 // The finest and the coarsest yarn that is taken, in metres a gram: 0.1 tex and 100,000 tex.
 var (
@@ -110,7 +110,7 @@ type YarnSize struct {
 	plies  int
 }
 
-// NewYarnSize makes a yarn of so many plies of singles of a number, 1 to [MaxPlies]. For spun silk the
+// NewYarnSize makes a yarn of so many plies of singles of a number, 1 to [maxPlies]. For spun silk the
 // number is that of the folded yarn; yards a pound and metres a kilogram take one ply only, since they
 // measure the yarn as it is. The yarn must lie between 0.1 and 100,000 tex. The error is a
 // [*FieldError].
@@ -123,7 +123,7 @@ func NewYarnSize(system CountSystem, number YarnNumber, plies int) (YarnSize, er
 		return YarnSize{}, &FieldError{Field: "yarn number", Value: number.String(), Want: "above 0 and at most " +
 			maxYarnNumber.String()}
 	}
-	most := MaxPlies
+	most := maxPlies
 	if countSystems[system].never {
 		most = 1
 	}

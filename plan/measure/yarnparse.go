@@ -52,7 +52,7 @@ func (e *AmbiguousYarn) field() *FieldError {
 // difference, the error is an [*AmbiguousYarn] that lists the readings; otherwise it is a
 // [*FieldError] without a field name.
 func ParseYarn(s string) (YarnSize, error) {
-	text := strings.ToLower(SpellFractions(s))
+	text := strings.ToLower(spellFractions(s))
 	if len(s) <= maxYarnText {
 		text = yardsShort.ReplaceAllString(text, "$1 yd/lb")
 	}

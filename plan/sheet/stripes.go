@@ -1,10 +1,8 @@
 package sheet
 
 import (
-	"fmt"
-	"strconv"
-
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -24,14 +22,14 @@ func (a maker) stripes() Part {
 	}
 	p := a.Plan
 	if p.Spec.Stripes != "" {
-		part.Rows = append(part.Rows, measure.Row{Name: "stripes", Value: p.Spec.Stripes})
+		part.Rows = append(part.Rows, measure.Row{Name: "stripes", Value: word(p.Spec.Stripes)})
 	}
 	for _, use := range p.ColourUses() {
 		row := measure.Row{Name: p.ColourText(use.Colour),
-			Value: fmt.Sprintf("%s, %s at once", measure.Counted(use.Ends, "end", "ends"),
-				measure.Counted(use.Packages, "package", "packages"))}
+			Value: figure.Say("%s, %s at once", figure.Counted(use.Ends, "end", "ends"),
+				figure.Counted(use.Packages, "package", "packages"))}
 		if c, ok := p.Colour(use.Colour); ok && c.Shade != "" {
-			row.Value += ", " + c.Shade
+			row.Value = row.Value.And(", %s", figure.Colour{Shade: c.Shade})
 		}
 		part.Rows = append(part.Rows, row)
 	}
@@ -47,8 +45,8 @@ func (a maker) stripes() Part {
 			if c.Number > 1 || pass.Number > 1 {
 				what = p.ChangesText(p.ChangesBefore(c, pass.Number))
 			}
-			t.Lines = append(t.Lines, []string{strconv.Itoa(at), strconv.Itoa(c.Number), strconv.Itoa(pass.Number),
-				p.SetUpOf(pass).Letters(), what})
+			t.Lines = append(t.Lines, []figure.Cell{number(at), number(c.Number), number(pass.Number),
+				word(p.SetUpOf(pass).Letters()), word(what)})
 		}
 	}
 	part.Table = t
@@ -72,9 +70,9 @@ func (a maker) stripedPasses() Part {
 	t := &Table{Columns: []string{"chain", "pass", "way", "set-up", "positions", "ends", "colours in the lease"}}
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
-			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(),
-				strconv.Itoa(p.SetUp),
-				p.Carried.String(), fmt.Sprintf("%d to %d", p.First, p.Last), plan.RunsText(a.Plan.PassRuns(p))})
+			t.Lines = append(t.Lines, []figure.Cell{number(c.Number), number(p.Number), word(p.Direction.String()),
+				number(p.SetUp), word(p.Carried.String()), ends(p.First, p.Last),
+				word(plan.RunsText(a.Plan.PassRuns(p)))})
 		}
 	}
 	part.Table = t
@@ -89,9 +87,18 @@ func (a maker) endColours() Part {
 	}
 	t := &Table{Columns: []string{"from", "to", "ends", "colour"}}
 	for _, run := range a.Plan.EndRuns() {
-		t.Lines = append(t.Lines, []string{strconv.Itoa(run.First), strconv.Itoa(run.Last), strconv.Itoa(run.Ends()),
-			a.Plan.ColourText(run.Colour)})
+		t.Lines = append(t.Lines, []figure.Cell{number(run.First), number(run.Last), number(run.Ends()),
+			colour(a.Plan, run.Colour)})
 	}
 	part.Table = t
 	return part
+}
+
+// colour is the cell of a colour of the plan, by its number.
+func colour(p *plan.Plan, n int) figure.Cell {
+	c, ok := p.Colour(n)
+	if !ok {
+		return word(p.ColourText(n))
+	}
+	return figure.Cell{figure.Colour{Letter: string(plan.Letter(n)), Name: c.Name, Shade: c.Shade}}
 }

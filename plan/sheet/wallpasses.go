@@ -30,7 +30,7 @@ func ways(p *plan.Plan) []Way {
 			laid[at]++
 		}
 		for at, n := range numbers {
-			text := Numbers(n)
+			text := plan.Listed(n)
 			if len(p.Chains) > 1 {
 				text = fmt.Sprintf("chain %d: %s", c.Number, text)
 			}
@@ -175,27 +175,4 @@ func carriedLetters(set plan.SetUp, carried wind.Positions) string {
 		b.WriteRune(r)
 	}
 	return b.String()
-}
-
-// Numbers writes rising numbers short: "1 to 9", "2, 4, 6 ... 50", or each by itself.
-func Numbers(n []int) string {
-	step := 0
-	even := len(n) > 2
-	for i := 1; i < len(n); i++ {
-		if i == 1 {
-			step = n[1] - n[0]
-		}
-		even = even && n[i]-n[i-1] == step
-	}
-	switch {
-	case even && step == 1:
-		return fmt.Sprintf("%d to %d", n[0], n[len(n)-1])
-	case even && len(n) > 5:
-		return fmt.Sprintf("%d, %d, %d ... %d", n[0], n[1], n[2], n[len(n)-1])
-	}
-	parts := make([]string, len(n))
-	for i, v := range n {
-		parts[i] = fmt.Sprint(v)
-	}
-	return strings.Join(parts, ", ")
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/project"
@@ -71,7 +72,7 @@ func (m Model) warpResult(w, room int) []string {
 	p := pr.Plan
 	lines := []string{lastPassText(p) + ", stops " + p.Chains[len(p.Chains)-1].Finish().String(), lengthText(p)}
 	if pr.Room != nil {
-		lines = append(lines, fmt.Sprintf("%s turns of the mill", p.Path.Turns()))
+		lines = append(lines, fmt.Sprintf("%s of the mill", p.Path.InTurns()))
 	}
 	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+m.timeText())
 	if n := len(p.Chains); n > 1 {
@@ -132,7 +133,7 @@ func (m Model) rows(rows []measure.Row, w int) []string {
 	var out []string
 	for _, r := range rows {
 		name := max(min(24, w/2), 10)
-		value := look.Wrap(r.Value, max(w-name-1, 8))
+		value := look.Wrap(r.Value.String(), max(w-name-1, 8))
 		for i, l := range value {
 			label := ""
 			if i == 0 {
@@ -153,7 +154,7 @@ func (m Model) rows(rows []measure.Row, w int) []string {
 // howLines opens a number: its rule, the same with this warp's numbers, and the usual range.
 func (m Model) howLines(r measure.Row, w int) []string {
 	var out []string
-	for _, text := range []string{r.How.Formula, r.How.WithNumbers, usual(r.Usual)} {
+	for _, text := range []string{r.How.Formula, r.How.WithNumbers.String(), usual(r.Usual)} {
 		if text != "" {
 			out = append(out, look.Indent(look.Painted(look.Wrap(text, w-3), m.Styles.Dim), 3)...)
 		}
@@ -205,9 +206,9 @@ func (m Model) fitLines(w int) []string {
 
 func (m Model) weftRow() measure.Row {
 	units, weft := m.project.Plan.Spec.Units, m.project.Weft
-	value := weft.Length.In(units.Long(), 0)
+	value := figure.Cell{weft.Length.As(units.Long(), 0)}
 	if weft.Mass > 0 {
-		value += ", " + weft.Mass.Needed(units.Heavy(), 2)
+		value = value.And(", %s", weft.Mass.AtLeast(units.Heavy(), 2))
 	}
 	return measure.Row{Name: "weft, an estimate", Value: value, How: weft.How}
 }
@@ -219,8 +220,8 @@ func (m Model) yarnResult(w int) []string {
 	}
 	units := pr.Plan.Spec.Units
 	out := m.rows([]measure.Row{
-		{Name: "whole warp", Value: pr.Yarn.Length.In(units.Long(), 0) + ", " + pr.Yarn.Mass.Needed(units.Heavy(), 2)},
-		{Name: "the yarn", Value: pr.Plan.Spec.Yarn.Size.PerMass(units)},
+		{Name: "whole warp", Value: figure.Say("%s, %s", pr.Yarn.Length.As(units.Long(), 0), pr.Yarn.Mass.AtLeast(units.Heavy(), 2))},
+		{Name: "the yarn", Value: figure.Say("%s", pr.Plan.Spec.Yarn.Size.PerMass(units))},
 	}, w)
 	out = append(out, m.coneLines(w)...)
 	if pr.Plan.Spec.Loom.Sett.IsZero() {
@@ -311,8 +312,8 @@ func (m Model) millResult(w int) []string {
 		if err != nil {
 			return look.Wrap(err.Error(), w)
 		}
-		return m.rows([]measure.Row{{Name: "on the board", Value: fmt.Sprintf("%s, round %s", b.Length.In(pr.Plan.Spec.Units.Long(), 2),
-			measure.Counted(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
+		return m.rows([]measure.Row{{Name: "on the board", Value: figure.Say("%s, round %s", b.Length.As(pr.Plan.Spec.Units.Long(), 2),
+			figure.Counted(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
 	}
 	return append(m.millDrawing(w), m.rows(pr.Room.Rows, w)...)
 }
@@ -321,7 +322,7 @@ func (m Model) chainsResult(w int) []string {
 	pr := m.project
 	var out []string
 	if pr.Pegs != nil {
-		out = append(out, m.rows([]measure.Row{{Name: "a peg takes about", Value: measure.Counted(pr.Pegs.Ends, "end", "ends"), How: pr.Pegs.How}}, w)...)
+		out = append(out, m.rows([]measure.Row{{Name: "a peg takes about", Value: figure.Cell{figure.Counted(pr.Pegs.Ends, "end", "ends")}, How: pr.Pegs.How}}, w)...)
 	}
 	for _, c := range pr.Plan.Chains {
 		out = append(out, look.Wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)

@@ -13,7 +13,7 @@ import (
 func (m Model) handOverRows(w, room int) []string {
 	var out []string
 	for _, r := range m.handOver.Rows {
-		for i, l := range look.Wrap(measure.Clean(r.Value), max(w-24, 10)) {
+		for i, l := range look.Wrap(measure.Clean(r.Value.String()), max(w-24, 10)) {
 			label := ""
 			if i == 0 {
 				label = r.Name

@@ -142,7 +142,7 @@ func lengthText(p *plan.Plan) string {
 	if p.Path.Length != p.Spec.Length {
 		text += "rounded up to what the pegs give, "
 	}
-	return text + fmt.Sprintf("%s, %s turns", prose.Count(p.Path.Steps, "peg step"), p.Path.Turns())
+	return text + fmt.Sprintf("%s, %s", prose.Count(p.Path.Steps, "peg step"), p.Path.InTurns())
 }
 
 // tiesText lists the passes that a count tie follows, chain by chain.

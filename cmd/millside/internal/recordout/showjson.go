@@ -171,7 +171,7 @@ func ShowToJSON(record *counter.Record, events bool) showJSON {
 		out.Incidents = append(out.Incidents, incidentToJSON(in))
 	}
 	for _, r := range record.HandOver().Rows {
-		out.HandOver = append(out.HandOver, namedJSON{r.Name, r.Value})
+		out.HandOver = append(out.HandOver, namedJSON{r.Name, r.Value.String()})
 	}
 	if events {
 		for e := range record.All() {

@@ -16,6 +16,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/figure"
 	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -139,11 +140,11 @@ func TestTheSameFiguresEverywhere(t *testing.T) {
 			for _, part := range sheet.Parts {
 				for _, r := range part.Rows {
 					has("name", r.Name)
-					has("value", r.Value)
+					has("value", r.Value.String())
 					has("warning", r.Warning)
 					if how && r.How.Formula != "" || format == "json" {
 						has("formula", r.How.Formula)
-						has("numbers", r.How.WithNumbers)
+						has("numbers", r.How.WithNumbers.String())
 					}
 				}
 				for _, note := range part.Notes {
@@ -154,7 +155,7 @@ func TestTheSameFiguresEverywhere(t *testing.T) {
 				}
 				for _, cells := range part.Table.Lines {
 					for _, cell := range cells {
-						has("cell", cell)
+						has("cell", cell.String())
 					}
 				}
 			}
@@ -184,10 +185,10 @@ func TestWideTables(t *testing.T) {
 		table sheet.Table
 		want  string
 	}{
-		{sheet.Table{Columns: []string{"a", "bb"}, Lines: [][]string{{"10", "x"}, {"9", ""}}}, "a  bb\n--  --\n10  x\n 9\n"},
-		{sheet.Table{Columns: []string{"a", "b"}, Lines: [][]string{{"1", long}}},
+		{sheet.Table{Columns: []string{"a", "bb"}, Lines: [][]figure.Cell{{number(10), words("x")}, {number(9), nil}}}, "a  bb\n--  --\n10  x\n 9\n"},
+		{sheet.Table{Columns: []string{"a", "b"}, Lines: [][]figure.Cell{{number(1), words(long)}}},
 			"a  b\n-  " + strings.Repeat("-", 77) + "\n1  " + strings.TrimSpace(strings.Repeat("word ", 15)) + "\n   " + strings.TrimSpace(strings.Repeat("word ", 5)) + "\n"},
-		{sheet.Table{Columns: []string{"a", "b"}, Lines: [][]string{{strings.Repeat("x", 70), long}}},
+		{sheet.Table{Columns: []string{"a", "b"}, Lines: [][]figure.Cell{{words(strings.Repeat("x", 70)), words(long)}}},
 			"a                           " + strings.Repeat("x", 70) + "\nb                           "},
 	} {
 		var b bytes.Buffer
@@ -254,3 +255,6 @@ func BenchmarkSheet(b *testing.B) {
 		})
 	}
 }
+
+func number(n int) figure.Cell      { return figure.Cell{figure.Count{N: n}} }
+func words(text string) figure.Cell { return figure.Say("%s", text) }

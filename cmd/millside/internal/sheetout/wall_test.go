@@ -72,7 +72,7 @@ func TestTheSameWallEverywhere(t *testing.T) {
 				}
 			}
 			has("title", wall.Title)
-			has("summary", wall.Summary())
+			has("summary", wall.Summary().String())
 			has("day", wall.Date)
 			has("threading", wall.Thread.Text)
 			for _, c := range wall.Colours {

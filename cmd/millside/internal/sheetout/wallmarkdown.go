@@ -14,7 +14,7 @@ func wallMarkdown(w io.Writer, s *sheet.Wall) error {
 	if s.Date != "" {
 		fmt.Fprintf(w, "\n%s\n", escaped(s.Date))
 	}
-	fmt.Fprintf(w, "\n%s\n", escaped(s.Summary()))
+	fmt.Fprintf(w, "\n%s\n", cellMarkdown(s.Summary()))
 	if s.Striped() {
 		fmt.Fprint(w, "\n## Stripes\n\n")
 		for _, c := range s.Colours {
