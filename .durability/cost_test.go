@@ -16,6 +16,7 @@ import (
 	_ "modernc.org/sqlite" // the driver, in Go alone
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
@@ -87,7 +88,7 @@ func millside(t *testing.T, dir string) kept {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rec, err := counter.Create(counter.OS(), filepath.Join(dir, "warp.millside"), p)
+	rec, err := journal.Create(journal.OS(), filepath.Join(dir, "warp.millside"), p)
 	if err != nil {
 		t.Fatal(err)
 	}

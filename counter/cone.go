@@ -26,7 +26,7 @@ const maxWeight = 100 * measure.Kilogram
 
 // newCone puts in a cone: for a pass that is laid, where the yarn ended in its middle, or for the next
 // one. A second cone for the same position and pass stands for the first.
-func (f *folder) newCone(e Event) error {
+func (f *Folder) newCone(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err

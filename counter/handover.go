@@ -3,8 +3,6 @@ package counter
 import (
 	"fmt"
 	"iter"
-	"math"
-	"slices"
 
 	"millside/plan"
 	"millside/plan/figure"
@@ -21,9 +19,7 @@ import (
 // those of passes that are undone are named as such. Its title is "Hand-over" once the warp is finished,
 // and "At the mill" before. The events are those that led to the state. A state without a plan, and one in
 // which nothing has happened that the loom must know, gives a part without rows.
-func HandOver(s State, events []Event) sheet.Part { return handOver(s, slices.Values(events)) }
-
-func handOver(s State, events iter.Seq[Event]) sheet.Part {
+func HandOver(s State, events iter.Seq[Event]) sheet.Part {
 	part := sheet.Part{ID: sheet.PartRecord, Title: "At the mill"}
 	if !s.valid() {
 		return part
@@ -140,7 +136,7 @@ func (s State) countRows() []measure.Row {
 // timeRows tells the pace, and the time from the first event to the last in whole minutes, rounded up.
 func timeRows(s State, events iter.Seq[Event]) []measure.Row {
 	var rows []measure.Row
-	if taken := paceSeen(events, 0, math.MaxInt); taken.Passes > 0 {
+	if taken := PaceOverall(events); taken.Passes > 0 {
 		rows = append(rows, measure.Row{Name: "pace", Value: figure.Say("%s", taken)})
 	}
 	if all := s.Last.Sub(s.Started); told(s.Started) && told(s.Last) && all > 0 {

@@ -75,15 +75,13 @@ func Reconcile(c plan.Chain, believed int, seen Seen) Reconciliation {
 	for k := fits.low; k <= fits.high; k += fits.step {
 		r.Fits = append(r.Fits, k)
 		r.Agrees = r.Agrees || k == believed
-		if r.Best < 0 || distance(k, believed) < distance(r.Best, believed) {
+		if r.Best < 0 || measure.Distance(k, believed) < measure.Distance(r.Best, believed) {
 			r.Best = k
 		}
 	}
 	r.Sure = len(r.Fits) == 1
 	return r
 }
-
-func distance(a, b int) int { return max(a-b, b-a) }
 
 // fact is one thing that was seen, in words, and the numbers of passes that it allows. The hint is for
 // the case that it doesn't go with the other facts.

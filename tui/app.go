@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/athand"
@@ -21,7 +22,7 @@ import (
 
 // deps is what the screens may use: looks, keys, the records.
 type deps struct {
-	store    counter.Store
+	store    journal.Store
 	styles   look.Styles
 	keys     keys.Map
 	sound    func(session.Cue)
@@ -46,9 +47,9 @@ func (d deps) forMill() mill.Deps {
 type (
 	goFormMsg struct{ spec plan.Spec }
 	openMsg   struct{ path string } // wind a record, or look at it if that can't be
-	openedMsg struct{ rec *counter.Record }
+	openedMsg struct{ rec *journal.Record }
 	listedMsg struct {
-		list []counter.Summary
+		list []journal.Summary
 		err  error
 	}
 )
@@ -252,16 +253,16 @@ func (a app) close() {
 	}
 }
 
-func closeCmd(rec *counter.Record) tea.Cmd {
+func closeCmd(rec *journal.Record) tea.Cmd {
 	return func() tea.Msg { _ = rec.Close(); return nil }
 }
 
 // opening opens a record of a store to wind it, or to look at it if another window winds it.
-func opening(path string) func(counter.Store) tea.Cmd {
-	return func(s counter.Store) tea.Cmd {
+func opening(path string) func(journal.Store) tea.Cmd {
+	return func(s journal.Store) tea.Cmd {
 		return func() tea.Msg {
 			rec, err := mill.Open(s, path, false)
-			if errors.Is(err, counter.ErrLocked) {
+			if errors.Is(err, journal.ErrLocked) {
 				rec, err = mill.Open(s, path, true)
 			}
 			if err != nil {
@@ -273,8 +274,8 @@ func opening(path string) func(counter.Store) tea.Cmd {
 }
 
 // beginning makes the record of a new warp in a store.
-func beginning(spec plan.Spec) func(counter.Store) tea.Cmd {
-	return func(s counter.Store) tea.Cmd {
+func beginning(spec plan.Spec) func(journal.Store) tea.Cmd {
+	return func(s journal.Store) tea.Cmd {
 		return func() tea.Msg {
 			p, err := plan.New(spec)
 			if err != nil {

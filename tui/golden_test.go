@@ -7,7 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/tui/internal/hand"
 	"millside/tui/look"
 )
@@ -29,10 +29,10 @@ var pages = []struct {
 // homePage has half-wound, finished and damaged records.
 func homePage(b *bench) screen {
 	now := b.clock.T
-	list := []counter.Summary{
+	list := []journal.Summary{
 		{Path: "a", Name: "Kitchen towels, undyed", Passes: 40, Laid: 17, Ends: 396, Standing: 170, Last: now.Add(-time.Hour)},
 		{Path: "b", Name: "Wool blanket", Passes: 66, Laid: 66, Ends: 660, Standing: 660, Wound: true, Last: now.Add(-24 * time.Hour)},
-		{Path: "c", Name: "scarf", Err: &counter.DamageError{Path: "c", Line: 12, Why: "the checksum is wrong"}},
+		{Path: "c", Name: "scarf", Err: &journal.DamageError{Path: "c", Line: 12, Why: "the checksum is wrong"}},
 		{Path: "d", Name: "Runner in linen", Passes: 20, Laid: 20, Ends: 200, Standing: 200, Wound: true, Finished: true, Last: now.Add(-30 * 24 * time.Hour)},
 	}
 	return newHome(b.deps, list, nil, now)

@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/tui/form"
@@ -21,7 +22,7 @@ import (
 type home struct {
 	deps
 	at      time.Time // when the last message came
-	list    []counter.Summary
+	list    []journal.Summary
 	chosen  int
 	problem string
 	busy    bool // something is being opened
@@ -29,12 +30,12 @@ type home struct {
 
 // entry is one line that can be chosen.
 type entry struct {
-	summary *counter.Summary // a record, or
+	summary *journal.Summary // a record, or
 	word    string           // something to begin
 	cmd     tea.Cmd
 }
 
-func newHome(d deps, list []counter.Summary, err error, now time.Time) home {
+func newHome(d deps, list []journal.Summary, err error, now time.Time) home {
 	m := home{deps: d, list: list, at: now}
 	if err != nil {
 		m.problem = measure.Clean(err.Error())
@@ -195,7 +196,7 @@ func paceText(p counter.PaceResult) string {
 
 // damageText says in a line what is wrong with a record, and what can be done.
 func damageText(err error) string {
-	var d *counter.DamageError
+	var d *journal.DamageError
 	if errors.As(err, &d) {
 		return fmt.Sprintf("damaged at line %d: millside salvage saves what is sound", d.Line)
 	}

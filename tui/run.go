@@ -9,6 +9,7 @@ import (
 	"syscall"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/times"
@@ -33,13 +34,13 @@ func ParseSettings(text string) (Settings, error) { return mill.ParseSettings(te
 // Options says how the screens start.
 type Options struct {
 	// Store is where records are kept.
-	Store counter.Store
+	Store journal.Store
 	// Record is an open record to wind, or to look at, at once; nil opens home. It is closed at the end.
-	Record *counter.Record
+	Record *journal.Record
 	// NoLocks is the path of a record to wind whose folder knows no locks: the weaver is asked first. Empty for none.
 	NoLocks string
 	// List holds the records as home shows them at first, and ListErr why they can't be listed.
-	List    []counter.Summary
+	List    []journal.Summary
 	ListErr error
 	// Spec opens the new-warp form filled with these values; nil doesn't.
 	Spec *plan.Spec

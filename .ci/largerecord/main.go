@@ -12,6 +12,7 @@ import (
 
 	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
@@ -37,7 +38,7 @@ func write(path string, events int) (err error) {
 	if err != nil {
 		return err
 	}
-	record, err := counter.Create(unsynced{disk.OS()}, path, p)
+	record, err := journal.Create(unsynced{disk.OS()}, path, p)
 	if err != nil {
 		return err
 	}

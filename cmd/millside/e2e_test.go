@@ -11,17 +11,18 @@ import (
 	"testing"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
 // onlyRecord finds the one record in a folder and looks at it.
-func onlyRecord(t *testing.T, dir string) *counter.Record {
+func onlyRecord(t *testing.T, dir string) *journal.Record {
 	t.Helper()
-	list, err := counter.Store{Dir: dir, FS: counter.OS()}.List()
+	list, err := journal.Store{Dir: dir, FS: journal.OS()}.List()
 	if err != nil || len(list) != 1 {
 		t.Fatalf("%d records, %v", len(list), err)
 	}
-	rec, err := counter.Look(counter.OS(), list[0].Path)
+	rec, err := journal.Look(journal.OS(), list[0].Path)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -152,7 +153,7 @@ func saved(t *testing.T, dir string, change func(*plan.Spec)) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rec, err := counter.Store{Dir: dir, FS: counter.OS()}.Create(p)
+	rec, err := journal.Store{Dir: dir, FS: journal.OS()}.Create(p)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -29,6 +29,7 @@ import (
 	"millside/cmd/millside/internal/voice"
 	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/plan/athand"
 	"millside/tui"
 	"millside/tui/look"
@@ -54,7 +55,7 @@ type app struct {
 	// terminal says whether a file is a terminal.
 	terminal func(*os.File) bool
 	// fs is the file system that records are on.
-	fs counter.FS
+	fs journal.FS
 	// screen runs the full screen.
 	screen func(context.Context, tui.Options) error
 
@@ -70,7 +71,7 @@ type app struct {
 func newApp() *app {
 	return &app{
 		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(os.Stdout), errOut: os.Stderr,
-		env: os.Getenv, now: time.Now, screen: tui.Run, fs: counter.OS(),
+		env: os.Getenv, now: time.Now, screen: tui.Run, fs: journal.OS(),
 		terminal: func(f *os.File) bool { return isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd()) },
 	}
 }
@@ -93,16 +94,16 @@ func (a *app) run(args []string) int {
 func (a *app) folders() folders.System { return folders.System{OS: runtime.GOOS, Env: a.env} }
 
 // store is the folder of records that the flag, the environment or the default names.
-func (a *app) store() (counter.Store, error) {
+func (a *app) store() (journal.Store, error) {
 	dir, err := a.folders().Records(a.recordsFlag)
 	if err != nil {
-		return counter.Store{}, err
+		return journal.Store{}, err
 	}
 	fsys := a.fs
 	if a.alone {
 		fsys = disk.WithoutLocks(fsys)
 	}
-	return counter.Store{Dir: dir, FS: fsys}, nil
+	return journal.Store{Dir: dir, FS: fsys}, nil
 }
 
 // records is that folder for the length of a command: each record in it is read once.

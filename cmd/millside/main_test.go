@@ -17,7 +17,7 @@ import (
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/asked"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/cloth"
 	"millside/plan/frame"
@@ -50,7 +50,7 @@ func runIn(dir string, args ...string) (code int, out, errOut string) {
 	var o, e bytes.Buffer
 	a := &app{
 		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(&o), errOut: &e,
-		fs: counter.OS(), env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
+		fs: journal.OS(), env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
 		terminal: func(*os.File) bool { return false },
 		screen:   func(context.Context, tui.Options) error { return errors.New("no screen in this test") },
 	}

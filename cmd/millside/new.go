@@ -2,7 +2,7 @@ package main
 
 import (
 	"millside/cmd/millside/internal/asked"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/project"
 	"millside/plan/times"
@@ -68,5 +68,5 @@ func (a *app) ownPace() times.Pace {
 	if err != nil {
 		return times.PublishedPace()
 	}
-	return counter.OwnPace(list, practiceName)
+	return journal.OwnPace(list, practiceName)
 }

@@ -15,8 +15,8 @@ import (
 	"millside/cmd/millside/internal/recordout"
 	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/tui"
 	"millside/tui/keys"
@@ -42,9 +42,9 @@ func (a *app) plainMode(path string) (err error) {
 	if err != nil {
 		return err
 	}
-	rec, err := counter.Open(store.FS, path)
+	rec, err := journal.Open(store.FS, path)
 	if errors.Is(err, disk.ErrNoLocks) && a.goesOnAlone() {
-		rec, err = counter.Open(disk.WithoutLocks(store.FS), path)
+		rec, err = journal.Open(disk.WithoutLocks(store.FS), path)
 	}
 	if err != nil {
 		return recordout.HelpDamaged(err, path)
@@ -84,8 +84,8 @@ func (a *app) goesOnAlone() bool {
 
 // savedBeside keeps what was counted where the record was moved or replaced while it was wound, and adds to the error
 // where it is now.
-func savedBeside(rec *counter.Record, err error) error {
-	if !errors.Is(err, counter.ErrReplaced) {
+func savedBeside(rec *journal.Record, err error) error {
+	if !errors.Is(err, journal.ErrReplaced) {
 		return err
 	}
 	saved, wrong := rec.SaveBeside()

@@ -11,8 +11,8 @@ import (
 
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/records"
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -96,7 +96,7 @@ func (a *app) practiceRecord(folder *records.Folder, fresh bool) (string, error)
 		if n > 1 {
 			name = fmt.Sprintf("practice-%d", n)
 		}
-		record, err := counter.Create(disk.WithoutLocks(store.FS), filepath.Join(store.Dir, name+counter.Extension), p)
+		record, err := journal.Create(disk.WithoutLocks(store.FS), filepath.Join(store.Dir, name+journal.Extension), p)
 		if errors.Is(err, fs.ErrExist) {
 			continue
 		}

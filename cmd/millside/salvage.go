@@ -8,7 +8,7 @@ import (
 
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/measure"
 )
 
@@ -37,7 +37,7 @@ func (a *app) salvageCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			got, err := counter.Salvage(store.FS, from, to, a.now())
+			got, err := journal.Salvage(store.FS, from, to, a.now())
 			if err != nil {
 				return err
 			}
@@ -47,7 +47,7 @@ func (a *app) salvageCmd() *cobra.Command {
 	}
 }
 
-func salvageText(w io.Writer, got counter.SalvageResult, from, to string) {
+func salvageText(w io.Writer, got journal.SalvageResult, from, to string) {
 	fmt.Fprintf(w, "New record: %s\nIt holds the plan and %s.\n", prose.Clean(to), prose.Count(got.Events, "event"))
 	if got.BadLine == 0 {
 		fmt.Fprintf(w, "%s is whole; the new record is a copy of it.\n", prose.Clean(from))

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
@@ -67,14 +67,14 @@ func TestJSONIsAsPublished(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	record, err := counter.Store{Dir: dir, FS: counter.OS()}.Create(p)
+	record, err := journal.Store{Dir: dir, FS: journal.OS()}.Create(p)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if err := record.Close(); err != nil {
 		t.Fatal(err)
 	}
-	if err := journal(record.Path(), []string{"laid*2", "seen=mirrored", "laid", "note=a look", "broken=3", "recount=2:counted", "laid"}); err != nil {
+	if err := writeEvents(record.Path(), []string{"laid*2", "seen=mirrored", "laid", "note=a look", "broken=3", "recount=2:counted", "laid"}); err != nil {
 		t.Fatal(err)
 	}
 	draft := filepath.Join(dir, "plaid.wif")

@@ -13,7 +13,7 @@ import (
 	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/measure"
 	"millside/plan/project"
 	"millside/plan/sheet"
@@ -101,8 +101,8 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 		s.file = ""
 	}
 	ending := strings.ToLower(filepath.Ext(s.file))
-	if ending == counter.Extension {
-		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "another ending: " + counter.Extension + " is that of a record, which a sheet never replaces"})
+	if ending == journal.Extension {
+		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "another ending: " + journal.Extension + " is that of a record, which a sheet never replaces"})
 	}
 	if s.format == "" && s.file != "" {
 		if s.format = sheetout.FormatOf[ending]; s.format == "" {

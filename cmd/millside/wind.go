@@ -10,8 +10,8 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/tui"
 
 	"github.com/spf13/cobra"
@@ -66,7 +66,7 @@ func (a *app) windCmd() *cobra.Command {
 const recordArg = "the name or the path of one record"
 
 // look finds a record and reads it.
-func (a *app) look(nameOrPath string) (*counter.Record, error) {
+func (a *app) look(nameOrPath string) (*journal.Record, error) {
 	folder, err := a.records()
 	if err != nil {
 		return nil, err
@@ -81,7 +81,7 @@ func (a *app) look(nameOrPath string) (*counter.Record, error) {
 
 // openRecord shows a record on the full screen. One that can't be opened is refused with a message that
 // stays, before the screen is taken over.
-func (a *app) openRecord(ctx context.Context, path string, open func(string) (*counter.Record, error)) error {
+func (a *app) openRecord(ctx context.Context, path string, open func(string) (*journal.Record, error)) error {
 	record, err := open(path)
 	if errors.Is(err, disk.ErrNoLocks) {
 		return a.openAlone(ctx, path)

@@ -12,7 +12,7 @@ import (
 	"testing"
 	"time"
 
-	"millside/counter"
+	"millside/counter/journal"
 )
 
 // plainProgram is the real program in plain mode, with a pipe for what is typed.
@@ -82,7 +82,7 @@ func TestPlainRecordMovedAway(t *testing.T) {
 	if err := p.cmd.Wait(); p.cmd.ProcessState.ExitCode() != 1 {
 		t.Errorf("status %d, %v", p.cmd.ProcessState.ExitCode(), err)
 	}
-	rec, err := counter.Look(counter.OS(), strings.TrimSuffix(path, counter.Extension)+"-saved"+counter.Extension)
+	rec, err := journal.Look(journal.OS(), strings.TrimSuffix(path, journal.Extension)+"-saved"+journal.Extension)
 	if err != nil || rec.State().Laid() != 1 {
 		t.Errorf("%v", err)
 	}

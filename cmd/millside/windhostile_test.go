@@ -12,7 +12,7 @@ import (
 	"strings"
 	"testing"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
@@ -174,7 +174,7 @@ func TestWhereRecordsAreWritten(t *testing.T) {
 	if out, err := open("plan --ends 40 --guard 0 --name Runner --save").CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
 	}
-	path := filepath.Join(mine, "runner"+counter.Extension)
+	path := filepath.Join(mine, "runner"+journal.Extension)
 	for what, mode := range map[string]os.FileMode{mine: 0o700 | os.ModeDir, path: 0o600} {
 		if info, err := os.Stat(what); err != nil || info.Mode() != mode {
 			t.Errorf("%s: %v, want %v (%v)", what, info.Mode(), mode, err)

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/measure"
 )
 
@@ -69,8 +70,8 @@ type Remedy uint8
 
 // The remedies.
 const (
-	TryAgain   Remedy = iota // the record is read anew: see [counter.Record.Reopen]
-	SaveBeside               // all that was counted goes into a new record: see [counter.Record.SaveBeside]
+	TryAgain   Remedy = iota // the record is read anew: see [journal.Record.Reopen]
+	SaveBeside               // all that was counted goes into a new record: see [journal.Record.SaveBeside]
 )
 
 // String says what the remedy does, for the line of keys.
@@ -86,7 +87,7 @@ func (s Session) Remedies() []Remedy {
 	switch {
 	case s.broken == nil:
 		return nil
-	case errors.Is(s.broken, counter.ErrReplaced):
+	case errors.Is(s.broken, journal.ErrReplaced):
 		return []Remedy{SaveBeside, TryAgain}
 	}
 	return []Remedy{TryAgain, SaveBeside}
@@ -98,7 +99,7 @@ func (s Session) Trouble() []string {
 		return nil
 	}
 	counted := fmt.Sprintf("%s counted and kept in memory.", measure.Counted(s.st.Laid(), "pass is", "passes are"))
-	if errors.Is(s.broken, counter.ErrReplaced) {
+	if errors.Is(s.broken, journal.ErrReplaced) {
 		return []string{"Stop winding. Another program has moved, replaced or changed the file of this record.",
 			counted,
 			"Save them as a new record beside the old one and go on there, or put the file back and try again."}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
@@ -119,11 +120,11 @@ func TestRemedies(t *testing.T) {
 		says  string
 	}{
 		{errors.New("no space left"), TryAgain, "Make room"},
-		{counter.ErrReplaced, SaveBeside, "Another program"},
+		{journal.ErrReplaced, SaveBeside, "Another program"},
 	} {
 		b := newBench(t, nil)
 		b.does(Press{})
-		b.fail = fmt.Errorf("%w: %w", counter.ErrBroken, tt.cause)
+		b.fail = fmt.Errorf("%w: %w", journal.ErrBroken, tt.cause)
 		b.does(Press{})
 		if b.s.Stage(b.clock) != Broken || b.s.Remedies()[0] != tt.first ||
 			!strings.Contains(strings.Join(b.s.Trouble(), " "), tt.says) {

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -112,7 +113,7 @@ func TestOtherOrder(t *testing.T) {
 	if got := b.s.State().Chains[0].WrongOpenings; len(got) != 1 || got[0] != 2 {
 		t.Errorf("wound on: %v", got)
 	}
-	if part := counter.HandOver(b.s.State(), b.events); !strings.Contains(rows(part), "pass 2") {
+	if part := counter.HandOver(b.s.State(), slices.Values(b.events)); !strings.Contains(rows(part), "pass 2") {
 		t.Errorf("not on the hand-over:\n%s", rows(part))
 	}
 

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 )
@@ -57,7 +58,7 @@ type Opening struct {
 	All iter.Seq[counter.Event]
 	// Torn says what was left out at the end of the file, in words; empty if nothing was.
 	Torn string
-	// Lost is how many lines more are missing than a power cut takes; see [counter.Record.Lost].
+	// Lost is how many lines more are missing than a power cut takes; see [journal.Record.Lost].
 	Lost int
 	// OnlyLooking says that the record takes no events.
 	OnlyLooking bool
@@ -224,7 +225,7 @@ var asked0 asked
 func (s Session) NotSaved(err error) (Session, Reply) {
 	e, asked := s.wait, s.asked
 	s.wait, s.asked = counter.Event{}, asked0
-	if errors.Is(err, counter.ErrBroken) {
+	if errors.Is(err, journal.ErrBroken) {
 		s.broken = err
 		text := fmt.Sprintf("not saved: the count did not move, %s on the disk",
 			measure.Counted(s.st.Laid(), "pass", "passes"))

@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -17,7 +18,7 @@ import (
 
 // Deps is what the screen at the mill may use.
 type Deps struct {
-	Store  counter.Store
+	Store  journal.Store
 	Styles look.Styles
 	Keys   keys.Map
 	// Settings are the weaver's own.
@@ -65,7 +66,7 @@ const queueLimit = 32
 type Model struct {
 	Deps
 	at     time.Time // when the message came that is being answered
-	rec    *counter.Record
+	rec    *journal.Record
 	s      session.Session
 	queue  []press // keys that wait for the disk
 	writes int     // how many events were handed to the disk
@@ -82,7 +83,7 @@ type Model struct {
 }
 
 // New shows a record, opened for winding or only to look, at the time now.
-func New(d Deps, rec *counter.Record, now time.Time) Model {
+func New(d Deps, rec *journal.Record, now time.Time) Model {
 	m := Model{Deps: d, rec: rec, at: now}
 	m.Keys = d.Keys.WithOwn(d.Settings.Keys)
 	m.s = session.New(session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, OnlyLooking: rec.ReadOnly()})
@@ -93,7 +94,7 @@ func New(d Deps, rec *counter.Record, now time.Time) Model {
 func (m Model) Init() tea.Cmd { return m.heard(m.s.Begin(m.at)) }
 
 // Record is the record that is shown.
-func (m Model) Record() *counter.Record { return m.rec }
+func (m Model) Record() *journal.Record { return m.rec }
 
 // Typing says that letters are text for a field, and not keys.
 func (m Model) Typing() bool { return m.over == overPrompt }
@@ -255,11 +256,11 @@ func (m Model) drain(cmd tea.Cmd) (Model, tea.Cmd) {
 
 // reopenedMsg answers a command that read the record anew.
 type reopenedMsg struct {
-	rec *counter.Record
+	rec *journal.Record
 	err error
 }
 
-func reopenCmd(s counter.Store, old *counter.Record, look bool) tea.Cmd {
+func reopenCmd(s journal.Store, old *journal.Record, look bool) tea.Cmd {
 	return func() tea.Msg {
 		if look {
 			_ = old.Close()
@@ -272,7 +273,7 @@ func reopenCmd(s counter.Store, old *counter.Record, look bool) tea.Cmd {
 }
 
 // besideCmd saves what was counted as a new record.
-func besideCmd(old *counter.Record) tea.Cmd {
+func besideCmd(old *journal.Record) tea.Cmd {
 	return func() tea.Msg {
 		rec, err := old.SaveBeside()
 		if err == nil {
@@ -300,10 +301,10 @@ func (m Model) reopened(msg reopenedMsg) (Model, tea.Cmd) {
 }
 
 // Open opens a record for winding, or only to look.
-func Open(s counter.Store, path string, look bool) (*counter.Record, error) {
-	open := counter.Open
+func Open(s journal.Store, path string, look bool) (*journal.Record, error) {
+	open := journal.Open
 	if look {
-		open = counter.Look
+		open = journal.Look
 	}
 	rec, err := open(s.FS, path)
 	if err != nil {

@@ -9,7 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan/wind"
 	"millside/tui/internal/hand"
@@ -321,7 +321,7 @@ func TestLeaving(t *testing.T) {
 func TestLooking(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	m := b.winding(hand.Towels(), 4)
-	rec, err := counter.Look(counter.OS(), m.rec.Path())
+	rec, err := journal.Look(journal.OS(), m.rec.Path())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -350,7 +350,7 @@ func TestNotSaved(t *testing.T) {
 	}
 	b.clock.Wait(5 * time.Second)
 	s.s, _ = s.s.Take(session.Press{}, b.clock.T)
-	next, _ := s.saved(savedMsg{err: counter.ErrBroken})
+	next, _ := s.saved(savedMsg{err: journal.ErrBroken})
 	if !strings.Contains(hand.Flat(next.View(40, 12)), "NOT SAVED") {
 		t.Fatalf("nothing is said:\n%s", next.View(40, 12))
 	}

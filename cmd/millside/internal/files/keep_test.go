@@ -14,8 +14,8 @@ import (
 	"syscall"
 	"testing"
 
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
@@ -30,7 +30,7 @@ func TestNeverReplaced(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	record, err := counter.Create(counter.OS(), filepath.Join(dir, "warp.millside"), p)
+	record, err := journal.Create(journal.OS(), filepath.Join(dir, "warp.millside"), p)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,6 +10,7 @@ import (
 
 	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/wind"
@@ -22,18 +23,18 @@ import (
 type bench struct {
 	t    testing.TB
 	p    *Talk
-	rec  *counter.Record
+	rec  *journal.Record
 	time time.Time
-	fs   counter.FS
+	fs   journal.FS
 }
 
 // newBench makes a record of a warp of 36 ends by ten, four passes, with the guard at two seconds.
 func newBench(t testing.TB, change func(*plan.Spec)) *bench {
 	t.Helper()
-	return newBenchIn(t, counter.OS(), change)
+	return newBenchIn(t, journal.OS(), change)
 }
 
-func newBenchIn(t testing.TB, fsys counter.FS, change func(*plan.Spec)) *bench {
+func newBenchIn(t testing.TB, fsys journal.FS, change func(*plan.Spec)) *bench {
 	t.Helper()
 	s := plan.DefaultSpec()
 	s.Name, s.Ends, s.TieEvery = "Runner", 36, 20
@@ -44,7 +45,7 @@ func newBenchIn(t testing.TB, fsys counter.FS, change func(*plan.Spec)) *bench {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rec, err := counter.Create(fsys, filepath.Join(t.TempDir(), "runner.millside"), p)
+	rec, err := journal.Create(fsys, filepath.Join(t.TempDir(), "runner.millside"), p)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +54,7 @@ func newBenchIn(t testing.TB, fsys counter.FS, change func(*plan.Spec)) *bench {
 	return tk
 }
 
-func (tk *bench) with(rec *counter.Record) {
+func (tk *bench) with(rec *journal.Record) {
 	tk.t.Cleanup(func() { _ = rec.Close() })
 	tk.rec = rec
 	tk.p = New(rec, session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn()}, keys.Default())
@@ -98,7 +99,7 @@ func (tk *bench) reopen() string {
 	if err := tk.rec.Close(); err != nil {
 		tk.t.Fatal(err)
 	}
-	rec, err := counter.Open(tk.fs, path)
+	rec, err := journal.Open(tk.fs, path)
 	if err != nil {
 		tk.t.Fatal(err)
 	}
@@ -365,7 +366,7 @@ func TestLeaves(t *testing.T) {
 
 // fullDisk is a file system whose writes fail once it is full.
 type fullDisk struct {
-	counter.FS
+	journal.FS
 	full bool
 }
 
@@ -388,13 +389,13 @@ func (f fullFile) Write(b []byte) (int, error) {
 
 // A record that can't be written ends the conversation with an error, and the count has not moved.
 func TestBrokenRecord(t *testing.T) {
-	disk := &fullDisk{FS: counter.OS()}
+	disk := &fullDisk{FS: journal.OS()}
 	tk := newBenchIn(t, disk, nil)
 	tk.types("")
 	disk.full = true
 	tk.time = tk.time.Add(time.Minute)
 	_, err := tk.p.Line("", tk.time)
-	if !errors.Is(err, counter.ErrBroken) ||
+	if !errors.Is(err, journal.ErrBroken) ||
 		!strings.Contains(err.Error(), "the count did not move, 1 pass laid on the disk") {
 		t.Errorf("%v", err)
 	}

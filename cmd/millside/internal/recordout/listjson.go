@@ -4,7 +4,7 @@ import (
 	"time"
 
 	"millside/cmd/millside/internal/planout"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/times"
 )
@@ -44,7 +44,7 @@ type summaryJSON struct {
 }
 
 // ListToJSON lists records for a program to read.
-func ListToJSON(list []counter.Summary, pace times.Pace) listJSON {
+func ListToJSON(list []journal.Summary, pace times.Pace) listJSON {
 	out := listJSON{Format: listFormat, Records: []summaryJSON{}}
 	for _, sum := range list {
 		one := summaryJSON{

@@ -7,13 +7,13 @@ import (
 	"path/filepath"
 
 	"millside/cmd/millside/internal/prose"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/times"
 )
 
 // ListText writes the records of a folder as a table.
 // The pace gives the time of those that aren't finished.
-func ListText(w io.Writer, dir string, list []counter.Summary, pace times.Pace) {
+func ListText(w io.Writer, dir string, list []journal.Summary, pace times.Pace) {
 	if len(list) == 0 {
 		fmt.Fprintf(w, "There are no records in %s.\n'millside practice' opens a practice warp, 'millside new' plans one of your own.\n", prose.Clean(dir))
 		return
@@ -40,7 +40,7 @@ func ListText(w io.Writer, dir string, list []counter.Summary, pace times.Pace) 
 }
 
 // unfinishedText writes the time that is planned for the warps that aren't off the mill.
-func unfinishedText(w io.Writer, list []counter.Summary, pace times.Pace) {
+func unfinishedText(w io.Writer, list []journal.Summary, pace times.Pace) {
 	rows := [][]any{{"On the mill", "Time in all", "By"}}
 	for _, sum := range list {
 		if sum.Finished || sum.Err != nil {
@@ -55,7 +55,7 @@ func unfinishedText(w io.Writer, list []counter.Summary, pace times.Pace) {
 }
 
 // finishedText writes the pace and the yarn of the finished warps.
-func finishedText(w io.Writer, list []counter.Summary) {
+func finishedText(w io.Writer, list []journal.Summary) {
 	rows := [][]any{{"Finished", "Pace", "Yarn used"}}
 	for _, sum := range list {
 		if !sum.Finished || sum.Err != nil {
@@ -73,12 +73,12 @@ func finishedText(w io.Writer, list []counter.Summary) {
 	}
 }
 
-func summaryState(sum counter.Summary) string {
-	var damage *counter.DamageError
+func summaryState(sum journal.Summary) string {
+	var damage *journal.DamageError
 	switch {
 	case errors.As(sum.Err, &damage):
 		return "damaged"
-	case errors.Is(sum.Err, counter.ErrNewer):
+	case errors.Is(sum.Err, journal.ErrNewer):
 		return "too new"
 	case sum.Err != nil:
 		return "can't be read"

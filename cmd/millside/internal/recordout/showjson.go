@@ -5,6 +5,7 @@ import (
 
 	"millside/cmd/millside/internal/planout"
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -140,7 +141,7 @@ func incidentToJSON(in counter.IncidentState) incidentJSON {
 }
 
 // ShowToJSON tells where a warp stands, with every event where they are asked for.
-func ShowToJSON(record *counter.Record, events bool) showJSON {
+func ShowToJSON(record *journal.Record, events bool) showJSON {
 	s := record.State()
 	out := showJSON{
 		Format: showFormat, Path: record.Path(), Name: s.Plan.Spec.Name, Spec: s.Plan.Spec,

@@ -8,11 +8,12 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/wind"
 )
 
 // ShowText writes where a warp stands.
-func ShowText(w io.Writer, record *counter.Record) {
+func ShowText(w io.Writer, record *journal.Record) {
 	s := record.State()
 	c := s.Current()
 	fmt.Fprintf(w, "Warp \"%s\"\n\n", prose.Clean(s.Plan.Spec.Name))
