@@ -9,7 +9,7 @@ import (
 	"github.com/muesli/termenv"
 	"pgregory.net/rapid"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/frame"
 	"millside/plan/wind"
@@ -67,7 +67,7 @@ func TestNothingPanics(t *testing.T) {
 			m = b.send(m, hand.Key(anyKey(rt)))
 			within(rt, m, rapid.IntRange(1, 220).Draw(rt, "wide"), rapid.IntRange(1, 70).Draw(rt, "high"))
 		}
-		again, err := counter.Look(counter.OS(), m.rec.Path())
+		again, err := journal.Look(journal.OS(), m.rec.Path())
 		if err != nil {
 			rt.Fatal(err)
 		}

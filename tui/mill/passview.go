@@ -46,7 +46,7 @@ const millFrom = 46
 func (p *passPage) wishes(h int) []look.Wish {
 	block := look.Blocks
 	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, bare)), p.band.At(1),
-		p.steps.At(sizeOf(block, small)), p.progress.At(1), p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.pegs.At(1),
+		p.steps.At(sizeOf(block, small)), p.progress.At(1), p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.progress.At(2), p.pegs.At(1),
 		p.paddle.At(2), p.steps.At(sizeOf(block, roomy))}
 	if h >= millFrom {
 		wishes = append(wishes, p.mill.At(1))
@@ -85,7 +85,7 @@ func (m Model) passPage(in session.Instruction, w int) *passPage {
 		pegs:      &look.Part{Sizes: m.pegSizes(in.Pass, w)},
 		mill:      &look.Part{Sizes: m.millSizes(in.Pass, w)},
 		ends:      &look.Part{Sizes: m.endSizes(in, w)},
-		progress:  tight(look.NewPart(nil, m.progress(in, w))),
+		progress:  tight(look.NewPart(m.progressSizes(in, w)...)),
 		next:      tight(look.NewPart(m.nextSizes(in.Next, w)...)),
 		message:   tight(look.NewPart(m.messageSizes(w)...)),
 		keys:      look.NewPart(nil, []string{m.passKeys(w)}),
@@ -341,9 +341,9 @@ func (m Model) millSizes(p wind.Pass, w int) []look.Drawing {
 	return sizes
 }
 
-// progress is the bar over all chains, with its numbers; in a striped warp the stripes are the bar. The ends that stand
-// are named here, away from the number of the pass.
-func (m Model) progress(in session.Instruction, w int) []string {
+// progressSizes is the bar over all chains, with its numbers; in a striped warp the stripes are the bar, and the numbers
+// come first where there is no room for both. The ends that stand are named here, away from the number of the pass.
+func (m Model) progressSizes(in session.Instruction, w int) [][]string {
 	st := m.s.State()
 	laid, all := st.PassesLaidAll(), st.Plan.Passes()
 	ends := measure.Counted(in.Standing, "end", "ends")
@@ -352,12 +352,12 @@ func (m Model) progress(in session.Instruction, w int) []string {
 		text = fmt.Sprintf("  %s  %d of %d passes laid", m.Styles.Strong.Render(ends), laid, all)
 	}
 	if st.Plan.Striped() {
-		return append(m.stripeBar(w), text)
+		return [][]string{nil, {text}, append(m.stripeBar(w), text)}
 	}
 	if look.Wide(text)+8 > w {
-		return []string{text}
+		return [][]string{nil, {text}}
 	}
-	return []string{"  " + m.Styles.Bar(laid, all, w-look.Wide(text)-4) + text}
+	return [][]string{nil, {"  " + m.Styles.Bar(laid, all, w-look.Wide(text)-4) + text}}
 }
 
 func (m Model) passKeys(w int) string {
