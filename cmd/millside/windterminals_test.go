@@ -69,7 +69,7 @@ func TestResizeOnEachPage(t *testing.T) {
 	}
 	term.goes("space", "1 of 16 passes laid")
 	term.goes("space", "LOOK AT THE LEASE")
-	term.squeezes("LOOK AT THE LEASE", "space")
+	term.squeezes("they alternate", "space")
 	term.press("y")
 	term.see("2 of 16 passes laid")
 	term.wind(2, 5, 16)

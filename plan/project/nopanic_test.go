@@ -115,8 +115,8 @@ func TestNothingPanics(t *testing.T) {
 	})
 }
 
-// boundedChoices checks that each choice takes the paddle that there is and gives the ends, with fewer spare ones than a
-// group has.
+// boundedChoices checks that each choice takes the paddle that there is and gives the ends, with fewer spare ones than
+// a group has.
 func boundedChoices(t *rapid.T, p *plan.Plan, choices []Choice) {
 	for _, c := range choices {
 		if c.Group < 1 || c.Group > p.Spec.Positions || c.Passes < 1 || c.Passes > p.Spec.Ends || c.Spares < 0 ||
