@@ -10,8 +10,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// drawScheduled draws a warp of one colour whose passes carry any positions in which holes and slots take turns, so that
-// the lowest one is as often a slot as a hole.
+// drawScheduled draws a warp of one colour whose passes carry any positions in which holes and slots take turns, so
+// that the lowest one is as often a slot as a hole.
 func drawScheduled(t *rapid.T) plan.Spec {
 	s := plan.DefaultSpec()
 	s.Stripes, s.Ends, s.Group, s.Positions = "by hand", 0, 1, rapid.IntRange(2, 14).Draw(t, "positions")
@@ -36,10 +36,10 @@ func drawScheduled(t *rapid.T) plan.Spec {
 	return s
 }
 
-// Where the lowest position that is carried is a slot, the opening that the plan names still lays every end on the other
-// side of the lease from its neighbour, laid end by end on the model mill of this test: an opening lifts the odd
-// positions or the even ones, what is up goes over the first peg and under the second. And the first pass begins with
-// its lowest position up: the holes if that is odd, else the slots.
+// Where the lowest position that is carried is a slot, the opening that the plan names still lays every end on the
+// other side of the lease from its neighbour, laid end by end on the model mill of this test: an opening lifts the odd
+// positions or the even ones, what is up goes over the first peg and under the second. And the first pass begins
+// with its lowest position up: the holes if that is odd, else the slots.
 func TestOpeningsOfEvenLowestPositions(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawScheduled(t)

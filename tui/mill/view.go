@@ -105,6 +105,8 @@ type heading struct {
 	words, large string
 	ground       lipgloss.Style
 	narrow       string
+	// wordy says that the words go before the large letters where there is no room for both.
+	wordy bool
 }
 
 // first says how many of a page's wishes go before what it is about is drawn large: what has to be done comes first.
@@ -125,6 +127,9 @@ func (m Model) titled(title heading, keyLine string, body []*look.Part, wishes [
 	parts := append(append([]*look.Part{top, head}, body...), message, foot)
 	n := min(first, len(wishes))
 	all := append([]look.Wish{foot.At(1), message.At(1)}, wishes[:n]...)
+	if title.wordy {
+		all = append(all, top.At(1))
+	}
 	all = append(all, head.At(2), top.At(1), head.At(1))
 	for i, wish := range wishes[n:] {
 		all = append(all, wish, head.At(3+i/2))
