@@ -83,7 +83,7 @@ func (i IncidentState) Words(units measure.LengthUnitSystem) string {
 	}
 	text += ": " + i.What.Words()
 	if i.HasPlace {
-		text += ", " + i.Place.In(units.Long(), 2) + " from the lease"
+		text += ", " + i.Place.As(units.Long(), 2).String() + " from the lease"
 	}
 	if i.Text != "" {
 		text += " (" + i.Text + ")"

@@ -106,7 +106,7 @@ func (s Spec) path() (frame.MillPath, error) {
 	}
 	if !b.Fits {
 		return frame.MillPath{}, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "at most " +
-			b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
+			b.Length.As(s.Units.Long(), 2).String() + ", which is all that the board gives"}
 	}
 	return frame.MillPath{Steps: b.Distances, Length: b.Length}, nil
 }
@@ -322,4 +322,16 @@ func (p *Plan) NearTurns() (kept, flicked int) {
 		}
 	}
 	return kept, flicked
+}
+
+// GroupSizes is how many ends each group of the warp has, chain by chain in the order of the passes: as they
+// lie at the counting cross, from end 1 on.
+func (p *Plan) GroupSizes() []int {
+	var sizes []int
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes {
+			sizes = append(sizes, pass.Ends())
+		}
+	}
+	return sizes
 }

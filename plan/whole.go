@@ -69,6 +69,8 @@ type WarpYarn struct {
 	Tube measure.Mass `json:"tube,omitzero"`
 	// Packages is the number of cones at hand, 0 where they weren't counted.
 	Packages int `json:"packages,omitzero"`
+	// Extras is the yarn beside the warp's length, where the weaver says it; see [Spec.Extras].
+	Extras Extras `json:"extras,omitzero"`
 }
 
 // cones is one cone for each position of a group.
@@ -89,7 +91,9 @@ type Loom struct {
 	Sett measure.Sett `json:"sett,omitzero"`
 	// Raddle is the raddle; a zero space leaves it out.
 	Raddle loom.Raddle `json:"raddle,omitzero"`
-	// WholeGroups keeps the ends of a group in one section of the raddle.
+	// SplitGroups lets the teeth of the raddle part a group. WholeGroups stands in old records: groups are kept
+	// whole unless SplitGroups says otherwise.
+	SplitGroups bool `json:"split_groups,omitzero"`
 	WholeGroups bool `json:"whole_groups,omitzero"`
 	// Reed is the reed; the zero value leaves it out.
 	Reed loom.Reed `json:"reed,omitzero"`
@@ -121,6 +125,9 @@ func (s Spec) checkWhole() []error {
 	errs := measure.Faults(s.Pegs.Check())
 	if err := measure.CheckColour(s.Yarn.Colour); err != nil {
 		errs = append(errs, measure.InField(err, "colour"))
+	}
+	if err := s.Yarn.Extras.check(); err != nil {
+		errs = append(errs, err)
 	}
 	errs.Count("cones at hand", s.Yarn.Packages, 0, measure.MaxEnds, "")
 	errs.Count("ends to fit", int(s.Cloth.Fit), 0, int(FitBoth), "")

@@ -191,7 +191,7 @@ func PlaceOf(p *plan.Plan, text string) (measure.Length, error) {
 		place, err = p.Path.AtTurns(strings.TrimSpace(turns))
 	}
 	if err == nil && place > p.Path.Length {
-		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) +
+		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.As(p.Spec.Units.Long(), 2).String() +
 			", the length of the warp"}
 	}
 	return place, err

@@ -97,9 +97,9 @@ func (u usualLength) text(units measure.LengthUnitSystem) string {
 func (u usualLength) warn(name string, l measure.Length, units measure.LengthUnitSystem) string {
 	switch {
 	case l < u.low-measure.Centimetre:
-		return fmt.Sprintf("%s of %s is less than is usual (%s)", name, l.In(units.Short(), 1), u.text(units))
+		return fmt.Sprintf("%s of %s is less than is usual (%s)", name, l.As(units.Short(), 1), u.text(units))
 	case l > u.high+measure.Centimetre:
-		return fmt.Sprintf("%s of %s is more than is usual (%s)", name, l.In(units.Short(), 1), u.text(units))
+		return fmt.Sprintf("%s of %s is more than is usual (%s)", name, l.As(units.Short(), 1), u.text(units))
 	default:
 		return ""
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
+	"slices"
 
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
@@ -45,6 +46,9 @@ type Ends struct {
 	// Body is the ends that the width takes, rounded up, before doubling; Doubling and Floating are the
 	// ends that the selvedges add. Wanted is the sum.
 	Body, Doubling, Floating, Wanted int
+	// Real is the width in the reed that was chosen, 0 while there is none, and RealFinished the width of the
+	// finished cloth that follows from it, rounded to the nearest nanometre.
+	Real, RealFinished measure.Length
 	// Rows holds each step with its formula.
 	Rows []measure.Row
 	// Fits lists Wanted and the counts nearest to it that suit the repeat and the group, the nearest
@@ -107,7 +111,7 @@ func (c Width) rows(e *Ends, exact *big.Rat) []measure.Row {
 			How: measure.How{Formula: "finished width / (1 - shrinkage)",
 				WithNumbers: figure.Say("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage.As(), w(e.OffLoom))},
 			Usual: shrink.text(), Warning: shrink.warn("shrinkage in width", c.Shrinkage)},
-		{Name: "width in the reed", Value: figure.Cell{w(e.InReed)},
+		{Name: inReed, Value: figure.Cell{w(e.InReed)},
 			How: measure.How{Formula: "width off the loom / (1 - draw-in)",
 				WithNumbers: figure.Say("%s / (1 - %s) = %s", w(e.OffLoom), c.DrawIn.As(), w(e.InReed))},
 			Usual: usualDrawIn.text(), Warning: usualDrawIn.warn("draw-in", c.DrawIn)},
@@ -127,4 +131,24 @@ func (c Width) rows(e *Ends, exact *big.Rat) []measure.Row {
 	return append(rows, measure.Row{Name: "ends wanted", Value: figure.Cell{figure.Count{N: e.Wanted}},
 		How: measure.How{Formula: "ends for the width + doubling + floating",
 			WithNumbers: figure.Say("%d + %d + %d = %d", e.Body, e.Doubling, e.Floating, e.Wanted)}})
+}
+
+// inReed is the name of the row of the width that the warp takes in the reed.
+const inReed = "width in the reed"
+
+// Sleyed is the ends once the reed is chosen. The warp is as wide in it as its dents make it; what the cloth
+// asked for is then named so, since a reed gives a width by whole dents and its own sett. The finished width of the
+// count that is taken follows from what the reed gives.
+func (e *Ends) Sleyed(c Width, real measure.Length) *Ends {
+	sleyed := *e
+	sleyed.Rows = slices.Clone(e.Rows)
+	for i, r := range sleyed.Rows {
+		if r.Name == inReed {
+			sleyed.Rows[i].Name = "width wanted in the reed"
+		}
+	}
+	sleyed.Real = real
+	finished := ratio.Mul(ratio.Mul(ratio.Of(real), c.DrawIn.Left()), c.Shrinkage.Left())
+	sleyed.RealFinished, _ = measure.LengthOf(ratio.Nearest, finished)
+	return &sleyed
 }

@@ -2,12 +2,9 @@ package figure
 
 import (
 	"fmt"
-	"math/big"
 	"strconv"
 	"strings"
 	"time"
-
-	"millside/plan/internal/ratio"
 )
 
 // Figure is one thing that a formatter writes: [Text], [Count], [Number], [Duration], [Range], [List] or
@@ -47,48 +44,6 @@ func (c Count) String() string {
 		return strconv.Itoa(c.N)
 	}
 	return strconv.Itoa(c.N) + " " + c.Noun()
-}
-
-// Number is a number with its unit, rounded to some decimals when it is written.
-type Number struct {
-	value     *big.Rat
-	decimals  int
-	one, many string
-}
-
-// New is a number that is written with at most so many decimals (0 to 9), rounded to the nearest, halves away
-// from nil, without trailing noughts. The unit may be empty.
-func New(value *big.Rat, decimals int, unit string) Number {
-	return Number{value, decimals, unit, unit}
-}
-
-// Of is [New] for a number whose unit is a noun: "1 turn", "2.4 turns".
-func Of(value *big.Rat, decimals int, one, many string) Number {
-	return Number{value, decimals, one, many}
-}
-
-// Digits is the number as it is shown, with a decimal point and no unit.
-func (n Number) Digits() string {
-	if n.value == nil {
-		return "0"
-	}
-	return ratio.Decimal(n.value, n.decimals)
-}
-
-// Unit is the word behind the number, empty for none.
-func (n Number) Unit() string {
-	if n.Digits() == "1" {
-		return n.one
-	}
-	return n.many
-}
-
-// String writes the number and its unit: "7.5 yd".
-func (n Number) String() string {
-	if n.many == "" {
-		return n.Digits()
-	}
-	return n.Digits() + " " + n.Unit()
 }
 
 // Duration is a span of time in whole minutes, rounded up; About says that it is one of several that may be.
@@ -182,3 +137,11 @@ func (Duration) figure() {}
 func (Range) figure()    {}
 func (List) figure()     {}
 func (Colour) figure()   {}
+
+// Named writes the range behind its noun: "end 4", "ends 4 to 9".
+func (r Range) Named(one, many string) string {
+	if r.First == r.Last {
+		return one + " " + r.String()
+	}
+	return many + " " + r.String()
+}

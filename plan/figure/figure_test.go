@@ -22,6 +22,14 @@ func TestFiguresAsText(t *testing.T) {
 		{Counted(0, "pass", "passes"), "0 passes"},
 		{New(big.NewRat(15, 2), 2, "yd"), "7.5 yd"},
 		{New(big.NewRat(1, 3), 2, ""), "0.33"},
+		{New(big.NewRat(14414, 10), 1, "yd"), "1441 yd"}, // no more figures than a reckoned number has
+		{New(big.NewRat(199622, 10), 1, "yd"), "19960 yd"},
+		{New(big.NewRat(99996, 10), 1, "yd"), "10000 yd"},
+		{New(big.NewRat(-14416, 10), 1, "yd"), "-1442 yd"},
+		{New(big.NewRat(1, 8), 4, ""), "0.125"},
+		{AtLeast(big.NewRat(14411, 10), 1, "oz"), "1442 oz"},
+		{AtLeast(big.NewRat(701, 1000), 1, "oz"), "0.8 oz"},
+		{Exact(big.NewRat(1234567, 100), 2, "yd"), "12345.67 yd"},
 		{Number{}, "0"},
 		{Of(big.NewRat(1, 1), 2, "turn", "turns"), "1 turn"},
 		{Of(big.NewRat(999, 1000), 2, "turn", "turns"), "1 turn"}, // what is read decides, not what it was

@@ -21,6 +21,10 @@ type Sleying struct {
 	Dents []int
 	// EdgeDents is how many dents at each edge hold EdgeEnds ends each, for the selvedge: 0 for none.
 	EdgeDents, EdgeEnds int
+	// Doubled is how many ends at each edge are drawn double: the two of a pair go where one end would, so that
+	// they add ends and no width. Floating is how many of the ends are floating selvedges, 0 to 4 over both
+	// edges: each has a dent of its own, outside. (Both from memory.) The Ends have them all.
+	Doubled, Floating int
 	// FirstEnd is the side of the loom on which end 1 lies.
 	FirstEnd Side
 }
@@ -41,6 +45,8 @@ type SleyList struct {
 	// warp isn't wider, or that the reed's width isn't known.
 	ReedDents int
 	Fits      bool
+	// Edge is how many dents at the left edge hold a selvedge of any kind.
+	Edge int
 	// Rows shows the result with its formulas and any warning.
 	Rows []measure.Row
 	// firstEnd is the side on which end 1 lies.
@@ -57,7 +63,7 @@ func (r Reed) Sley(w Sleying) (*SleyList, error) {
 	}
 	l := &SleyList{firstEnd: w.FirstEnd, ends: w.Ends}
 	if l.Dents = w.Dents; len(l.Dents) == 0 {
-		l.Dents = sleyDents(w)
+		l.Dents, l.Edge = sleyDents(w)
 	}
 	l.Width = r.widthOf(len(l.Dents))
 	l.LeftOfCentre = (len(l.Dents) + 1) / 2
@@ -92,9 +98,14 @@ func (r Reed) checkSleying(w Sleying) error {
 		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, 1000, ""))
 	} else if least := min(w.EdgeDents, 1); w.EdgeEnds < least || w.EdgeEnds > 100 {
 		errs = append(errs, measure.Outside("ends in a selvedge dent", w.EdgeEnds, least, 100, ""))
-	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.Ends {
-		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, max(w.Ends, 0)/(2*w.EdgeEnds),
+	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.places() {
+		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, max(w.places(), 0)/(2*w.EdgeEnds),
 			" with so few ends"))
+	}
+	if w.Floating < 0 || w.Floating > 4 || w.Floating > 0 && w.Floating >= w.Ends {
+		errs = append(errs, measure.Outside("floating selvedges", w.Floating, 0, 4, ", fewer than the ends"))
+	} else if most := max(w.Ends-w.Floating, 0) / 4; w.Doubled < 0 || w.Doubled > most {
+		errs = append(errs, measure.Outside("doubled selvedge ends", w.Doubled, 0, most, " with so few ends"))
 	}
 	if w.FirstEnd > RightSide {
 		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
@@ -111,19 +122,42 @@ func checkDents(w Sleying) error {
 		}
 		n += d
 	}
-	if n != w.Ends || w.EdgeDents != 0 || w.FirstEnd > RightSide {
+	if n != w.Ends || w.EdgeDents != 0 || w.Doubled != 0 || w.Floating != 0 || w.FirstEnd > RightSide {
 		return &measure.FieldError{Field: "dents", Value: measure.Counted(n, "end", "ends"),
-			Want: fmt.Sprintf("dents for %d ends, without selvedge dents", w.Ends)}
+			Want: fmt.Sprintf("dents for %d ends, without selvedge dents, doubled or floating ends", w.Ends)}
 	}
 	return nil
 }
 
-// sleyDents lists the ends in each dent.
-func sleyDents(w Sleying) []int {
+// places is how many ends lie side by side in the width: without the second ends of the doubled pairs and
+// without the floating ones.
+func (w Sleying) places() int { return w.Ends - 2*w.Doubled - w.Floating }
+
+// sleyDents lists the ends in each dent, and says how many dents at the left edge hold a selvedge.
+func sleyDents(w Sleying) (dents []int, edge int) {
+	dents = placesInDents(w)
+	single := slices.Clone(dents)
+	edge = w.EdgeDents
+	for _, way := range []struct{ from, step int }{{0, 1}, {len(dents) - 1, -1}} {
+		left := w.Doubled
+		for i := way.from; left > 0; i += way.step {
+			n := min(left, single[i])
+			dents[i] += n
+			left -= n
+			edge = max(edge, min(i, len(dents)-1-i)+1)
+		}
+	}
+	onLeft := (w.Floating + 1) / 2
+	left, right := slices.Repeat([]int{1}, onLeft), slices.Repeat([]int{1}, w.Floating-onLeft)
+	return slices.Concat(left, dents, right), edge + onLeft
+}
+
+// placesInDents lists the dents as if no end were doubled or floating.
+func placesInDents(w Sleying) []int {
 	edge := slices.Repeat([]int{w.EdgeEnds}, w.EdgeDents)
 	dents := slices.Clone(edge)
 	start := slices.IndexFunc(w.Order, func(n int) bool { return n > 0 })
-	for left, i := w.Ends-2*w.EdgeDents*w.EdgeEnds, start; left > 0; i++ {
+	for left, i := w.places()-2*w.EdgeDents*w.EdgeEnds, start; left > 0; i++ {
 		n := min(w.Order[i%len(w.Order)], left)
 		dents = append(dents, n)
 		left -= n
@@ -142,7 +176,14 @@ func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 		order.Value = order.Value.And(", and %s of %d at each edge",
 			figure.Counted(w.EdgeDents, "dent", "dents"), w.EdgeEnds)
 	}
-	if last := l.Dents[len(l.Dents)-1-w.EdgeDents]; len(w.Dents) == 0 && l.brokenOff(w) {
+	if w.Doubled > 0 {
+		order.Value = order.Value.And(", the outer %s at each edge doubled", figure.Counted(w.Doubled, "end", "ends"))
+	}
+	if w.Floating > 0 {
+		order.Value = order.Value.And(", and a dent for each of %s",
+			figure.Counted(w.Floating, "floating selvedge", "floating selvedges"))
+	}
+	if last, ok := w.brokenOff(); ok {
 		order.Warning = fmt.Sprintf("the order is broken off: its last dent holds %d", last)
 	}
 	width := measure.Row{Name: "width in the reed", Value: figure.Cell{l.Width.As(show, 2)},
@@ -162,14 +203,19 @@ func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 	return []measure.Row{order, {Name: "dents", Value: figure.Cell{figure.Count{N: len(l.Dents)}}}, width, first}
 }
 
-// brokenOff says whether the last dent of the order holds less than the order says.
-func (l *SleyList) brokenOff(w Sleying) bool {
-	body := len(l.Dents) - 2*w.EdgeDents
+// brokenOff says what the last dent of the order holds where that is less than the order says.
+func (w Sleying) brokenOff() (last int, ok bool) {
+	if len(w.Dents) > 0 {
+		return 0, false
+	}
+	dents := placesInDents(w)
+	body := len(dents) - 2*w.EdgeDents
 	if body <= 0 {
-		return false
+		return 0, false
 	}
 	start := slices.IndexFunc(w.Order, func(n int) bool { return n > 0 })
-	return l.Dents[w.EdgeDents+body-1] != w.Order[(start+body-1)%len(w.Order)]
+	last = dents[w.EdgeDents+body-1]
+	return last, last != w.Order[(start+body-1)%len(w.Order)]
 }
 
 // DentOf is the dent that holds an end of the warp, counted from the leftmost used dent, from 1; 0 for a

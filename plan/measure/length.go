@@ -87,10 +87,12 @@ func (u LengthUnit) Length() (Length, string) {
 // In gives the length in a unit with at most the given number of decimals (0 to 9), rounded to the
 // nearest, halves away from nil, and without trailing noughts: "7.5 yd".
 func (l Length) In(u LengthUnit, decimals int) string {
-	return l.As(u, decimals).String()
+	unit, name := u.Length()
+	return figure.Exact(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name).String()
 }
 
-// As is the length in a unit as In writes it.
+// As is the length in a unit to be shown: with at most the given decimals, and no more figures than a reckoned
+// number has.
 func (l Length) As(u LengthUnit, decimals int) figure.Number {
 	unit, name := u.Length()
 	return figure.New(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name)

@@ -75,29 +75,22 @@ func (u MassUnit) mass() (Mass, string) {
 
 // In gives the mass in a unit with at most the given number of decimals (0 to 9), rounded to the
 // nearest, halves away from nil, and without trailing noughts: "1.5 lb".
-func (m Mass) In(u MassUnit, decimals int) string { return m.As(u, decimals).String() }
+func (m Mass) In(u MassUnit, decimals int) string {
+	unit, name := u.mass()
+	return figure.Exact(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name).String()
+}
 
-// As is the mass in a unit as In writes it.
+// As is the mass in a unit to be shown: with at most the given decimals, and no more figures than a reckoned number
+// has.
 func (m Mass) As(u MassUnit, decimals int) figure.Number {
 	unit, name := u.mass()
 	return figure.New(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name)
 }
 
-// Needed gives the mass as In does, but rounded up, so that who takes as much as is shown has enough.
-func (m Mass) Needed(u MassUnit, decimals int) string { return m.AtLeast(u, decimals).String() }
-
-// AtLeast is the mass in a unit as Needed writes it.
+// AtLeast is As rounded up, so that who takes as much as is shown has enough.
 func (m Mass) AtLeast(u MassUnit, decimals int) figure.Number {
 	unit, name := u.mass()
-	scale := int64(1)
-	for range min(max(decimals, 0), 9) {
-		scale *= 10
-	}
-	parts, ok := ratio.Up.Whole(ratio.Mul(new(big.Rat).SetFrac64(int64(m), int64(unit)), ratio.Of(scale)))
-	if !ok {
-		return m.As(u, decimals)
-	}
-	return figure.New(big.NewRat(parts, scale), decimals, name)
+	return figure.AtLeast(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name)
 }
 
 // String gives the mass exactly, in whichever of kilograms, pounds, ounces and grams takes the fewest

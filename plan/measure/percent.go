@@ -37,7 +37,7 @@ func (p Percent) String() string { return p.As().String() }
 
 // As is the share as String writes it.
 func (p Percent) As() figure.Number {
-	return figure.New(big.NewRat(int64(p), int64(OnePercent)), 4, "%")
+	return figure.Exact(big.NewRat(int64(p), int64(OnePercent)), 4, "%")
 }
 
 // MarshalText writes the share exactly, as String does.

@@ -223,10 +223,10 @@ func (s Sett) Shown(decimals int) string {
 	if s.IsZero() {
 		return ""
 	}
-	return s.As(decimals).String()
+	return figure.Exact(s.Rat(), decimals, s.unit.String()).String()
 }
 
-// As is the sett as Shown writes it; the zero value is 0.
+// As is the sett to be shown, with no more figures than a reckoned number has; the zero value is 0.
 func (s Sett) As(decimals int) figure.Number { return figure.New(s.Rat(), decimals, s.unit.String()) }
 
 // String gives the sett exactly, as a fraction where six decimals don't do, so that ParseSett reads it

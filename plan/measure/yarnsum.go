@@ -1,9 +1,9 @@
 package measure
 
 import (
-	"fmt"
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -109,8 +109,8 @@ func (y YarnSize) MassOf(l Length) (Mass, error) {
 	return Mass(n), nil
 }
 
-// PerMass says how much of the yarn is in a pound or a kilogram, whole units, rounded to the nearest:
-// "3360 yd/lb". It is "" for the zero yarn.
+// PerMass says how much of the yarn is in a pound or a kilogram, whole units, rounded to the nearest, in four
+// figures: "3360 yd/lb". It is "" for the zero yarn.
 func (y YarnSize) PerMass(units LengthUnitSystem) string {
 	system := YardsPerPound
 	if units == Metric {
@@ -119,5 +119,5 @@ func (y YarnSize) PerMass(units LengthUnitSystem) string {
 	if y.IsZero() {
 		return ""
 	}
-	return fmt.Sprintf("%s %s", y.NumberIn(system, 0), system)
+	return figure.New(system.number(y.metresInGram(), 1), 0, system.String()).String()
 }

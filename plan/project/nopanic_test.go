@@ -71,8 +71,8 @@ func TestNothingPanics(t *testing.T) {
 				s.In(measure.SettUnit(n("unit"))).Shown(n("decimals"))
 		}
 		_, _ = loom.Raddle{Space: length("space"),
-			Spaces: n("spaces")}.Fill(loom.Raddling{Ends: n("ends"), Sett: at, Group: n("group"),
-			WholeGroups: kind%2 == 0, FirstEnd: loom.Side(kind)})
+			Spaces: n("spaces")}.Fill(loom.Raddling{Ends: n("ends"), Sett: at, Groups: []int{n("group")},
+			Split: kind%2 == 0, FirstEnd: loom.Side(kind)})
 		_, _ = loom.NewReed(n("num"), n("den"), loom.ReedSystem(kind), length("width"))
 		_, _ = r.Gives([]int{n("dent"), n("dent")})
 		_, _ = r.Order(at, n("longest"))

@@ -27,10 +27,14 @@ func (a maker) yarn() Part {
 		part.Rows = append(part.Rows, measure.Row{Name: "whole warp",
 			Value: figure.Say("%s, %s, %s", figure.Counted(a.Yarn.Ends, "end", "ends"),
 				a.Yarn.Length.As(units.Long(), 1), a.Yarn.Mass.AtLeast(units.Heavy(), 3)), Warning: a.runsOut()},
+			measure.Row{Name: "of that, at the pegs", Value: figure.Cell{a.Yarn.AtPegs.As(units.Long(), 1)},
+				How: measure.How{Formula: "ends x what one takes at the pegs on a pass",
+					WithNumbers: figure.Say("%s x %s = %s", figure.Counted(a.Yarn.Ends, "end", "ends"),
+						a.Yarn.Extras.PerPass.As(units.Short(), 1), a.Yarn.AtPegs.As(units.Long(), 1))}},
 			measure.Row{Name: "of that, tails", Value: figure.Cell{a.Yarn.Tails.As(units.Long(), 1)},
 				How: measure.How{Formula: "ends tied on at the pegs x the tails of one",
 					WithNumbers: figure.Say("%s x %s = %s", figure.Counted(a.Yarn.Ties, "end", "ends"),
-						plan.DefaultExtras().PerTie.As(units.Short(), 1), a.Yarn.Tails.As(units.Long(), 1))}})
+						a.Yarn.Extras.PerTie.As(units.Short(), 1), a.Yarn.Tails.As(units.Long(), 1))}})
 	}
 	if a.Weft != nil {
 		value := figure.Cell{a.Weft.Length.As(units.Long(), 1)}
@@ -117,7 +121,7 @@ func (a maker) raddle() Part {
 		{Name: "sections filled", Value: figure.Say("%s, %s", number(len(a.Raddle.Sections)), a.centreText())}}
 	t := &Table{Columns: []string{"section", "left", "numbers", "groups", "right", "numbers", "groups"}}
 	part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends of " +
-		"the warp they are."}
+		"the warp they are. Groups: the passes that laid them."}
 	pairs := map[int]*[2]loom.RaddleSection{}
 	var order []int
 	for _, s := range a.Raddle.CentreOut() {
@@ -136,8 +140,8 @@ func (a maker) raddle() Part {
 		if distance == 0 {
 			where = word("middle")
 		}
-		line := append([]figure.Cell{where}, sectionCells(pairs[distance][0])...)
-		t.Lines = append(t.Lines, append(line, sectionCells(pairs[distance][1])...))
+		line := append([]figure.Cell{where}, a.sectionCells(pairs[distance][0])...)
+		t.Lines = append(t.Lines, append(line, a.sectionCells(pairs[distance][1])...))
 	}
 	part.Table = t
 	return part
@@ -153,23 +157,54 @@ func (a maker) centreText() string {
 
 // sectionCells says what lies in a section: its ends, their numbers, its groups. A section that isn't filled is
 // empty.
-func sectionCells(s loom.RaddleSection) []figure.Cell {
+func (a maker) sectionCells(s loom.RaddleSection) []figure.Cell {
 	if s.Ends == 0 {
 		return make([]figure.Cell, 3)
 	}
-	return []figure.Cell{number(s.Ends), ends(s.First, s.Last), groupsIn(s)}
+	return []figure.Cell{number(s.Ends), ends(s.First, s.Last), a.groupsIn(s)}
 }
 
-// groupsIn says how many groups a section holds.
-func groupsIn(s loom.RaddleSection) figure.Cell {
-	switch {
-	case s.Groups == 0:
+// groupsIn says which groups have ends in a section, by the passes that laid them, and which of them have ends in
+// another one too.
+func (a maker) groupsIn(s loom.RaddleSection) figure.Cell {
+	if s.Groups == 0 {
 		return nil
-	case s.Cut == 0:
-		return number(s.Groups)
-	default:
-		return figure.Say("%s, %s in part", number(s.Groups), number(s.Cut))
 	}
+	var parts []figure.Cell
+	before := 0 // groups of the chains before
+	for _, c := range a.Plan.Chains {
+		first, last := max(s.FirstGroup-before, 1), min(s.LastGroup-before, len(c.Passes))
+		if first <= last {
+			cell := groupNumbers(first, last, s.FirstCut && first+before == s.FirstGroup,
+				s.LastCut && last+before == s.LastGroup)
+			if len(a.Plan.Chains) > 1 {
+				cell = figure.Say("chain %d: %s", c.Number, cell)
+			}
+			parts = append(parts, cell)
+		}
+		before += len(c.Passes)
+	}
+	return figure.Join(parts, "; ")
+}
+
+// groupNumbers names the groups from first to last; the first and the last may be there in part only.
+func groupNumbers(first, last int, firstCut, lastCut bool) figure.Cell {
+	var parts []figure.Cell
+	if firstCut {
+		parts = append(parts, figure.Say("part of %s", number(first)))
+		first++
+	}
+	lastCut = lastCut && last >= first
+	if lastCut {
+		last--
+	}
+	if first <= last {
+		parts = append(parts, ends(first, last))
+	}
+	if lastCut {
+		parts = append(parts, figure.Say("part of %s", number(last+1)))
+	}
+	return figure.Join(parts, ", ")
 }
 
 // reed shows how the warp is sleyed, and how the reeds at hand would suit it.
@@ -185,12 +220,19 @@ func (a maker) reed() Part {
 		row := measure.Row{Name: "sett in this reed", Value: figure.Cell{a.Order.Gives.As(2)}, How: a.Order.How}
 		if !a.Order.Exact {
 			row.Warning = fmt.Sprintf("%s away from the sett that was asked for, %s", loom.DecimalPercent(a.Order.Off),
-				a.Plan.Spec.Loom.Sett.Shown(2))
+				a.Plan.Spec.Loom.Sett.As(2))
 		}
 		part.Rows = append(part.Rows, row)
 	}
 	part.Rows = append(part.Rows, a.Sley.Rows...)
 	return part
+}
+
+// sideBySide is how many ends lie beside one another in the width, without the second ends of doubled pairs and
+// without floating selvedges.
+func (a maker) sideBySide() int {
+	c := a.Plan.Spec.Cloth.Width
+	return a.Plan.EndsWound() - 2*c.Doubled - c.Floating
 }
 
 // reedsAtHand ranks the reeds at hand; nil where there are none or where the sett isn't known.
@@ -207,7 +249,7 @@ func (a maker) reedsAtHand() *Table {
 	}
 	t := &Table{Columns: []string{"reed at hand, the best first", "order", "width", "why"}}
 	unit := a.Plan.Spec.Units.Short()
-	for _, c := range loom.RankReeds(reeds, a.Plan.Spec.Loom.Sett, a.Plan.EndsWound()) {
+	for _, c := range loom.RankReeds(reeds, a.Plan.Spec.Loom.Sett, a.sideBySide()) {
 		t.Lines = append(t.Lines, []figure.Cell{word(names[c.Reed]), word(c.Order.String()), {c.Width.As(unit, 1)},
 			word(strings.Join(c.Reasons, "; "))})
 	}

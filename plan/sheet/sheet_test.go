@@ -73,7 +73,7 @@ func wholeSheet(t testing.TB, s plan.Spec) (*Sheet, *project.Project) {
 		Yarn: measuretest.Yarn(t, measure.Cotton, 8, 2)}.Estimate()
 	must(err)
 	a.Raddle, err = loom.Raddle{Space: measure.Inch / 2}.Fill(loom.Raddling{Ends: p.EndsWound(), Sett: at,
-		Group: s.Group})
+		Groups: p.GroupSizes(), Split: true})
 	must(err)
 	a.Order, err = p.Spec.Loom.Reed.Order(at, 12)
 	must(err)

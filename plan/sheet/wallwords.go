@@ -62,7 +62,8 @@ func (w Way) String() string {
 func (c Chain) Heading(of int) string {
 	text := "Passes"
 	if of > 1 {
-		text = fmt.Sprintf("Chain %d of %d: ends %d to %d", c.Number, of, c.First, c.Last)
+		text = fmt.Sprintf("Chain %d of %d: %s", c.Number, of,
+			figure.Range{First: c.First, Last: c.Last}.Named("end", "ends"))
 	}
 	return fmt.Sprintf("%s: %d, stops %s", text, c.Passes, c.Finish)
 }

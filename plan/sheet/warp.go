@@ -31,16 +31,26 @@ func (a maker) cloth() Part {
 	return part
 }
 
-// fitRows shows the count of ends that was taken, and the width that it gives.
+// fitRows shows the count of ends that was taken, and the width that it gives: by the reed where there is one,
+// else by the sett.
 func (a maker) fitRows() []measure.Row {
+	unit := a.Plan.Spec.Units.Short()
 	for _, f := range a.Ends.Fits {
-		if f.Ends == a.Plan.Spec.Ends {
-			width := f.Finished.As(a.Plan.Spec.Units.Short(), 2)
-			return []measure.Row{{Name: "ends taken", Value: figure.Say("%s: %s", number(f.Ends), f.Why)},
-				{Name: "finished width from them", Value: figure.Cell{width}, How: measure.How{
-					Formula:     "ends without doubling and floating / sett x (1 - draw-in) x (1 - shrinkage)",
-					WithNumbers: figure.Say("from %s: %s", figure.Counted(f.Body, "end", "ends"), width)}}}
+		if f.Ends != a.Plan.Spec.Ends {
+			continue
 		}
+		width := f.Finished.As(unit, 2)
+		how := measure.How{Formula: "ends without doubling and floating / sett x (1 - draw-in) x (1 - shrinkage)",
+			WithNumbers: figure.Say("from %s: %s", figure.Counted(f.Body, "end", "ends"), width)}
+		if a.Ends.Real > 0 {
+			c := a.Plan.Spec.Cloth.Width
+			width = a.Ends.RealFinished.As(unit, 2)
+			how = measure.How{Formula: "width in the reed x (1 - draw-in) x (1 - shrinkage)",
+				WithNumbers: figure.Say("%s x (1 - %s) x (1 - %s) = %s", a.Ends.Real.As(unit, 2), c.DrawIn.As(),
+					c.Shrinkage.As(), width)}
+		}
+		return []measure.Row{{Name: "ends taken", Value: figure.Say("%s: %s", number(f.Ends), f.Why)},
+			{Name: "finished width from them", Value: figure.Cell{width}, How: how}}
 	}
 	return nil
 }

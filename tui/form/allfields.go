@@ -121,7 +121,7 @@ func loomFields() []field {
 	return []field{
 		maybeField(secLoom, "raddle space", "raddle space", "from tooth to tooth: 1/2 in, 1 cm", func(s *plan.Spec) *measure.Length { return &s.Loom.Raddle.Space }),
 		countField(secLoom, "raddle spaces", "raddle spaces", "0 if you haven't counted", func(s *plan.Spec) *int { return &s.Loom.Raddle.Spaces }),
-		yesField(secLoom, "whole groups", "no", "yes", "keep the ends of a group in one space of the raddle", func(s *plan.Spec) *bool { return &s.Loom.WholeGroups }),
+		yesField(secLoom, "split groups", "no", "yes", "let the raddle's teeth part a group", func(s *plan.Spec) *bool { return &s.Loom.SplitGroups }),
 		maybeField(secLoom, "reed", "reed", "such as 10 dents an inch, 40 in 10 cm, 60 Stockport", func(s *plan.Spec) *loom.Reed { return &s.Loom.Reed }),
 		reedWidthField(),
 		countField(secLoom, "selvedge dents", "selvedge dents", "at each edge", func(s *plan.Spec) *int { return &s.Loom.EdgeDents }),

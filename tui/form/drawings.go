@@ -47,8 +47,8 @@ func (m Model) millDrawing(w int) []string {
 		}
 		rows = append(rows, fmt.Sprintf("%4d │", turn)+s.Outward.Render(line)+"│"+end)
 	}
-	rows = append(rows, s.Dim.Render(look.Fit(fmt.Sprintf("turn   once round %s, a peg every %s", mill.Circumference.In(m.project.Plan.Spec.Units.Long(), 2),
-		mill.PegStep.In(m.project.Plan.Spec.Units.Short(), 1)), w)), "")
+	rows = append(rows, s.Dim.Render(look.Fit(fmt.Sprintf("turn   once round %s, a peg every %s", mill.Circumference.As(m.project.Plan.Spec.Units.Long(), 2),
+		mill.PegStep.As(m.project.Plan.Spec.Units.Short(), 1)), w)), "")
 	return rows
 }
 

@@ -121,7 +121,7 @@ func TestFormFieldsRoundTrip(t *testing.T) {
 	read(&spec.Loom.Reed, "10 dents an inch")
 	spec.Loom.Reed = spec.Loom.Reed.WithWidth(24 * measure.Inch)
 	spec.Loom.Raddle = loom.Raddle{Space: measure.Inch / 2, Spaces: 60}
-	spec.Loom.WholeGroups, spec.Loom.EdgeDents, spec.Loom.EdgeEnds, spec.Loom.FirstEnd = true, 2, 4, loom.RightSide
+	spec.Loom.SplitGroups, spec.Loom.EdgeDents, spec.Loom.EdgeEnds, spec.Loom.FirstEnd = true, 2, 4, loom.RightSide
 	var back plan.Spec
 	for _, f := range formFields() {
 		if err := f.take(&back, f.show(spec)); err != nil {

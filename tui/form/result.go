@@ -74,9 +74,9 @@ func (m Model) warpResult(w, room int) []string {
 	if pr.Room != nil {
 		lines = append(lines, fmt.Sprintf("%s of the mill", p.Path.InTurns()))
 	}
-	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+m.timeText())
+	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().As(p.Spec.Units.Long(), 0)), "time: "+m.timeText())
 	if n := len(p.Chains); n > 1 {
-		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), largest(p)))
+		lines = append(lines, fmt.Sprintf("%d chains of %s ends", n, figure.Range{First: smallest(p), Last: largest(p)}))
 	}
 	var out []string
 	for _, l := range lines {
@@ -106,9 +106,9 @@ func lastPassText(p *plan.Plan) string {
 func lengthText(p *plan.Plan) string {
 	unit := p.Spec.Units.Long()
 	if p.Path.Length == p.Spec.Length {
-		return p.Path.Length.In(unit, 2) + " long, as wanted"
+		return p.Path.Length.As(unit, 2).String() + " long, as wanted"
 	}
-	return fmt.Sprintf("%s long: %s rounded up to the next peg", p.Path.Length.In(unit, 2), p.Spec.Length.In(unit, 2))
+	return fmt.Sprintf("%s long: %s rounded up to the next peg", p.Path.Length.As(unit, 2), p.Spec.Length.As(unit, 2))
 }
 
 func smallest(p *plan.Plan) int {
@@ -235,7 +235,7 @@ func (m Model) coneLines(w int) []string {
 	units := m.project.Plan.Spec.Units
 	var out []string
 	for _, c := range m.project.Yarn.Cones {
-		text := fmt.Sprintf("cone %d gives %s, %s", c.Cone.Position, c.Used.In(units.Long(), 0), c.UsedMass.Needed(units.Light(), 1))
+		text := fmt.Sprintf("cone %d gives %s, %s", c.Cone.Position, c.Used.As(units.Long(), 0), c.UsedMass.AtLeast(units.Light(), 1))
 		switch {
 		case c.RunsOut != nil:
 			text = fmt.Sprintf("! cone %d runs out on pass %d of chain %d: %s short", c.Cone.Position, c.RunsOut.Pass, c.RunsOut.Chain, c.Short.In(units.Long(), 0))

@@ -102,8 +102,8 @@ func (m Model) viewDone(w, h int) string {
 	}
 	lines = append(lines,
 		row("ends", endsText(p)),
-		row("length", p.Path.Length.In(p.Spec.Units.Long(), 2)),
-		row("yarn", p.WarpYarn().In(p.Spec.Units.Long(), 0)+" in the ends"),
+		row("length", p.Path.Length.As(p.Spec.Units.Long(), 2).String()),
+		row("yarn", p.WarpYarn().As(p.Spec.Units.Long(), 0).String()+" in the ends"),
 		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
 		row("begun", look.When(st.Started, m.at)), row("finished", look.When(st.Last, m.at)))
 	foot := []string{s.KeyLine(w, m.Keys.Home, m.Keys.Reopen, m.Keys.Leave)}

@@ -43,7 +43,7 @@ func DrawBoard(distances []measure.Length, units measure.LengthUnitSystem) Drawi
 		d.path("line", from, to)
 		label(from, n)
 		label(to, n+1)
-		d.text("small", "middle", drawingWidth/2, (from.y+to.y)/2-50, distances[n-1].In(units.Short(), 1))
+		d.text("small", "middle", drawingWidth/2, (from.y+to.y)/2-50, distances[n-1].As(units.Short(), 1).String())
 		row++
 	}
 	d.H = top + row*step + 200

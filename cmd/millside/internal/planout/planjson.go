@@ -22,6 +22,7 @@ type planJSON struct {
 	Passes     int           `json:"passes"` // over all chains
 	Path       pathJSON      `json:"path"`
 	WarpYarn   LengthJSON    `json:"warp_yarn"` // all ends together, nothing added
+	PegYarn    LengthJSON    `json:"peg_yarn"`  // what the ends take at the end pegs
 	TailYarn   LengthJSON    `json:"tail_yarn"` // for the tails of the ends that are tied on
 	Pace       PaceJSON      `json:"pace"`
 	Time       *WarpTimeJSON `json:"time"` // for all passes at that pace
@@ -142,7 +143,7 @@ func PlanToJSON(project *project.Project) planJSON {
 	p := project.Plan
 	out := planJSON{
 		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
-		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()), TailYarn: LengthToJSON(p.TailYarn(plan.DefaultExtras())),
+		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()), PegYarn: LengthToJSON(p.PegYarn(p.Spec.Extras())), TailYarn: LengthToJSON(p.TailYarn(p.Spec.Extras())),
 		Pace: paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}

@@ -7,6 +7,7 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/project"
@@ -28,13 +29,12 @@ func PlanText(w io.Writer, project *project.Project) {
 	prose.Row(w, "Mill", "%s round, a place for the end pegs every %s, %s", prose.Length(s.Mill.Circumference, s.Units.Short()),
 		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
 	prose.Row(w, "Length", "%s", lengthText(p))
-	prose.Row(w, "Yarn", "%s for the ends, and %s for the tails of %s tied on; nothing added for waste", prose.Length(p.WarpYarn(), s.Units.Long()),
-		prose.Length(p.TailYarn(plan.DefaultExtras()), s.Units.Long()), prose.Count(p.WorkSum().Ties, "end"))
+	prose.Row(w, "Yarn", "%s", yarnText(p))
 	prose.Row(w, "Time", "%s, by %s", p.Time(pace).Words(), p.Spec.TimeSource(pace))
 	prose.Row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {
-			prose.Row(w, fmt.Sprintf("Chain %d", c.Number), "ends %d to %d: %s in %s, stops %s", c.First, c.Last,
+			prose.Row(w, fmt.Sprintf("Chain %d", c.Number), "%s: %s in %s, stops %s", figure.Range{First: c.First, Last: c.Last}.Named("end", "ends"),
 				prose.Count(c.Ends(), "end"), prose.Count(len(c.Passes), "pass"), c.Finish())
 		}
 	}
@@ -217,4 +217,16 @@ func choicesText(w io.Writer, pr *project.Project) {
 	if more := len(list) - mostChoices; more > 0 {
 		fmt.Fprintf(w, "  of %d; --json lists them all\n", len(list))
 	}
+}
+
+// yarnText says how much yarn the warp takes, and what of it is added to the ends.
+func yarnText(p *plan.Plan) string {
+	unit, extras := p.Spec.Units.Long(), p.Spec.Extras()
+	pegs, tails := p.PegYarn(extras), p.TailYarn(extras)
+	text := (p.WarpYarn() + pegs + tails).As(unit, 1).String()
+	if pegs+tails == 0 {
+		return text + ", nothing added"
+	}
+	return fmt.Sprintf("%s: %s for the ends, %s at the pegs, %s for the tails of %s tied on", text,
+		p.WarpYarn().As(unit, 1), pegs.As(unit, 1), tails.As(unit, 1), prose.Count(p.WorkSum().Ties, "end"))
 }

@@ -41,7 +41,11 @@ func (ask SettAsk) Others() ([]otherSett, error) {
 
 // SettText writes a sett to begin a sample with, and what others would give.
 func SettText(w io.Writer, ask SettAsk, help *measure.SettHelp, others []otherSett) {
-	fmt.Fprintf(w, "Yarn: %s, %s\n\n", prose.Clean(ask.Yarn.Notation()), ask.Yarn.PerMass(ask.Units))
+	name := prose.Clean(ask.Yarn.Shown())
+	if perMass := ask.Yarn.PerMass(ask.Units); perMass != name {
+		name += ", " + perMass
+	}
+	fmt.Fprintf(w, "Yarn: %s\n\n", name)
 	for _, r := range help.Rows {
 		note := r.Usual // here where the figure is from, or what it is good for
 		r.Usual = ""
