@@ -40,7 +40,7 @@ func (term *terminal) wind(from, to, of int) {
 			term.goes("space", "this step is done")
 			return
 		case k == 2:
-			term.goes("space", "LOOK AT THE LEASE")
+			term.goes("space", "they alternate")
 			term.goes("y", want)
 		default:
 			term.goesUntil("space", want, func() bool {

@@ -69,8 +69,8 @@ func TestResizeOnEachPage(t *testing.T) {
 		term.goes(page.back, "0 of 16 passes laid")
 	}
 	term.goes("space", "1 of 16 passes laid")
-	term.goes("space", "LOOK AT THE LEASE")
-	term.squeezes("LOOK AT THE LEASE", "space")
+	term.goes("space", "they alternate")
+	term.squeezes("they alternate", "space")
 	term.press("y")
 	term.see("2 of 16 passes laid")
 	term.wind(2, 5, 16)

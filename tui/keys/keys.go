@@ -69,7 +69,7 @@ func Default() Map {
 		Tie:       letter("t", "count tie made"),
 		NoTie:     letter("x", "no count tie"),
 		Withdraw:  letter("d", "drop the last mark"),
-		Foot:      letter("v", "other end of the paddle at the foot"),
+		Foot:      letter("v", "foot: the other end"),
 		Yes:       letter("y", "yes"),
 		Other:     letter("o", "no, the other way"),
 		Later:     letter("l", "later"),

@@ -67,10 +67,13 @@ func (m Model) viewHelp(w, h int) string {
 	return look.WithFoot(lines, foot, w, h)
 }
 
+// helpColumn is the narrowest column of keys.
+const helpColumn = 29
+
 // helpRows sets the keys one below the other, or in columns where there are too many. Those that find no room are
 // counted, the least needed first.
 func (m Model) helpRows(bindings []key.Binding, w, room int) []string {
-	columns := max(min((len(bindings)+room-1)/max(room, 1), w/36), 1)
+	columns := max(min((len(bindings)+room-1)/max(room, 1), w/helpColumn), 1)
 	wide, label := (w-2)/columns, 8
 	if columns == 1 && w >= 80 {
 		label = 34

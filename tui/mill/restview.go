@@ -28,7 +28,8 @@ func (m Model) viewLooking(w, h int) string {
 	}
 	wishes := []look.Wish{picture.At(1), big.At(1), big.At(2), big.At(3)}
 	line := s.KeyLine(w, keys.As(k.Laid, "it is so: go on"), keys.As(k.Recount, "it isn't: recount"), k.Note, k.Leave)
-	return m.titled(heading{title, title, s.Warn}, line, []*look.Part{big, rows, picture}, wishes, w, h)
+	return m.titled(heading{words: title, large: title, ground: s.Warn, narrow: "LOOK"}, line,
+		[]*look.Part{big, rows, picture}, wishes, w, h)
 }
 
 // standingBig is how many passes and ends must stand, large.

@@ -240,7 +240,7 @@ func TestLeaseTheOtherWay(t *testing.T) {
 	}
 }
 
-// The question never eats a press: the pass key counts the next pass, and the question stays open as a
+// The question never eats a press: the pass key counts the next pass; the question stays open as a
 // reminder until it is answered.
 func TestLeaseQuestionEatsNoPress(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
