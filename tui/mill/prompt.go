@@ -7,7 +7,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/lipgloss"
 
 	"millside/counter"
 	"millside/counter/session"
@@ -138,7 +137,7 @@ func (p prompt) lines(s look.Styles, st counter.State, w int) []string {
 	labels := p.question.labels()
 	wide := 0
 	for _, l := range labels {
-		wide = max(wide, lipgloss.Width(l))
+		wide = max(wide, look.Wide(l))
 	}
 	wide = min(wide, max(w/2, 10))
 	var out []string
