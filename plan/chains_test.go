@@ -109,7 +109,7 @@ func TestSplitIsTheCheapest(t *testing.T) {
 		s.chains = (s.passes + s.most - 1) / s.most
 		total := func(cuts []int) (sum int) {
 			for i := 1; i < len(cuts); i++ {
-				sum += s.cost(cuts[i-1], cuts[i])
+				sum += s.lengthCost(cuts[i]-cuts[i-1]) + s.placeCost(cuts[i])
 			}
 			return sum
 		}
