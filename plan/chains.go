@@ -52,20 +52,18 @@ const (
 	costOddPasses  = 10 // a chain stops at the counting cross
 )
 
-// SplitChains splits a warp into as few chains as the most ends in one allow. Splits fall between
+// KnownSections keeps what sectionEnds found for so many ends wound, where one raddle is asked again and again; nil
+// keeps nothing.
+type KnownSections map[int]map[int]bool
+
+// Split parts a warp into as few chains as the most ends in one allow. Splits fall between
 // groups, and chains are near equal: no split is moved from the equal share by more than a tenth of a
 // chain, or one pass if that is more (nor by more than fifty passes). Within this the split with the
 // least cost is found exactly: one for each percent that a chain differs from an equal share, thirty
 // where it ends within a section of the raddle and thirty within a repeat, ten where it has an odd
 // number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each
 // field that is out of its range.
-func SplitChains(a ChainAsk) ([]ChainPart, error) { return a.split(KnownSections{}) }
-
-// KnownSections keeps what sectionEnds found for so many ends wound, where one raddle is asked again and again.
-type KnownSections map[int]map[int]bool
-
-// split is [SplitChains].
-func (a ChainAsk) split(known KnownSections) ([]ChainPart, error) {
+func (a ChainAsk) Split(known KnownSections) ([]ChainPart, error) {
 	if err := a.check(); err != nil {
 		return nil, err
 	}
@@ -82,7 +80,9 @@ func (a ChainAsk) split(known KnownSections) ([]ChainPart, error) {
 		if sections, err = a.sectionEnds(s.wound()); err != nil {
 			return nil, err
 		}
-		known[s.wound()] = sections
+		if known != nil {
+			known[s.wound()] = sections
+		}
 	}
 	s.sections = sections
 	return s.parts(s.cuts()), nil

@@ -72,7 +72,9 @@ func (p *Plan) TimeOf(w times.WorkSum, pace times.Pace) times.TimeSpan {
 }
 
 // TimeOf is [Plan.TimeOf] where no plan is worked out.
-func (s Spec) TimeOf(w times.WorkSum, pace times.Pace) times.TimeSpan { return s.timeOf(w, pace, s.PassTurns()) }
+func (s Spec) TimeOf(w times.WorkSum, pace times.Pace) times.TimeSpan {
+	return s.timeOf(w, pace, s.PassTurns())
+}
 
 func (s Spec) timeOf(w times.WorkSum, pace times.Pace, turns *big.Rat) times.TimeSpan {
 	return s.HandTimes().Span(w, s.passPace(pace, turns), s.passRule(pace, turns))

@@ -10,7 +10,8 @@ import (
 func (s Styles) KeyLine(w int, bindings ...key.Binding) string {
 	h := help.New()
 	h.ShortSeparator = "  "
-	h.Styles = help.Styles{Ellipsis: *s.Dim.lip, ShortKey: *s.Strong.lip, ShortDesc: *s.Dim.lip, ShortSeparator: *s.Dim.lip}
+	h.Styles = help.Styles{Ellipsis: *s.Dim.lip, ShortKey: *s.Strong.lip, ShortDesc: *s.Dim.lip,
+		ShortSeparator: *s.Dim.lip}
 	line := h.ShortHelpView(bindings)
 	if Wide(line) >= w {
 		h.ShortSeparator, h.Width = " ", max(w-1, 1)

@@ -23,7 +23,8 @@ func everyStyle(s Styles) map[string]Style {
 }
 
 // pieces are parts of lines: plain, drawn, coloured, and whatever else may stand in a name.
-var pieces = []string{"a", " ", "10 ends", "─", "█", "▶", "▸", "→", "…", "½", "é", "e\u0301", "▶\ufe0f", "毛", "🧶", "\u200d",
+var pieces = []string{"a", " ", "10 ends", "─", "█", "▶", "▸", "→", "…", "½", "é", "e\u0301", "▶\ufe0f", "毛", "🧶",
+	"\u200d",
 	"\t", "\n", "\r", "\x1b[1m", "\x1b[38;5;6m", "\x1b[0m", "\x1b[", "\x1b]0;x\a", "\x1b", "\x7f", "\xff", "✓"}
 
 // A style writes what its lipgloss style writes, byte for byte.
