@@ -1,6 +1,7 @@
 package mill
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -68,7 +69,8 @@ const (
 
 // ParseSettings reads a settings file: lines such as "silent: return laid" and "key: f5", written as the
 // file of things at hand is (see [textfile.Lines]). The lines "bell: warnings", "bell: always" and "bell:
-// off" of earlier files are read too. The error is a [*measure.FieldError] that names the line.
+// off" of earlier files are read too. The error joins a [*measure.FieldError] for each line that won't do, with its
+// place; what could be read comes beside it.
 func ParseSettings(text string) (Settings, error) {
 	var s Settings
 	if len(text) > maxSettings {
@@ -78,13 +80,38 @@ func ParseSettings(text string) (Settings, error) {
 	if err != nil {
 		return s, measure.InField(err, "settings")
 	}
+	var errs []error
 	for number, line := range textfile.Lines(text) {
 		if !s.read(line) {
-			return Settings{}, &measure.FieldError{Field: fmt.Sprintf("settings, line %d", number), Value: line,
-				Want: "silent: and the name of a sound; or key: and the name of a key, each once"}
+			place := textfile.Place(number, textfile.Column(textfile.RawLine(text, number), "", line))
+			errs = append(errs, &measure.FieldError{Field: "settings, " + place, Value: line,
+				Want: "silent: and the name of a sound; or key: and the name of a key, each once"})
 		}
 	}
-	return s, nil
+	return s, errors.Join(errs...)
+}
+
+// Into writes the settings into the text that keeps them, so that remarks survive, and lines that couldn't be read
+// too: they are the weaver's, and told again at the next start.
+func (s Settings) Into(text string) string {
+	text, err := textfile.Decode(text)
+	if err != nil || strings.TrimSpace(text) == "" {
+		return s.String()
+	}
+	want, has := s.lines(), map[string]bool{}
+	text = textfile.Renew(text, func(words string) bool {
+		var one Settings
+		if !one.read(words) {
+			return true
+		}
+		name, value, _ := textfile.Cut(words)
+		line := name + ": " + value
+		keep := slices.Contains(want, line) && !has[line]
+		has[line] = true
+		return keep
+	}, nil)
+	return textfile.Renew(text, func(string) bool { return true },
+		slices.DeleteFunc(want, func(line string) bool { return has[line] }))
 }
 
 // read takes one line; false if it won't do.
@@ -131,11 +158,20 @@ func (s *Settings) readBell(value string) bool {
 func (s Settings) String() string {
 	var b strings.Builder
 	b.WriteString("# Millside's settings. A key here means \"this pass is laid\"; a silent sound is not heard.\n")
-	for _, c := range s.Off {
-		fmt.Fprintf(&b, "silent: %s\n", c)
-	}
-	for _, k := range s.Keys {
-		fmt.Fprintf(&b, "key: %s\n", k)
+	for _, line := range s.lines() {
+		b.WriteString(line + "\n")
 	}
 	return b.String()
+}
+
+// lines are the settings line by line.
+func (s Settings) lines() []string {
+	var list []string
+	for _, c := range s.Off {
+		list = append(list, fmt.Sprintf("silent: %s", c))
+	}
+	for _, k := range s.Keys {
+		list = append(list, "key: "+k)
+	}
+	return list
 }

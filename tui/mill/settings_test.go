@@ -34,6 +34,30 @@ func TestSettingsText(t *testing.T) {
 	}
 }
 
+// What a weaver wrote into the settings stays there when the program writes them: remarks, empty lines, and what it
+// couldn't read.
+func TestSettingsKeepRemarks(t *testing.T) {
+	old := "# mine\r\n\r\nsilent = stop   # the bell wakes the cat\r\nkey: f5\r\ncolour: red\r\nkey: f6\r\n"
+	s, err := ParseSettings(old)
+	if list := measure.FieldErrors(err); len(list) != 1 || list[0].Field != "settings, line 5, column 1" {
+		t.Errorf("the faults are %v", err)
+	}
+	if !reflect.DeepEqual(s, Settings{Keys: []string{"f5", "f6"}, Off: []session.Cue{session.CueStop}}) {
+		t.Errorf("it is read as %+v", s)
+	}
+	s.Keys, s.Off = []string{"f6", "f7"}, append(s.Off, session.CueReturn)
+	want := "# mine\n\nsilent = stop   # the bell wakes the cat\ncolour: red\nkey: f6\nsilent: return laid\nkey: f7\n"
+	if got := s.Into(old); got != want {
+		t.Errorf("it is written as %q, not %q", got, want)
+	}
+	if got := s.Into(""); got != s.String() {
+		t.Errorf("a new file is %q", got)
+	}
+	if got := (Settings{Off: []session.Cue{session.CueStop}}).Into("bell: off\n# quiet\n"); got != "# quiet\nsilent: stop\n" {
+		t.Errorf("an earlier file becomes %q", got)
+	}
+}
+
 // Files of earlier versions keep their meaning.
 func TestSettingsOfEarlierFiles(t *testing.T) {
 	for text, heard := range map[string]int{"bell: always": 7, "bell: warnings\nkey: f5": 4, "bell: off": 0} {

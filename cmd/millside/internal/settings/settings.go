@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
@@ -23,7 +24,12 @@ func LoadSettings(path string, errOut io.Writer, writeFile func(path string, rep
 		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 			return fmt.Errorf("making the folder for settings: %w", err)
 		}
-		return writeFile(path, true, func(w io.Writer) error { _, err := io.WriteString(w, s.String()); return err })
+		old, err := files.Read(path, maxConfig) // as it is now: another window or an editor may have written it
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return fmt.Errorf("reading the settings: %w", err)
+		}
+		text := s.Into(string(old))
+		return writeFile(path, true, func(w io.Writer) error { _, err := io.WriteString(w, text); return err })
 	}
 	text, err := files.Read(path, maxConfig)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -34,7 +40,9 @@ func LoadSettings(path string, errOut io.Writer, writeFile func(path string, rep
 		s, err = tui.ParseSettings(string(text))
 	}
 	if err != nil {
-		fmt.Fprintf(errOut, "millside: reading %s: %s; left out\n", prose.Clean(path), prose.Clean(err.Error()))
+		for line := range strings.SplitSeq(err.Error(), "\n") {
+			fmt.Fprintf(errOut, "millside: reading %s: %s; left out\n", prose.Clean(path), prose.Clean(line))
+		}
 	}
 	return s, keep
 }
