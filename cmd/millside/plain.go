@@ -9,11 +9,9 @@ import (
 	"syscall"
 
 	"millside/cmd/millside/internal/asked"
-	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/plain"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
-	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
 	"millside/counter/disk"
 	"millside/counter/journal"
@@ -52,7 +50,7 @@ func (a *app) plainMode(path string) (err error) {
 	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
 	open := session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
-	own, _ := settings.LoadSettings(a.folders().Config("settings.txt"), a.errOut, files.Write)
+	own, _ := a.settings(a.errOut)
 	t := plain.New(rec, open, keys.Default().WithOwn(own.Keys))
 	if !open.Piped && a.terminal(a.tty) {
 		if restore, ok := plain.KeyByKey(a.in); ok {

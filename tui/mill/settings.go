@@ -18,7 +18,23 @@ type Settings struct {
 	Keys []string
 	// Off are the cues that are not to be heard.
 	Off []session.Cue
+	// Units are the units that a new warp begins with, "imperial" or "metric", and Sign the decimal sign that
+	// numbers are shown with, "point" or "comma". Empty leaves both to the system's locale.
+	Units, Sign string
+	// LocaleUnits and LocaleComma are what the locale says; they aren't kept.
+	LocaleUnits measure.LengthUnitSystem
+	LocaleComma bool
 }
+
+// The lines of the settings for units and numbers, and what they may say.
+const (
+	unitsLine, signLine = "units", "decimal sign"
+)
+
+var (
+	unitsWords = []string{measure.Imperial.String(), measure.Metric.String()}
+	signWords  = []string{"point", "comma"}
+)
 
 // Cues are the cues that can be heard, in the order of the settings.
 func Cues() []session.Cue {
@@ -85,7 +101,8 @@ func ParseSettings(text string) (Settings, error) {
 		if !s.read(line) {
 			place := textfile.Place(number, textfile.Column(textfile.RawLine(text, number), "", line))
 			errs = append(errs, &measure.FieldError{Field: "settings, " + place, Value: line,
-				Want: "silent: and the name of a sound; or key: and the name of a key, each once"})
+				Want: "silent: and the name of a sound, or key: and the name of a key, each once; units: imperial or " +
+					"metric; decimal sign: point or comma"})
 		}
 	}
 	return s, errors.Join(errs...)
@@ -133,8 +150,21 @@ func (s *Settings) read(line string) bool {
 		return true
 	case "bell":
 		return s.readBell(value)
+	case unitsLine:
+		return readWord(&s.Units, value, unitsWords)
+	case signLine:
+		return readWord(&s.Sign, value, signWords)
 	}
 	return false
+}
+
+// readWord takes one of some words, once.
+func readWord(to *string, value string, words []string) bool {
+	if *to != "" || !slices.Contains(words, value) {
+		return false
+	}
+	*to = value
+	return true
 }
 
 // readBell takes the one line about the bell that earlier files have.
@@ -173,5 +203,41 @@ func (s Settings) lines() []string {
 	for _, k := range s.Keys {
 		list = append(list, "key: "+k)
 	}
+	if s.Units != "" {
+		list = append(list, unitsLine+": "+s.Units)
+	}
+	if s.Sign != "" {
+		list = append(list, signLine+": "+s.Sign)
+	}
 	return list
 }
+
+// units are the units that a new warp begins with.
+func (s Settings) units() string {
+	if s.Units != "" {
+		return s.Units
+	}
+	return s.LocaleUnits.String()
+}
+
+// sign is the decimal sign that numbers are shown with.
+func (s Settings) sign() string {
+	if s.Sign != "" {
+		return s.Sign
+	}
+	if s.LocaleComma {
+		return signWords[1]
+	}
+	return signWords[0]
+}
+
+// NewUnits are the units that a new warp begins with.
+func (s Settings) NewUnits() measure.LengthUnitSystem {
+	if s.units() == measure.Metric.String() {
+		return measure.Metric
+	}
+	return measure.Imperial
+}
+
+// Comma says that numbers are shown with a decimal comma.
+func (s Settings) Comma() bool { return s.sign() == signWords[1] }

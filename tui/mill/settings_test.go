@@ -14,7 +14,8 @@ import (
 )
 
 func TestSettingsText(t *testing.T) {
-	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Off: []session.Cue{session.CueReturn}}, {Off: Cues()}} {
+	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Off: []session.Cue{session.CueReturn}}, {Off: Cues()},
+		{Units: "metric", Sign: "comma"}} {
 		if back, err := ParseSettings(s.String()); err != nil || !reflect.DeepEqual(back, s) {
 			t.Errorf("%q is read as %+v, %v", s.String(), back, err)
 		}
@@ -25,7 +26,7 @@ func TestSettingsText(t *testing.T) {
 		}
 	}
 	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " + strings.Repeat("x", 41), strings.Repeat("#", 5000),
-		"silent: thunder", "silent: stop\nsilent: stop"} {
+		"silent: thunder", "units: feet", "units: metric\nunits: metric", "decimal sign: ,", "silent: stop\nsilent: stop"} {
 		_, err := ParseSettings(text)
 		var fe *measure.FieldError
 		if !errors.As(err, &fe) {
