@@ -41,7 +41,8 @@ func (d deps) forForm() form.Deps {
 }
 
 func (d deps) forMill() mill.Deps {
-	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say, Tick: d.tick}
+	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say,
+		Tick: d.tick}
 }
 
 // Messages from home, and answers of commands.

@@ -174,6 +174,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"
 	o.ASCII = runtime.GOOS != "windows" && !look.HasUTF8(a.env) // Windows has no locale in its environment
-	a.folder = nil                                              // what was read is not kept for as long as the screen lives
+	// what was read is not kept for as long as the screen lives
+	a.folder = nil
 	return a.screen(ctx, o)
 }

@@ -42,7 +42,8 @@ func (a *app) newCmd() *cobra.Command {
 
 // project works the whole plan out, and refuses values that won't do by the names of their flags. What the
 // stripes were chosen from is nil in a plain warp.
-func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*project.Project, *asked.Striped, error) {
+func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*project.Project,
+	*asked.Striped, error) {
 	spec, err := ask.Settle(cmd.Flags(), a.atHand)
 	if err != nil {
 		return nil, nil, asked.NamedFlags(cmd, err, asked.FlagOf)

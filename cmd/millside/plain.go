@@ -49,7 +49,8 @@ func (a *app) plainMode(path string) (err error) {
 	}
 	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
-	open := session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
+	open := session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines,
+		Piped: !a.terminal(a.in)}
 	own, _ := a.settings(a.errOut)
 	t := plain.New(rec, open, keys.Default().WithOwn(own.Keys))
 	if !open.Piped && a.terminal(a.tty) {
@@ -97,7 +98,8 @@ func savedBeside(rec *journal.Record, err error) error {
 func (a *app) talk(t *plain.Talk, typed <-chan plain.Input, keyByKey bool) error {
 	ends, wakes, pipes := make(chan os.Signal, 1), make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(ends, syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT)
-	signal.Notify(pipes, syscall.SIGPIPE) // an answer that nobody reads is an error, so that the winding is paused first
+	// an answer that nobody reads is an error, so that the winding is paused first
+	signal.Notify(pipes, syscall.SIGPIPE)
 	notifyWake(wakes)
 	defer signal.Stop(ends)
 	defer signal.Stop(wakes)
@@ -173,7 +175,8 @@ func (a *app) tell(r session.Reply, echo *string, typed string) error {
 // sayFlag adds --say to a command that winds. What it names is looked up before the command does anything.
 func (a *app) sayFlag(cmd *cobra.Command) {
 	var command string
-	cmd.Flags().StringVar(&command, "say", "", "run a `command` of yours at every step, with the words as its last argument")
+	cmd.Flags().StringVar(&command, "say", "",
+		"run a `command` of yours at every step, with the words as its last argument")
 	cmd.PreRunE = func(cmd *cobra.Command, _ []string) (err error) {
 		if cmd.Flags().Changed("say") {
 			a.voice, err = voice.New(command)

@@ -21,7 +21,7 @@ func TestQuestionEatsNoPress(t *testing.T) {
 	if b.last.Cue != CueLook || b.stage() != AtQuestion {
 		t.Fatalf("%+v", b.last)
 	}
-	b.wants("do the neighbours alternate there", "The pass key counts the next pass, and the question stays open.")
+	b.wants("do the neighbours alternate there", "The pass key counts the next pass; the question stays open.")
 	b.press(1)
 	if b.laid() != 3 || b.stage() != Winding || b.s.State().LeaseSeen {
 		t.Fatalf("%d passes, stage %d", b.laid(), b.stage())

@@ -143,10 +143,7 @@ func (s Session) Speak(now time.Time) string {
 		return s.speakStop()
 	case AtQuestion:
 		q, _ := s.Question()
-		if q.Foot {
-			return "Look at the lease. " + q.Text
-		}
-		return "Look at the lease. Do neighbours alternate where the groups meet?"
+		return "Look at the lease. " + q.Short
 	case Finishing:
 		if step, more := s.st.NextStep(); more {
 			return step.Title + "."

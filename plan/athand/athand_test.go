@@ -143,7 +143,8 @@ func TestParseAtHandRefuses(t *testing.T) {
 	} {
 		_, err := Parse("# first\n" + tt.line + "\n")
 		list := measure.FieldErrors(err)
-		if len(list) != 1 || column.ReplaceAllString(list[0].Field, "") != tt.field || !strings.Contains(list[0].Want, tt.want) {
+		if len(list) != 1 || column.ReplaceAllString(list[0].Field, "") != tt.field ||
+			!strings.Contains(list[0].Want, tt.want) {
 			t.Errorf("%q: %v; want %s and %q", tt.line, err, tt.field, tt.want)
 		}
 	}

@@ -59,7 +59,8 @@ func TestDecimalComma(t *testing.T) {
 	WriteComma(true)
 	defer WriteComma(false)
 	cell := Say("%s of %s", New(big.NewRat(15, 2), 2, "yd"), Counted(40, "end", "ends"))
-	if text, err := cell.MarshalText(); cell.String() != "7,5 yd of 40 ends" || string(text) != "7.5 yd of 40 ends" || err != nil {
+	text, err := cell.MarshalText()
+	if cell.String() != "7,5 yd of 40 ends" || string(text) != "7.5 yd of 40 ends" || err != nil {
 		t.Errorf("%q, %q, %v", cell, text, err)
 	}
 }

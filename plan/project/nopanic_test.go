@@ -90,16 +90,22 @@ func TestNothingPanics(t *testing.T) {
 			wind.ReturnOrder(kind), n("chain")
 		s.Loom.Sett, s.Loom.Raddle.Space = at, length("space")
 		if p, err := plan.New(s); err == nil && s.Ends <= 5000 {
-			_, _ = Choices(p, anyPace)
+			choices, _ := Choices(p, anyPace)
+			boundedChoices(t, p, choices)
 		}
-		_, _ = plan.SplitChains(plan.ChainAsk{Ends: n("ends"), Group: n("group"), LastPass: wind.LastPass(kind),
+		chains := plan.ChainAsk{Ends: n("ends"), Group: n("group"), LastPass: wind.LastPass(kind),
 			Most: n("most"), Sett: at, Raddle: loom.Raddle{Space: length("space"), Spaces: n("spaces")},
-			Repeat: n("repeat"), Before: n("before")})
+			Repeat: n("repeat"), Before: n("before")}
+		parts, _ := plan.SplitChains(chains)
+		boundedChains(t, chains, parts)
 		_, _ = frame.RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = frame.Board{length("one"), length("two")}.Path(length("wanted"), units)
 		_, _ = frame.Mill{Circumference: length("round"), PegStep: length("step"), Rise: length("rise"),
 			Height: length("high")}.Room(length("wanted"), length("height"), units)
-		_, _ = times.PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
+		if seen, err := times.PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))}); err == nil &&
+			(seen.Low <= 0 || seen.Low > seen.Middle || seen.Middle > seen.High || seen.High > 24*time.Hour) {
+			t.Fatalf("a pace out of its bounds: %+v", seen)
+		}
 		pace := times.Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")),
 			High: time.Duration(n("high")), Passes: n("passes"), Warps: n("warps")}
 		_ = times.JoinPaces(pace, pace.At(big.NewRat(int64(n("turns")), 7)), pace.From(nil)).Source()
@@ -107,4 +113,34 @@ func TestNothingPanics(t *testing.T) {
 		_ = measure.Mass(n("mass")).String() + measure.Mass(n("mass")).In(measure.MassUnit(kind), n("decimals"))
 		_ = share("shown").String()
 	})
+}
+
+// boundedChoices checks that each choice takes the paddle that there is and gives the ends, with fewer spare ones than
+// a group has.
+func boundedChoices(t *rapid.T, p *plan.Plan, choices []Choice) {
+	for _, c := range choices {
+		if c.Group < 1 || c.Group > p.Spec.Positions || c.Passes < 1 || c.Passes > p.Spec.Ends || c.Spares < 0 ||
+			c.Spares >= c.Group {
+			t.Fatalf("%d ends on %d positions: a choice out of its bounds: %+v", p.Spec.Ends, p.Spec.Positions, c)
+		}
+	}
+}
+
+// boundedChains checks that the chains follow on one another from end 1 on, and lay all ends that are wanted and fewer
+// than a group more.
+func boundedChains(t *rapid.T, a plan.ChainAsk, parts []plan.ChainPart) {
+	end := 0
+	for _, part := range parts {
+		ends := 0
+		for _, n := range part.Passes {
+			ends += n
+		}
+		if part.First != end+1 || part.Last-part.First+1 != ends {
+			t.Fatalf("%+v: a chain out of its bounds: %+v", a, part)
+		}
+		end = part.Last
+	}
+	if len(parts) > 0 && (end < a.Ends || end >= a.Ends+a.Group) {
+		t.Fatalf("%+v: %d ends", a, end)
+	}
 }

@@ -51,8 +51,9 @@ func fromUTF16(data string, bigEndian bool) (text string, ok bool) {
 	return text, !strings.ContainsRune(text, utf8.RuneError)
 }
 
-// Lines goes through the lines that say something, each with its number from 1, as [Said] gives them. A remark begins with # at the start of a line, or with # that
-// stands between blanks; so a # at the very end, such as the key of that name, is none.
+// Lines goes through the lines that say something, each with its number from 1, as [Said] gives them. A remark
+// begins with # at the start of a line, or with # that stands between blanks; so a # at the very end, such as
+// the key of that name, is none.
 func Lines(text string) iter.Seq2[int, string] {
 	return func(yield func(int, string) bool) {
 		number := 0

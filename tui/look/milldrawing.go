@@ -23,7 +23,8 @@ func DrawMill(p *plan.Plan, pass wind.Pass, w, h int) *Canvas {
 	m := mill{Canvas: NewCanvas(w, h, p.Spec.Hand == wind.LeftHanded), left: 9, right: w - 2, top: 1, bottom: h - 3}
 	m.frame()
 	m.turns(p, pass)
-	m.Text(w/2, h-1, fmt.Sprintf("guide string: %s, %s", p.Path.InTurns(), p.Path.Length.As(p.Spec.Units.Long(), 2)), InkLabel)
+	m.Text(w/2, h-1, fmt.Sprintf("guide string: %s, %s", p.Path.InTurns(), p.Path.Length.As(p.Spec.Units.Long(), 2)),
+		InkLabel)
 	return m.Canvas
 }
 

@@ -57,7 +57,8 @@ func (q endQuestion) preview(st counter.State, t []string) string {
 	mark, problem := q.mark(st, t)
 	if problem != "" {
 		if t[0] == "" {
-			return fmt.Sprintf("Which position of the paddle? It is about pass %d, which is in hand, if you give no other. Where along the warp may stay empty.", q.inHand)
+			return fmt.Sprintf("Which position of the paddle? It is about pass %d, which is in hand, if you give no "+
+				"other. Where along the warp may stay empty.", q.inHand)
 		}
 		return ""
 	}
@@ -109,7 +110,8 @@ func placeOf(p *plan.Plan, text string) (measure.Length, error) {
 		place, err = p.Path.AtTurns(strings.TrimSpace(turns))
 	}
 	if err == nil && place > p.Path.Length {
-		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.As(p.Spec.Units.Long(), 2).String() + ", the length of the warp"}
+		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.As(p.Spec.Units.Long(), 2).String() +
+			", the length of the warp"}
 	}
 	return place, err
 }
@@ -123,7 +125,8 @@ func (packageQuestion) changed(_ counter.State, texts []string, _ int) []string 
 	return texts
 }
 func (q packageQuestion) preview(counter.State, []string) string {
-	return fmt.Sprintf("It feeds from pass %d on. The weight may stay empty. Tie it in at an end peg, where the knot does no harm.", q.inHand)
+	return fmt.Sprintf("It feeds from pass %d on. The weight may stay empty. Tie it in at an end peg, where the "+
+		"knot does no harm.", q.inHand)
 }
 func (q packageQuestion) intent(st counter.State, t []string) (session.Intent, string) {
 	in := session.NewPackage{Pass: q.inHand}
@@ -161,7 +164,8 @@ type recountQuestion struct{}
 
 func (recountQuestion) title() string { return "RECOUNT  ·  trust the pegs, not the memory" }
 func (recountQuestion) labels() []string {
-	return []string{"groups over peg 1", "groups over peg 2", "last group: o outward, r return", "groups after the last tie", "passes on the mill", "why"}
+	return []string{"groups over peg 1", "groups over peg 2", "last group: o outward, r return",
+		"groups after the last tie", "passes on the mill", "why"}
 }
 
 const (

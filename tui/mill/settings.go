@@ -90,7 +90,8 @@ const (
 func ParseSettings(text string) (Settings, error) {
 	var s Settings
 	if len(text) > maxSettings {
-		return s, &measure.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d", maxSettings)}
+		return s, &measure.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)),
+			Want: fmt.Sprintf("at most %d", maxSettings)}
 	}
 	text, err := textfile.Decode(text)
 	if err != nil {

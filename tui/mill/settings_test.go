@@ -14,19 +14,24 @@ import (
 )
 
 func TestSettingsText(t *testing.T) {
-	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Off: []session.Cue{session.CueReturn}}, {Off: Cues()},
+	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Off: []session.Cue{session.CueReturn}},
+		{Off: Cues()},
 		{Units: "metric", Sign: "comma"}} {
 		if back, err := ParseSettings(s.String()); err != nil || !reflect.DeepEqual(back, s) {
 			t.Errorf("%q is read as %+v, %v", s.String(), back, err)
 		}
 	}
-	for _, text := range []string{"silent=stop # the bell wakes the cat\r\nkey\t=\tf5", "\xFF\xFEk\x00e\x00y\x00:\x00f\x005\x00\r\x00\n\x00s\x00i\x00l\x00e\x00n\x00t\x00:\x00s\x00t\x00o\x00p\x00"} {
-		if s, err := ParseSettings(text); err != nil || !reflect.DeepEqual(s, Settings{Keys: []string{"f5"}, Off: []session.Cue{session.CueStop}}) {
+	for _, text := range []string{"silent=stop # the bell wakes the cat\r\nkey\t=\tf5",
+		"\xFF\xFEk\x00e\x00y\x00:\x00f\x005\x00\r\x00\n\x00s\x00i\x00l\x00e\x00n\x00t\x00:\x00s\x00t\x00o\x00p\x00"} {
+		if s, err := ParseSettings(text); err != nil ||
+			!reflect.DeepEqual(s, Settings{Keys: []string{"f5"}, Off: []session.Cue{session.CueStop}}) {
 			t.Errorf("%q is read as %+v, %v", text, s, err)
 		}
 	}
-	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " + strings.Repeat("x", 41), strings.Repeat("#", 5000),
-		"silent: thunder", "units: feet", "units: metric\nunits: metric", "decimal sign: ,", "silent: stop\nsilent: stop"} {
+	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " +
+		strings.Repeat("x", 41), strings.Repeat("#", 5000),
+		"silent: thunder", "units: feet", "units: metric\nunits: metric", "decimal sign: ,",
+		"silent: stop\nsilent: stop"} {
 		_, err := ParseSettings(text)
 		var fe *measure.FieldError
 		if !errors.As(err, &fe) {
@@ -54,7 +59,8 @@ func TestSettingsKeepRemarks(t *testing.T) {
 	if got := s.Into(""); got != s.String() {
 		t.Errorf("a new file is %q", got)
 	}
-	if got := (Settings{Off: []session.Cue{session.CueStop}}).Into("bell: off\n# quiet\n"); got != "# quiet\nsilent: stop\n" {
+	stop := Settings{Off: []session.Cue{session.CueStop}}
+	if got := stop.Into("bell: off\n# quiet\n"); got != "# quiet\nsilent: stop\n" {
 		t.Errorf("an earlier file becomes %q", got)
 	}
 }
@@ -97,7 +103,8 @@ func TestSpoken(t *testing.T) {
 	if len(heard) != 3 {
 		t.Fatalf("heard %q", heard)
 	}
-	for i, want := range []string{"Outward 11: A holes up, over 1, counterclockwise.", "Count tie, 100 ends.", "Ignored, too soon."} {
+	for i, want := range []string{"Outward 11: A holes up, over 1, counterclockwise.", "Count tie, 100 ends.",
+		"Ignored, too soon."} {
 		if !strings.HasPrefix(heard[i], want) {
 			t.Errorf("heard %q, want %q first", heard[i], want)
 		}

@@ -54,7 +54,8 @@ func (m KeptMsg) Problem() string {
 
 // NewSettingsPage shows the settings, and keeps changed ones with save; nil keeps them for this run only.
 // The sounds can be tried with sound; nil is silent.
-func NewSettingsPage(styles look.Styles, k keys.Map, s Settings, save func(Settings) error, sound func(session.Cue)) SettingsPage {
+func NewSettingsPage(styles look.Styles, k keys.Map, s Settings, save func(Settings) error,
+	sound func(session.Cue)) SettingsPage {
 	return SettingsPage{styles: styles, keys: k, settings: s, save: save, sound: sound}
 }
 
@@ -214,7 +215,8 @@ func (m SettingsPage) View(w, h int) string {
 	case bindingAsks:
 		title, line = "PRESS THE KEY, THE PEDAL OR THE CLICKER", nil
 	case bindingShown:
-		title, line = fmt.Sprintf("%q WAS PRESSED", shown(m.pressed.String())), []key.Binding{k.Confirm, keys.As(k.Back, "give it up")}
+		title, line = fmt.Sprintf("%q WAS PRESSED", shown(m.pressed.String())),
+			[]key.Binding{k.Confirm, keys.As(k.Back, "give it up")}
 	}
 	lines := []string{s.OutBand.Render(look.Pad("  "+title, w)), ""}
 	lines = append(lines, m.keyLines(w)...)
@@ -234,7 +236,8 @@ func (m SettingsPage) keyLines(w int) []string {
 	s := m.styles
 	switch m.step {
 	case bindingAsks:
-		return append(look.Indent(look.Wrap("The next key that comes is shown here, and nothing is changed yet.", w-4), 2), "")
+		return append(look.Indent(look.Wrap("The next key that comes is shown here, and nothing is changed yet.", w-4),
+			2), "")
 	case bindingShown:
 		text := fmt.Sprintf("Use %q for “this pass is laid”?", shown(m.pressed.String()))
 		if loses := m.keys.Meaning(m.pressed); loses != "" {
@@ -265,7 +268,8 @@ func (m SettingsPage) soundLines(w int) []string {
 		if m.settings.Silent(c) {
 			on = "off"
 		}
-		out = append(out, look.Fit(mark+style.Render(look.Pad(c.String(), 16))+" "+on+"   "+s.Dim.Render(rhythmText(c)), w))
+		out = append(out, look.Fit(mark+style.Render(look.Pad(c.String(), 16))+" "+on+"   "+s.Dim.Render(rhythmText(c)),
+			w))
 	}
 	for i, line := range [][2]string{{unitsLine, m.settings.units()}, {signLine, m.settings.sign()}} {
 		mark, style := "    ", s.Plain

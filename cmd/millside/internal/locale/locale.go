@@ -70,8 +70,8 @@ func yards(locale string) bool {
 // Languages that are written with a decimal comma, and territories that differ from their language (Unicode CLDR,
 // numbers, symbols; from memory).
 var (
-	commaLanguages = strings.Fields("af az be bg bs ca cs da de el es et eu fi fo fr fur gl hr hu hy id is it ka kk kl " +
-		"ky lb lt lv mk nb nl nn no pl pt ro ru se sk sl sq sr sv tk tr tt uk uz vi wo")
+	commaLanguages = strings.Fields("af az be bg bs ca cs da de el es et eu fi fo fr fur gl hr hu hy id is it ka kk " +
+		"kl ky lb lt lv mk nb nl nn no pl pt ro ru se sk sl sq sr sv tk tr tt uk uz vi wo")
 	pointTerritories = map[string][]string{"de": {"CH", "LI"}, "it": {"CH"}, "es": {"MX", "US", "PR", "GT", "HN", "NI",
 		"PA", "PE", "SV", "DO", "CU"}}
 	commaTerritories = map[string][]string{"en": {"ZA"}}

@@ -15,9 +15,11 @@ import (
 	"millside/tui"
 )
 
-// LoadSettings reads the settings at a path, "" for none, and gives the way to keep changed ones, which keeps the file whole. What
-// can't be read is told, and winding goes on without it.
-func LoadSettings(path string, ways locale.Ways, errOut io.Writer, writeFile func(path string, replace bool, write func(io.Writer) error) error) (tui.Settings, func(tui.Settings) error) {
+// LoadSettings reads the settings at a path, "" for none, and gives the way to keep changed ones, which keeps
+// the file whole. What can't be read is told, and winding goes on without it.
+func LoadSettings(path string, ways locale.Ways, errOut io.Writer,
+	writeFile func(path string, replace bool, write func(io.Writer) error) error) (tui.Settings,
+	func(tui.Settings) error) {
 	none := tui.Settings{LocaleUnits: ways.Units, LocaleComma: ways.Comma}
 	if path == "" {
 		return none, nil
