@@ -13,7 +13,8 @@ func TestClockThatIsWrong(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
 	for _, year := range []int{1, 1970, 1999, 2200, 9999} {
 		wrong := time.Date(year, 1, 1, 0, 0, 0, 0, time.UTC)
-		events := []counter.Event{{At: wrong, Kind: counter.Laid, Chain: 1, Pass: 1}, laid(1, 2), laid(1, 3), {At: wrong.Add(time.Hour), Kind: counter.Laid, Chain: 1, Pass: 4}}
+		events := []counter.Event{{At: wrong, Kind: counter.Laid, Chain: 1, Pass: 1}, laid(1, 2), laid(1, 3),
+			{At: wrong.Add(time.Hour), Kind: counter.Laid, Chain: 1, Pass: 4}}
 		s, err := Fold(p, events)
 		if err != nil {
 			t.Fatal(err)

@@ -35,12 +35,14 @@ func (f *Folder) newCone(e Event) error {
 		return &measure.FieldError{Field: "pass", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("1 to %d", most)}
 	}
 	if e.Position < 1 || e.Position > f.s.Plan.Spec.Positions {
-		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: fmt.Sprintf("1 to %d", f.s.Plan.Spec.Positions)}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position),
+			Want: fmt.Sprintf("1 to %d", f.s.Plan.Spec.Positions)}
 	}
 	if e.Weight < 0 || e.Weight > maxWeight {
 		return &measure.FieldError{Field: "weight", Value: e.Weight.String(), Want: "up to " + maxWeight.String()}
 	}
-	f.s.Cones = append(f.s.Cones, ConeState{Number: f.line(), At: e.At, Chain: e.Chain, Pass: e.Pass, Position: e.Position, Weight: e.Weight})
+	f.s.Cones = append(f.s.Cones, ConeState{Number: f.line(), At: e.At, Chain: e.Chain, Pass: e.Pass,
+		Position: e.Position, Weight: e.Weight})
 	return nil
 }
 

@@ -13,7 +13,8 @@ import (
 // a bit runs out on pass 11; changed before pass 11 it doesn't, and the new one is reckoned from there.
 func TestNewCone(t *testing.T) {
 	spec := plan.DefaultSpec()
-	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{&spec.Yarn.Size: "8/2 cotton", &spec.Yarn.Cones: "20 g", &spec.Yarn.Tube: "10 g"} {
+	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{&spec.Yarn.Size: "8/2 cotton",
+		&spec.Yarn.Cones: "20 g", &spec.Yarn.Tube: "10 g"} {
 		if err := v.UnmarshalText([]byte(text)); err != nil {
 			t.Fatal(err)
 		}

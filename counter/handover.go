@@ -65,7 +65,8 @@ func (s State) markRows() []measure.Row {
 	}
 	for i, c := range s.Chains {
 		for _, k := range c.WrongOpenings {
-			add("lease to mend", fmt.Sprintf("%spass %d%s: the wrong opening first; mend it where it meets its neighbours",
+			add("lease to mend", fmt.Sprintf("%spass %d%s: the wrong opening first; mend it where it meets its "+
+				"neighbours",
 				chainWords(s, i+1), k, s.endsOfPass(i+1, k)))
 		}
 		if len(c.WrongTurns) == 0 {

@@ -49,7 +49,8 @@ func TestHandOver(t *testing.T) {
 	p := forTheLoom(t)
 	events := []counter.Event{
 		laid(1, 1), laid(1, 2), {At: at(2), Kind: counter.WrongTurn, Chain: 1, Pass: 2}, laid(1, 3),
-		{At: at(4), Kind: counter.Incident, Chain: 1, Pass: 3, Position: 4, What: counter.Broken, Place: 2 * measure.Yard, HasPlace: true, Text: "mended"},
+		{At: at(4), Kind: counter.Incident, Chain: 1, Pass: 3, Position: 4, What: counter.Broken,
+			Place: 2 * measure.Yard, HasPlace: true, Text: "mended"},
 		{At: at(5), Kind: counter.Incident, Chain: 1, Pass: 2, Position: 1, What: counter.Knot},
 		{At: at(6), Kind: counter.Withdrawn, Line: 7},
 		{At: at(7), Kind: counter.Incident, Chain: 1, Pass: 2, What: counter.MissedOpening},
@@ -74,10 +75,12 @@ func TestHandOver(t *testing.T) {
 	}
 
 	// The count comes to pass 3 again, and its end is in the warp: with its raddle section and its dent.
-	events = append(events, counter.Event{At: at(11), Kind: counter.Laid, Chain: 1, Pass: 3}, counter.Event{At: at(12), Kind: counter.Righted})
+	events = append(events, counter.Event{At: at(11), Kind: counter.Laid, Chain: 1, Pass: 3},
+		counter.Event{At: at(12), Kind: counter.Righted})
 	got = rowsOf(counter.HandOver(foldOf(t, p, events...), slices.Values(events)))
 	for _, want := range []string{
-		"broken end: pass 3, position 4, end 24: broken end, 2 yd from the lease (mended), raddle section 2 left, dent 12 of the warp from the left",
+		"broken end: pass 3, position 4, end 24: broken end, 2 yd from the lease (mended), raddle section 2 left, " +
+			"dent 12 of the warp from the left",
 		"wrong turn: round the end peg after pass 2, put right",
 	} {
 		if !slices.Contains(got, want) {

@@ -114,11 +114,13 @@ func (f *Folder) incident(e Event) error {
 // onMill checks that a pass is laid or being laid. Later chains have not been begun.
 func (f *Folder) onMill(chain, pass int) error {
 	if chain < 1 || chain > f.s.Chain {
-		return &measure.FieldError{Field: "chain", Value: fmt.Sprint(chain), Want: fmt.Sprintf("1 to %d, the chain in hand", f.s.Chain)}
+		return &measure.FieldError{Field: "chain", Value: fmt.Sprint(chain),
+			Want: fmt.Sprintf("1 to %d, the chain in hand", f.s.Chain)}
 	}
 	last := min(f.s.Chains[chain-1].Laid+1, len(f.s.Plan.Chains[chain-1].Passes))
 	if pass < 1 || pass > last {
-		return &measure.FieldError{Field: "pass", Value: fmt.Sprint(pass), Want: fmt.Sprintf("1 to %d, a pass that is laid or being laid", last)}
+		return &measure.FieldError{Field: "pass", Value: fmt.Sprint(pass),
+			Want: fmt.Sprintf("1 to %d, a pass that is laid or being laid", last)}
 	}
 	return nil
 }
@@ -127,13 +129,17 @@ func (f *Folder) onMill(chain, pass int) error {
 func (e Event) checkIncident(pass wind.Pass, length measure.Length) error {
 	switch {
 	case !e.What.known():
-		return &measure.FieldError{Field: "incident", Value: measure.Shortened(string(e.What)), Want: "broken, knot, missed-opening or wrong-peg"}
+		return &measure.FieldError{Field: "incident", Value: measure.Shortened(string(e.What)),
+			Want: "broken, knot, missed-opening or wrong-peg"}
 	case e.What.OfEnd() && !pass.Carried.Has(e.Position):
-		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position),
+			Want: "one that carries an end on this pass: " + pass.Carried.String()}
 	case !e.What.OfEnd() && e.Position != 0:
-		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "0, since it happens to the whole pass"}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position),
+			Want: "0, since it happens to the whole pass"}
 	case e.HasPlace && (e.Place < 0 || e.Place > length):
-		return &measure.FieldError{Field: "place", Value: e.Place.String(), Want: "0 to " + length.String() + " from the lease"}
+		return &measure.FieldError{Field: "place", Value: e.Place.String(), Want: "0 to " + length.String() +
+			" from the lease"}
 	case e.Text != "":
 		return checkText("text", e.Text)
 	}
@@ -142,7 +148,8 @@ func (e Event) checkIncident(pass wind.Pass, length measure.Length) error {
 
 // withdrawn takes a mark back: an incident, a wrong turn or a count tie of the chain in hand, or a cone.
 func (f *Folder) withdrawn(e Event) error {
-	i, found := slices.BinarySearchFunc(f.s.Incidents, e.Line, func(in IncidentState, line int) int { return in.Number - line })
+	i, found := slices.BinarySearchFunc(f.s.Incidents, e.Line,
+		func(in IncidentState, line int) int { return in.Number - line })
 	if found {
 		if f.s.Incidents[i].Withdrawn {
 			return fmt.Errorf("the incident of line %d is taken back already", e.Line)

@@ -75,7 +75,8 @@ func foldOf(t *testing.T, p *plan.Plan, events ...counter.Event) counter.State {
 // ten ends in the group position 4 of pass 2 lays end 14, or, mirrored, end 17 (design.md, rules 5 and 6).
 func TestIncidentNamesTheEnd(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
-	events := []counter.Event{laid(1, 1), laid(1, 2), {Kind: counter.Incident, Chain: 1, Pass: 2, Position: 4, What: counter.Broken}}
+	events := []counter.Event{laid(1, 1), laid(1, 2),
+		{Kind: counter.Incident, Chain: 1, Pass: 2, Position: 4, What: counter.Broken}}
 	s := foldOf(t, p, events...)
 	if end := s.Incidents[0].End; end != 14 {
 		t.Errorf("end %d, want 14", end)
@@ -108,7 +109,8 @@ func TestIncidentOnUndonePass(t *testing.T) {
 		{"being laid, laid and taken back", []counter.Event{laid(1, 1), knot, laid(1, 2), undo}, true},
 		{"laid again", []counter.Event{laid(1, 1), laid(1, 2), knot, undo, laid(1, 2)}, false},
 		{"noted after the undo", []counter.Event{laid(1, 1), laid(1, 2), undo, knot}, false},
-		{"the pass before taken back", []counter.Event{laid(1, 1), knot, {Kind: counter.Undone, Chain: 1, Pass: 1}}, true},
+		{"the pass before taken back", []counter.Event{laid(1, 1), knot, {Kind: counter.Undone, Chain: 1, Pass: 1}},
+			true},
 		{"recounted below", []counter.Event{laid(1, 1), laid(1, 2), knot, recount(1)}, true},
 		{"recounted to the same", []counter.Event{laid(1, 1), knot, recount(1)}, false},
 		{"recounted above", []counter.Event{laid(1, 1), laid(1, 2), knot, recount(0), recount(3)}, false},
@@ -187,12 +189,15 @@ func TestIncidentRefusals(t *testing.T) {
 		{"chain not begun", func(e *counter.Event) { e.Chain = 2 }, "chain: \"2\""},
 		{"no pass", func(e *counter.Event) { e.Pass = 0 }, "pass: \"0\" won't do; give 1 to 2"},
 		{"pass not begun", func(e *counter.Event) { e.Pass = 3 }, "pass: \"3\""},
-		{"no position", func(e *counter.Event) { e.Position = 0 }, "position: \"0\" won't do; give one that carries an end on this pass: 1 to 10"},
+		{"no position", func(e *counter.Event) { e.Position = 0 },
+			"position: \"0\" won't do; give one that carries an end on this pass: 1 to 10"},
 		{"position without an end", func(e *counter.Event) { e.Position = 11 }, "1 to 10"},
 		{"position of a whole pass", func(e *counter.Event) { e.What = counter.WrongPeg }, "whole pass"},
-		{"nothing that goes wrong", func(e *counter.Event) { e.What = "mouse" }, "broken, knot, missed-opening or wrong-peg"},
+		{"nothing that goes wrong", func(e *counter.Event) { e.What = "mouse" },
+			"broken, knot, missed-opening or wrong-peg"},
 		{"before the lease", func(e *counter.Event) { e.HasPlace, e.Place = true, -1 }, "from the lease"},
-		{"beyond the warp", func(e *counter.Event) { e.HasPlace, e.Place = true, 5*measure.Yard+1 }, "0 to 5 yd from the lease"},
+		{"beyond the warp", func(e *counter.Event) { e.HasPlace, e.Place = true, 5*measure.Yard+1 },
+			"0 to 5 yd from the lease"},
 		{"text of two lines", func(e *counter.Event) { e.Text = "a\nb" }, "one line"},
 		{"text too long", func(e *counter.Event) { e.Text = strings.Repeat("a", 501) }, "at most 500"},
 	}
@@ -217,7 +222,8 @@ func TestTroubleRefusals(t *testing.T) {
 	two := []counter.Event{laid(1, 1), laid(1, 2)}
 	with := func(more ...counter.Event) []counter.Event { return append(slices.Clone(two), more...) }
 	knot := counter.Event{Kind: counter.Incident, Chain: 1, Pass: 1, Position: 1, What: counter.Knot}
-	turn, tie := counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 2}, counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 2}
+	turn, tie := counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 2},
+		counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 2}
 	all := []counter.Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4)}
 	fasten := counter.Event{Kind: counter.Ticked, Chain: 1, Step: finishing.StepFasten}
 	tests := []struct {
@@ -227,17 +233,24 @@ func TestTroubleRefusals(t *testing.T) {
 		words  string
 	}{
 		{"withdrawn: no such line", with(knot), counter.Event{Kind: counter.Withdrawn, Line: 3}, `mark: "3" won't do`},
-		{"withdrawn: twice", with(knot, counter.Event{Kind: counter.Withdrawn, Line: 4}), counter.Event{Kind: counter.Withdrawn, Line: 4}, "taken back already"},
-		{"wrong turn before any pass", nil, counter.Event{Kind: counter.WrongTurn, Chain: 1}, "chain 1 has no pass yet"},
-		{"wrong turn at another pass", two, counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 1}, "the last pass laid of chain 1 is 2"},
-		{"wrong turn of another chain", two, counter.Event{Kind: counter.WrongTurn, Chain: 2, Pass: 2}, "not the one on the mill"},
+		{"withdrawn: twice", with(knot, counter.Event{Kind: counter.Withdrawn, Line: 4}),
+			counter.Event{Kind: counter.Withdrawn, Line: 4}, "taken back already"},
+		{"wrong turn before any pass", nil, counter.Event{Kind: counter.WrongTurn, Chain: 1},
+			"chain 1 has no pass yet"},
+		{"wrong turn at another pass", two, counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 1},
+			"the last pass laid of chain 1 is 2"},
+		{"wrong turn of another chain", two, counter.Event{Kind: counter.WrongTurn, Chain: 2, Pass: 2},
+			"not the one on the mill"},
 		{"wrong turn twice", with(turn), turn, "noted already"},
-		{"wrong turn once the finishing has begun", append(all, fasten), counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 4}, `untick "fasten" first`},
+		{"wrong turn once the finishing has begun", append(all, fasten),
+			counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 4}, `untick "fasten" first`},
 		{"righted without a wrong turn", two, counter.Event{Kind: counter.Righted}, "no wrong turn is noted"},
-		{"righted twice", with(turn, counter.Event{Kind: counter.Righted}), counter.Event{Kind: counter.Righted}, "no wrong turn is noted"},
+		{"righted twice", with(turn, counter.Event{Kind: counter.Righted}), counter.Event{Kind: counter.Righted},
+			"no wrong turn is noted"},
 		{"tie before any pass", nil, counter.Event{Kind: counter.TieMade, Chain: 1}, "chain 1 has no pass yet"},
 		{"tie twice", with(tie), tie, "noted already"},
-		{"tie once the finishing has begun", append(all, fasten), counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 4}, `untick "fasten" first`},
+		{"tie once the finishing has begun", append(all, fasten),
+			counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 4}, `untick "fasten" first`},
 		{"after the end", windAll(p), knot, "finished"},
 	}
 	for _, tt := range tests {
@@ -262,12 +275,14 @@ func TestTies(t *testing.T) {
 	if d := cmp.Diff(want, s.Ties); d != "" {
 		t.Error(d)
 	}
-	for _, e := range []counter.Event{{Kind: counter.Undone, Chain: 1, Pass: 5}, {Kind: counter.Recounted, Chain: 1, Pass: 4, Text: "counted"}} {
+	for _, e := range []counter.Event{{Kind: counter.Undone, Chain: 1, Pass: 5},
+		{Kind: counter.Recounted, Chain: 1, Pass: 4, Text: "counted"}} {
 		if next, err := s.Apply(e); err != nil || len(next.Ties) != 2 {
 			t.Errorf("%s: %v, %v", e.Kind, next.Ties, err)
 		}
 	}
-	if next, err := s.Apply(counter.Event{Kind: counter.Recounted, Chain: 1, Pass: 1, Text: "counted"}); err != nil || len(next.Ties) != 0 {
+	if next, err := s.Apply(counter.Event{Kind: counter.Recounted, Chain: 1, Pass: 1, Text: "counted"}); err != nil ||
+		len(next.Ties) != 0 {
 		t.Errorf("recounted to 1: %v, %v", next.Ties, err)
 	}
 	if len(s.Ties) != 3 {
@@ -282,8 +297,10 @@ func TestTroubleFollowsTheSchedule(t *testing.T) {
 	colours := []plan.StripeColour{{Name: "blue"}}
 	spec := plan.DefaultSpec()
 	spec.Ends, spec.Group, spec.Positions, spec.Stripes = 12, 4, 4, "12 blue"
-	four, low, high := plan.ScheduledPass{Carried: wind.Span(1, 4), SetUp: 1}, plan.ScheduledPass{Carried: wind.Span(1, 2), SetUp: 1}, plan.ScheduledPass{Carried: wind.Span(3, 4), SetUp: 1}
-	spec.Schedule = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, low, four, high}}
+	four, low, high := plan.ScheduledPass{Carried: wind.Span(1, 4), SetUp: 1},
+		plan.ScheduledPass{Carried: wind.Span(1, 2), SetUp: 1}, plan.ScheduledPass{Carried: wind.Span(3, 4), SetUp: 1}
+	spec.Schedule = &plan.Schedule{Colours: colours, SetUps: setUps,
+		Passes: []plan.ScheduledPass{four, low, four, high}}
 	spec.Other = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, four, four}}
 	p, err := plan.New(spec)
 	if err != nil {
@@ -292,14 +309,16 @@ func TestTroubleFollowsTheSchedule(t *testing.T) {
 	knot := func(pass, position int) counter.Event {
 		return counter.Event{Kind: counter.Incident, Chain: 1, Pass: pass, Position: position, What: counter.Knot}
 	}
-	s := foldOf(t, p, laid(1, 1), counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 1}, knot(1, 2), laid(1, 2), counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 2}, knot(2, 1), knot(2, 2),
+	s := foldOf(t, p, laid(1, 1), counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 1}, knot(1, 2), laid(1, 2),
+		counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 2}, knot(2, 1), knot(2, 2),
 		laid(1, 3), counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 3}, laid(1, 4), knot(4, 4))
 	turned, err := s.Apply(counter.Event{Kind: counter.LeaseSeen, Order: wind.MirroredOrder})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if turned.Laid() != 1 || len(turned.Ties) != 1 || turned.Twist() != -1 || len(turned.Chains[0].WrongTurns) != 0 {
-		t.Errorf("%d laid, ties %v, twist %d, wrong turns %v", turned.Laid(), turned.Ties, turned.Twist(), turned.Chains[0].WrongTurns)
+		t.Errorf("%d laid, ties %v, twist %d, wrong turns %v", turned.Laid(), turned.Ties, turned.Twist(),
+			turned.Chains[0].WrongTurns)
 	}
 	for i, want := range []struct {
 		undone bool

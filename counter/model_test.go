@@ -75,7 +75,8 @@ type modelIncident struct {
 
 func newModel(p *plan.Plan) *model {
 	m := &model{plan: p, laid: make([]int, len(p.Chains)), chain: 1, order: p.Spec.ReturnOrder,
-		wrong: map[[2]int]int{}, tieLines: map[int][2]int{}, worked: map[[2]int]bool{}, surplus: make([]int, len(p.Chains))}
+		wrong: map[[2]int]int{}, tieLines: map[int][2]int{}, worked: map[[2]int]bool{},
+		surplus: make([]int, len(p.Chains))}
 	for range p.Chains {
 		m.ticked = append(m.ticked, map[finishing.StepID]bool{})
 	}
@@ -90,7 +91,8 @@ func (m *model) isStep(e counter.Event) bool {
 }
 
 func (m *model) done(chain int) bool {
-	return m.laid[chain-1] == m.total(chain) && len(m.ticked[chain-1]) == len(finishing.Steps(m.plan, m.plan.Chains[chain-1]))
+	return m.laid[chain-1] == m.total(chain) &&
+		len(m.ticked[chain-1]) == len(finishing.Steps(m.plan, m.plan.Chains[chain-1]))
 }
 
 func (m *model) allows(e counter.Event) bool {
@@ -98,7 +100,8 @@ func (m *model) allows(e counter.Event) bool {
 		return e.Kind == counter.Reopened && slices.Contains([]string{"a knot", "counted", "ü \" \\ #"}, e.Text)
 	}
 	switch e.Kind {
-	case counter.Laid, counter.Undone, counter.Redone, counter.WorkDone, counter.WorkUndone, counter.Ticked, counter.Unticked, counter.Paused, counter.Finished:
+	case counter.Laid, counter.Undone, counter.Redone, counter.WorkDone, counter.WorkUndone, counter.Ticked,
+		counter.Unticked, counter.Paused, counter.Finished:
 		if m.paused {
 			return false
 		}
@@ -277,7 +280,8 @@ func (m *model) take(e counter.Event) {
 	case counter.Finished:
 		m.finished = true
 	case counter.Incident:
-		m.incidents = append(m.incidents, modelIncident{line: m.events + 2, chain: e.Chain, pass: e.Pass, position: e.Position})
+		m.incidents = append(m.incidents,
+			modelIncident{line: m.events + 2, chain: e.Chain, pass: e.Pass, position: e.Position})
 	case counter.Withdrawn:
 		m.withdraw(e.Line)
 	case counter.WrongTurn:
@@ -299,7 +303,8 @@ func (m *model) take(e counter.Event) {
 		m.finished = false
 		m.reopened++
 	}
-	if !slices.Contains([]counter.Kind{counter.Undone, counter.WorkUndone, counter.Redone, counter.Noted, counter.Paused, counter.Resumed, counter.Incident, counter.NewCone}, e.Kind) {
+	if !slices.Contains([]counter.Kind{counter.Undone, counter.WorkUndone, counter.Redone, counter.Noted,
+		counter.Paused, counter.Resumed, counter.Incident, counter.NewCone}, e.Kind) {
 		m.backs = nil
 	}
 	m.events++

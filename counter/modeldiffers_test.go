@@ -30,7 +30,8 @@ func (m *model) differs(s counter.State) string {
 	for _, c := range s.Chains {
 		worked += len(c.Worked)
 	}
-	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder, s.Plan.Spec.Foot, len(s.Notes), len(s.Recounts),
+	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder,
+		s.Plan.Spec.Foot, len(s.Notes), len(s.Recounts),
 		len(s.TiesWaved), len(s.Reopened), worked)
 	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.leaseLeft, m.finished, m.order, m.foot, m.notes, m.recounts,
 		len(m.waved), m.reopened, len(m.worked))

@@ -84,7 +84,8 @@ func (t *intervals) take(e *Event) {
 			t.before = Event{}
 			return
 		}
-		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) && told(e.At) && told(t.before.At) {
+		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) && told(e.At) &&
+			told(t.before.At) {
 			if len(t.all) >= t.most {
 				t.all = t.all[1:]
 			}

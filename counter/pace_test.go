@@ -59,7 +59,8 @@ func TestPace(t *testing.T) {
 	}
 	for _, tt := range tests {
 		got := counter.Pace(slices.Values(tt.events), 1)
-		want := counter.PaceResult{time.Duration(tt.median) * time.Second, time.Duration(tt.low) * time.Second, time.Duration(tt.top) * time.Second, tt.passes}
+		want := counter.PaceResult{time.Duration(tt.median) * time.Second, time.Duration(tt.low) * time.Second,
+			time.Duration(tt.top) * time.Second, tt.passes}
 		if got != want {
 			t.Errorf("%s: %+v, want %+v", tt.name, got, want)
 		}
@@ -94,7 +95,8 @@ func TestPaceOfChains(t *testing.T) {
 // 400 ends in 40 passes take a practised hand 20 to 25 minutes, so 30 to 37.5 s a pass (facts.md, common
 // practice, no source).
 func TestRemaining(t *testing.T) {
-	r := counter.PaceResult{PerPass: 34 * time.Second, Low: 30 * time.Second, High: 37500 * time.Millisecond, Passes: 20}
+	r := counter.PaceResult{PerPass: 34 * time.Second, Low: 30 * time.Second, High: 37500 * time.Millisecond,
+		Passes: 20}
 	want := counter.Left{Likely: 22*time.Minute + 40*time.Second, Low: 20 * time.Minute, High: 25 * time.Minute}
 	if got := r.Remaining(40); got != want {
 		t.Errorf("%+v", got)
@@ -122,7 +124,8 @@ func TestPaceProperty(t *testing.T) {
 		}
 		positive := slices.DeleteFunc(slices.Clone(gaps), func(g int) bool { return g <= 0 })
 		if r.Passes > min(len(positive), 20) || r.Low > r.PerPass || r.PerPass > r.High ||
-			r.Low < time.Duration(slices.Min(positive))*time.Second || r.High > time.Duration(slices.Max(positive))*time.Second {
+			r.Low < time.Duration(slices.Min(positive))*time.Second ||
+			r.High > time.Duration(slices.Max(positive))*time.Second {
 			t.Fatalf("%+v", r)
 		}
 		if len(positive) >= 20 {

@@ -34,7 +34,8 @@ func TestWrongOpenings(t *testing.T) {
 	if got := s.Chains[0].WrongOpenings; !slices.Equal(got, []int{2, 4}) {
 		t.Fatalf("%v", got)
 	}
-	if part := strings.Join(rowsOf(counter.HandOver(s, slices.Values[[]counter.Event](nil))), "\n"); !strings.Contains(part,
+	if part := strings.Join(rowsOf(counter.HandOver(s, slices.Values[[]counter.Event](nil))),
+		"\n"); !strings.Contains(part,
 		"lease to mend: pass 2, ends 11 to 20") || !strings.Contains(part, "pass 4, ends 31 to 40") {
 		t.Errorf("%s", part)
 	}
@@ -42,7 +43,8 @@ func TestWrongOpenings(t *testing.T) {
 	if got := back.Chains[0].WrongOpenings; len(got) != 0 {
 		t.Errorf("seen the first way after all: %v", got)
 	}
-	undone := []counter.Event{{Kind: counter.Undone, Chain: 1, Pass: 5}, {Kind: counter.Undone, Chain: 1, Pass: 4}, laid(1, 4)}
+	undone := []counter.Event{{Kind: counter.Undone, Chain: 1, Pass: 5}, {Kind: counter.Undone, Chain: 1, Pass: 4},
+		laid(1, 4)}
 	anew := foldAll(t, p, append(append(wound, seen(wind.MirroredOrder)), undone...)...)
 	if got := anew.Chains[0].WrongOpenings; !slices.Equal(got, []int{2}) {
 		t.Errorf("laid anew: %v", got)
@@ -66,7 +68,8 @@ func TestRedoneBringsAllBack(t *testing.T) {
 	if _, err := again.Apply(counter.Event{Kind: counter.Redone, Chain: 1, Pass: 4}); err == nil {
 		t.Error("more is brought back than was taken back")
 	}
-	if next, err := s.Apply(counter.Event{Kind: counter.Undone, Chain: 1, Pass: 3}); err != nil || next.Chains[0].Redo() != 3 {
+	if next, err := s.Apply(counter.Event{Kind: counter.Undone, Chain: 1, Pass: 3}); err != nil ||
+		next.Chains[0].Redo() != 3 {
 		t.Errorf("%v", err)
 	}
 }

@@ -33,7 +33,8 @@ func (f *Folder) ticked(e Event) error {
 		return err
 	}
 	if total := len(f.s.Plan.Chains[e.Chain-1].Passes); c.Laid < total {
-		return fmt.Errorf("%q can't be ticked: only %d of the %d passes of chain %d are laid", measure.Shortened(string(e.Step)), c.Laid, total, e.Chain)
+		return fmt.Errorf("%q can't be ticked: only %d of the %d passes of chain %d are laid",
+			measure.Shortened(string(e.Step)), c.Laid, total, e.Chain)
 	}
 	if !slices.Contains(f.stepIDs(e.Chain), e.Step) {
 		return fmt.Errorf("%q is no finishing step of chain %d", measure.Shortened(string(e.Step)), e.Chain)

@@ -130,7 +130,8 @@ func (s State) TwistAdvice() string {
 	if surplus < 0 {
 		n, way, other = -surplus, other, way
 	}
-	text := fmt.Sprintf("Turn the paddle %d half turns %s (%d %s too many lie behind it) and see that the ends open", n, other, n, way)
+	text := fmt.Sprintf("Turn the paddle %d half turns %s (%d %s too many lie behind it) and see that the ends open", n,
+		other, n, way)
 	if later := s.rightLater(surplus); later != "" {
 		text += ". Or " + later
 	}

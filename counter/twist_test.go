@@ -38,19 +38,23 @@ func TestTwist(t *testing.T) {
 		{"wrong at the far peg", slices.Concat(lay(1, 1), wrong(1)), 1, []int{1}},
 		{"wrong at the near peg: the same way at both", slices.Concat(lay(1, 2), wrong(2)), -2, []int{2}},
 		{"it runs on", slices.Concat(lay(1, 2), wrong(2), lay(3, 5)), -3, []int{2}},
-		{"a second one at the other end takes it out", slices.Concat(lay(1, 2), wrong(2), lay(3, 3), wrong(3), lay(4, 4)), 0, []int{2, 3}},
-		{"a second one at the same end adds to it", slices.Concat(lay(1, 2), wrong(2), lay(3, 4), wrong(4)), -4, []int{2, 4}},
+		{"a second one at the other end takes it out",
+			slices.Concat(lay(1, 2), wrong(2), lay(3, 3), wrong(3), lay(4, 4)), 0, []int{2, 3}},
+		{"a second one at the same end adds to it", slices.Concat(lay(1, 2), wrong(2), lay(3, 4), wrong(4)), -4,
+			[]int{2, 4}},
 		{"righted", slices.Concat(lay(1, 2), wrong(2), lay(3, 3), righted), -1, []int{2}},
 		{"undone with its pass", slices.Concat(lay(1, 2), wrong(2), undo(2)), -1, nil},
 		{"undone and laid again", slices.Concat(lay(1, 2), wrong(2), undo(2), lay(2, 2)), 0, nil},
 		{"the pass after it undone", slices.Concat(lay(1, 2), wrong(2), lay(3, 3), undo(3)), -2, []int{2}},
 		{"righted, then taken back round the peg", slices.Concat(lay(1, 2), wrong(2), righted, undo(2)), 1, nil},
-		{"a recount moves no yarn", slices.Concat(lay(1, 2), wrong(2), []counter.Event{{Kind: counter.Recounted, Chain: 1, Pass: 0, Text: "a"}}), -2, nil},
+		{"a recount moves no yarn", slices.Concat(lay(1, 2), wrong(2),
+			[]counter.Event{{Kind: counter.Recounted, Chain: 1, Pass: 0, Text: "a"}}), -2, nil},
 	}
 	for _, tt := range tests {
 		s := foldOf(t, p, tt.events...)
 		if got := s.Twist(); got != tt.twist || !slices.Equal(s.Chains[0].WrongTurns, tt.wrong) {
-			t.Errorf("%s: twist %d, wrong turns %v; want %d, %v", tt.name, got, s.Chains[0].WrongTurns, tt.twist, tt.wrong)
+			t.Errorf("%s: twist %d, wrong turns %v; want %d, %v", tt.name, got, s.Chains[0].WrongTurns, tt.twist,
+				tt.wrong)
 		}
 	}
 	if (counter.State{}).Twist() != 0 || (counter.State{}).TwistAdvice() != "" {
@@ -82,20 +86,30 @@ func TestTwistAdvice(t *testing.T) {
 	}{
 		{"none", []counter.Event{laid(1, 1)}, ""},
 		{"at the far peg", []counter.Event{laid(1, 1), wrong(1)},
-			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the ends open. " +
-				"Or at the next peg: after pass 2 go round the near end peg counterclockwise this once, not clockwise."},
+			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the " +
+				"ends open. " +
+				"Or at the next peg: after pass 2 go round the near end peg counterclockwise this once, not " +
+				"clockwise."},
 		{"at the near peg", []counter.Event{laid(1, 1), laid(1, 2), wrong(2)},
-			"Turn the paddle 2 half turns clockwise (2 counterclockwise too many lie behind it) and see that the ends open. " +
+			"Turn the paddle 2 half turns clockwise (2 counterclockwise too many lie behind it) and see that the " +
+				"ends open. " +
 				"Or at the next peg: after pass 3 go round the far end peg clockwise this once, not counterclockwise."},
 		{"noticed a pass later", []counter.Event{laid(1, 1), wrong(1), laid(1, 2)},
-			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the ends open. " +
-				"Or at the peg after the next: after pass 4 go round the near end peg counterclockwise this once, not clockwise."},
+			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the " +
+				"ends open. " +
+				"Or at the peg after the next: after pass 4 go round the near end peg counterclockwise this once, " +
+				"not clockwise."},
 		{"twice at the same end", []counter.Event{laid(1, 1), wrong(1), laid(1, 2), laid(1, 3), wrong(3)},
-			"Turn the paddle 4 half turns counterclockwise (4 clockwise too many lie behind it) and see that the ends open. " +
-				"Or at the next peg: after pass 4 go round the near end peg counterclockwise this once, not clockwise, which takes out 2 of them."},
-		{"too late for another peg", []counter.Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4), laid(1, 5), wrong(5)},
-			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the ends open."},
-		{"fastened", []counter.Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4), laid(1, 5), laid(1, 6), wrong(6), fasten}, ""},
+			"Turn the paddle 4 half turns counterclockwise (4 clockwise too many lie behind it) and see that the " +
+				"ends open. " +
+				"Or at the next peg: after pass 4 go round the near end peg counterclockwise this once, not " +
+				"clockwise, which takes out 2 of them."},
+		{"too late for another peg", []counter.Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4), laid(1, 5),
+			wrong(5)},
+			"Turn the paddle 2 half turns counterclockwise (2 clockwise too many lie behind it) and see that the " +
+				"ends open."},
+		{"fastened", []counter.Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4), laid(1, 5), laid(1, 6), wrong(6),
+			fasten}, ""},
 	}
 	for _, tt := range tests {
 		s := foldOf(t, p, tt.events...)

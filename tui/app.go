@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"reflect"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -40,7 +41,8 @@ func (d deps) forForm() form.Deps {
 }
 
 func (d deps) forMill() mill.Deps {
-	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say, Tick: d.tick}
+	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say,
+		Tick: d.tick}
 }
 
 // Messages from home, and answers of commands.
@@ -129,6 +131,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		a.screen = newHome(a.deps, msg.list, msg.err, a.now)
 		return a, nil
 	case goFormMsg:
+		if reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // a new warp, and not one that was planned before
+			msg.spec.Units = a.settings.NewUnits()
+		}
 		next, cmd := form.New(a.forForm(), msg.spec).Init()
 		a.screen = planning{next}
 		return a, cmd

@@ -115,7 +115,8 @@ func (m home) copyPlan(e entry) (screen, tea.Cmd) {
 
 func (m home) view(w, h int) string {
 	s, k := m.styles, m.keys
-	lines := []string{"", "  " + s.Title.Render("MILLSIDE") + s.Dim.Render(look.Fit("   the count at the warping mill", max(w-12, 0))), ""}
+	lines := []string{"", "  " + s.Title.Render("MILLSIDE") +
+		s.Dim.Render(look.Fit("   the count at the warping mill", max(w-12, 0))), ""}
 	body, cursor := m.body(w)
 	foot := []string{"", s.KeyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Settings, k.Leave)}
 	if m.problem != "" {
@@ -171,7 +172,8 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 		return []string{look.Fit(mark+style.Render(sum.Name)+"  "+s.Alarm.Render(damageText(sum.Err)), w)}
 	}
 	if sum.Finished {
-		return []string{look.Fit(mark+style.Render(look.Pad(sum.Name, 28))+"  "+s.Dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, look.When(sum.Last, m.at), paceText(sum.Pace))), w)}
+		return []string{look.Fit(mark+style.Render(look.Pad(sum.Name, 28))+"  "+
+			s.Dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, look.When(sum.Last, m.at), paceText(sum.Pace))), w)}
 	}
 	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), look.When(sum.Last, m.at)
 	if w >= 76 {

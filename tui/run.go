@@ -102,7 +102,8 @@ func Run(ctx context.Context, o Options) error {
 	ring := newRinger(func() { _, _ = o.Out.WriteString("\a") })
 	defer ring.stop()
 	a := newApp(deps{store: o.Store, styles: o.styles(), keys: keys.Default(), sound: ring.sound, practice: o.Practice,
-		atHand: o.AtHand, pace: o.Pace, say: o.Say, tick: tea.Tick, settings: o.Settings, save: o.SaveSettings}, o.Now())
+		atHand: o.AtHand, pace: o.Pace, say: o.Say, tick: tea.Tick, settings: o.Settings, save: o.SaveSettings},
+		o.Now())
 	a.screen = a.firstScreen(o)
 	var put *aside
 	filter := stamp(o.Now)

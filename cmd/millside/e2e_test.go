@@ -29,8 +29,8 @@ func onlyRecord(t *testing.T, dir string) *journal.Record {
 	return rec
 }
 
-// wind lays passes until so many are laid, waiting for each to be shown as counted, and does the work at a peg that comes
-// before the next one.
+// wind lays passes until so many are laid, waiting for each to be shown as counted, and does the work at a
+// peg that comes before the next one.
 func (term *terminal) wind(from, to, of int) {
 	term.t.Helper()
 	for k := from + 1; k <= to; k++ {
@@ -134,7 +134,8 @@ func TestWholeWarp(t *testing.T) {
 func (term *terminal) setRight() {
 	term.t.Helper()
 	out := term.written()
-	for on, off := range map[string]string{"\x1b[?1049h": "\x1b[?1049l", "\x1b[?25l": "\x1b[?25h", "\x1b[?1002h": "\x1b[?1002l"} {
+	for on, off := range map[string]string{"\x1b[?1049h": "\x1b[?1049l", "\x1b[?25l": "\x1b[?25h",
+		"\x1b[?1002h": "\x1b[?1002l"} {
 		if strings.LastIndex(out, off) < strings.LastIndex(out, on) {
 			term.t.Errorf("%q was not undone", on)
 		}

@@ -96,7 +96,8 @@ func localFlags(cmd *cobra.Command) []*pflag.Flag {
 	sorted := flags.SortFlags
 	flags.SortFlags = false
 	flags.VisitAll(func(f *pflag.Flag) {
-		if f.Name != "help" && f.Name != "version" && inherited.Lookup(f.Name) == nil && cmd.PersistentFlags().Lookup(f.Name) == nil {
+		if f.Name != "help" && f.Name != "version" && inherited.Lookup(f.Name) == nil &&
+			cmd.PersistentFlags().Lookup(f.Name) == nil {
 			list = append(list, f)
 		}
 	})
@@ -116,7 +117,8 @@ func firstClause(usage string) string {
 // broken to the width of a terminal.
 var usageWords = strings.NewReplacer(
 	"Available Commands:", "Commands:", "Global Flags:", "Options of every command:", "Flags:", "Options:",
-	".FlagUsages | trimTrailingWhitespaces", " | flagUsages | trimTrailingWhitespaces", " [command]", " COMMAND", "Use \"", "'", "--help\" for", "--help' tells",
+	".FlagUsages | trimTrailingWhitespaces", " | flagUsages | trimTrailingWhitespaces", " [command]", " COMMAND",
+	"Use \"", "'", "--help\" for", "--help' tells",
 	"more information about a command.", "more about a command.")
 
 // plainWords fits the commands that the library makes, and its help, to the others.
@@ -136,7 +138,8 @@ func plainWords(root *cobra.Command) {
 func completionWords(cmd *cobra.Command) {
 	cmd.Args = knownCommand
 	cmd.RunE = func(c *cobra.Command, _ []string) error {
-		return asked.Usage(c, errors.New("for which shell? 'millside completion bash', zsh, fish or powershell writes the script"))
+		return asked.Usage(c, errors.New("for which shell? 'millside completion bash', zsh, fish or powershell "+
+			"writes the script"))
 	}
 	cmd.Short = "write the script for completion in a shell"
 	for _, shell := range cmd.Commands() {

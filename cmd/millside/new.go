@@ -3,7 +3,6 @@ package main
 import (
 	"millside/cmd/millside/internal/asked"
 	"millside/counter/journal"
-	"millside/plan"
 	"millside/plan/project"
 	"millside/plan/times"
 	"millside/tui"
@@ -17,7 +16,7 @@ form already and can still be changed.
 Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
-	ask := asked.SpecAsk{Spec: plan.DefaultSpec()}
+	ask := asked.SpecAsk{Spec: a.newSpec()}
 	var stripes *asked.StripeAsk
 	cmd := &cobra.Command{
 		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + asked.StripesLong,
@@ -43,7 +42,8 @@ func (a *app) newCmd() *cobra.Command {
 
 // project works the whole plan out, and refuses values that won't do by the names of their flags. What the
 // stripes were chosen from is nil in a plain warp.
-func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*project.Project, *asked.Striped, error) {
+func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*project.Project,
+	*asked.Striped, error) {
 	spec, err := ask.Settle(cmd.Flags(), a.atHand)
 	if err != nil {
 		return nil, nil, asked.NamedFlags(cmd, err, asked.FlagOf)

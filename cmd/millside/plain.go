@@ -9,11 +9,9 @@ import (
 	"syscall"
 
 	"millside/cmd/millside/internal/asked"
-	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/plain"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
-	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
 	"millside/counter/disk"
 	"millside/counter/journal"
@@ -52,7 +50,7 @@ func (a *app) plainMode(path string) (err error) {
 	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
 	open := openingOf(rec, !a.terminal(a.in))
-	own, _ := settings.LoadSettings(a.folders().Config("settings.txt"), a.errOut, files.Write)
+	own, _ := a.settings(a.errOut)
 	t := plain.New(rec, open, keys.Default().WithOwn(own.Keys))
 	t.Mend = func(way session.Remedy) (plain.Record, session.Opening, error) {
 		next, err := mended(rec, way)
@@ -124,7 +122,8 @@ func savedBeside(rec *journal.Record, err error) error {
 func (a *app) talk(t *plain.Talk, typed <-chan plain.Input, keyByKey bool) error {
 	ends, wakes, pipes := make(chan os.Signal, 1), make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(ends, syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT)
-	signal.Notify(pipes, syscall.SIGPIPE) // an answer that nobody reads is an error, so that the winding is paused first
+	// an answer that nobody reads is an error, so that the winding is paused first
+	signal.Notify(pipes, syscall.SIGPIPE)
 	notifyWake(wakes)
 	defer signal.Stop(ends)
 	defer signal.Stop(wakes)
@@ -200,7 +199,8 @@ func (a *app) tell(r session.Reply, echo *string, typed string) error {
 // sayFlag adds --say to a command that winds. What it names is looked up before the command does anything.
 func (a *app) sayFlag(cmd *cobra.Command) {
 	var command string
-	cmd.Flags().StringVar(&command, "say", "", "run a `command` of yours at every step, with the words as its last argument")
+	cmd.Flags().StringVar(&command, "say", "",
+		"run a `command` of yours at every step, with the words as its last argument")
 	cmd.PreRunE = func(cmd *cobra.Command, _ []string) (err error) {
 		if cmd.Flags().Changed("say") {
 			a.voice, err = voice.New(command)

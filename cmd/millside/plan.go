@@ -105,7 +105,7 @@ func (a *app) planSheet(project *project.Project, flags planFlags, sheet sheetFl
 }
 
 func (a *app) planCmd() *cobra.Command {
-	ask := asked.SpecAsk{Spec: plan.DefaultSpec()}
+	ask := asked.SpecAsk{Spec: a.newSpec()}
 	ask.Spec.Ends = 0 // always to be given, so the help shows no default
 	var flags planFlags
 	var sheet sheetFlags
@@ -116,7 +116,8 @@ func (a *app) planCmd() *cobra.Command {
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !givenWarp(cmd.Flags()) {
-				return asked.Usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, the --stripes, or a cloth with --finished-width, --finished-length and --sett"))
+				return asked.Usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, the --stripes, "+
+					"or a cloth with --finished-width, --finished-length and --sett"))
 			}
 			if err := flags.check(cmd, &sheet); err != nil {
 				return err
@@ -139,7 +140,8 @@ func (a *app) planCmd() *cobra.Command {
 }
 
 // printPlan prints a plan. The draft is nil where the warp was made of none.
-func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft *asked.DraftFile, flags planFlags) error {
+func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft *asked.DraftFile,
+	flags planFlags) error {
 	p, path := project.Plan, ""
 	if flags.save {
 		var err error

@@ -19,7 +19,8 @@ var someWarps = [][]string{
 		"--yarn", "2/28 Nm", "--sett", "13 epi", "--reed", "8 dpi", "--raddle", "1 in", "--peg-length", "6 in"},
 	{"plan", "--units", "metric", "--finished-width", "37 cm", "--finished-length", "1.83 m", "--pieces", "3", "--sett",
 		"12 a cm", "--reed", "60 in 10 cm", "--yarn", "spun silk 30s/2", "--draw-in", "7 %", "--shrinkage-width", "3 %",
-		"--shrinkage-length", "3.5 %", "--take-up", "6 %", "--loom-waste", "70 cm", "--picks", "11 a cm", "--doubled", "2",
+		"--shrinkage-length", "3.5 %", "--take-up", "6 %", "--loom-waste", "70 cm", "--picks", "11 a cm", "--doubled",
+		"2",
 		"--fibre", "silk", "--circumference", "1.7 m", "--peg-step", "33 cm"},
 	{"plan", "--finished-width", "17.3 in", "--finished-length", "31 in", "--pieces", "7", "--sett", "17 epi", "--reed",
 		"12 dpi", "--yarn", "16/2 linen", "--draw-in", "7.5 %", "--take-up", "9 %", "--loom-waste", "30 in", "--picks",
@@ -35,8 +36,8 @@ var (
 	decimals = regexp.MustCompile(`\b[0-9]+\.[0-9]+\b`)
 	lengths  = regexp.MustCompile(`(?:^|[^0-9.])[0-9]{5,} (?:yd|m|in|cm|lb|oz|g|kg)\b`)
 	ones     = regexp.MustCompile(`(?m)(?:^|[^0-9.,/])1 (?:ends|passes|turns|steps|peg steps|groups|packages|cones|` +
-		`chains|halts|cuts|ties|dents|minutes|times|distances|pegs|bouts|positions|sections|pieces|heddles|warps|threads|weeks|days|` +
-		`hours)\b`)
+		`chains|halts|cuts|ties|dents|minutes|times|distances|pegs|bouts|positions|` +
+		`sections|pieces|heddles|warps|threads|weeks|days|hours)\b`)
 	spans = regexp.MustCompile(`\b([0-9.]+ ?[a-z]*) to ([0-9.]+ ?[a-z]*)\b`)
 )
 

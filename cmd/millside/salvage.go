@@ -22,7 +22,8 @@ file in the folder of the records.`
 func (a *app) salvageCmd() *cobra.Command {
 	return &cobra.Command{
 		Use: "salvage DAMAGED NEW", Short: "save what is sound in a damaged record", Long: salvageLong,
-		Example: "  millside salvage tea-towels tea-towels-saved", Args: asked.Args(2, 2, "a damaged record and a new one"),
+		Example:           "  millside salvage tea-towels tea-towels-saved",
+		Args:              asked.Args(2, 2, "a damaged record and a new one"),
 		ValidArgsFunction: a.completeRecords,
 		RunE: func(_ *cobra.Command, given []string) error {
 			store, err := a.store()
@@ -53,9 +54,11 @@ func salvageText(w io.Writer, got journal.SalvageResult, from, to string) {
 		fmt.Fprintf(w, "%s is whole; the new record is a copy of it.\n", prose.Clean(from))
 		return
 	}
-	fmt.Fprintln(w, prose.Wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.", got.BadLine, prose.Clean(got.Why)), 0))
+	fmt.Fprintln(w, prose.Wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.",
+		got.BadLine, prose.Clean(got.Why)), 0))
 	if got.Lost > 0 {
-		fmt.Fprintln(w, prose.Wrap(measure.Counted(got.Lost, "line that had been counted is", "lines that had been counted are")+
+		fmt.Fprintln(w, prose.Wrap(measure.Counted(got.Lost, "line that had been counted is",
+			"lines that had been counted are")+
 			" missing. The new record says so until its count was set right.", 0))
 	}
 	fmt.Fprintln(w, "Before you go on, count the groups at the pegs.")

@@ -81,7 +81,8 @@ func toldScreen(_ context.Context, o tui.Options) error {
 	if n, _ := strconv.Atoi(os.Getenv("SCREEN_SIGNAL")); n != 0 {
 		return fmt.Errorf("winding: %w", &tui.SignalError{Signal: syscall.Signal(n)})
 	}
-	fmt.Fprintf(o.Out, "records %s\nlook only %v\nno colour %v\n", filepath.ToSlash(o.Store.Dir), o.Record != nil && o.Record.ReadOnly(), o.NoColor)
+	fmt.Fprintf(o.Out, "records %s\nlook only %v\nno colour %v\n", filepath.ToSlash(o.Store.Dir), o.Record != nil &&
+		o.Record.ReadOnly(), o.NoColor)
 	if o.In == nil || o.Now == nil {
 		return errors.New("no keyboard or no clock")
 	}

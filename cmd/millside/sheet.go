@@ -55,8 +55,9 @@ func (a *app) sheetCmd() *cobra.Command {
 	var flags sheetFlags
 	cmd := &cobra.Command{
 		Use: "sheet NAME|PATH [options]", Short: "print the wall sheet or the whole plan of a warp", Long: sheetLong,
-		Example: "  millside sheet tea-towels --wall -o wall.html\n  millside sheet tea-towels -o towels.html\n  millside sheet tea-towels --format markdown --how --passes",
-		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		Example: "  millside sheet tea-towels --wall -o wall.html\n  millside sheet tea-towels -o towels.html\n  " +
+			"millside sheet tea-towels --format markdown --how --passes",
+		Args: asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			if err := flags.check(cmd); err != nil {
 				return err
@@ -84,8 +85,10 @@ func (s *sheetFlags) add(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.SortFlags = false
 	f.BoolVar(&s.wall, "wall", false, "the wall sheet: one page for the mill, with a box to tick for each pass")
-	f.StringVar(&s.format, "format", "", "the `format` of the sheet: text, markdown, html or json (text if nothing says otherwise)")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(sheetout.SheetFormats, cobra.ShellCompDirectiveNoFileComp))
+	f.StringVar(&s.format, "format", "", "the `format` of the sheet: text, markdown, html or json (text if nothing "+
+		"says otherwise)")
+	_ = cmd.RegisterFlagCompletionFunc("format",
+		cobra.FixedCompletions(sheetout.SheetFormats, cobra.ShellCompDirectiveNoFileComp))
 	f.StringVarP(&s.file, "output", "o", "", "write the sheet into a `file`, whole or not at all; - is standard output")
 	f.BoolVar(&s.force, "force", false, "replace the file if it is there already")
 	f.BoolVar(&s.how, "how", false, "add to each figure how it was reached")
@@ -102,11 +105,13 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 	}
 	ending := strings.ToLower(filepath.Ext(s.file))
 	if ending == journal.Extension {
-		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "another ending: " + journal.Extension + " is that of a record, which a sheet never replaces"})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "another ending: " +
+			journal.Extension + " is that of a record, which a sheet never replaces"})
 	}
 	if s.format == "" && s.file != "" {
 		if s.format = sheetout.FormatOf[ending]; s.format == "" {
-			return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "an ending that says the format, one of .txt, .md, .html and .json, or a --format too"})
+			return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file,
+				Want: "an ending that says the format, one of .txt, .md, .html and .json, or a --format too"})
 		}
 	}
 	switch s.format {
@@ -118,7 +123,8 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 			s.how = true
 		}
 	default:
-		return asked.Usage(cmd, &measure.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--format", Value: s.format, Want: "one of " +
+			strings.Join(sheetout.SheetFormats, ", ")})
 	}
 	return nil
 }
@@ -144,7 +150,8 @@ func (a *app) printSheet(project *project.Project, flags sheetFlags, more ...she
 }
 
 // sheetWriter makes the sheet, and gives what writes it.
-func (a *app) sheetWriter(project *project.Project, flags sheetFlags, more []sheet.Part) (func(io.Writer) error, error) {
+func (a *app) sheetWriter(project *project.Project, flags sheetFlags, more []sheet.Part) (func(io.Writer) error,
+	error) {
 	day := flags.day.Or(a.today())
 	if flags.wall {
 		wall := sheet.NewWall(project.Plan, project.Pace, day)

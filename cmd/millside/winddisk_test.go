@@ -93,7 +93,8 @@ func TestPlainIntoAClosedPipe(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
-	cmd := exec.Command("sh", "-c", `(printf '\n'; sleep 1; printf '\n') | "$0" --records "$1" wind "$2" --plain | head -n 3 >/dev/null`, binary(t), dir, path)
+	const pipe = `(printf '\n'; sleep 1; printf '\n') | "$0" --records "$1" wind "$2" --plain | head -n 3 >/dev/null`
+	cmd := exec.Command("sh", "-c", pipe, binary(t), dir, path)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Logf("%v: %s", err, out)
 	}

@@ -39,7 +39,8 @@ func TestScreenRecordMovedAway(t *testing.T) {
 	term.press("space")
 	term.see("NOT SAVED")
 	term.press("q")
-	if code := term.exit(); code != 1 || !strings.Contains(term.written(), "left while the record could not be written") {
+	if code := term.exit(); code != 1 || !strings.Contains(term.written(),
+		"left while the record could not be written") {
 		t.Errorf("status %d", code)
 	}
 }

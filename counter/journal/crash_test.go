@@ -59,7 +59,8 @@ func (c *crashed) step(d *simdisk.Disk, what string) {
 	d.Images(func(i simdisk.Image) bool {
 		c.found++
 		if err := c.recover(i); err != nil {
-			c.t.Errorf("%s%s, power cut after %s (point %d, %d acknowledged): %v", c.walk.name, c.failing, what, c.points, c.acked, err)
+			c.t.Errorf("%s%s, power cut after %s (point %d, %d acknowledged): %v", c.walk.name, c.failing, what,
+				c.points, c.acked, err)
 			for name, data := range i {
 				c.t.Logf("%s: %q", name, data)
 			}
@@ -81,7 +82,8 @@ func (c *crashed) recover(i simdisk.Image) error {
 	r, err := Open(d, path)
 	if err != nil {
 		var de *DamageError
-		if c.acked < 0 && (errors.Is(err, os.ErrNotExist) || errors.As(err, &de) && de.Line == 1 && de.Why == errUnmade.Error()) {
+		if c.acked < 0 && (errors.Is(err, os.ErrNotExist) || errors.As(err, &de) && de.Line == 1 &&
+			de.Why == errUnmade.Error()) {
 			return nil
 		}
 		return err
@@ -160,7 +162,8 @@ func walks(t *testing.T) []walk {
 	for k := 1; k <= 6; k++ {
 		script = append(script, laid(1, k))
 	}
-	script = append(script[:4:4], append([]counter.Event{{At: at(4), Kind: counter.Noted, Chain: 1, Pass: 4, Text: strings.Repeat("knot ", 99) + "¾"}}, script[4:]...)...)
+	script = append(script[:4:4], append([]counter.Event{{At: at(4), Kind: counter.Noted, Chain: 1, Pass: 4,
+		Text: strings.Repeat("knot ", 99) + "¾"}}, script[4:]...)...)
 	for k := 7; k <= 20; k++ {
 		script = append(script, laid(1, k))
 	}
@@ -188,7 +191,8 @@ func walks(t *testing.T) []walk {
 		left, lines = got.events.len(), got.lost.Lines
 	}
 	// After the loss the record goes on with the event that tells of it.
-	withLoss := append(script[:left:left], counter.Event{At: at(99), Kind: counter.Lost, Lines: lines}, counter.Event{At: at(99), Kind: counter.Paused}, counter.Event{At: at(100), Kind: counter.Resumed})
+	withLoss := append(script[:left:left], counter.Event{At: at(99), Kind: counter.Lost, Lines: lines},
+		counter.Event{At: at(99), Kind: counter.Paused}, counter.Event{At: at(100), Kind: counter.Resumed})
 	hurt := bytes.Replace(fileOf(t, p, script[:5]), []byte("pass=3"), []byte("pass=8"), 1)
 	return []walk{
 		{name: "creating", script: script, made: -1, run: func(d *simdisk.Disk, c *crashed) {
@@ -205,22 +209,29 @@ func walks(t *testing.T) []walk {
 		}},
 		{name: "winding", begin: map[string][]byte{crashPath: head}, script: script, run: resume(9)},
 		{name: "going on", begin: map[string][]byte{crashPath: few}, script: script, made: 3, run: resume(5)},
-		{name: "mending a torn line", begin: map[string][]byte{crashPath: few[:len(few)-20]}, script: script, made: 2, run: resume(4)},
-		{name: "mending a line end", begin: map[string][]byte{crashPath: few[:len(few)-1]}, script: script, made: 3, run: resume(4)},
-		{name: "mending empty bytes", begin: map[string][]byte{crashPath: append(bytes.Clone(few), make([]byte, 60)...)}, script: script, made: 3, run: resume(4)},
-		{name: "writing clean", begin: map[string][]byte{crashPath: bytes.ReplaceAll(few, []byte("\n"), []byte("\r\n"))}, script: script, made: 3, run: resume(5)},
-		{name: "noting a loss", begin: map[string][]byte{crashPath: lostTail}, script: withLoss, made: left, run: func(d *simdisk.Disk, c *crashed) {
-			r, err := Open(d, crashPath)
-			if err != nil {
-				return
-			}
-			c.begun = left + 2
-			if _, err := r.Append(withLoss[left+1]); err == nil {
-				c.acked = left + 2
-			}
-			_ = r.Close()
-		}},
-		{name: "salvaging", begin: map[string][]byte{crashDir + "/old": hurt}, script: append(script[:2:2], counter.Event{At: at(50), Kind: counter.Lost, Lines: 3}, counter.Event{At: at(51), Kind: counter.Paused}),
+		{name: "mending a torn line", begin: map[string][]byte{crashPath: few[:len(few)-20]}, script: script, made: 2,
+			run: resume(4)},
+		{name: "mending a line end", begin: map[string][]byte{crashPath: few[:len(few)-1]}, script: script, made: 3,
+			run: resume(4)},
+		{name: "mending empty bytes", begin: map[string][]byte{crashPath: append(bytes.Clone(few),
+			make([]byte, 60)...)}, script: script, made: 3, run: resume(4)},
+		{name: "writing clean", begin: map[string][]byte{crashPath: bytes.ReplaceAll(few, []byte("\n"),
+			[]byte("\r\n"))}, script: script, made: 3, run: resume(5)},
+		{name: "noting a loss", begin: map[string][]byte{crashPath: lostTail}, script: withLoss, made: left,
+			run: func(d *simdisk.Disk, c *crashed) {
+				r, err := Open(d, crashPath)
+				if err != nil {
+					return
+				}
+				c.begun = left + 2
+				if _, err := r.Append(withLoss[left+1]); err == nil {
+					c.acked = left + 2
+				}
+				_ = r.Close()
+			}},
+		{name: "salvaging", begin: map[string][]byte{crashDir + "/old": hurt},
+			script: append(script[:2:2], counter.Event{At: at(50), Kind: counter.Lost, Lines: 3},
+				counter.Event{At: at(51), Kind: counter.Paused}),
 			made: -1, run: func(d *simdisk.Disk, c *crashed) {
 				c.begun = 3
 				if _, err := Salvage(d, crashDir+"/old", crashPath, at(50)); err == nil {
@@ -232,19 +243,21 @@ func walks(t *testing.T) []walk {
 				}
 				return nil
 			}},
-		{name: "saving beside", path: crashDir + "/warp-saved" + Extension, begin: map[string][]byte{crashDir + "/other" + Extension: few}, script: script, made: -1, run: func(d *simdisk.Disk, c *crashed) {
-			r, err := Open(d, crashDir+"/other"+Extension)
-			if err != nil {
-				return
-			}
-			r.path = crashPath // where the new one is beside
-			c.begun = 3
-			if saved, err := r.SaveBeside(); err == nil {
-				c.acked = 3
-				c.wind(saved, 4)
-			}
-			_ = r.Close()
-		}},
+		{name: "saving beside", path: crashDir + "/warp-saved" + Extension,
+			begin: map[string][]byte{crashDir + "/other" + Extension: few}, script: script, made: -1,
+			run: func(d *simdisk.Disk, c *crashed) {
+				r, err := Open(d, crashDir+"/other"+Extension)
+				if err != nil {
+					return
+				}
+				r.path = crashPath // where the new one is beside
+				c.begun = 3
+				if saved, err := r.SaveBeside(); err == nil {
+					c.acked = 3
+					c.wind(saved, 4)
+				}
+				_ = r.Close()
+			}},
 	}
 }
 
@@ -293,5 +306,6 @@ func TestEveryCrashPoint(t *testing.T) {
 			sum.images += own.images
 		})
 	}
-	t.Logf("all: %d crash points, %d states recovered in %s", sum.points, sum.images, time.Since(began).Round(time.Second))
+	t.Logf("all: %d crash points, %d states recovered in %s", sum.points, sum.images,
+		time.Since(began).Round(time.Second))
 }

@@ -1,6 +1,6 @@
-// Package journal holds a winding record in a file: a journal of events that only ever grows. [Record] is a journal in a
-// file, [Store] a folder of records, [Salvage] takes what is sound out of a damaged one. What the events mean is told
-// in package counter; the package has no clock: every time comes in by an event.
+// Package journal holds a winding record in a file: a journal of events that only ever grows. [Record] is a
+// journal in a file, [Store] a folder of records, [Salvage] takes what is sound out of a damaged one. What
+// the events mean is told in package counter; the package has no clock: every time comes in by an event.
 //
 // # What is promised
 //

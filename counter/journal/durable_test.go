@@ -54,7 +54,10 @@ func TestReopenAfterFailedSync(t *testing.T) {
 	}
 	written := ""
 	fsys.sync = nil
-	fsys.writeAt = func(f disk.File, p []byte, off int64) (int, error) { written += string(p); return f.WriteAt(p, off) }
+	fsys.writeAt = func(f disk.File, p []byte, off int64) (int, error) {
+		written += string(p)
+		return f.WriteAt(p, off)
+	}
 	again, err := r.Reopen()
 	if err != nil {
 		t.Fatal(err)
@@ -87,11 +90,15 @@ func TestReplacedWhileWinding(t *testing.T) {
 		}, "another file has taken its place"},
 		{"an older copy copied over it", func(path string) error { return write(path, older) }, "shorter"},
 		{"shortened", func(path string) error { return os.Truncate(path, int64(len(older))+3) }, "shorter"},
-		{"added to", func(path string) error { return write(path, append(readBack(t, path), "hello\n"...)) }, "written to"},
+		{"added to", func(path string) error { return write(path, append(readBack(t, path), "hello\n"...)) },
+			"written to"},
 		{"written over", func(path string) error {
 			return write(path, append(readBack(t, path)[:len(readBack(t, path))-4], "abc\n"...))
 		}, "written over"},
-		{"its folder removed", func(path string) error { return os.Rename(filepath.Dir(path), filepath.Dir(path)+"-moved") }, "removed or moved"},
+		{"its folder removed", func(path string) error {
+			return os.Rename(filepath.Dir(path), filepath.Dir(path)+
+				"-moved")
+		}, "removed or moved"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -101,7 +108,8 @@ func TestReplacedWhileWinding(t *testing.T) {
 			}
 			left, _ := os.ReadFile(r.Path())
 			s, err := r.Append(laid(1, 2))
-			if !errors.Is(err, ErrReplaced) || !errors.Is(err, ErrBroken) || !strings.Contains(err.Error(), tt.says) || s.Laid() != 1 {
+			if !errors.Is(err, ErrReplaced) || !errors.Is(err, ErrBroken) || !strings.Contains(err.Error(), tt.says) ||
+				s.Laid() != 1 {
 				t.Fatalf("%d laid, %v", s.Laid(), err)
 			}
 			if now, _ := os.ReadFile(r.Path()); !bytes.Equal(left, now) {
@@ -123,7 +131,8 @@ func TestReplacedWhileWinding(t *testing.T) {
 			if err := saved.Close(); err != nil {
 				t.Fatal(err)
 			}
-			if again, err := Look(OS(), saved.Path()); err != nil || again.State().Laid() != 2 || !strings.HasSuffix(saved.Path(), "warp-saved"+Extension) {
+			if again, err := Look(OS(), saved.Path()); err != nil || again.State().Laid() != 2 ||
+				!strings.HasSuffix(saved.Path(), "warp-saved"+Extension) {
 				t.Errorf("%s: %v", saved.Path(), err)
 			}
 		})
@@ -133,7 +142,9 @@ func TestReplacedWhileWinding(t *testing.T) {
 // Reopening doesn't take a record that holds less than was counted.
 func TestReopenFindsCountedPassesGone(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
-	for _, data := range [][]byte{fileOf(t, p, nil), fileOf(t, p, []counter.Event{laid(1, 1), {At: at(5), Kind: counter.Paused}}), fileOf(t, testPlan(t, 60, 10, 0), []counter.Event{laid(1, 1), laid(1, 2)})} {
+	for _, data := range [][]byte{fileOf(t, p, nil),
+		fileOf(t, p, []counter.Event{laid(1, 1), {At: at(5), Kind: counter.Paused}}),
+		fileOf(t, testPlan(t, 60, 10, 0), []counter.Event{laid(1, 1), laid(1, 2)})} {
 		r := newRecord40(t, fake())
 		if _, err := r.Append(laid(1, 2)); err != nil {
 			t.Fatal(err)
@@ -228,7 +239,8 @@ func TestLossIsKept(t *testing.T) {
 	if kept := readBack(t, path+".cut-1"); !bytes.HasSuffix(data, kept) || len(kept) < 512 {
 		t.Errorf("kept beside: %q", kept)
 	}
-	if s, err = r.Append(counter.Event{At: at(31), Kind: counter.Recounted, Chain: 1, Pass: 20, Text: "counted on the pegs"}); err != nil || s.Missing() != 0 {
+	if s, err = r.Append(counter.Event{At: at(31), Kind: counter.Recounted, Chain: 1, Pass: 20,
+		Text: "counted on the pegs"}); err != nil || s.Missing() != 0 {
 		t.Errorf("%d missing, %v", s.Missing(), err)
 	}
 	if _, err := r.Append(laid(1, 21)); err != nil {

@@ -16,8 +16,8 @@ var (
 	// ErrBroken means that an earlier write or sync failed: nothing more is taken until the record is
 	// opened anew. The cause is wrapped too.
 	ErrBroken = errors.New("the record could not be written; nothing is counted until it is opened again")
-	// ErrReplaced means that the file at the record's path is no longer the one that was wound: it was removed, replaced,
-	// cut or written to by another program. What was counted is in memory: see [Record.SaveBeside].
+	// ErrReplaced means that the file at the record's path is no longer the one that was wound: it was
+	// removed, replaced, cut or written to by another program. What was counted is in memory: see [Record.SaveBeside].
 	ErrReplaced = errors.New("the file of the record is not as this window left it")
 	// ErrNewer means that the record has a version of the format that this program doesn't know.
 	ErrNewer = errors.New("this record was written by a newer Millside")

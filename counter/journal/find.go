@@ -41,7 +41,8 @@ func (s Store) FindIn(nameOrPath string, list func() ([]Summary, error)) (string
 	var fit []Summary
 	for _, sum := range all {
 		file := filepath.Base(sum.Path)
-		if strings.EqualFold(nameOrPath, strings.TrimSuffix(file, Extension)) || strings.EqualFold(nameOrPath, sum.Name) {
+		if strings.EqualFold(nameOrPath, strings.TrimSuffix(file, Extension)) ||
+			strings.EqualFold(nameOrPath, sum.Name) {
 			fit = append(fit, sum)
 		}
 	}

@@ -40,8 +40,10 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("%q is written as %q", data[:got.end], again)
 		}
 		clean, err := read("x", again)
-		if err != nil || clean.foreign || clean.torn != "" || clean.events.len() != got.events.len() || clean.sum != got.sum {
-			t.Fatalf("written clean it is read as %d events in place of %d, %v", clean.events.len(), got.events.len(), err)
+		if err != nil || clean.foreign || clean.torn != "" || clean.events.len() != got.events.len() ||
+			clean.sum != got.sum {
+			t.Fatalf("written clean it is read as %d events in place of %d, %v", clean.events.len(), got.events.len(),
+				err)
 		}
 	})
 }

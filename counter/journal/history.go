@@ -9,7 +9,8 @@ import (
 )
 
 // history is the events of a record in little room: most of them are passes, which need no more than their time and
-// two numbers. A record of 800,000 events takes some 13 MB so, and more than ten times that as a list of [counter.Event].
+// two numbers. A record of 800,000 events takes some 13 MB so, and more than ten times that as a list of
+// [counter.Event].
 type history struct {
 	short []short
 	long  []counter.Event // those that need more
@@ -26,7 +27,9 @@ type short struct {
 const longKind = math.MaxUint8
 
 // shortKinds are the kinds that need no more. Nothing but this package's memory depends on the order.
-var shortKinds = []counter.Kind{counter.Laid, counter.Undone, counter.Redone, counter.Paused, counter.Resumed, counter.WorkDone, counter.WorkUndone, counter.WrongTurn, counter.Righted, counter.TieMade, counter.TieWaved, counter.LeaseLeft, counter.Finished}
+var shortKinds = []counter.Kind{counter.Laid, counter.Undone, counter.Redone, counter.Paused, counter.Resumed,
+	counter.WorkDone, counter.WorkUndone, counter.WrongTurn, counter.Righted, counter.TieMade, counter.TieWaved,
+	counter.LeaseLeft, counter.Finished}
 
 // add adds an event, which must be normal.
 func (h *history) add(e counter.Event) {
@@ -40,7 +43,8 @@ func (h *history) add(e counter.Event) {
 }
 
 func (s short) event() counter.Event {
-	return counter.Event{At: time.UnixMilli(s.at).UTC(), Kind: shortKinds[s.kind], Chain: int(s.chain), Pass: int(s.pass)}
+	return counter.Event{At: time.UnixMilli(s.at).UTC(), Kind: shortKinds[s.kind], Chain: int(s.chain),
+		Pass: int(s.pass)}
 }
 
 func (h *history) len() int { return len(h.short) }

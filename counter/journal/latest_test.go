@@ -31,7 +31,8 @@ func TestLatestIsBounded(t *testing.T) {
 	if err := os.Truncate(huge, 1<<30); err != nil { // a hole: no bytes on the disk
 		t.Fatal(err)
 	}
-	for most, want := range map[int64][]string{0: nil, 2*size + 10: {"new", "middle"}, 100 * size: {"new", "middle", "old"}} {
+	for most, want := range map[int64][]string{0: nil, 2*size + 10: {"new", "middle"},
+		100 * size: {"new", "middle", "old"}} {
 		list, err := s.Latest(most)
 		var got []string
 		for _, sum := range list {
@@ -55,9 +56,12 @@ func TestLatestIsBounded(t *testing.T) {
 // The memory's short form of an event gives the same event again.
 func TestHistoryGivesTheSameEvents(t *testing.T) {
 	events := append(sample(), trouble()...)
-	events = append(events, counter.Event{At: at(9), Kind: counter.Laid, Chain: 70_000, Pass: 1}, counter.Event{At: at(9), Kind: counter.Undone, Chain: 1, Pass: -1},
-		counter.Event{At: time.Date(1, 1, 1, 0, 0, 0, 0, time.UTC), Kind: counter.Paused}, counter.Event{At: time.Date(9999, 12, 31, 23, 59, 59, 999e6, time.UTC), Kind: counter.Finished},
-		counter.Event{At: at(9), Kind: counter.Laid, Chain: 1, Pass: 1 << 40}, counter.Event{At: at(10), Kind: counter.Lost, Lines: 9})
+	events = append(events, counter.Event{At: at(9), Kind: counter.Laid, Chain: 70_000, Pass: 1},
+		counter.Event{At: at(9), Kind: counter.Undone, Chain: 1, Pass: -1},
+		counter.Event{At: time.Date(1, 1, 1, 0, 0, 0, 0, time.UTC), Kind: counter.Paused},
+		counter.Event{At: time.Date(9999, 12, 31, 23, 59, 59, 999e6, time.UTC), Kind: counter.Finished},
+		counter.Event{At: at(9), Kind: counter.Laid, Chain: 1, Pass: 1 << 40},
+		counter.Event{At: at(10), Kind: counter.Lost, Lines: 9})
 	var h history
 	for _, e := range events {
 		h.add(e.Normal())

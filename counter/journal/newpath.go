@@ -9,8 +9,8 @@ import (
 	"millside/plan/measure"
 )
 
-// maxFileName is the longest name of a file, in bytes: common file systems take 255, and a record's copies have a little
-// more behind it.
+// maxFileName is the longest name of a file, in bytes: common file systems take 255, and a record's copies
+// have a little more behind it.
 const maxFileName = 230
 
 // NewPath is the path for a record that a weaver names: a path if the name has a slash or ends in [Extension], and

@@ -22,7 +22,8 @@ func OwnPace(list []Summary, except ...string) times.Pace {
 	}
 	var all []dated
 	for _, sum := range list {
-		if sum.Err != nil || !sum.Finished || sum.Pace.Passes < counter.FewestTimed || slices.Contains(except, sum.Name) {
+		if sum.Err != nil || !sum.Finished || sum.Pace.Passes < counter.FewestTimed ||
+			slices.Contains(except, sum.Name) {
 			continue
 		}
 		if own := sum.Pace.ForPlan(sum.Spec.PassTurns()); own.Known() {

@@ -11,7 +11,8 @@ import (
 
 func TestOwnPace(t *testing.T) {
 	timed := func(passes int, perPass time.Duration) counter.PaceResult {
-		return counter.PaceResult{PerPass: perPass, Low: perPass - time.Second, High: perPass + time.Second, Passes: passes}
+		return counter.PaceResult{PerPass: perPass, Low: perPass - time.Second, High: perPass + time.Second,
+			Passes: passes}
 	}
 	spec := plan.DefaultSpec()
 	spec.Length = 7 * measure.Yard // three and a half turns, for which a pace is given
@@ -29,7 +30,8 @@ func TestOwnPace(t *testing.T) {
 	// 40 passes of 40 s and 4 of 35 s are 44 of 39.545454545 s.
 	both := times.Pace{Low: 38_545_454_545, Middle: 39_545_454_545, High: 40_545_454_545, Passes: 44, Warps: 2}
 	// Five turns take the usual hand 0.27 + 5 x 0.08 = 0.67 min, so 67 s there are 55 s at three and a half.
-	long := finished("long", 3, counter.PaceResult{PerPass: 67 * time.Second, Low: 67 * time.Second, High: 67 * time.Second, Passes: 9})
+	long := finished("long", 3, counter.PaceResult{PerPass: 67 * time.Second, Low: 67 * time.Second,
+		High: 67 * time.Second, Passes: 9})
 	long.Spec.Length = 10 * measure.Yard
 	scaled := times.Pace{Low: 55 * time.Second, Middle: 55 * time.Second, High: 55 * time.Second, Passes: 9, Warps: 1}
 	var six []Summary
@@ -47,7 +49,8 @@ func TestOwnPace(t *testing.T) {
 		{"two, weighed by their passes", []Summary{older, half, newer}, both},
 		{"in any order", []Summary{newer, older}, both},
 		{"a longer warp", []Summary{long}, scaled},
-		{"the latest five", six, times.Pace{Low: 39 * time.Second, Middle: 40 * time.Second, High: 41 * time.Second, Passes: 50, Warps: 5}},
+		{"the latest five", six, times.Pace{Low: 39 * time.Second, Middle: 40 * time.Second, High: 41 * time.Second,
+			Passes: 50, Warps: 5}},
 	} {
 		if got := OwnPace(tt.list, "practice"); got != tt.want {
 			t.Errorf("%s: %+v, want %+v", tt.name, got, tt.want)
@@ -57,8 +60,10 @@ func TestOwnPace(t *testing.T) {
 
 func TestPaceInWords(t *testing.T) {
 	for want, r := range map[string]counter.PaceResult{
-		"34 s a pass, mostly 30 to 38 s": {PerPass: 33_750 * time.Millisecond, Low: 30 * time.Second, High: 37_500 * time.Millisecond, Passes: 9},
-		"30 s a pass":                    {PerPass: 30 * time.Second, Low: 30 * time.Second, High: 30_400 * time.Millisecond, Passes: 3},
+		"34 s a pass, mostly 30 to 38 s": {PerPass: 33_750 * time.Millisecond, Low: 30 * time.Second,
+			High: 37_500 * time.Millisecond, Passes: 9},
+		"30 s a pass": {PerPass: 30 * time.Second, Low: 30 * time.Second,
+			High: 30_400 * time.Millisecond, Passes: 3},
 	} {
 		if got := r.String(); got != want {
 			t.Errorf("%q, want %q", got, want)

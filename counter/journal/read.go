@@ -94,7 +94,8 @@ func LooksLikeRecord(data []byte) bool {
 }
 
 // errUnmade is what is wrong with a file that holds no plan yet.
-var errUnmade = errors.New("the file ends before its plan does, as after a power cut while the record was made: then no pass was counted in it")
+var errUnmade = errors.New("the file ends before its plan does, as after a power cut while the record was made: " +
+	"then no pass was counted in it")
 
 // beginning is where a record begins: after a byte order mark and blank lines.
 func beginning(data []byte) int {

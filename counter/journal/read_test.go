@@ -211,7 +211,8 @@ func TestLinesTakenOutPutInSwapped(t *testing.T) {
 	wantDamage := func(what string, data []byte, line int) {
 		t.Helper()
 		got, err := read("x", data)
-		if err == nil && got.lost.Lines == 1 && got.tornLine == line { // one line at the end can't be read, and it is said
+		if err == nil && got.lost.Lines == 1 &&
+			got.tornLine == line { // one line at the end can't be read, and it is said
 			return
 		}
 		var de *DamageError
@@ -258,14 +259,16 @@ func TestSealedNonsense(t *testing.T) {
 		{"noughts after the time", "", strings.Replace(good, "01Z", "01.500Z", 1), 2, "as this program writes"},
 		{"doesn't follow", "", strings.Replace(good, "pass=1", "pass=2", 1), 2, "follow"},
 		{"text not quoted", "", "2 2026-11-25T09:00:01Z noted chain=1 pass=0 text=knot", 2, "can't be read"},
-		{"text in back quotes", "", "2 2026-11-25T09:00:01Z noted chain=1 pass=0 text=`knot`", 2, "as this program writes"},
+		{"text in back quotes", "", "2 2026-11-25T09:00:01Z noted chain=1 pass=0 text=`knot`", 2,
+			"as this program writes"},
 		{"control character", "", `2 2026-11-25T09:00:01Z noted chain=1 pass=0 text="a\x1bb"`, 2, "follow"},
 		{"order", "", "2 2026-11-25T09:00:01Z lease-seen order=Same", 2, "as this program writes"},
 		{"not a record", "hello", good, 1, "not the first line"},
 		{"version 0", strings.Replace(string(head), " 1 ", " 0 ", 1), good, 1, "not the first line"},
 		{"version 01", strings.Replace(string(head), " 1 ", " 01 ", 1), good, 1, "not the first line"},
 		{"unknown field", strings.Replace(string(head), `{"name"`, `{"beads":1,"name"`, 1), good, 1, "unknown field"},
-		{"field in other letters", strings.Replace(string(head), `"ends"`, `"Ends"`, 1), good, 1, "as this program writes"},
+		{"field in other letters", strings.Replace(string(head), `"ends"`, `"Ends"`, 1), good, 1,
+			"as this program writes"},
 		{"more behind the plan", string(head) + "{}", good, 1, "as this program writes"},
 		{"no ends", strings.Replace(string(head), `"ends":40`, `"ends":0`, 1), good, 1, "can't be wound"},
 	}
@@ -278,7 +281,8 @@ func TestSealedNonsense(t *testing.T) {
 		for _, data := range [][]byte{append(data, line...), append(data, line[:len(line)-1]...)} {
 			_, err := read("x", data)
 			var de *DamageError
-			if tt.bad == 0 && err != nil || tt.bad > 0 && (!errors.As(err, &de) || de.Line != tt.bad || !strings.Contains(de.Why, tt.why)) {
+			if tt.bad == 0 && err != nil || tt.bad > 0 &&
+				(!errors.As(err, &de) || de.Line != tt.bad || !strings.Contains(de.Why, tt.why)) {
 				t.Errorf("%s: %v", tt.name, err)
 			}
 		}
@@ -323,8 +327,10 @@ func TestTails(t *testing.T) {
 		{"half a first line", data[:30], 0, false, 1, 0},
 		{"CRLF", strings.ReplaceAll(data, "\n", "\r\n"), 2, false, 0, 0},
 		{"CR", strings.ReplaceAll(data, "\n", "\r"), 2, false, 0, 0},
-		{"CRLF, the last one missing", strings.TrimSuffix(strings.ReplaceAll(data, "\n", "\r\n"), "\r\n"), 2, false, 0, 0},
-		{"CRLF, half of the last one missing", strings.TrimSuffix(strings.ReplaceAll(data, "\n", "\r\n"), "\n"), 2, false, 0, 0},
+		{"CRLF, the last one missing", strings.TrimSuffix(strings.ReplaceAll(data, "\n", "\r\n"), "\r\n"), 2, false, 0,
+			0},
+		{"CRLF, half of the last one missing", strings.TrimSuffix(strings.ReplaceAll(data, "\n", "\r\n"), "\n"), 2,
+			false, 0, 0},
 		{"CRLF and a torn line", strings.ReplaceAll(data, "\n", "\r\n") + "4 2026", 2, true, 0, 0},
 		{"byte order mark", "\ufeff" + data, 2, false, 0, 0},
 		{"blank lines at both ends", " \r\n\n" + data + "\n \n", 2, false, 0, 0},
@@ -341,7 +347,8 @@ func TestTails(t *testing.T) {
 		if got.lost.Lines != tt.lost {
 			t.Errorf("%s: %d lines said to be missing, want %d", tt.name, got.lost.Lines, tt.lost)
 		}
-		if damage != (tt.bad > 0) || damage && de.Line != tt.bad || got.events.len() != tt.events || (got.torn != "") != tt.torn {
+		if damage != (tt.bad > 0) || damage && de.Line != tt.bad || got.events.len() != tt.events ||
+			(got.torn != "") != tt.torn {
 			t.Errorf("%s: %d events, torn %q, %v", tt.name, got.events.len(), got.torn, err)
 		}
 		if len(got.torn) > 300 {
@@ -350,7 +357,8 @@ func TestTails(t *testing.T) {
 		if damage && !strings.HasPrefix(err.Error(), fmt.Sprintf("x is damaged at line %d: %s", tt.bad, de.Why)) {
 			t.Errorf("%s: %v", tt.name, err)
 		}
-		if foreign := strings.ContainsAny(tt.data, "\r\ufeff") || strings.HasPrefix(tt.name, "blank lines"); got.foreign != foreign {
+		if foreign := strings.ContainsAny(tt.data, "\r\ufeff") ||
+			strings.HasPrefix(tt.name, "blank lines"); got.foreign != foreign {
 			t.Errorf("%s: foreign %v", tt.name, got.foreign)
 		}
 	}

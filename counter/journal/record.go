@@ -90,7 +90,8 @@ func startFile(fsys FS, path string, data []byte) (disk.File, error) {
 func lock(file disk.File, path string) error {
 	ok, err := file.TryLock()
 	if errors.Is(err, disk.ErrNoLocks) {
-		return fmt.Errorf("locking %s: %w; if no other window or computer winds this warp, 'millside --alone' goes on without one", path, err)
+		return fmt.Errorf("locking %s: %w; if no other window or computer winds this warp, 'millside --alone' goes "+
+			"on without one", path, err)
 	}
 	if err != nil {
 		return fmt.Errorf("locking %s: %w", path, err)

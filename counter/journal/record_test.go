@@ -108,7 +108,8 @@ func TestResumeAnywhere(t *testing.T) {
 func TestAppendKeepsMilliseconds(t *testing.T) {
 	r := newRecord40(t, fake())
 	east := time.FixedZone("", 3600)
-	s, err := r.Append(counter.Event{At: time.Date(2026, 11, 25, 10, 0, 0, 1_999_999, east), Kind: counter.Paused, Chain: 7})
+	s, err := r.Append(counter.Event{At: time.Date(2026, 11, 25, 10, 0, 0, 1_999_999, east), Kind: counter.Paused,
+		Chain: 7})
 	want := time.Date(2026, 11, 25, 9, 0, 0, 1_000_000, time.UTC)
 	if err != nil || s.Last != want || r.Events()[1] != (counter.Event{At: want, Kind: counter.Paused}) {
 		t.Errorf("%v, %v", s.Last, err)
@@ -123,7 +124,8 @@ func TestAppendKeepsMilliseconds(t *testing.T) {
 func TestRefusedEventWritesNothing(t *testing.T) {
 	r := newRecord40(t, fake())
 	before := readBack(t, r.Path())
-	for _, e := range []counter.Event{laid(1, 3), {Kind: counter.Noted, Chain: 1, Text: "a\nb"}, {Kind: counter.Finished}} {
+	for _, e := range []counter.Event{laid(1, 3), {Kind: counter.Noted, Chain: 1, Text: "a\nb"},
+		{Kind: counter.Finished}} {
 		if s, err := r.Append(e); err == nil || s.Laid() != 1 {
 			t.Errorf("%+v: %d laid, %v", e, s.Laid(), err)
 		}
@@ -190,7 +192,8 @@ func TestBrokenRecord(t *testing.T) {
 			r := newRecord40(t, fsys)
 			tt.fault(fsys)
 			s, err := r.Append(laid(1, 2))
-			if !errors.Is(err, ErrBroken) || !errors.Is(err, tt.cause) || s.Laid() != 1 || r.State().Laid() != 1 || len(r.Events()) != 1 {
+			if !errors.Is(err, ErrBroken) || !errors.Is(err, tt.cause) || s.Laid() != 1 || r.State().Laid() != 1 ||
+				len(r.Events()) != 1 {
 				t.Errorf("%d laid, %v", s.Laid(), err)
 			}
 			*fsys = *fake() // the fault is gone, but the record can't know

@@ -33,7 +33,8 @@ func Salvage(fsys FS, from, to string, at time.Time) (SalvageResult, error) {
 		return SalvageResult{}, err
 	}
 	events := got.events
-	if lost := (counter.Event{At: at, Kind: counter.Lost, Lines: res.Lost}).Normal(); res.Lost > 0 && got.fold.Apply(lost) == nil {
+	if lost := (counter.Event{At: at, Kind: counter.Lost, Lines: res.Lost}).Normal(); res.Lost > 0 &&
+		got.fold.Apply(lost) == nil {
 		events = events.with(lost)
 	}
 	data, _ := written(got.head, events.all())

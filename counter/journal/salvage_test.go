@@ -29,7 +29,8 @@ func TestSalvage(t *testing.T) {
 		from := writeFile(t, tt.data)
 		to := from + "-2"
 		res, err := Salvage(OS(), from, to, at(99))
-		if err != nil || res.Events != tt.events || res.BadLine != tt.badLine || res.Lost != tt.lost || (res.Why != "") != (tt.badLine > 0) {
+		if err != nil || res.Events != tt.events || res.BadLine != tt.badLine || res.Lost != tt.lost ||
+			(res.Why != "") != (tt.badLine > 0) {
 			t.Errorf("%s: %+v, %v", tt.name, res, err)
 		}
 		if !bytes.Equal(readBack(t, from), tt.data) {

@@ -58,7 +58,8 @@ func (s Store) Create(p *plan.Plan) (*Record, error) {
 			return r, err
 		}
 	}
-	return nil, &measure.FieldError{Field: "name", Value: p.Spec.Name, Want: "another name: too many records have this one"}
+	return nil, &measure.FieldError{Field: "name", Value: p.Spec.Name,
+		Want: "another name: too many records have this one"}
 }
 
 // makeDir makes a folder and the folders above it, and syncs the folder that each new one stands in.
@@ -157,7 +158,8 @@ func (s Store) List() ([]Summary, error) {
 // summary looks at one record.
 func (s Store) summary(path string) Summary {
 	_, got, err := lookAt(s.fs(), path)
-	sum := Summary{Path: path, Name: measure.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err, Torn: got.torn != "", Lost: got.lost}
+	sum := Summary{Path: path, Name: measure.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err,
+		Torn: got.torn != "", Lost: got.lost}
 	if got.fold == nil {
 		return sum
 	}

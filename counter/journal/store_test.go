@@ -109,10 +109,12 @@ func TestStoreList(t *testing.T) {
 		}
 	}
 	var de *DamageError
-	if !errors.Is(list[0].Err, ErrNotPlain) || !errors.As(list[4].Err, &de) || de.Line != 2 || !list[5].Torn || list[1].Torn {
+	if !errors.Is(list[0].Err, ErrNotPlain) || !errors.As(list[4].Err, &de) || de.Line != 2 || !list[5].Torn ||
+		list[1].Torn {
 		t.Errorf("%v, %v, torn %v", list[0].Err, list[4].Err, list[5].Torn)
 	}
-	if n := list[2]; n.Laid != 2 || n.Ends != 40 || n.Standing != 20 || n.Wound || n.Finished || !n.Started.Equal(at(1)) || !n.Last.Equal(at(2)) || n.Spec.Ends != 40 {
+	if n := list[2]; n.Laid != 2 || n.Ends != 40 || n.Standing != 20 || n.Wound || n.Finished ||
+		!n.Started.Equal(at(1)) || !n.Last.Equal(at(2)) || n.Spec.Ends != 40 {
 		t.Errorf("%+v", n)
 	}
 	if w, d := list[1], list[6]; !w.Wound || w.Finished || !d.Wound || !d.Finished {
@@ -143,7 +145,8 @@ func TestStoreFind(t *testing.T) {
 	for _, tt := range tests {
 		got, err := s.Find(tt.name)
 		var fe *measure.FieldError
-		if got != tt.want || (err != nil) != (tt.err != "") || err != nil && (!errors.As(err, &fe) || !containsAll(err.Error(), tt.err)) {
+		if got != tt.want || (err != nil) != (tt.err != "") || err != nil &&
+			(!errors.As(err, &fe) || !containsAll(err.Error(), tt.err)) {
 			t.Errorf("%q: %q, %v", tt.name, got, err)
 		}
 	}

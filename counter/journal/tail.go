@@ -26,7 +26,8 @@ func (l Loss) String() string {
 	if l.About {
 		about = "about "
 	}
-	return fmt.Sprintf("%s%s (%s)", about, measure.Counted(l.Lines, "line", "lines"), measure.Counted(l.Bytes, "byte", "bytes"))
+	return fmt.Sprintf("%s%s (%s)", about, measure.Counted(l.Lines, "line", "lines"),
+		measure.Counted(l.Bytes, "byte", "bytes"))
 }
 
 const (
@@ -51,12 +52,14 @@ func (r *reading) tail(rest []byte) bool {
 	if (ended && !hollow) || len(rest) > r.mostInFlight(text) {
 		r.lost = r.missing(rest)
 		r.tornLine = line
-		r.torn = fmt.Sprintf("%s at the end can't be read, from line %d on: more than a power cut takes, so passes that were counted are missing", r.lost, line)
+		r.torn = fmt.Sprintf("%s at the end can't be read, from line %d on: more than a power cut takes, so passes "+
+			"that were counted are missing", r.lost, line)
 		return true
 	}
 	r.tornLine = line
 	if len(text) == 0 {
-		r.torn = fmt.Sprintf("after line %d the file had %s, as a power cut can leave, and they are not counted", r.lines, measure.Counted(len(rest), "empty byte", "empty bytes"))
+		r.torn = fmt.Sprintf("after line %d the file had %s, as a power cut can leave, and they are not counted",
+			r.lines, measure.Counted(len(rest), "empty byte", "empty bytes"))
 		return true
 	}
 	r.torn = fmt.Sprintf("line %d was cut short, as a power cut can do, and is not counted: %s", line, quote(text))

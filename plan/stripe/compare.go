@@ -68,7 +68,8 @@ func (p *Plan) byColour() Alternative {
 	}
 	a.Possible, a.Total, a.Saved = true, c.Total, c.Total-p.Schedule.Total
 	a.Work = strings.Join(work, ", ")
-	a.Loom = fmt.Sprintf("at the loom the ends are picked from %s in turn, by the order list", measure.Counted(len(c.Chain), "lease", "leases"))
+	a.Loom = fmt.Sprintf("at the loom the ends are picked from %s in turn, by the order list",
+		measure.Counted(len(c.Chain), "lease", "leases"))
 	return a
 }
 
@@ -79,7 +80,9 @@ func WorkWords(s *schedule.Schedule) string {
 	if s.Sum.Far {
 		end = "ends at the counting cross"
 	}
-	return fmt.Sprintf("%s of %s, %s, %s tied on and cut off, %s threaded, %s", measure.Counted(s.Sum.Passes, "pass", "passes"),
-		measure.Counted(s.Kinds, "kind", "kinds"), measure.Counted(s.Sum.Halts, "halt", "halts"), measure.Counted(s.Sum.Ties, "end", "ends"),
+	return fmt.Sprintf("%s of %s, %s, %s tied on and cut off, %s threaded, %s",
+		measure.Counted(s.Sum.Passes, "pass", "passes"),
+		measure.Counted(s.Kinds, "kind", "kinds"), measure.Counted(s.Sum.Halts, "halt", "halts"),
+		measure.Counted(s.Sum.Ties, "end", "ends"),
 		measure.Counted(s.Sum.Threads, "package", "packages"), end)
 }

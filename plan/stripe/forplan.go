@@ -92,7 +92,8 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 
 // chosen is the schedule that is wound, and what the search found; where another way is asked for, the search
 // is made as well, so that the weaver sees what it costs.
-func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedule.Times, progress func(*schedule.Schedule)) (*schedule.Schedule, schedule.Found, error) {
+func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedule.Times,
+	progress func(*schedule.Schedule)) (*schedule.Schedule, schedule.Found, error) {
 	found, err := schedule.Make(ctx, ends, l, t, progress)
 	if err != nil {
 		return nil, found, err
@@ -103,7 +104,8 @@ func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedu
 			return nil, found, err
 		}
 		bound := min(found.Taken.Proof.Bound, s.Total)
-		s.Proof = schedule.Proof{Bound: bound, Gap: s.Total - bound, Least: bound == s.Total, Why: "This way was chosen."}
+		s.Proof = schedule.Proof{Bound: bound, Gap: s.Total - bound, Least: bound == s.Total,
+			Why: "This way was chosen."}
 		return s, found, nil
 	}
 	if a.Cheapest && found.Cheapest != nil {

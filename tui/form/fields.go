@@ -100,7 +100,8 @@ func maybeField[T any, P textual[T]](sec section, label, name, hint string, at f
 	return f
 }
 
-func choiceField[T any, P textual[T]](sec section, label, name, hint string, at func(*plan.Spec) P, options ...string) field {
+func choiceField[T any, P textual[T]](sec section, label, name, hint string, at func(*plan.Spec) P,
+	options ...string) field {
 	f := valueField(sec, label, name, hint, at)
 	f.options = options
 	return f
@@ -119,7 +120,8 @@ func yesField(sec section, label, no, yes, hint string, at func(*plan.Spec) *boo
 
 // guardField takes seconds, since a weaver counts in those.
 func guardField() field {
-	return field{section: secWinding, label: "guard, seconds", name: "guard", hint: "presses sooner than this are not counted; 0 turns it off",
+	return field{section: secWinding, label: "guard, seconds", name: "guard",
+		hint: "presses sooner than this are not counted; 0 turns it off",
 		show: func(s plan.Spec) string {
 			return strconv.FormatFloat((time.Duration(s.GuardMillis) * time.Millisecond).Seconds(), 'f', -1, 64)
 		},
@@ -198,7 +200,8 @@ func reedWidthField() field {
 // boardField is a warping board in place of the mill.
 func boardField() field {
 	const name = "board"
-	return field{section: secMill, label: name, name: name, hint: "a board in place of the mill: peg to peg, such as 30 in x 8, 12 in",
+	return field{section: secMill, label: name, name: name,
+		hint: "a board in place of the mill: peg to peg, such as 30 in x 8, 12 in",
 		show: func(s plan.Spec) string { return s.Board.String() },
 		take: func(s *plan.Spec, text string) error {
 			s.Board = nil

@@ -87,7 +87,8 @@ func withClothDefaults(s plan.Spec) plan.Spec {
 	}
 	s.Cloth.Length.Pieces = 1
 	s.Cloth.Width.Shrinkage, s.Cloth.Length.Shrinkage = 8*measure.OnePercent, 8*measure.OnePercent
-	s.Cloth.Width.DrawIn, s.Cloth.Length.TakeUp, s.Cloth.WeftTakeUp = 8*measure.OnePercent, 10*measure.OnePercent, 5*measure.OnePercent
+	s.Cloth.Width.DrawIn, s.Cloth.Length.TakeUp, s.Cloth.WeftTakeUp = 8*measure.OnePercent, 10*measure.OnePercent,
+		5*measure.OnePercent
 	s.Cloth.Width.Finished, s.Cloth.Length.Piece = 20*measure.Inch, 28*measure.Inch
 	s.Cloth.Length.Waste = 27 * measure.Inch
 	return s

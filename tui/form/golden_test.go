@@ -22,7 +22,8 @@ var pages = []struct {
 	}},
 	{"striped-form", func(b *bench) Model {
 		spec := hand.Towels()
-		spec.Stripes = "mirror (3 cream, 2 moss, 1 plum), 2 cream where cream is #f2ead7, moss is #5b7a3a, plum is #6a2c55"
+		spec.Stripes = "mirror (3 cream, 2 moss, 1 plum), 2 cream where cream is #f2ead7, moss is #5b7a3a, plum is " +
+			"#6a2c55"
 		return b.press(New(b.deps, spec), "pgdown")
 	}},
 	{"striped-form-wrong", func(b *bench) Model {
@@ -31,7 +32,10 @@ var pages = []struct {
 		return b.press(New(b.deps, spec), "pgdown")
 	}},
 	{"form-cloth", func(b *bench) Model { return b.press(New(b.deps, fourTowels(b.t)), "pgdown", "pgdown") }},
-	{"form-cloth-how", func(b *bench) Model { return b.press(New(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "ctrl+o") }},
+	{"form-cloth-how", func(b *bench) Model {
+		return b.press(New(b.deps, fourTowels(b.t)), "pgdown", "pgdown",
+			"ctrl+o")
+	}},
 	{"form-yarn", func(b *bench) Model { return b.press(New(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "pgdown") }},
 	{"form-paddle", func(b *bench) Model {
 		return b.press(New(b.deps, fourTowels(b.t)), "pgdown", "pgdown", "pgdown", "pgdown")
@@ -64,9 +68,10 @@ func fourTowels(t *testing.T) plan.Spec {
 func goldens() []hand.Page {
 	var all []hand.Page
 	for _, page := range pages {
-		all = append(all, hand.Page{Name: page.name, Yarns: yarnPages[page.name], Make: func(t *testing.T, p termenv.Profile) func(w, h int) string {
-			return page.make(newBench(t, p)).View
-		}})
+		all = append(all, hand.Page{Name: page.name, Yarns: yarnPages[page.name],
+			Make: func(t *testing.T, p termenv.Profile) func(w, h int) string {
+				return page.make(newBench(t, p)).View
+			}})
 	}
 	return all
 }

@@ -38,8 +38,12 @@ type stripesMsg struct {
 // stripesFields is the page for the stripes.
 func stripesFields() []field {
 	return []field{
-		textField(secStripes, "stripes", "stripes", "such as: 8 white, 21 times (4 red, 14 white), 20 red where red is #b03a2e; empty for a plain warp", func(s *plan.Spec) *string { return &s.Stripes }),
-		choiceField(secStripes, "written from", "stripes are written from", "where the stripes above begin; in print mostly on the right", func(s *plan.Spec) *plan.WrittenFrom { return &s.StripesFrom }, "end 1", "left", "right"),
+		textField(secStripes, "stripes", "stripes",
+			"such as: 8 white, 21 times (4 red, 14 white), 20 red where red is #b03a2e; empty for a plain warp",
+			func(s *plan.Spec) *string { return &s.Stripes }),
+		choiceField(secStripes, "written from", "stripes are written from",
+			"where the stripes above begin; in print mostly on the right",
+			func(s *plan.Spec) *plan.WrittenFrom { return &s.StripesFrom }, "end 1", "left", "right"),
 	}
 }
 
@@ -47,7 +51,8 @@ func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
 
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
-	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, m.spec.StripesTurned(), stripe.TimesOf(m.spec)}
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot,
+		m.spec.StripesTurned(), stripe.TimesOf(m.spec)}
 }
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
@@ -72,7 +77,8 @@ func (m Model) stripes() Model {
 		return m
 	}
 	made := m.made.made.Spec
-	m.spec.Schedule, m.spec.Other, m.spec.Ends, m.spec.Group, m.spec.LastPass = made.Schedule, made.Other, made.Ends, made.Group, made.LastPass
+	m.spec.Schedule, m.spec.Other, m.spec.Ends, m.spec.Group, m.spec.LastPass = made.Schedule, made.Other, made.Ends,
+		made.Group, made.LastPass
 	return m
 }
 

@@ -21,7 +21,8 @@ func (m Model) View(w, h int) string {
 	if w >= wideForm {
 		left := min(46, w/2+3)
 		fields := m.window(m.fieldLines(left), room)
-		return look.WithFoot(append(head, look.Beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
+		return look.WithFoot(append(head,
+			look.Beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
 	}
 	below := min(max(room/2, 4), 8)
 	lines := append(head, m.window(m.fieldLines(w-2), room-below)...)
@@ -43,7 +44,8 @@ func (m Model) turned(lines []string, room int) []string {
 	for len(out) < page {
 		out = append(out, "")
 	}
-	return append(out, m.Styles.Dim.Render(fmt.Sprintf("part %d of %d: %s turns over", at+1, pages, m.Keys.Rest.Help().Key)))
+	return append(out, m.Styles.Dim.Render(fmt.Sprintf("part %d of %d: %s turns over", at+1, pages,
+		m.Keys.Rest.Help().Key)))
 }
 
 // sectionBar names the sections, the one that is shown marked, and with a "!" those in which something

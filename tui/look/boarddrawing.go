@@ -8,8 +8,8 @@ import (
 	"millside/plan/wind"
 )
 
-// drawBoard draws the way of the warp between the pegs of a board, from the near end peg, below, to the far end peg: each
-// distance to scale with the others, its length beside it, and arrows in the direction of the pass.
+// drawBoard draws the way of the warp between the pegs of a board, from the near end peg, below, to the far end peg:
+// each distance to scale with the others, its length beside it, and arrows in the direction of the pass.
 func drawBoard(p *plan.Plan, pass wind.Pass, w, h int) *Canvas {
 	const label = 9
 	b := board{Canvas: NewCanvas(w, h, p.Spec.Hand == wind.LeftHanded), plan: p, outward: pass.Direction.Far(),

@@ -16,8 +16,8 @@ const (
 )
 
 // DrawMill draws the mill as the winder sees it from the side: each turn once across the front, heavy, and once
-// behind, light, from the near end peg, below, to the far end peg, with the pegs, arrows in the direction of the pass, the
-// place that it is heading for, and how far along the guide string each turn is. A warp on a board is drawn between
+// behind, light, from the near end peg, below, to the far end peg, with the pegs, arrows in the direction of the pass,
+// the place that it is heading for, and how far along the guide string each turn is. A warp on a board is drawn between
 // the pegs of the board. It is nil where the drawing would be smaller than [MillWidth] by [MillHeight].
 func DrawMill(p *plan.Plan, pass wind.Pass, w, h int) *Canvas {
 	switch {
@@ -33,7 +33,8 @@ func DrawMill(p *plan.Plan, pass wind.Pass, w, h int) *Canvas {
 		left: label, right: w - label - 1, top: 1, bottom: h - 3}
 	m.frame()
 	m.turns()
-	m.Text(w/2, h-1, fmt.Sprintf("guide string: %s, %s", p.Path.InTurns(), p.Path.Length.In(p.Spec.Units.Long(), 2)), InkLabel)
+	m.Text(w/2, h-1, fmt.Sprintf("guide string: %s, %s", p.Path.InTurns(), p.Path.Length.As(p.Spec.Units.Long(), 2)),
+		InkLabel)
 	return m.Canvas
 }
 

@@ -1,7 +1,6 @@
 package look
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
@@ -32,9 +31,9 @@ func drawnMill(t *testing.T, s plan.Spec, pass, w, h int) string {
 	return strings.Join(rows, "\n")
 }
 
-// The mill shows every turn with how far the guide string goes, the pegs of both ends, the way of the pass and where it is
-// heading; in ASCII too. Two yards round, 5 yards are two and a half turns (common practice, no source): the far end peg
-// stands at the end of the front of turn 3.
+// The mill shows every turn with how far the guide string goes, the pegs of both ends, the way of the pass and where it
+// is heading; in ASCII too. Two yards round, 5 yards are two and a half turns (common practice, no source): the far end
+// peg stands at the end of the front of turn 3.
 func TestMillDrawing(t *testing.T) {
 	for _, hand := range []wind.Hand{wind.RightHanded, wind.LeftHanded} {
 		s := plan.DefaultSpec()
@@ -48,7 +47,8 @@ func TestMillDrawing(t *testing.T) {
 		if n := strings.Count(out, "●"); n != 2 {
 			t.Errorf("%d end pegs:\n%s", n, out)
 		}
-		if !strings.Contains(out, "heading here: the counting cross") || !strings.Contains(back, "heading here: the lease") {
+		if !strings.Contains(out, "heading here: the counting cross") ||
+			!strings.Contains(back, "heading here: the lease") {
 			t.Errorf("where it is heading:\n%s\n%s", out, back)
 		}
 		front, behind := "▶", "◀"
@@ -96,7 +96,8 @@ func TestBoardDrawing(t *testing.T) {
 				t.Errorf("%q is there %d times:\n%s", d, n, out)
 			}
 		}
-		if want := fmt.Sprintf("heading here: %s", []string{"the counting cross", "the lease"}[pass-1]); !strings.Contains(out, want) {
+		want := "heading here: " + []string{"the counting cross", "the lease"}[pass-1]
+		if !strings.Contains(out, want) {
 			t.Errorf("%q is missing:\n%s", want, out)
 		}
 	}

@@ -117,7 +117,8 @@ func (m Model) intent(msg tea.KeyMsg) session.Intent {
 		{k.Missed, session.Mark{What: counter.MissedOpening}}, {k.WrongPeg, session.Mark{What: counter.WrongPeg}},
 		{k.Tie, session.TieMade{}}, {k.NoTie, session.TieOff{}}, {k.Withdraw, session.DropMark{}},
 		{k.Yes, session.Answer{Says: session.Yes}}, {k.Other, session.Answer{Says: session.Other}},
-		{k.Later, session.Answer{Says: session.Later}}, {k.Foot, session.Foot{Position: m.s.State().Plan.Spec.Foot.Other()}},
+		{k.Later, session.Answer{Says: session.Later}},
+		{k.Foot, session.Foot{Position: m.s.State().Plan.Spec.Foot.Other()}},
 	} {
 		if key.Matches(msg, means.binding) {
 			return means.intent

@@ -19,11 +19,13 @@ func (m Model) viewFinish(w, h int) string {
 	done := len(st.Chains[st.Chain-1].Ticked)
 	step, more := st.NextStep()
 	title, word := heading{
-		words: fmt.Sprintf("WOUND  ·  %d ends in %d passes  ·  step %d of %d", st.EndsStanding(), st.Laid(), done+1, len(steps)),
+		words: fmt.Sprintf("WOUND  ·  %d ends in %d passes  ·  step %d of %d", st.EndsStanding(), st.Laid(), done+1,
+			len(steps)),
 		large: fmt.Sprintf("STEP %d OF %d", done+1, len(steps)), ground: s.OutBand, wordy: true}, "this step is done"
 	if !more {
 		all := fmt.Sprintf("ALL %d STEPS DONE", len(steps))
-		title, word = heading{words: all, large: all, ground: s.OutBand, wordy: true}, "close the record: the warp is finished"
+		title, word = heading{words: all, large: all, ground: s.OutBand, wordy: true},
+			"close the record: the warp is finished"
 		step = finishing.Step{Title: strings.Join(m.s.Announce(m.at), " ")}
 	}
 	name := look.NewPart(m.wordSizes(step.Title, w)...)
@@ -116,7 +118,8 @@ func (m Model) viewDone(w, h int) string {
 
 func endsText(p *plan.Plan) string {
 	if n := p.Spares(); n > 0 {
-		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, measure.Counted(len(p.Chains), "chain", "chains"))
+		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n,
+			measure.Counted(len(p.Chains), "chain", "chains"))
 	}
 	return fmt.Sprintf("%d, %s", p.EndsWound(), measure.Counted(len(p.Chains), "chain", "chains"))
 }

@@ -112,9 +112,10 @@ func finished(b *bench, closed bool) Model {
 func goldens() []hand.Page {
 	var all []hand.Page
 	for _, page := range pages {
-		all = append(all, hand.Page{Name: page.name, Yarns: yarnPages[page.name], Make: func(t *testing.T, p termenv.Profile) func(w, h int) string {
-			return page.make(newBench(t, p)).View
-		}})
+		all = append(all, hand.Page{Name: page.name, Yarns: yarnPages[page.name],
+			Make: func(t *testing.T, p termenv.Profile) func(w, h int) string {
+				return page.make(newBench(t, p)).View
+			}})
 	}
 	return all
 }

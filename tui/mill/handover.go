@@ -26,7 +26,8 @@ func (m Model) handOverRows(w, room int) []string {
 	}
 	if len(out) > room {
 		shown := max(room-1, 0)
-		more := fmt.Sprintf("  and %s: 'millside sheet' prints all", measure.Counted(len(out)-shown, "line more", "lines more"))
+		more := fmt.Sprintf("  and %s: 'millside sheet' prints all",
+			measure.Counted(len(out)-shown, "line more", "lines more"))
 		out = append(out[:shown:shown], m.Styles.Warn.Render(look.Fit(more+" ", w)))
 	}
 	return out
@@ -43,5 +44,6 @@ func (m Model) marksText() string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s: they stand on the hand-over", measure.Counted(n, "marked place in this warp", "marked places in this warp"))
+	return fmt.Sprintf("%s: they stand on the hand-over",
+		measure.Counted(n, "marked place in this warp", "marked places in this warp"))
 }

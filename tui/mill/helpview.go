@@ -55,7 +55,8 @@ func (m Model) viewHelp(w, h int) string {
 	if guard == 0 {
 		about = "The guard is off: only a key held down is not counted."
 	}
-	foot := []string{look.Fit("  "+about, w), s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), m.Keys.AnyBack)}
+	foot := []string{look.Fit("  "+about, w),
+		s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), m.Keys.AnyBack)}
 	room := h - len(lines) - len(foot)
 	lines = append(lines, m.helpRows(bindings, w, room)...)
 	for _, word := range millWords {
@@ -92,7 +93,8 @@ func (m Model) helpRows(bindings []key.Binding, w, room int) []string {
 		if columns > 1 && i/each == columns-1 && len(shown) < len(bindings) && i%each == each-1 {
 			break
 		}
-		rows[i%each] = look.Pad(rows[i%each], wide*(i/each)) + look.Pad(m.Styles.Strong.Render(look.Pad(name, label))+" "+b.Help().Desc, wide-1)
+		rows[i%each] = look.Pad(rows[i%each], wide*(i/each)) +
+			look.Pad(m.Styles.Strong.Render(look.Pad(name, label))+" "+b.Help().Desc, wide-1)
 	}
 	return look.Indent(rows, 2)
 }

@@ -81,12 +81,14 @@ func instructs(t *testing.T, name string, m Model, size hand.Size) {
 		if strings.Contains(flat, st.words) || strings.Contains(flat, st.brief) {
 			continue
 		}
-		if allDrawn(m.Styles, st.phrases, rows) || st.head != "" && allDrawn(m.Styles, append([]string{st.head}, st.tail...), rows) {
+		if allDrawn(m.Styles, st.phrases, rows) || st.head != "" &&
+			allDrawn(m.Styles, append([]string{st.head}, st.tail...), rows) {
 			continue
 		}
 		fail(strings.Join(st.phrases, ", "))
 	}
-	if word := strings.ToUpper(in.Pass.Direction.String()); !strings.Contains(flat, word) && !drawn(m.Styles, word, rows) {
+	if word := strings.ToUpper(in.Pass.Direction.String()); !strings.Contains(flat, word) &&
+		!drawn(m.Styles, word, rows) {
 		fail(word)
 	}
 	if last := lastWords(in); !strings.Contains(flat, last) {
@@ -151,8 +153,8 @@ func from(row string, column int) string {
 	return string(rs[min(column, len(rs)):])
 }
 
-// The ordinary pass is drawn in block letters in the smallest window that a weaver uses, its turn too, also where the group
-// is flicked round the peg, a count tie is due or the pass is the last one.
+// The ordinary pass is drawn in block letters in the smallest window that a weaver uses, its turn too, also
+// where the group is flicked round the peg, a count tie is due or the pass is the last one.
 func TestTurnIsLargeInASmallWindow(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	mirrored := hand.Towels()
@@ -160,8 +162,9 @@ func TestTurnIsLargeInASmallWindow(t *testing.T) {
 	short := hand.Towels()
 	short.Ends = 37
 	for name, m := range map[string]Model{
-		"outward": b.winding(hand.Towels(), 4), "return": b.winding(hand.Towels(), 5), "mirrored": b.winding(mirrored, 5),
-		"tie": b.winding(hand.Towels(), 11), "last": b.winding(hand.Towels(), 39),
+		"outward": b.winding(hand.Towels(), 4), "return": b.winding(hand.Towels(), 5),
+		"mirrored": b.winding(mirrored, 5),
+		"tie":      b.winding(hand.Towels(), 11), "last": b.winding(hand.Towels(), 39),
 		"left out": b.until(b.winding(short, 3), session.Winding),
 	} {
 		in, _ := m.s.Instruction(m.at)
@@ -223,7 +226,8 @@ func TestLastPassIsAsLarge(t *testing.T) {
 			return z
 		}
 		if was, is := steps(before), steps(last); is < was {
-			t.Errorf("%s: the lease is drawn in size %d on the last pass, in %d before:\n%s", size, is, was, last.View(size.W, size.H))
+			t.Errorf("%s: the lease is drawn in size %d on the last pass, in %d before:\n%s", size, is, was,
+				last.View(size.W, size.H))
 		}
 	}
 }

@@ -86,7 +86,8 @@ type Model struct {
 func New(d Deps, rec *journal.Record, now time.Time) Model {
 	m := Model{Deps: d, rec: rec, at: now}
 	m.Keys = d.Keys.WithOwn(d.Settings.Keys)
-	m.s = session.New(session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, OnlyLooking: rec.ReadOnly()})
+	m.s = session.New(session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines,
+		OnlyLooking: rec.ReadOnly()})
 	return m.followed()
 }
 
@@ -111,7 +112,8 @@ func (m Model) Told(text string) Model {
 	return m
 }
 
-// followed works out what is dear and follows from the record: the stripes, and once the warp is finished the hand-over.
+// followed works out what is dear and follows from the record: the stripes, and once the warp is finished the
+// hand-over.
 func (m Model) followed() Model {
 	st := m.s.State()
 	if st.Plan != m.of {

@@ -21,8 +21,10 @@ func anyKey(rt *rapid.T) string {
 	if rapid.IntRange(0, 9).Draw(rt, "odd key") == 0 {
 		return rapid.StringN(1, 3, -1).Draw(rt, "typed")
 	}
-	return rapid.SampledFrom([]string{"space", "space", "space", "enter", "tab", "esc", "backspace", "pgdown", "up", "y", "o", "l",
-		"u", "r", "p", "c", "n", "b", "k", "a", "w", "e", "m", "g", "t", "x", "d", "v", "f", "?", "4", "9", "織"}).Draw(rt, "key")
+	return rapid.SampledFrom([]string{"space", "space", "space", "enter", "tab", "esc", "backspace", "pgdown", "up",
+		"y", "o", "l",
+		"u", "r", "p", "c", "n", "b", "k", "a", "w", "e", "m", "g", "t", "x", "d", "v", "f", "?", "4", "9",
+		"織"}).Draw(rt, "key")
 }
 
 // anySpec draws a small warp of any kind that the screens draw in their own way.
@@ -62,7 +64,8 @@ func TestNothingPanics(t *testing.T) {
 		defer func() { _ = rec.Close() }()
 		m := New(b.deps, rec, b.clock.T)
 		for range rapid.IntRange(1, 25).Draw(rt, "keys") {
-			b.clock.Wait(rapid.SampledFrom([]time.Duration{33 * time.Millisecond, 3 * time.Second, 3 * time.Second, 11 * time.Minute}).
+			b.clock.Wait(rapid.SampledFrom([]time.Duration{33 * time.Millisecond, 3 * time.Second, 3 * time.Second,
+				11 * time.Minute}).
 				Draw(rt, "gap"))
 			m = b.send(m, hand.Key(anyKey(rt)))
 			within(rt, m, rapid.IntRange(1, 220).Draw(rt, "wide"), rapid.IntRange(1, 70).Draw(rt, "high"))

@@ -36,7 +36,8 @@ func (m Model) viewPass(w, h int) string {
 }
 
 func (p *passPage) parts() []*look.Part {
-	return []*look.Part{p.header, p.band, p.steps, p.now, p.reminders, p.paddle, p.pegs, p.mill, p.ends, p.progress, p.next, p.message, p.keys}
+	return []*look.Part{p.header, p.band, p.steps, p.now, p.reminders, p.paddle, p.pegs, p.mill, p.ends, p.progress,
+		p.next, p.message, p.keys}
 }
 
 // millFrom is the height from which the mill is drawn.
@@ -46,7 +47,9 @@ const millFrom = 46
 func (p *passPage) wishes(h int) []look.Wish {
 	block := look.Blocks
 	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, bare)), p.band.At(1),
-		p.steps.At(sizeOf(block, small)), p.progress.At(1), p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.progress.At(2), p.pegs.At(1),
+		p.steps.At(sizeOf(block, small)), p.progress.At(1), p.steps.At(sizeOf(block, bare)), p.now.At(1),
+		p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.progress.At(2),
+		p.pegs.At(1),
 		p.paddle.At(2), p.steps.At(sizeOf(block, roomy))}
 	if h >= millFrom {
 		wishes = append(wishes, p.mill.At(1))
@@ -68,7 +71,8 @@ func (m Model) passPage(in session.Instruction, w int) *passPage {
 	steps := stepSizes(s, stepsOf(in), w-4)
 	placed := make([]look.Drawing, len(steps))
 	for i := range steps {
-		placed[i] = look.Drawing{Rows: rowsOf(steps[i]), Draw: func() []string { return m.onSide(coloured(steps[i], s.Way(dir)), dir, w) }}
+		placed[i] = look.Drawing{Rows: rowsOf(steps[i]),
+			Draw: func() []string { return m.onSide(coloured(steps[i], s.Way(dir)), dir, w) }}
 	}
 	header := tight(look.NewPart(nil, []string{m.passHeader(in, w)}))
 	if in.Last { // it must be done for this pass, so it gives way to nothing
@@ -159,7 +163,8 @@ func (m Model) header(words string, w int) string {
 		right = leftText(left.Likely, left.Low, left.High) + " "
 	}
 	if n := len(st.Chains); n > 1 {
-		right = fmt.Sprintf("chain %d of %d, %d of %d ends in all ", st.Chain, n, st.EndsStandingAll(), st.Plan.EndsWound())
+		right = fmt.Sprintf("chain %d of %d, %d of %d ends in all ", st.Chain, n, st.EndsStandingAll(),
+			st.Plan.EndsWound())
 	}
 	if m.rec.ReadOnly() {
 		right = s.Warn.Render(" only looking ")
@@ -335,19 +340,22 @@ func (m Model) millSizes(p wind.Pass, w int) []look.Drawing {
 	}
 	for _, rows := range []int{look.MillHeight, 12, 16, 20} {
 		sizes = append(sizes, look.Drawing{Rows: rows, Draw: func() []string {
-			return look.Indent(look.DrawMill(m.s.State().Plan, p, min(w-4, 100), rows).Lines(m.Styles.Inks(p.Direction)), 2)
+			return look.Indent(look.DrawMill(m.s.State().Plan, p, min(w-4, 100),
+				rows).Lines(m.Styles.Inks(p.Direction)), 2)
 		}})
 	}
 	return sizes
 }
 
-// progressSizes is the bar over all chains, with its numbers; in a striped warp the stripes are the bar, and the numbers
-// come first where there is no room for both. The ends that stand are named here, away from the number of the pass.
+// progressSizes is the bar over all chains, with its numbers; in a striped warp the stripes are the bar, and
+// the numbers come first where there is no room for both. The ends that stand are named here, away from the
+// number of the pass.
 func (m Model) progressSizes(in session.Instruction, w int) [][]string {
 	st := m.s.State()
 	laid, all := st.PassesLaidAll(), st.Plan.Passes()
 	ends := measure.Counted(in.Standing, "end", "ends")
-	text := fmt.Sprintf("  %s of %d on the mill  %d of %d passes laid", m.Styles.Strong.Render(ends), in.ChainEnds, laid, all)
+	text := fmt.Sprintf("  %s of %d on the mill  %d of %d passes laid", m.Styles.Strong.Render(ends), in.ChainEnds,
+		laid, all)
 	if look.Wide(text)+8 > w {
 		text = fmt.Sprintf("  %s  %d of %d passes laid", m.Styles.Strong.Render(ends), laid, all)
 	}
@@ -366,7 +374,8 @@ func (m Model) passKeys(w int) string {
 		return m.Styles.KeyLine(w, k.Refresh, k.Far, k.Home, k.Leave)
 	}
 	if w < 78 {
-		k.Recount, k.Laid, k.Undo, k.Help = keys.As(k.Recount, "count"), keys.As(k.Laid, "laid"), keys.As(k.Undo, "back"), keys.As(k.Help, "")
+		k.Recount, k.Laid, k.Undo, k.Help = keys.As(k.Recount, "count"), keys.As(k.Laid, "laid"),
+			keys.As(k.Undo, "back"), keys.As(k.Help, "")
 	}
 	line := []key.Binding{k.Laid, k.Undo, k.Pause, k.Recount, k.Note, k.Far, k.Help, k.Leave}
 	return m.Styles.KeyLine(w, line...)

@@ -24,8 +24,8 @@ type prompt struct {
 	problem string
 	done    bool
 	touched bool // something was typed
-	// own says of each field that the weaver has worked in it: until then what is typed takes the place of what it began
-	// with.
+	// own says of each field that the weaver has worked in it: until then what is typed takes the place of what it
+	// began with.
 	own []bool
 }
 

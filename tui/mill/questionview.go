@@ -27,7 +27,8 @@ func (m Model) viewQuestion(w, h int) string {
 	}
 	seam := look.NewPart(nil)
 	for _, rows := range []int{6, 8, 10, 13, 16, 20} {
-		seam.Sizes = append(seam.Sizes, look.Drawing{Rows: rows, Draw: func() []string { return m.seamRows(q, w, rows) }})
+		seam.Sizes = append(seam.Sizes, look.Drawing{Rows: rows,
+			Draw: func() []string { return m.seamRows(q, w, rows) }})
 	}
 	answers := look.NewPart(m.answerSizes(q, w)...)
 	wishes := []look.Wish{seam.At(1), answers.At(1), large.At(1), seam.At(2), seam.At(3), answers.At(2), seam.At(4),

@@ -28,13 +28,16 @@ type step struct {
 
 // stepsOf are the steps of a pass, in the order of the hands.
 func stepsOf(in session.Instruction) []step {
-	lease := step{brief: fmt.Sprintf("%s %s, flick, %s %s", in.Lease[0].Peg, in.Lease[0].Opening, in.Lease[1].Peg, in.Lease[1].Opening),
-		words: fmt.Sprintf("lease: %s over %s, flick, %s over %s", in.Lease[0].Opening, in.Lease[0].Peg, in.Lease[1].Opening, in.Lease[1].Peg)}
+	lease := step{brief: fmt.Sprintf("%s %s, flick, %s %s", in.Lease[0].Peg, in.Lease[0].Opening, in.Lease[1].Peg,
+		in.Lease[1].Opening),
+		words: fmt.Sprintf("lease: %s over %s, flick, %s over %s", in.Lease[0].Opening, in.Lease[0].Peg,
+			in.Lease[1].Opening, in.Lease[1].Peg)}
 	for _, d := range in.Lease {
 		lease.phrases = append(lease.phrases, d.Peg.String()+" "+openingWord(d.Opening))
 	}
 	cross := step{phrases: []string{fmt.Sprintf("OVER %d", in.Over), fmt.Sprintf("UNDER %d", in.Under)},
-		words: fmt.Sprintf("counting cross: over %d, under %d", in.Over, in.Under), brief: fmt.Sprintf("over %d, under %d", in.Over, in.Under)}
+		words: fmt.Sprintf("counting cross: over %d, under %d", in.Over, in.Under),
+		brief: fmt.Sprintf("over %d, under %d", in.Over, in.Under)}
 	turn := step{phrases: []string{strings.ToUpper(in.Turn.String())}, turn: look.SignCounterclockwise,
 		words: fmt.Sprintf("%s round the %s", in.Turn, in.TurnPeg), brief: fmt.Sprintf("%s, %s", in.Turn, in.TurnPeg)}
 	if in.Turn == wind.Clockwise {
@@ -46,9 +49,11 @@ func stepsOf(in session.Instruction) []step {
 	}
 	switch in.Round {
 	case session.RoundKeep:
-		turn.phrases, turn.tail, turn.brief = append(turn.phrases, "KEEP"), append(turn.tail, "KEEP"), turn.brief+"; keep"
+		turn.phrases, turn.tail, turn.brief = append(turn.phrases, "KEEP"), append(turn.tail, "KEEP"), turn.brief+
+			"; keep"
 	case session.RoundFlick:
-		turn.phrases, turn.tail, turn.brief = append(turn.phrases, "FLICK"), append(turn.tail, "FLICK"), turn.brief+"; flick"
+		turn.phrases, turn.tail, turn.brief = append(turn.phrases, "FLICK"), append(turn.tail, "FLICK"), turn.brief+
+			"; flick"
 	}
 	if in.Round != session.RoundNone {
 		turn.words += "; " + in.Round.String()
@@ -74,7 +79,8 @@ func carrySteps(in session.Instruction) []step {
 		if in.LeftOut != 0 && in.LeftOut.Count() < in.Pass.Carried.Count() {
 			phrase = "leave out " + in.LeftOut.String()
 		}
-		steps = append(steps, step{phrases: []string{strings.ToUpper(phrase)}, words: item.Text, brief: item.Text, loose: true})
+		steps = append(steps, step{phrases: []string{strings.ToUpper(phrase)}, words: item.Text, brief: item.Text,
+			loose: true})
 	}
 	return steps
 }
@@ -129,7 +135,8 @@ func stepSizes(s look.Styles, steps []step, w int) [][]sized {
 			if st.loose {
 				less, _ = st.at(s, max(z-1, look.Double), w)
 			}
-			small, tight, told = append(small, sized{big: less}), append(tight, sized{big: big}), append(told, sized{big, words[i]})
+			small, tight, told = append(small, sized{big: less}), append(tight, sized{big: big}),
+				append(told, sized{big, words[i]})
 			spread = append(spread, sized{big, look.Blanks(min(len(steps)-1-i, 1))})
 		}
 		if z < look.Blocks {
@@ -247,7 +254,8 @@ func phrasesAt(s look.Styles, phrases []string, z look.Size, w int) (look.Drawin
 	case joined <= w:
 		return look.Drawing{Rows: s.Rows(z), Draw: func() []string { return joinedRows(s, phrases, z, gap) }}, true
 	case widest <= w:
-		return look.Drawing{Rows: s.Rows(z) * len(phrases), Draw: func() []string { return stackedRows(s, phrases, z, widest) }}, true
+		return look.Drawing{Rows: s.Rows(z) * len(phrases),
+			Draw: func() []string { return stackedRows(s, phrases, z, widest) }}, true
 	}
 	return look.Drawing{}, false
 }

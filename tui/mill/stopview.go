@@ -37,7 +37,8 @@ func (m Model) viewStop(w, h int) string {
 	for z := 4; z < 8; z++ {
 		wishes = append(wishes, lines.At(z))
 	}
-	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w, h)
+	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w,
+		h)
 }
 
 // wholePaddle is the pass in hand as if it carried all threaded positions, in paddle order.
@@ -94,8 +95,8 @@ func (m Model) stopLine(l session.StopLine, z look.Size, w int) []string {
 	return append(rows, look.Blanks(len(rows)/3)...)
 }
 
-// workAt draws what is done and to which positions at a size: on one line, or the positions on lines of their own, so that
-// "2 to 9" isn't torn apart.
+// workAt draws what is done and to which positions at a size: on one line, or the positions on lines of their
+// own, so that "2 to 9" isn't torn apart.
 func (m Model) workAt(verb, positions string, z look.Size, w int) []string {
 	s := m.Styles
 	if all := verb + " " + positions; s.Width(all, z) <= w {

@@ -75,7 +75,8 @@ func (m Model) viewFar(w, h int) string {
 	wishes := []look.Wish{p.next.At(1), p.steps.At(1), p.band.At(1), p.now.At(1)}
 	for i := range 9 {
 		z := look.Blocks + look.Size(i)
-		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, small)), p.steps.At(sizeOf(z, bare)), p.steps.At(sizeOf(z, roomy)),
+		wishes = append(wishes, p.band.At(i+1), p.steps.At(sizeOf(z, small)), p.steps.At(sizeOf(z, bare)),
+			p.steps.At(sizeOf(z, roomy)),
 			p.ends.At(min(i, 2)), p.now.At(2), p.message.At(1))
 	}
 	look.Choose(h, parts, wishes)
@@ -97,7 +98,8 @@ func (m Model) farKeys(w int) string {
 	if m.rec.ReadOnly() {
 		return m.Styles.KeyLine(w, k.Refresh, keys.As(k.Far, "near"), k.Home, k.Leave)
 	}
-	return m.Styles.KeyLine(w, keys.As(k.Laid, "laid"), keys.As(k.Undo, "back"), k.Pause, keys.As(k.Far, "near"), keys.As(k.Help, ""), k.Leave)
+	return m.Styles.KeyLine(w, keys.As(k.Laid, "laid"), keys.As(k.Undo, "back"), k.Pause, keys.As(k.Far, "near"),
+		keys.As(k.Help, ""), k.Leave)
 }
 
 // heading is what a page is about: in words, shorter to be drawn large, and shorter still for a narrow screen.
@@ -175,9 +177,12 @@ func (m Model) viewBroken(w, h int) string {
 	if err := m.s.Err(); err != nil {
 		why = err.Error()
 	}
-	body := []*look.Part{textPart(why, m.Styles.Plain, w), mayGo(look.Indent(look.Painted(look.Wrap(strings.Join(m.s.Trouble(), " "), w-4), m.Styles.Strong), 2)),
+	body := []*look.Part{textPart(why, m.Styles.Plain, w),
+		mayGo(look.Indent(look.Painted(look.Wrap(strings.Join(m.s.Trouble(), " "), w-4), m.Styles.Strong), 2)),
 		mayGo(m.sentences(m.s.Announce(m.at)[:1], w))}
-	return m.titled(heading{words: "NOT SAVED", large: "NOT SAVED", ground: m.Styles.Alarm}, m.Styles.KeyLine(w, m.Keys.Retry, m.Keys.Beside, m.Keys.Leave), body, []look.Wish{body[1].At(1), body[2].At(1)}, w, h)
+	return m.titled(heading{words: "NOT SAVED", large: "NOT SAVED", ground: m.Styles.Alarm},
+		m.Styles.KeyLine(w, m.Keys.Retry, m.Keys.Beside, m.Keys.Leave), body, []look.Wish{body[1].At(1), body[2].At(1)},
+		w, h)
 }
 
 func (m Model) sentences(said []string, w int) []string {
@@ -187,8 +192,10 @@ func (m Model) sentences(said []string, w int) []string {
 // viewTiny is for a terminal too small for anything but the count.
 func (m Model) viewTiny(w, h int) string {
 	in, ok := m.s.Instruction(m.at)
-	if stage := m.s.Stage(m.at); !ok || m.over != overNothing || stage != session.Winding && stage != session.OnlyLooking {
-		lines := []string{"this window is too small for this page", fmt.Sprintf("make it at least %d by %d", look.MinWidth, look.MinHeight)}
+	if stage := m.s.Stage(m.at); !ok || m.over != overNothing || stage != session.Winding &&
+		stage != session.OnlyLooking {
+		lines := []string{"this window is too small for this page",
+			fmt.Sprintf("make it at least %d by %d", look.MinWidth, look.MinHeight)}
 		return look.Screenful(append(lines, look.Wrap(m.s.Speak(m.at), w)...), w, h)
 	}
 	lines := []string{

@@ -52,7 +52,8 @@ func Sample() []counter.Event {
 	return []counter.Event{
 		Laid(1, 1), Laid(1, 2),
 		{At: At(3), Kind: counter.LeaseSeen, Order: wind.MirroredOrder},
-		{At: At(4).Add(250 * time.Millisecond), Kind: counter.Noted, Chain: 1, Pass: 2, Text: `knot "here" \ #00000000, Länge ½`},
+		{At: At(4).Add(250 * time.Millisecond), Kind: counter.Noted, Chain: 1, Pass: 2,
+			Text: `knot "here" \ #00000000, Länge ½`},
 		{At: At(5), Kind: counter.Undone, Chain: 1, Pass: 2},
 		{At: At(6), Kind: counter.Paused}, {At: At(7), Kind: counter.Resumed},
 		{At: At(8), Kind: counter.Recounted, Chain: 1, Pass: 4, Text: "counted at the pegs"},
@@ -67,7 +68,8 @@ func Trouble() []counter.Event {
 	return []counter.Event{
 		Laid(1, 1), Laid(1, 2),
 		{At: At(3), Kind: counter.Incident, Chain: 1, Pass: 2, Position: 4, What: counter.Knot},
-		{At: At(4), Kind: counter.Incident, Chain: 1, Pass: 3, Position: 10, What: counter.Broken, Place: 4*measure.Yard + 18*measure.Inch, HasPlace: true, Text: `mended, "blue"`},
+		{At: At(4), Kind: counter.Incident, Chain: 1, Pass: 3, Position: 10, What: counter.Broken,
+			Place: 4*measure.Yard + 18*measure.Inch, HasPlace: true, Text: `mended, "blue"`},
 		{At: At(5), Kind: counter.Incident, Chain: 1, Pass: 1, What: counter.MissedOpening, HasPlace: true},
 		{At: At(6), Kind: counter.Incident, Chain: 1, Pass: 2, What: counter.WrongPeg, Text: "over both"},
 		{At: At(7), Kind: counter.Withdrawn, Line: 6},

@@ -33,8 +33,11 @@ func DrawPlan(t *rapid.T) *plan.Plan {
 // DrawEvent draws any event that makes some sense for a plan after so many passes of a chain, legal or not, and
 // rather often legal. The marks are the lines of what can be withdrawn.
 func DrawEvent(t *rapid.T, p *plan.Plan, chain, laid int, marks []int) counter.Event {
-	kinds := []counter.Kind{counter.Laid, counter.Laid, counter.Laid, counter.Laid, counter.Laid, counter.Undone, counter.Recounted, counter.Paused, counter.Resumed, counter.Noted, counter.LeaseSeen, counter.Ticked, counter.Ticked, counter.Ticked, counter.Unticked, counter.Finished, "dropped",
-		counter.Incident, counter.Incident, counter.Withdrawn, counter.WrongTurn, counter.WrongTurn, counter.Righted, counter.TieMade, counter.TieWaved, counter.Redone, counter.Redone, counter.WorkDone, counter.WorkUndone,
+	kinds := []counter.Kind{counter.Laid, counter.Laid, counter.Laid, counter.Laid, counter.Laid, counter.Undone,
+		counter.Recounted, counter.Paused, counter.Resumed, counter.Noted, counter.LeaseSeen, counter.Ticked,
+		counter.Ticked, counter.Ticked, counter.Unticked, counter.Finished, "dropped",
+		counter.Incident, counter.Incident, counter.Withdrawn, counter.WrongTurn, counter.WrongTurn, counter.Righted,
+		counter.TieMade, counter.TieWaved, counter.Redone, counter.Redone, counter.WorkDone, counter.WorkUndone,
 		counter.LeaseLeft, counter.Reopened, counter.FootSeen}
 	e := counter.Event{
 		At:    At(rapid.IntRange(-5, 100).Draw(t, "at")),
@@ -46,7 +49,8 @@ func DrawEvent(t *rapid.T, p *plan.Plan, chain, laid int, marks []int) counter.E
 	e.Foot = wind.FootPosition(rapid.IntRange(0, 2).Draw(t, "foot"))
 	e.Pass = laid + rapid.SampledFrom([]int{1, 1, 0, 0, -1, 2}).Draw(t, "pass")
 	e.Position = rapid.IntRange(-1, 7).Draw(t, "position")
-	e.What = rapid.SampledFrom([]counter.What{counter.Broken, counter.Knot, counter.Knot, counter.MissedOpening, counter.WrongPeg, "mouse"}).Draw(t, "what")
+	e.What = rapid.SampledFrom([]counter.What{counter.Broken, counter.Knot, counter.Knot, counter.MissedOpening,
+		counter.WrongPeg, "mouse"}).Draw(t, "what")
 	if e.HasPlace = rapid.Bool().Draw(t, "has place"); e.HasPlace {
 		e.Place = measure.Yard * measure.Length(rapid.IntRange(-1, 6).Draw(t, "place")) // the warp has five
 	}

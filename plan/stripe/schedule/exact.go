@@ -135,7 +135,8 @@ func (x *exact) lay(at int32, size int, carried uint64) {
 		}
 		k++
 	}
-	next := node{carried: carried, cost: nd.cost + x.pass, from: at, end: int32(end), halts: nd.halts, size: uint8(size), d: 1 - nd.d}
+	next := node{carried: carried, cost: nd.cost + x.pass, from: at, end: int32(end), halts: nd.halts,
+		size: uint8(size), d: 1 - nd.d}
 	stay := carried & nd.carried &^ changed
 	next.cost += x.stint*cost(count(carried&^stay)) + x.thread*cost(count(changed))
 	if at > 0 && (changed != 0 || carried != nd.carried) {

@@ -136,7 +136,8 @@ func TestMiddleAgainstTable(t *testing.T) {
 		}
 		if !s.Proof.Least {
 			unproved++
-			t.Logf("%d ends, %d colours, %d positions: %v not proved, bound %v, %v", len(ends), colours, positions, s.Total, s.Proof.Bound, took)
+			t.Logf("%d ends, %d colours, %d positions: %v not proved, bound %v, %v", len(ends), colours, positions,
+				s.Total, s.Proof.Bound, took)
 		}
 	}
 	t.Logf("%d of %d not proved", unproved, cases)

@@ -180,7 +180,8 @@ func (g *programme) push(from []label, i, d int, lists [][]label, low int) {
 					c += g.halt
 				}
 				stay := set &^ changed
-				g.keep(&lists[j*g.dirs+next], label{stay: stay, set: set, cost: c, from: int32(at), size: uint8(size), forced: stay != set})
+				g.keep(&lists[j*g.dirs+next],
+					label{stay: stay, set: set, cost: c, from: int32(at), size: uint8(size), forced: stay != set})
 			}
 		}
 	}

@@ -17,11 +17,13 @@ func clothFlags(cmd *cobra.Command, ask *SpecAsk) {
 	length := func(l *measure.Length, name, help string) { f.Var(unset(lengthValue{l}), name, help) }
 	share := func(p *measure.Percent, name, help string) { f.Var(unset(quantityValue{p, "share"}), name, help) }
 	number := func(n *int, name, help string) { f.Var(unset(countValue{n}), name, help) }
-	f.BoolVar(&ask.fromCloth, "from-cloth", false, "take the ends and the length from the cloth; it is so by itself where its width or length is given")
+	f.BoolVar(&ask.fromCloth, "from-cloth", false,
+		"take the ends and the length from the cloth; it is so by itself where its width or length is given")
 	length(&c.Width.Finished, "finished-width", "width of the finished cloth")
 	length(&c.Length.Piece, "finished-length", "finished length of one piece, without hems and fringes")
 	number(&c.Length.Pieces, "pieces", "how many pieces are woven, 1 if not said")
-	Words(cmd, "fibre", &c.Width.Fibre, "what the warp is of, for the usual shrinkage", "cotton", "wool", "linen", "silk", "other")
+	Words(cmd, "fibre", &c.Width.Fibre, "what the warp is of, for the usual shrinkage", "cotton", "wool", "linen",
+		"silk", "other")
 	share(&c.Width.DrawIn, "draw-in", "share of the width in the reed that the weft draws in, such as \"8 %\"")
 	share(&c.Width.Shrinkage, "shrinkage-width", "share of the width that washing takes")
 	share(&c.Length.Shrinkage, "shrinkage-length", "share of the length that washing takes")
@@ -36,8 +38,10 @@ func clothFlags(cmd *cobra.Command, ask *SpecAsk) {
 	number(&c.Width.Balance, "balance", "ends after the last repeat that end the pattern as it began")
 	number(&c.Width.Doubled, "doubled", "ends at each edge that are drawn double")
 	number(&c.Width.Floating, "floating", "floating selvedges, over both edges")
-	Words(cmd, "fit", &c.Fit, "which count of ends near the wanted one is taken", "as wanted", "whole repeats", "full passes", "both")
-	f.Var(unset(quantityValue{&c.Picks, "sett"}), "picks", "picks on the loom, such as \"20 an inch\", for an estimate of the weft")
+	Words(cmd, "fit", &c.Fit, "which count of ends near the wanted one is taken", "as wanted", "whole repeats",
+		"full passes", "both")
+	f.Var(unset(quantityValue{&c.Picks, "sett"}), "picks",
+		"picks on the loom, such as \"20 an inch\", for an estimate of the weft")
 	f.StringVar(&ask.weft, "weft", "", "the weft's size, or the `name` of a yarn at hand; the warp's if not said")
 	share(&c.WeftTakeUp, "weft-take-up", "what a pick is longer than the width in the reed, as a share of it")
 }
@@ -62,7 +66,8 @@ func (ask *SpecAsk) settleCloth(f *pflag.FlagSet, s *plan.Spec) []error {
 			}
 		}
 	case !f.Changed("from-cloth"):
-		errs = append(errs, without(f, aboutCloth, "a --finished-width and a --finished-length too: it belongs to a cloth")...)
+		errs = append(errs, without(f, aboutCloth,
+			"a --finished-width and a --finished-length too: it belongs to a cloth")...)
 	}
 	return errs
 }

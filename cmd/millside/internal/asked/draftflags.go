@@ -26,15 +26,20 @@ var draftFlagNames = []string{"thread-1", "draft-threads", "not-threaded", "draf
 func DraftFlags(cmd *cobra.Command) *DraftAsk {
 	a := &DraftAsk{}
 	f := cmd.Flags()
-	f.Var(sideValue{&a.use.Side, &a.sideGiven}, "thread-1", "the side that the draft's thread 1 is on, seen by the weaver at the loom: right or left")
-	f.Var(notThreadedValue{a}, "not-threaded", "what to do with threads that the draft puts through no shaft: keep or leave-out")
+	f.Var(sideValue{&a.use.Side, &a.sideGiven}, "thread-1",
+		"the side that the draft's thread 1 is on, seen by the weaver at the loom: right or left")
+	f.Var(notThreadedValue{a}, "not-threaded",
+		"what to do with threads that the draft puts through no shaft: keep or leave-out")
 	f.Var(threadsValue{&a.use}, "draft-threads", "the threads of the draft that are taken, such as 1-96")
-	f.Var(unset(countValue{&a.use.Times}), "draft-times", "how often they are laid side by side; --ends repeats and cuts them instead")
+	f.Var(unset(countValue{&a.use.Times}), "draft-times",
+		"how often they are laid side by side; --ends repeats and cuts them instead")
 	f.Var(unset(countValue{&a.use.Edge}), "draft-edge", "ends added at each side, of the outermost colour")
 	f.Var(coloursValue{&a.use}, "name-colour", "what you call a colour of the draft, such as 3=navy; once for each")
 	// The errors would say that there is no such flag, or that it is completed already.
-	_ = cmd.RegisterFlagCompletionFunc("thread-1", cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
-	_ = cmd.RegisterFlagCompletionFunc("not-threaded", cobra.FixedCompletions([]string{"keep", "leave-out"}, cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("thread-1",
+		cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("not-threaded",
+		cobra.FixedCompletions([]string{"keep", "leave-out"}, cobra.ShellCompDirectiveNoFileComp))
 	return a
 }
 
@@ -123,7 +128,8 @@ func (v coloursValue) Set(s string) error {
 }
 
 // draftFlagOf names the flag of each field that a draft may refuse.
-var draftFlagOf = map[string]string{"threads of the draft": "draft-threads", "times": "draft-times", "ends": "draft-times"}
+var draftFlagOf = map[string]string{"threads of the draft": "draft-threads", "times": "draft-times",
+	"ends": "draft-times"}
 
 // inDraftFlags names the flag in what a draft refused; what lies with the draft itself stays as it is.
 func inDraftFlags(cmd *cobra.Command, err error) error {

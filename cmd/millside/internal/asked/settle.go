@@ -56,7 +56,8 @@ func (ask *SpecAsk) settleMill(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 	}
 	if ask.board != "" {
 		var err error
-		s.Board, err = nameOr(ask.board, "board", func() (frame.Board, error) { b, err := hand.FindBoard(ask.board); return b.Board, err }, frame.ParseBoard)
+		s.Board, err = nameOr(ask.board, "board",
+			func() (frame.Board, error) { b, err := hand.FindBoard(ask.board); return b.Board, err }, frame.ParseBoard)
 		errs = append(errs, err)
 		if ask.mill != "" {
 			errs = append(errs, &measure.FieldError{Field: "--mill", Value: ask.mill, Want: "either a mill or a board"})
@@ -80,7 +81,8 @@ func (ask *SpecAsk) settleYarn(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 	} else {
 		errs = append(errs, without(f, aboutYarn, "a --yarn too, such as --yarn \"cotton 8/2\"", "packages")...)
 		if f.Changed("peg-length") {
-			errs = append(errs, &measure.FieldError{Field: "--peg-length", Value: s.Pegs.Length.String(), Want: "a --yarn too: how many ends a peg takes depends on it"})
+			errs = append(errs, &measure.FieldError{Field: "--peg-length", Value: s.Pegs.Length.String(),
+				Want: "a --yarn too: how many ends a peg takes depends on it"})
 		}
 	}
 	if ask.weft != "" {
@@ -95,7 +97,8 @@ func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 	var errs []error
 	l := &s.Loom
 	if l.Sett.IsZero() {
-		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end", "threading", "heddles", "loom")
+		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end", "threading", "heddles",
+			"loom")
 	}
 	if ask.loom != "" {
 		n, err := hand.FindLoom(ask.loom)
@@ -103,7 +106,8 @@ func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 		unlessGiven(f, "heddles", &l.Heddles, n.Heddles)
 	}
 	if ask.raddle != "" {
-		r, err := nameOr(ask.raddle, "raddle", func() (loom.Raddle, error) { r, err := hand.FindRaddle(ask.raddle); return r.Raddle, err },
+		r, err := nameOr(ask.raddle, "raddle",
+			func() (loom.Raddle, error) { r, err := hand.FindRaddle(ask.raddle); return r.Raddle, err },
 			func(text string) (loom.Raddle, error) {
 				space, err := measure.ParseLength(text)
 				return loom.Raddle{Space: space}, err
@@ -113,13 +117,15 @@ func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHan
 		unlessGiven(f, "raddle-spaces", &l.Raddle.Spaces, r.Spaces)
 	}
 	if ask.reed != "" {
-		r, err := nameOr(ask.reed, "reed", func() (loom.Reed, error) { r, err := hand.FindReed(ask.reed); return r.Reed, err }, loom.ParseReed)
+		r, err := nameOr(ask.reed, "reed",
+			func() (loom.Reed, error) { r, err := hand.FindReed(ask.reed); return r.Reed, err }, loom.ParseReed)
 		errs = append(errs, err)
 		l.Reed = r
 		if f.Changed("reed-width") {
 			l.Reed = r.WithWidth(ask.reedWidth)
 			if l.Reed.Width() != ask.reedWidth {
-				errs = append(errs, &measure.FieldError{Field: "--reed-width", Value: ask.reedWidth.String(), Want: "0 to 20 m"})
+				errs = append(errs, &measure.FieldError{Field: "--reed-width", Value: ask.reedWidth.String(),
+					Want: "0 to 20 m"})
 			}
 		}
 	}
@@ -145,7 +151,8 @@ func nameOr[T any](text, field string, find func() (T, error), read func(string)
 		return thing, nil
 	}
 	wrong = measure.InField(wrong, field)
-	if fields, names := measure.FieldErrors(wrong), measure.FieldErrors(unknown); len(fields) == 1 && len(names) == 1 && fields[0].Field == field {
+	if fields, names := measure.FieldErrors(wrong), measure.FieldErrors(unknown); len(fields) == 1 && len(names) == 1 &&
+		fields[0].Field == field {
 		wrong = &measure.FieldError{Field: field, Value: text, Want: fields[0].Want + "; or " + names[0].Want}
 	}
 	return thing, wrong

@@ -66,7 +66,8 @@ func warpFlags(cmd *cobra.Command, spec *plan.Spec, paddle *string) {
 	Words(cmd, "hand", &spec.Hand, "which hand leads the paddle", "right", "left")
 	Words(cmd, "return-order", &spec.ReturnOrder, "how a return pass lies in the lease", "same", "mirrored")
 	Words(cmd, "foot", &spec.Foot, "which position lies at the foot of the peg on an outward pass", "first", "last")
-	Words(cmd, "last-pass", &spec.LastPass, "the last pass where the group doesn't divide the ends; a full one lays spare ends", "short", "full")
+	Words(cmd, "last-pass", &spec.LastPass,
+		"the last pass where the group doesn't divide the ends; a full one lays spare ends", "short", "full")
 	f.Var(countValue{&spec.ChainEnds}, "chain-ends", "most ends in one chain; 0 for one chain")
 	f.Var(countValue{&spec.TieEvery}, "tie-every", "ends from one count tie to the next; 0 for none")
 	f.Var(guardValue{&spec.GuardMillis}, "guard", "shortest time between two passes that are counted; 0 for none")
@@ -80,10 +81,12 @@ func millFlags(f *pflag.FlagSet, ask *SpecAsk) {
 	spec := &ask.Spec
 	f.StringVar(&ask.mill, "mill", "", "the `name` of a mill at hand, in place of the figures that follow")
 	f.Var(lengthValue{&spec.Mill.Circumference}, "circumference", "once round the mill")
-	f.Var(lengthValue{&spec.Mill.PegStep}, "peg-step", "from one place for the end pegs to the next, along the mill's round")
+	f.Var(lengthValue{&spec.Mill.PegStep}, "peg-step",
+		"from one place for the end pegs to the next, along the mill's round")
 	f.Var(lengthValue{&spec.Mill.Rise}, "rise", "how far the warp climbs in one turn")
 	f.Var(unset(lengthValue{&spec.Mill.Height}), "mill-height", "how far the warp may climb")
-	f.StringVar(&ask.board, "board", "", "wind on a board and not on a mill: its `distances` from peg to peg, such as \"36 in x 10, 18 in\", or its name")
+	f.StringVar(&ask.board, "board", "", "wind on a board and not on a mill: its `distances` from peg to peg, such "+
+		"as \"36 in x 10, 18 in\", or its name")
 	f.Var(unset(lengthValue{&spec.Pegs.Length}), "peg-length", "how much of a peg the warp may cover")
 	f.Var(unset(countValue{&spec.Pegs.Layers}), "layers", "layers of yarn that a peg may take, 1 if not said")
 }
@@ -97,21 +100,34 @@ func Words(cmd *cobra.Command, name string, of textValue, help string, choices .
 
 // FlagOf names the flag of each field that a plan may refuse.
 var FlagOf = map[string]string{
-	"name": "name", "ends": "ends", "group": "group", "paddle positions": "positions", "paddle": "paddle", "length": "length",
-	"mill": "mill", "mill circumference": "circumference", "peg step": "peg-step", "rise a turn": "rise", "mill height": "mill-height",
+	"name": "name", "ends": "ends", "group": "group", "paddle positions": "positions", "paddle": "paddle",
+	"length": "length",
+	"mill":   "mill", "mill circumference": "circumference", "peg step": "peg-step", "rise a turn": "rise",
+	"mill height":     "mill-height",
 	"ends in a chain": "chain-ends", "count tie every": "tie-every", "guard": "guard",
-	"rest every": "rest", "position at the foot": "foot", "minutes a pass": "minutes-pass", "minutes of handling": "minutes-handling",
-	"minutes a turn": "minutes-turn", "minutes a halt": "minutes-halt", "minutes to cut off an end": "minutes-cut",
-	"minutes to tie on an end": "minutes-tie", "minutes to thread a package": "minutes-thread", "minutes more to finish at the far end": "minutes-far",
-	"board": "board", "distances on the board": "board", "peg length": "peg-length", "layers on a peg": "layers", "layers": "layers", "thread": "yarn",
-	"finished width": "finished-width", "finished length": "finished-length", "width in the reed": "finished-width", "woven length": "finished-length",
-	"pieces": "pieces", "draw-in": "draw-in", "shrinkage in width": "shrinkage-width", "shrinkage in length": "shrinkage-length",
-	"take-up": "take-up", "hem": "hem", "fringe": "fringe", "loom waste": "loom-waste", "sample": "sample", "knotting on": "knotting-on",
-	"pattern repeat": "repeat", "balancing part": "balance", "doubled selvedge ends": "doubled", "ends before the first repeat": "doubled",
-	"floating selvedges": "floating", "ends to fit": "fit", "picks": "picks", "weft take-up": "weft-take-up", "weft": "weft",
+	"rest every": "rest", "position at the foot": "foot", "minutes a pass": "minutes-pass",
+	"minutes of handling": "minutes-handling",
+	"minutes a turn":      "minutes-turn", "minutes a halt": "minutes-halt", "minutes to cut off an end": "minutes-cut",
+	"minutes to tie on an end": "minutes-tie", "minutes to thread a package": "minutes-thread",
+	"minutes more to finish at the far end": "minutes-far",
+	"board":                                 "board", "distances on the board": "board", "peg length": "peg-length",
+	"layers on a peg": "layers",
+	"layers":          "layers", "thread": "yarn",
+	"finished width": "finished-width", "finished length": "finished-length", "width in the reed": "finished-width",
+	"woven length": "finished-length",
+	"pieces":       "pieces", "draw-in": "draw-in", "shrinkage in width": "shrinkage-width",
+	"shrinkage in length": "shrinkage-length",
+	"take-up":             "take-up", "hem": "hem", "fringe": "fringe", "loom waste": "loom-waste", "sample": "sample",
+	"knotting on":    "knotting-on",
+	"pattern repeat": "repeat", "balancing part": "balance", "doubled selvedge ends": "doubled",
+	"ends before the first repeat": "doubled",
+	"floating selvedges":           "floating", "ends to fit": "fit", "picks": "picks", "weft take-up": "weft-take-up",
+	"weft": "weft",
 	"yarn": "yarn", "colour": "colour", "cones at hand": "packages", "packages": "packages",
-	"threading": "threading", "shaft": "threading", "ends in the threading": "threading", "shafts with heddles": "heddles", "loom": "loom",
-	"sett": "sett", "raddle": "raddle", "raddle space": "raddle", "raddle spaces": "raddle-spaces", "reed": "reed", "reed width": "reed-width",
+	"threading": "threading", "shaft": "threading", "ends in the threading": "threading",
+	"shafts with heddles": "heddles", "loom": "loom",
+	"sett": "sett", "raddle": "raddle", "raddle space": "raddle", "raddle spaces": "raddle-spaces", "reed": "reed",
+	"reed width":     "reed-width",
 	"selvedge dents": "edge-dents", "ends in a selvedge dent": "edge-ends", "side of the first end": "first-end",
 }
 

@@ -73,13 +73,18 @@ func StripeFlags(cmd *cobra.Command) *StripeAsk {
 
 func (a *StripeAsk) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times (4 red, 14 white), 20 red\"; - reads it from standard input")
-	Words(cmd, "stripes-from", &a.from, "where the order that you write begins; in print that is mostly on the right", "end 1", "left", "right")
-	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the warp; - is the standard input")
+	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times "+
+		"(4 red, 14 white), 20 red\"; - reads it from standard input")
+	Words(cmd, "stripes-from", &a.from, "where the order that you write begins; in print that is mostly on the right",
+		"end 1", "left", "right")
+	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the warp; - is the standard "+
+		"input")
 	a.use = DraftFlags(cmd)
 	f.BoolVar(&a.ask.Limits.FinishAtLease, "finish-at-lease", false, "an even number of passes only")
-	f.StringVar(&a.packages, "packages-of", "", "packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
-	f.Var(sizesValue{&a.ask.Limits.Sizes}, "group-sizes", "the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
+	f.StringVar(&a.packages, "packages-of", "",
+		"packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
+	f.Var(sizesValue{&a.ask.Limits.Sizes}, "group-sizes",
+		"the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
 	f.IntVar(&a.halts, "most-halts", 0, "the most halts that you put up with, a `number`; any, where it isn't given")
 	f.IntVar(&a.ask.Limits.Effort, "effort", 1, "how long to search, a `number` of times the usual, 1 to 100")
 	f.Var(&a.way, "way", "the way to wind, one of those that the plan lists: "+strings.Join(wayNames(), ", "))
@@ -142,7 +147,8 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 		return errors.New("--draft-times and --ends both say how often the draft is laid; give one of them")
 	}
 	if n := a.ask.Limits.Effort; n < 1 || n > schedule.MaxEffort {
-		return &measure.FieldError{Field: "--effort", Value: strconv.Itoa(n), Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
+		return &measure.FieldError{Field: "--effort", Value: strconv.Itoa(n),
+			Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
 	}
 	if changed("stripes-from") && !changed("stripes") {
 		return errors.New("--stripes-from is about stripes that you write; give --stripes too")
@@ -218,13 +224,16 @@ func (a *StripeAsk) Draft() *DraftFile { return a.read }
 func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec) error {
 	n := order.Size()
 	if a.draft == "" && cmd.Flags().Changed("ends") && spec.Ends != n {
-		return &measure.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends), Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
+		return &measure.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends),
+			Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
 	}
 	if cmd.Flags().Changed("group") {
-		return errors.New("--group: with stripes the passes carry what suits the colours; --group-sizes says which numbers of ends they may carry")
+		return errors.New("--group: with stripes the passes carry what suits the colours; --group-sizes says which " +
+			"numbers of ends they may carry")
 	}
 	if spec.LastPass == wind.FullLast {
-		return &measure.FieldError{Field: "--last-pass", Value: spec.LastPass.String(), Want: "short: the stripes have no colour for spare ends"}
+		return &measure.FieldError{Field: "--last-pass", Value: spec.LastPass.String(),
+			Want: "short: the stripes have no colour for spare ends"}
 	}
 	if n := len(order.String()); n > plan.MaxStripes {
 		field := "--stripes"
@@ -240,8 +249,9 @@ func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec
 // stripeFlagOf names the flag of each field that the scheduler may refuse. The times are checked when they
 // are read.
 var stripeFlagOf = map[string]string{
-	"finish": "finish-at-lease", "group sizes": "group-sizes", "packages": "packages-of", "paddle positions": "positions",
-	"most halts": "most-halts", "way": "way",
+	"finish": "finish-at-lease", "group sizes": "group-sizes", "packages": "packages-of",
+	"paddle positions": "positions",
+	"most halts":       "most-halts", "way": "way",
 }
 
 // inStripeFlags names the flags in what the scheduler refused.

@@ -51,7 +51,9 @@ func (v sizesValue) Set(s string) error {
 	for item := range strings.SplitSeq(s, ",") {
 		n, err := strconv.Atoi(strings.TrimSpace(item))
 		if err != nil || n < 1 || n > measure.MaxPositions {
-			return &measure.FieldError{Value: s, Want: fmt.Sprintf("numbers from 1 to %d with commas between them, such as \"10, 12\"", measure.MaxPositions)}
+			return &measure.FieldError{Value: s,
+				Want: fmt.Sprintf("numbers from 1 to %d with commas between them, such as \"10, 12\"",
+					measure.MaxPositions)}
 		}
 		sizes = append(sizes, n)
 	}
@@ -88,7 +90,8 @@ func parsePackages(text string, colours []stripe.Colour) ([]int, error) {
 	packages := make([]int, len(colours))
 	for item := range strings.SplitSeq(text, ",") {
 		words := strings.Fields(item)
-		wrong := &measure.FieldError{Value: strings.TrimSpace(item), Want: "a colour and its number of packages, such as red 2, with commas between them"}
+		wrong := &measure.FieldError{Value: strings.TrimSpace(item),
+			Want: "a colour and its number of packages, such as red 2, with commas between them"}
 		if len(words) < 2 {
 			return nil, wrong
 		}
@@ -140,7 +143,8 @@ type wayValue struct {
 
 // wayNames lists the names of the ways.
 func wayNames() []string {
-	return []string{schedule.Searched.String(), stripe.CheapestWay, schedule.SideBySide.String(), schedule.Swapped.String(), schedule.OneRepeat.String()}
+	return []string{schedule.Searched.String(), stripe.CheapestWay, schedule.SideBySide.String(),
+		schedule.Swapped.String(), schedule.OneRepeat.String()}
 }
 
 func (v *wayValue) String() string {

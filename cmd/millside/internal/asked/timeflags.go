@@ -13,7 +13,8 @@ func timeFlags(cmd *cobra.Command, t *times.HandTimes) {
 	if *t == (times.HandTimes{}) {
 		*t = times.DefaultHandTimes()
 	}
-	f.Var(unset(minutesValue{&t.Pass}), "minutes-pass", "minutes that a whole pass takes, whatever the turns; goes before handling, turn and your own pace")
+	f.Var(unset(minutesValue{&t.Pass}), "minutes-pass",
+		"minutes that a whole pass takes, whatever the turns; goes before handling, turn and your own pace")
 	f.Var(minutesValue{&t.Handling}, "minutes-handling", "minutes that a pass takes at its two ends")
 	f.Var(minutesValue{&t.Turn}, "minutes-turn", "minutes that a turn of the mill takes")
 	f.Var(minutesValue{&t.Halt}, "minutes-halt", "minutes to halt at a peg, however much is done there")

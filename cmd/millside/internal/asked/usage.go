@@ -53,7 +53,8 @@ func FlagError(cmd *cobra.Command, err error) error {
 		if errors.As(err, &wrong) {
 			err = measure.InField(wrong, field)
 		} else {
-			err = &measure.FieldError{Field: field, Value: value.GetValue(), Want: "true or false"} // all others are our own
+			err = &measure.FieldError{Field: field, Value: value.GetValue(),
+				Want: "true or false"} // all others are our own
 		}
 	}
 	return Usage(cmd, err)

@@ -8,7 +8,6 @@ import (
 	"go/parser"
 	"go/token"
 	"io"
-	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -190,9 +189,12 @@ func TestArrowsRunDown(t *testing.T) {
 // floors are the floors of the house from the ground up; rooms on one floor may know each other as far as
 // the compiler allows it.
 var floors = [][]string{
-	{"plan/internal/ratio", "plan/figure"}, {"plan/measure", "plan/internal"}, {"plan/cloth", "plan/loom", "plan/internal/loomtest"},
-	{"plan/frame", "plan/times", "plan/wind"}, {"plan"}, {"plan/project", "plan/finishing"}, {"plan/stripe"}, {"plan/draft"},
-	{"plan/athand", "plan/sheet", "plan/field"}, {"counter/disk"}, {"counter"}, {"counter/journal", "counter/session"}, {"tui"}, {"cmd/millside"},
+	{"plan/internal/ratio", "plan/figure"}, {"plan/measure", "plan/internal"},
+	{"plan/cloth", "plan/loom", "plan/internal/loomtest"},
+	{"plan/frame", "plan/times", "plan/wind"}, {"plan"}, {"plan/project", "plan/finishing"}, {"plan/stripe"},
+	{"plan/draft"},
+	{"plan/athand", "plan/sheet", "plan/field"}, {"counter/disk"}, {"counter"}, {"counter/journal", "counter/session"},
+	{"tui"}, {"cmd/millside"},
 }
 
 // floor is the floor of a room: that of the longest name in floors which begins its own.
@@ -211,21 +213,16 @@ func floor(name string) int {
 // TestRoomsAreNotCrowded looks at folders and packages.
 func TestRoomsAreNotCrowded(t *testing.T) {
 	for _, r := range rooms(t) {
-		within(t, "source files in a folder", r.name(), len(r.sources(t)), mostFiles, crowded)
-		within(t, "exported names of a package", r.name(), exported(t, r), mostNames, talkative)
+		within(t, "source files in a folder", r.name(), len(r.sources(t)), mostFiles)
+		within(t, "exported names of a package", r.name(), exported(t, r), mostNames)
 	}
 }
 
-// within fails for a count above its bound, unless the exception allows it, and for an exception that is
-// no longer needed.
-func within(t *testing.T, what, where string, count, most int, exceptions map[string]int) {
+// within fails for a count above its bound.
+func within(t *testing.T, what, where string, count, most int) {
 	t.Helper()
-	allowed, excepted := exceptions[where]
-	switch {
-	case excepted && count <= most:
-		t.Errorf("%s: %s has %d, so its exception must go", what, where, count)
-	case count > max(most, allowed):
-		t.Errorf("%s: %s has %d, at most %d", what, where, count, max(most, allowed))
+	if count > most {
+		t.Errorf("%s: %s has %d, at most %d", what, where, count, most)
 	}
 }
 
@@ -328,10 +325,6 @@ func TestFilesAreSmall(t *testing.T) {
 			}
 			lines, long, first := measureFile(t, file)
 			name = filepath.ToSlash(name)
-			below := func(at string) bool { return strings.HasPrefix(name, at+"/") }
-			if slices.ContainsFunc(large, below) {
-				continue
-			}
 			if lines > mostLines {
 				t.Errorf("%s has %d lines, at most %d", name, lines, mostLines)
 			}
@@ -359,16 +352,4 @@ func measureFile(t *testing.T, file string) (lines, long, first int) {
 		}
 	}
 	return lines, long, first
-}
-
-// The exceptions name what is there.
-func TestExceptionsNameWhatIsThere(t *testing.T) {
-	top := root(t)
-	for _, list := range []map[string]int{crowded, talkative} {
-		for name := range maps.Keys(list) {
-			if _, err := os.Stat(filepath.Join(top, filepath.FromSlash(name))); err != nil {
-				t.Errorf("no longer there, so its exception must go: %s", name)
-			}
-		}
-	}
 }

@@ -11,8 +11,8 @@ import (
 	"millside/counter/session"
 )
 
-// brokenTalk is a conversation key by key over a record that can't be written any more, with one pass counted; asked are
-// the ways on that were tried, which fail while the disk is full.
+// brokenTalk is a conversation key by key over a record that can't be written any more, with one pass counted; asked
+// are the ways on that were tried, which fail while the disk is full.
 func brokenTalk(t *testing.T) (tk *bench, disk *fullDisk, asked *[]session.Remedy) {
 	t.Helper()
 	disk, asked = &fullDisk{FS: journal.OS()}, &[]session.Remedy{}
@@ -46,7 +46,7 @@ func brokenTalk(t *testing.T) (tk *bench, disk *fullDisk, asked *[]session.Remed
 func TestMendedInPlainMode(t *testing.T) {
 	for key, way := range map[string]session.Remedy{"r": session.TryAgain, "n": session.SaveBeside} {
 		tk, disk, asked := brokenTalk(t)
-		if got := tk.presses(" "); !strings.Contains(got, "nothing is counted") && !strings.Contains(got, "Nothing is counted") {
+		if got := tk.presses(" "); !strings.Contains(strings.ToLower(got), "nothing is counted") {
 			t.Errorf("a press on a broken record: %q", got)
 		}
 		if way == session.TryAgain {

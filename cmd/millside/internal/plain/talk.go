@@ -128,7 +128,8 @@ func (t *Talk) withRemedies(r session.Reply) session.Reply {
 		return r
 	}
 	r.Said = append(append(r.Said, t.s.Trouble()...), fmt.Sprintf("The key %s: %s; %s: %s; %s: leave.",
-		t.keys.Retry.Help().Key, session.TryAgain, t.keys.Beside.Help().Key, session.SaveBeside, t.keys.Leave.Help().Key))
+		t.keys.Retry.Help().Key, session.TryAgain, t.keys.Beside.Help().Key, session.SaveBeside,
+		t.keys.Leave.Help().Key))
 	return r
 }
 

@@ -25,7 +25,8 @@ func PassesText(w io.Writer, p *plan.Plan) {
 		stripedPassesText(w, p, c)
 	}
 	legend := "First opening: what goes over the first lease peg met; the other opening goes over the second. " +
-		"Over: the peg of the counting cross that the group climbs over. Turn: the way round the end peg after the pass. " +
+		"Over: the peg of the counting cross that the group climbs over. Turn: the way round the end peg after the " +
+		"pass. " +
 		"Tie: a count tie after the pass."
 	if !p.Striped() {
 		legend += " Short: a pass that carries fewer ends."

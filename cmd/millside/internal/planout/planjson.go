@@ -142,16 +142,21 @@ type StepJSON struct {
 func PlanToJSON(project *project.Project) planJSON {
 	p := project.Plan
 	out := planJSON{
-		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
-		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()), PegYarn: LengthToJSON(p.PegYarn(p.Spec.Extras())), TailYarn: LengthToJSON(p.TailYarn(p.Spec.Extras())),
-		Pace: paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
+		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(),
+		Passes:   p.Passes(),
+		Path:     pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)},
+		WarpYarn: LengthToJSON(p.WarpYarn()), PegYarn: LengthToJSON(p.PegYarn(p.Spec.Extras())),
+		TailYarn: LengthToJSON(p.TailYarn(p.Spec.Extras())),
+		Pace:     paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}
 	for _, f := range p.LeaseFaults {
 		out.Faults = append(out.Faults, faultJSON(f))
 	}
 	for _, c := range project.Choices {
-		out.Choices = append(out.Choices, choiceJSON{c.Label(), c.Group, c.Passes, c.LastEnds, c.Spares, c.Finish.String(), c.Taken(p.Spec), c.Reasons})
+		out.Choices = append(out.Choices,
+			choiceJSON{c.Label(), c.Group, c.Passes, c.LastEnds, c.Spares, c.Finish.String(), c.Taken(p.Spec),
+				c.Reasons})
 	}
 	for _, c := range p.Chains {
 		out.Chains = append(out.Chains, chainToJSON(p, c))
@@ -162,7 +167,8 @@ func PlanToJSON(project *project.Project) planJSON {
 func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 	out := chainJSON{
 		Number: c.Number, FirstEnd: c.First, LastEnd: c.Last, Ends: c.Ends(), Finish: c.Finish().String(),
-		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c), CountTies: tiesToJSON(p, c), Finishing: StepsToJSON(finishing.Steps(p, c)),
+		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c),
+		CountTies: tiesToJSON(p, c), Finishing: StepsToJSON(finishing.Steps(p, c)),
 	}
 	for _, pass := range c.Passes {
 		out.Passes = append(out.Passes, PassToJSON(p, c, pass))
@@ -174,10 +180,12 @@ func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 func PassToJSON(p *plan.Plan, c plan.Chain, pass wind.Pass) PassJSON {
 	out := PassJSON{
 		Number: pass.Number, Direction: pass.Direction.String(), FirstEnd: pass.First, LastEnd: pass.Last,
-		Mirrored: pass.Mirrored, SpareEnds: pass.Spares, FirstPeg: pass.FirstPeg().String(), FirstOpening: pass.FirstOpening.String(),
-		OverA: pass.OpeningAt(wind.PegA).String(), OverB: pass.OpeningAt(wind.PegB).String(),
+		Mirrored: pass.Mirrored, SpareEnds: pass.Spares, FirstPeg: pass.FirstPeg().String(),
+		FirstOpening: pass.FirstOpening.String(),
+		OverA:        pass.OpeningAt(wind.PegA).String(), OverB: pass.OpeningAt(wind.PegB).String(),
 		CrossOver: pass.CrossOver(), TurnAfter: pass.TurnAfter.String(), TwistHalfTurns: int(pass.Twist),
-		KeepsOpening: c.KeepsOpening(pass.Number), Before: texts(p.Before(c, pass.Number)), After: texts(p.After(c, pass.Number)),
+		KeepsOpening: c.KeepsOpening(pass.Number), Before: texts(p.Before(c, pass.Number)),
+		After: texts(p.After(c, pass.Number)),
 	}
 	out.Positions = numbersOf(pass.Carried)
 	out.PegWork = pegWorkToJSON(p, p.WorkBefore(c.Number, pass.Number))

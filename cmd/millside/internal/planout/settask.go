@@ -57,7 +57,8 @@ func SettText(w io.Writer, ask SettAsk, help *measure.SettHelp, others []otherSe
 	fmt.Fprintf(w, "\n%s\n\n", prose.Wrap(fmt.Sprintf("This is %s: weave one, wash it, look.", help.Note), 0))
 	fmt.Fprintln(w, "Other published factors:")
 	for _, o := range others {
-		fmt.Fprintf(w, "  %s\n", prose.Wrap(fmt.Sprintf("%s for %s: start at %s (%s)", hundredths(o.factor.Hundredths), o.factor.For, o.start.Shown(1), o.factor.Source), 4))
+		fmt.Fprintf(w, "  %s\n", prose.Wrap(fmt.Sprintf("%s for %s: start at %s (%s)", hundredths(o.factor.Hundredths),
+			o.factor.For, o.start.Shown(1), o.factor.Source), 4))
 	}
 }
 

@@ -97,8 +97,9 @@ func StripesToJSON(p *plan.Plan, s *asked.Striped) *stripesJSON {
 	out := &stripesJSON{
 		Notation: p.Spec.Stripes, Colours: coloursToJSON(s.Order), SetUps: SetUpsToJSON(p), Way: s.Way.String(),
 		Cost: costToJSON(s.Schedule), Compared: []wayJSON{}, Kinds: []kindJSON{},
-		Minutes: minutesJSON{timeToJSON(t.Pass), timeToJSON(t.Halt), timeToJSON(t.Cut), timeToJSON(t.Tie), timeToJSON(t.Thread), timeToJSON(t.Far)},
-		Proof:   proofJSON{proof.Least, timeToJSON(proof.Bound), timeToJSON(proof.Gap), proof.Why},
+		Minutes: minutesJSON{timeToJSON(t.Pass), timeToJSON(t.Halt), timeToJSON(t.Cut), timeToJSON(t.Tie),
+			timeToJSON(t.Thread), timeToJSON(t.Far)},
+		Proof: proofJSON{proof.Least, timeToJSON(proof.Bound), timeToJSON(proof.Gap), proof.Why},
 	}
 	for _, k := range p.Kinds() {
 		out.Kinds = append(out.Kinds, kindToJSON(p, k))
@@ -126,7 +127,8 @@ func costToJSON(s *schedule.Schedule) costJSON {
 	if s.Sum.Far {
 		finish = wind.AtCountingCross
 	}
-	return costJSON{s.Sum.Passes, s.Kinds, s.Sum.Halts, s.Sum.Cuts, s.Sum.Ties, s.Sum.Threads, finish.String(), timeToJSON(s.Total)}
+	return costJSON{s.Sum.Passes, s.Kinds, s.Sum.Halts, s.Sum.Cuts, s.Sum.Ties, s.Sum.Threads, finish.String(),
+		timeToJSON(s.Total)}
 }
 
 func kindToJSON(p *plan.Plan, k plan.PassKind) kindJSON {
@@ -178,6 +180,7 @@ func (out *PassJSON) stripedPass(p *plan.Plan, c plan.Chain, pass wind.Pass) {
 		out.Colours = append(out.Colours, colourName(p, set[pos-1]))
 	}
 	for _, change := range p.ChangesBefore(c, pass.Number) {
-		out.Changes = append(out.Changes, changeJSON{change.Position, colourName(p, change.From), colourName(p, change.To)})
+		out.Changes = append(out.Changes,
+			changeJSON{change.Position, colourName(p, change.From), colourName(p, change.To)})
 	}
 }

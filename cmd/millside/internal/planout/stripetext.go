@@ -91,8 +91,10 @@ func timeText(d time.Duration) string {
 
 // minutesText shows the times that the schedule is judged by; each is a flag's value.
 func minutesText(t schedule.Times) string {
-	return fmt.Sprintf("a pass %s, a halt %s, to cut off an end %s, to tie one on %s, to thread a package %s, a finish at the counting cross %s more",
-		times.MinutesText(t.Pass), times.MinutesText(t.Halt), times.MinutesText(t.Cut), times.MinutesText(t.Tie), times.MinutesText(t.Thread), times.MinutesText(t.Far))
+	return fmt.Sprintf("a pass %s, a halt %s, to cut off an end %s, to tie one on %s, to thread a package %s, a "+
+		"finish at the counting cross %s more",
+		times.MinutesText(t.Pass), times.MinutesText(t.Halt), times.MinutesText(t.Cut), times.MinutesText(t.Tie),
+		times.MinutesText(t.Thread), times.MinutesText(t.Far))
 }
 
 // proofText says how the schedule stands to the best that there can be.
@@ -101,7 +103,8 @@ func proofText(s *asked.Striped) string {
 	if f.Least {
 		return f.Why
 	}
-	return fmt.Sprintf("%s Nothing takes less than %s: the gap is %s (%s)", f.Why, timeText(f.Bound), timeText(f.Gap), percentOf(f.Gap, s.Schedule.Total))
+	return fmt.Sprintf("%s Nothing takes less than %s: the gap is %s (%s)", f.Why, timeText(f.Bound), timeText(f.Gap),
+		percentOf(f.Gap, s.Schedule.Total))
 }
 
 // shownKinds is how many kinds of pass are listed; the passes list them all.
@@ -136,7 +139,8 @@ func coloursText(w io.Writer, p *plan.Plan) {
 	var rows [][]any
 	for _, use := range p.ColourUses() {
 		c, _ := p.Colour(use.Colour) // it is one of the plan's own
-		rows = append(rows, []any{fmt.Sprintf("  %c", plan.Letter(use.Colour)), prose.Clean(c.Name), c.Shade, prose.Count(use.Ends, "end"), prose.Count(use.Packages, "package") + " at once"})
+		rows = append(rows, []any{fmt.Sprintf("  %c", plan.Letter(use.Colour)), prose.Clean(c.Name), c.Shade,
+			prose.Count(use.Ends, "end"), prose.Count(use.Packages, "package") + " at once"})
 	}
 	prose.Table(w, rows)
 }

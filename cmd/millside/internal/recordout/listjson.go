@@ -48,8 +48,10 @@ func ListToJSON(list []journal.Summary, pace times.Pace) listJSON {
 	out := listJSON{Format: listFormat, Records: []summaryJSON{}}
 	for _, sum := range list {
 		one := summaryJSON{
-			Path: sum.Path, Name: sum.Name, Passes: sum.Passes, PassesLaid: sum.Laid, Ends: sum.Ends, EndsStanding: sum.Standing,
-			Wound: sum.Wound, Finished: sum.Finished, Started: sum.Started, Last: sum.Last, CutShort: sum.Torn, LinesLost: sum.Lost.Lines,
+			Path: sum.Path, Name: sum.Name, Passes: sum.Passes, PassesLaid: sum.Laid, Ends: sum.Ends,
+			EndsStanding: sum.Standing,
+			Wound:        sum.Wound, Finished: sum.Finished, Started: sum.Started, Last: sum.Last, CutShort: sum.Torn,
+			LinesLost: sum.Lost.Lines,
 		}
 		if sum.Err != nil {
 			one.Error = sum.Err.Error()

@@ -15,13 +15,15 @@ import (
 // The pace gives the time of those that aren't finished.
 func ListText(w io.Writer, dir string, list []journal.Summary, pace times.Pace) {
 	if len(list) == 0 {
-		fmt.Fprintf(w, "There are no records in %s.\n'millside practice' opens a practice warp, 'millside new' plans one of your own.\n", prose.Clean(dir))
+		fmt.Fprintf(w, "There are no records in %s.\n'millside practice' opens a practice warp, 'millside new' "+
+			"plans one of your own.\n", prose.Clean(dir))
 		return
 	}
 	rows := [][]any{{"File", "Passes", "Ends", "State", "Last touched", "Warp"}}
 	for _, sum := range list {
 		rows = append(rows, []any{prose.Clean(filepath.Base(sum.Path)), fmt.Sprintf("%d of %d", sum.Laid, sum.Passes),
-			fmt.Sprintf("%d of %d", sum.Standing, sum.Ends), summaryState(sum), prose.When(sum.Last), prose.Clean(sum.Name)})
+			fmt.Sprintf("%d of %d", sum.Standing, sum.Ends), summaryState(sum), prose.When(sum.Last),
+			prose.Clean(sum.Name)})
 	}
 	prose.Table(w, rows)
 	unfinishedText(w, list, pace)
@@ -30,11 +32,13 @@ func ListText(w io.Writer, dir string, list []journal.Summary, pace times.Pace) 
 		if sum.Err != nil {
 			fmt.Fprintf(w, "\n%s\n", prose.Wrap(prose.Clean(HelpDamaged(sum.Err, sum.Path).Error()), 0))
 		} else if sum.Lost.Lines > 0 {
-			text := fmt.Sprintf("%s: %s at the end can't be read: passes that were counted are missing; before you go on, count the groups at the pegs",
+			text := fmt.Sprintf("%s: %s at the end can't be read: passes that were counted are missing; before you "+
+				"go on, count the groups at the pegs",
 				prose.Clean(sum.Path), sum.Lost)
 			fmt.Fprintf(w, "\n%s\n", prose.Wrap(text, 0))
 		} else if sum.Torn {
-			fmt.Fprintf(w, "\n%s\n", prose.Wrap(prose.Clean(sum.Path)+": the end of the file was cut short, perhaps by a power cut; what was cut is left out", 0))
+			fmt.Fprintf(w, "\n%s\n", prose.Wrap(prose.Clean(sum.Path)+
+				": the end of the file was cut short, perhaps by a power cut; what was cut is left out", 0))
 		}
 	}
 }
@@ -46,7 +50,8 @@ func unfinishedText(w io.Writer, list []journal.Summary, pace times.Pace) {
 		if sum.Finished || sum.Err != nil {
 			continue
 		}
-		rows = append(rows, []any{prose.Clean(filepath.Base(sum.Path)), sum.Spec.TimeOf(sum.Work, pace), sum.Spec.TimeSource(pace)})
+		rows = append(rows, []any{prose.Clean(filepath.Base(sum.Path)), sum.Spec.TimeOf(sum.Work, pace),
+			sum.Spec.TimeSource(pace)})
 	}
 	if len(rows) > 1 {
 		fmt.Fprintln(w)
@@ -65,7 +70,8 @@ func finishedText(w io.Writer, list []journal.Summary) {
 		if sum.Pace.Passes > 0 {
 			pace = sum.Pace.String()
 		}
-		rows = append(rows, []any{prose.Clean(filepath.Base(sum.Path)), pace, prose.Length(sum.Yarn, sum.Spec.Units.Long())})
+		rows = append(rows, []any{prose.Clean(filepath.Base(sum.Path)), pace,
+			prose.Length(sum.Yarn, sum.Spec.Units.Long())})
 	}
 	if len(rows) > 1 {
 		fmt.Fprintln(w)

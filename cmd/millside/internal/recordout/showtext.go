@@ -24,10 +24,13 @@ func ShowText(w io.Writer, record *journal.Record) {
 	}
 	prose.Row(w, "State", "%s", stateText(s))
 	if len(s.Chains) > 1 {
-		prose.Row(w, "In all", "%d of %s, %d of %s", s.PassesLaidAll(), prose.Count(s.Plan.Passes(), "pass"), s.EndsStandingAll(), prose.Count(s.Plan.EndsWound(), "end"))
-		prose.Row(w, "Chain", "%d of %d: %s", s.Chain, len(s.Chains), figure.Range{First: c.First, Last: c.Last}.Named("end", "ends"))
+		prose.Row(w, "In all", "%d of %s, %d of %s", s.PassesLaidAll(), prose.Count(s.Plan.Passes(), "pass"),
+			s.EndsStandingAll(), prose.Count(s.Plan.EndsWound(), "end"))
+		prose.Row(w, "Chain", "%d of %d: %s", s.Chain, len(s.Chains),
+			figure.Range{First: c.First, Last: c.Last}.Named("end", "ends"))
 	}
-	prose.Row(w, "Laid", "%d of %s, %d of %s", s.Laid(), prose.Count(len(c.Passes), "pass"), s.EndsStanding(), prose.Count(c.Ends(), "end"))
+	prose.Row(w, "Laid", "%d of %s, %d of %s", s.Laid(), prose.Count(len(c.Passes), "pass"), s.EndsStanding(),
+		prose.Count(c.Ends(), "end"))
 	if !s.Finished {
 		millText(w, s)
 		nextText(w, s)
@@ -66,7 +69,8 @@ func millText(w io.Writer, s counter.State) {
 		return
 	}
 	m := SeenOnMill(s)
-	prose.Row(w, "On the mill", "%s over peg 1 of the counting cross and %s over peg 2; %s stand", prose.Count(m.OverPeg1, "group"),
+	prose.Row(w, "On the mill", "%s over peg 1 of the counting cross and %s over peg 2; %s stand",
+		prose.Count(m.OverPeg1, "group"),
 		prose.Count(m.OverPeg2, "group"), prose.Count(m.EndsStanding, "end"))
 	prose.Row(w, "Paddle", "%s; the last turn was %s", m.Paddle, m.LastTurn)
 	if twist := s.TwistAdvice(); twist != "" {
@@ -175,7 +179,8 @@ type OnMill struct {
 // SeenOnMill is what stands on the mill by a state's count.
 func SeenOnMill(s counter.State) OnMill {
 	cross := s.Cross()
-	m := OnMill{PassesLaid: s.Laid(), EndsStanding: s.EndsStanding(), OverPeg1: cross.OverPeg1, OverPeg2: cross.OverPeg2, Paddle: wind.AtLease.String()}
+	m := OnMill{PassesLaid: s.Laid(), EndsStanding: s.EndsStanding(), OverPeg1: cross.OverPeg1,
+		OverPeg2: cross.OverPeg2, Paddle: wind.AtLease.String()}
 	if m.PassesLaid == 0 {
 		return m
 	}

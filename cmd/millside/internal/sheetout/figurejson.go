@@ -86,7 +86,8 @@ func partsJSON(parts []sheet.Part) []partJSON {
 		if p.Table == nil {
 			continue
 		}
-		t := &tableJSON{Columns: p.Table.Columns, Lines: p.Table.Lines, Figures: make([][][]figureJSON, len(p.Table.Lines))}
+		t := &tableJSON{Columns: p.Table.Columns, Lines: p.Table.Lines,
+			Figures: make([][][]figureJSON, len(p.Table.Lines))}
 		for k, cells := range p.Table.Lines {
 			t.Figures[k] = make([][]figureJSON, len(cells))
 			for c, cell := range cells {

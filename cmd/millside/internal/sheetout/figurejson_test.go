@@ -17,7 +17,8 @@ import (
 
 // figured is a sheet with one figure of each kind.
 func figured() *sheet.Sheet {
-	cell := figure.Say("%s, %s, %s, %s, %s, %s", figure.Counted(40, "end", "ends"), figure.New(big.NewRat(9, 2), 2, "yd"),
+	cell := figure.Say("%s, %s, %s, %s, %s, %s", figure.Counted(40, "end", "ends"),
+		figure.New(big.NewRat(9, 2), 2, "yd"),
 		figure.Duration{Time: 90 * time.Minute}, figure.Range{First: 4, Last: 9}, figure.List{2, 4},
 		figure.Colour{Letter: "C", Name: "navy", Shade: "#1f2a50"})
 	return &sheet.Sheet{Title: "figures", Parts: []sheet.Part{{ID: "all", Title: "All",
@@ -53,7 +54,8 @@ func TestFiguresInJSON(t *testing.T) {
 	for _, list := range [][]figureJSON{row.Figures, table.Figures[0][0]} {
 		text, _ := json.Marshal(list)
 		want := `[{"kind":"count","number":40,"unit":"ends"},{"kind":"number","number":4.5,"unit":"yd"},` +
-			`{"kind":"time","number":90,"unit":"min"},{"kind":"range","from":4,"to":9},{"kind":"list","numbers":[2,4]},` +
+			`{"kind":"time","number":90,"unit":"min"},{"kind":"range","from":4,"to":9},` +
+			`{"kind":"list","numbers":[2,4]},` +
 			`{"kind":"colour","letter":"C","name":"navy","shade":"#1f2a50"}]`
 		if string(text) != want {
 			t.Errorf("the figures are\n%s, not\n%s", text, want)

@@ -21,7 +21,8 @@ var pageFiles embed.FS
 
 var pages = template.Must(template.New("pages").Funcs(template.FuncMap{
 	"how": howOf, "drawings": partDrawings, "numbers": numberColumns, "cell": cellHTML, "clean": prose.Clean,
-	"short": short, "many": manyLines, "style": style, "boxes": makeBoxes, "stripes": wallStripes, "paddle": wallPaddle, "fill": fillOf,
+	"short": short, "many": manyLines, "style": style, "boxes": makeBoxes, "stripes": wallStripes, "paddle": wallPaddle,
+	"fill": fillOf,
 }).ParseFS(pageFiles, "*.tmpl"))
 
 // style is what the pages look like, those of the wall sheet's own last. It is the program's own text, so
@@ -59,7 +60,8 @@ func cellHTML(c figure.Cell) template.HTML {
 			b.WriteString(strings.ReplaceAll(f.String(), " ", "\u00A0"))
 		case figure.Colour:
 			if f.Shade != "" {
-				fmt.Fprintf(&b, `<svg class="swatch" viewBox="0 0 10 10" aria-hidden="true"><path d="M0 0H10V10H0Z" fill="%s"/></svg>`,
+				fmt.Fprintf(&b, `<svg class="swatch" viewBox="0 0 10 10" aria-hidden="true">`+
+					`<path d="M0 0H10V10H0Z" fill="%s"/></svg>`,
 					template.HTMLEscapeString(fillOf(f.Shade)))
 			}
 			b.WriteString(template.HTMLEscapeString(prose.Clean(f.String())))

@@ -19,7 +19,8 @@ const nameWidth = 28
 // its formula below it.
 func sheetText(w io.Writer, s *sheet.Sheet, how bool) error {
 	title := prose.Wrap(prose.Clean(s.Title), 0)
-	fmt.Fprintf(w, "%s\n%s\n%s\n", title, strings.Repeat("=", min(utf8.RuneCountInString(title), prose.TextWidth)), cellText(s.Summary()))
+	fmt.Fprintf(w, "%s\n%s\n%s\n", title, strings.Repeat("=", min(utf8.RuneCountInString(title), prose.TextWidth)),
+		cellText(s.Summary()))
 	for _, part := range s.Parts {
 		PartText(w, part, how)
 	}

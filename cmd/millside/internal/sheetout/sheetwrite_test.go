@@ -41,7 +41,8 @@ func drawSheet(t *rapid.T) *sheet.Sheet {
 	s.Dyed = rapid.Bool().Draw(t, "dyed")
 	s.Yarn.Colour = awkward.Draw(t, "colour")
 	s.Yarn.Size = mustYarn(t, "cotton 8/2")
-	s.Yarn.Cones = measure.Masses{rapid.SampledFrom([]measure.Mass{measure.Ounce, measure.Pound}).Draw(t, "cone"), 5 * measure.Ounce}
+	s.Yarn.Cones = measure.Masses{rapid.SampledFrom([]measure.Mass{measure.Ounce, measure.Pound}).Draw(t, "cone"),
+		5 * measure.Ounce}
 	s.Pegs = plan.Pegs{Length: 6 * measure.Inch, Layers: 1}
 	if rapid.Bool().Draw(t, "board") {
 		s.Board = frame.Board{measure.Yard, measure.Yard, measure.Yard, measure.Yard, measure.Metre, measure.Metre}
@@ -51,7 +52,8 @@ func drawSheet(t *rapid.T) *sheet.Sheet {
 		if err := s.Loom.Sett.UnmarshalText([]byte(at)); err != nil {
 			t.Fatal(err)
 		}
-		s.Loom.Raddle.Space = rapid.SampledFrom([]measure.Length{measure.Inch / 2, measure.Centimetre}).Draw(t, "raddle")
+		s.Loom.Raddle.Space = rapid.SampledFrom([]measure.Length{measure.Inch / 2, measure.Centimetre}).Draw(t,
+			"raddle")
 		s.Loom.Reed = mustReed(t, "10 dents an inch")
 		s.Loom.FirstEnd = loom.Side(rapid.IntRange(0, 1).Draw(t, "side"))
 	}
@@ -185,10 +187,13 @@ func TestWideTables(t *testing.T) {
 		table sheet.Table
 		want  string
 	}{
-		{sheet.Table{Columns: []string{"a", "bb"}, Lines: [][]figure.Cell{{number(10), words("x")}, {number(9), nil}}}, "a  bb\n--  --\n10  x\n 9\n"},
+		{sheet.Table{Columns: []string{"a", "bb"}, Lines: [][]figure.Cell{{number(10), words("x")}, {number(9), nil}}},
+			"a  bb\n--  --\n10  x\n 9\n"},
 		{sheet.Table{Columns: []string{"a", "b"}, Lines: [][]figure.Cell{{number(1), words(long)}}},
-			"a  b\n-  " + strings.Repeat("-", 77) + "\n1  " + strings.TrimSpace(strings.Repeat("word ", 15)) + "\n   " + strings.TrimSpace(strings.Repeat("word ", 5)) + "\n"},
-		{sheet.Table{Columns: []string{"a", "b"}, Lines: [][]figure.Cell{{words(strings.Repeat("x", 70)), words(long)}}},
+			"a  b\n-  " + strings.Repeat("-", 77) + "\n1  " + strings.TrimSpace(strings.Repeat("word ", 15)) + "\n   " +
+				strings.TrimSpace(strings.Repeat("word ", 5)) + "\n"},
+		{sheet.Table{Columns: []string{"a", "b"},
+			Lines: [][]figure.Cell{{words(strings.Repeat("x", 70)), words(long)}}},
 			"a                           " + strings.Repeat("x", 70) + "\nb                           "},
 	} {
 		var b bytes.Buffer
@@ -212,7 +217,8 @@ func TestHTMLStandsByItself(t *testing.T) {
 		page := b.String()
 		style := page[strings.Index(page, "<style>"):strings.Index(page, "</style>")]
 		marks := strings.Join(tags.FindAllString(page, -1), "") + style
-		for _, bad := range []string{"<script", "<img", "<link", "<iframe", "http:", "https:", "url(", "@import", " href", " src=", "ZgotmplZ", "NaN", "%!"} {
+		for _, bad := range []string{"<script", "<img", "<link", "<iframe", "http:", "https:", "url(", "@import",
+			" href", " src=", "ZgotmplZ", "NaN", "%!"} {
 			if strings.Contains(marks, bad) {
 				t.Fatalf("the page holds %q:\n%s", bad, page)
 			}
@@ -221,7 +227,8 @@ func TestHTMLStandsByItself(t *testing.T) {
 			t.Fatalf("no drawing:\n%s", page)
 		}
 		for _, tag := range []string{"table", "svg", "ul", "section", "figure", "div", "tr", "td", "th", "span"} {
-			open, closed := strings.Count(page, "<"+tag+">")+strings.Count(page, "<"+tag+" "), strings.Count(page, "</"+tag+">")
+			open, closed := strings.Count(page, "<"+tag+">")+strings.Count(page, "<"+tag+" "),
+				strings.Count(page, "</"+tag+">")
 			if open != closed {
 				t.Fatalf("%d times <%s>, %d times </%s>", open, tag, closed, tag)
 			}

@@ -47,7 +47,8 @@ func tableText(w io.Writer, t *sheet.Table) {
 		if i == last {
 			n = min(n, room)
 		}
-		names[i], rule[i] = figure.Say("%s", t.Columns[i]), figure.Say("%s", strings.Repeat("-", min(n, prose.TextWidth)))
+		names[i], rule[i] = figure.Say("%s", t.Columns[i]),
+			figure.Say("%s", strings.Repeat("-", min(n, prose.TextWidth)))
 	}
 	line(names)
 	line(rule)

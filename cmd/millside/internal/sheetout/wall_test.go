@@ -21,7 +21,8 @@ import (
 // stripedSpecs are a few striped warps, cut into passes once.
 var stripedSpecs = sync.OnceValue(func() []plan.Spec {
 	var list []plan.Spec
-	for _, stripes := range []string{"8 white, 5 times (4 red, 14 white), 20 red where red is #b03a2e", "3 sand, 7 slate, 1 rust, 12 sand",
+	for _, stripes := range []string{"8 white, 5 times (4 red, 14 white), 20 red where red is #b03a2e",
+		"3 sand, 7 slate, 1 rust, 12 sand",
 		"4 times (3 sea blue, 2 grey, 9 white), 3 sea blue"} {
 		s := plan.DefaultSpec()
 		s.Stripes = stripes
@@ -112,7 +113,8 @@ func TestWallTextFits(t *testing.T) {
 			t.Fatal(err)
 		}
 		for line := range strings.Lines(b.String()) {
-			if line = strings.TrimSuffix(line, "\n"); ansi.StringWidth(line) > prose.TextWidth || strings.TrimRight(line, " ") != line {
+			if line = strings.TrimSuffix(line, "\n"); ansi.StringWidth(line) > prose.TextWidth ||
+				strings.TrimRight(line, " ") != line {
 				t.Fatalf("too long, or ends in blanks: %q", line)
 			}
 		}
