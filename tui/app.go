@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"reflect"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -130,6 +131,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		a.screen = newHome(a.deps, msg.list, msg.err, a.now)
 		return a, nil
 	case goFormMsg:
+		if reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // a new warp, and not one that was planned before
+			msg.spec.Units = a.settings.NewUnits()
+		}
 		next, cmd := form.New(a.forForm(), msg.spec).Init()
 		a.screen = planning{next}
 		return a, cmd

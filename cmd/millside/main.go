@@ -23,6 +23,7 @@ import (
 
 	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/folders"
+	"millside/cmd/millside/internal/locale"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
@@ -30,7 +31,9 @@ import (
 	"millside/counter"
 	"millside/counter/disk"
 	"millside/counter/journal"
+	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/figure"
 	"millside/tui"
 	"millside/tui/look"
 
@@ -76,8 +79,24 @@ func newApp() *app {
 	}
 }
 
+// settings are the weaver's own, with what the system's locale says where they don't, and the way to keep changed
+// ones. What can't be read is told to errOut.
+func (a *app) settings(errOut io.Writer) (tui.Settings, func(tui.Settings) error) {
+	return settings.LoadSettings(a.folders().Config("settings.txt"), locale.Of(a.env), errOut, files.Write)
+}
+
+// newSpec is what a new warp begins with: in the weaver's units.
+func (a *app) newSpec() plan.Spec {
+	own, _ := a.settings(io.Discard) // what is wrong with them is told where they matter more
+	s := plan.DefaultSpec()
+	s.Units = own.NewUnits()
+	return s
+}
+
 // run carries out a command line and gives the exit code.
 func (a *app) run(args []string) int {
+	own, _ := a.settings(io.Discard)
+	figure.WriteComma(own.Comma())
 	root := a.root()
 	root.SetArgs(args)
 	root.SetOut(a.out)
@@ -150,7 +169,7 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
 	}
 	o.AtHand, o.Pace = hand, a.ownPace()
-	o.Settings, o.SaveSettings = settings.LoadSettings(a.folders().Config("settings.txt"), a.errOut, files.Write)
+	o.Settings, o.SaveSettings = a.settings(a.errOut)
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"

@@ -3,7 +3,6 @@ package main
 import (
 	"millside/cmd/millside/internal/asked"
 	"millside/counter/journal"
-	"millside/plan"
 	"millside/plan/project"
 	"millside/plan/times"
 	"millside/tui"
@@ -17,7 +16,7 @@ form already and can still be changed.
 Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
-	ask := asked.SpecAsk{Spec: plan.DefaultSpec()}
+	ask := asked.SpecAsk{Spec: a.newSpec()}
 	var stripes *asked.StripeAsk
 	cmd := &cobra.Command{
 		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + asked.StripesLong,

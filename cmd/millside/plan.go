@@ -105,7 +105,7 @@ func (a *app) planSheet(project *project.Project, flags planFlags, sheet sheetFl
 }
 
 func (a *app) planCmd() *cobra.Command {
-	ask := asked.SpecAsk{Spec: plan.DefaultSpec()}
+	ask := asked.SpecAsk{Spec: a.newSpec()}
 	ask.Spec.Ends = 0 // always to be given, so the help shows no default
 	var flags planFlags
 	var sheet sheetFlags

@@ -30,7 +30,7 @@ the readings.
 tells how it is made up.`
 
 func (a *app) settCmd() *cobra.Command {
-	units := measure.Imperial
+	units := a.newSpec().Units
 	weave, factor, asJSON := "plain", "0.9", false
 	cmd := &cobra.Command{
 		Use: "sett YARN [options]", Short: "offer a sett to begin a sample with", Long: settLong,

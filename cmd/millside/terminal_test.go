@@ -79,7 +79,8 @@ func startCommand(t *testing.T, w, h int, records string, cmd *exec.Cmd) *termin
 	own := term.cmd.Env
 	// A weaver's terminal has no CI in its environment; with it nothing would be coloured.
 	base := slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "CI=") })
-	term.cmd.Env = append(base, "TERM=xterm-256color", "COLORTERM=", "NO_COLOR=", "MILLSIDE_RECORDS="+records,
+	term.cmd.Env = append(base, "TERM=xterm-256color", "COLORTERM=", "NO_COLOR=",
+		"LC_MEASUREMENT=en_US.UTF-8", "LC_NUMERIC=en_US.UTF-8", "MILLSIDE_RECORDS="+records,
 		"XDG_CONFIG_HOME="+filepath.Join(records, "config"))
 	term.cmd.Env = append(term.cmd.Env, own...)
 	f, err := pty.StartWithSize(term.cmd, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)})

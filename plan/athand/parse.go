@@ -59,7 +59,7 @@ func Parse(text string) (AtHand, error) {
 	var errs []error
 	for number, line := range textfile.Lines(text) {
 		place := fmt.Sprintf("line %d", number)
-		errs = append(errs, FieldErrorsIn(h.readLine(line), place)...)
+		errs = append(errs, errorsInLine(h.readLine(line), text, number)...)
 		if h.things() > MaxAtHand {
 			errs = append(errs, &measure.FieldError{Field: place, Value: measure.Shortened(line),
 				Want: fmt.Sprintf("at most %d things", MaxAtHand)})
@@ -83,6 +83,16 @@ func FieldErrorsIn(err error, place string) []error {
 			placed.Field += ", " + fe.Field
 		}
 		list = append(list, &placed)
+	}
+	return list
+}
+
+// errorsInLine is [FieldErrorsIn] for a line of a text, with the column of what is wrong.
+func errorsInLine(err error, text string, number int) []error {
+	var list []error
+	for _, fe := range measure.FieldErrors(err) {
+		column := textfile.Column(textfile.RawLine(text, number), fe.Field, fe.Value)
+		list = append(list, FieldErrorsIn(fe, textfile.Place(number, column))...)
 	}
 	return list
 }

@@ -99,7 +99,7 @@ func Join(cells []Cell, between string) Cell {
 	return all
 }
 
-// String writes the cell for a person, with decimal points.
+// String writes the cell for a person.
 func (c Cell) String() string {
 	var b strings.Builder
 	for _, f := range c {
@@ -108,8 +108,21 @@ func (c Cell) String() string {
 	return b.String()
 }
 
-// MarshalText writes the cell as String does.
-func (c Cell) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+// Plain writes the cell with decimal points, as programs read it.
+func (c Cell) Plain() string {
+	var b strings.Builder
+	for _, f := range c {
+		if n, ok := f.(Number); ok {
+			b.WriteString(n.Plain())
+		} else {
+			b.WriteString(f.String())
+		}
+	}
+	return b.String()
+}
+
+// MarshalText writes the cell as Plain does.
+func (c Cell) MarshalText() ([]byte, error) { return []byte(c.Plain()), nil }
 
 // Only is the one count of a cell that holds nothing else; ok is false for any other cell.
 func (c Cell) Only() (n Count, ok bool) {

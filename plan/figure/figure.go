@@ -10,7 +10,7 @@ import (
 // Figure is one thing that a formatter writes: [Text], [Count], [Number], [Duration], [Range], [List] or
 // [Colour], and nothing else.
 type Figure interface {
-	// String writes it for a person, with a decimal point.
+	// String writes it for a person.
 	String() string
 	figure()
 }

@@ -54,6 +54,17 @@ func TestFiguresAsText(t *testing.T) {
 	}
 }
 
+// Who writes a decimal comma reads one, and files and programs still read a point.
+func TestDecimalComma(t *testing.T) {
+	WriteComma(true)
+	defer WriteComma(false)
+	cell := Say("%s of %s", New(big.NewRat(15, 2), 2, "yd"), Counted(40, "end", "ends"))
+	text, err := cell.MarshalText()
+	if cell.String() != "7,5 yd of 40 ends" || string(text) != "7.5 yd of 40 ends" || err != nil {
+		t.Errorf("%q, %q, %v", cell, text, err)
+	}
+}
+
 // A cell keeps the figures that it was made of, and the words between them as they were written.
 func TestSay(t *testing.T) {
 	yards, ends := New(big.NewRat(9, 2), 2, "yd"), Counted(40, "end", "ends")

@@ -2,6 +2,8 @@ package figure
 
 import (
 	"math/big"
+	"strings"
+	"sync/atomic"
 
 	"millside/plan/internal/ratio"
 )
@@ -76,10 +78,29 @@ func (n Number) Unit() string {
 	return n.many
 }
 
-// String writes the number and its unit: "7.5 yd".
+// Plain writes the number and its unit with a decimal point, as files and programs read it: "7.5 yd".
+func (n Number) Plain() string { return n.with(n.Digits()) }
+
+// String writes the number and its unit with the decimal sign of the weaver: "7.5 yd" or "7,5 yd".
 func (n Number) String() string {
-	if n.many == "" {
-		return n.Digits()
+	digits := n.Digits()
+	if comma.Load() {
+		digits = strings.Replace(digits, ".", ",", 1)
 	}
-	return n.Digits() + " " + n.Unit()
+	return n.with(digits)
 }
+
+func (n Number) with(digits string) string {
+	if n.many == "" {
+		return digits
+	}
+	return digits + " " + n.Unit()
+}
+
+// comma is the decimal sign of all that is shown. It is set once, before anything is: a weaver has one way of writing
+// numbers, and it belongs to no warp.
+var comma atomic.Bool
+
+// WriteComma says whether numbers are shown with a decimal comma from now on. Files and what programs read keep the
+// point.
+func WriteComma(yes bool) { comma.Store(yes) }

@@ -88,7 +88,7 @@ func (u LengthUnit) Length() (Length, string) {
 // nearest, halves away from nil, and without trailing noughts: "7.5 yd".
 func (l Length) In(u LengthUnit, decimals int) string {
 	unit, name := u.Length()
-	return figure.Exact(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name).String()
+	return figure.Exact(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name).Plain()
 }
 
 // As is the length in a unit to be shown: with at most the given decimals, and no more figures than a reckoned

@@ -77,7 +77,7 @@ func (u MassUnit) mass() (Mass, string) {
 // nearest, halves away from nil, and without trailing noughts: "1.5 lb".
 func (m Mass) In(u MassUnit, decimals int) string {
 	unit, name := u.mass()
-	return figure.Exact(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name).String()
+	return figure.Exact(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name).Plain()
 }
 
 // As is the mass in a unit to be shown: with at most the given decimals, and no more figures than a reckoned number

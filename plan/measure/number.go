@@ -66,7 +66,8 @@ func LeadingDecimal(s string) (*big.Rat, string, error) {
 		return nil, s, errNotANumber
 	}
 	if i := strings.IndexByte(text, ','); i >= 0 {
-		if len(text)-i-1 == 3 || strings.Count(text, ",") > 1 {
+		thousands := len(text)-i-1 == 3 && strings.Trim(text[:i], "0") != "" // 0,504 parts no thousands
+		if thousands || strings.Count(text, ",") > 1 {
 			return nil, s, errThousands
 		}
 		text = text[:i] + "." + text[i+1:]

@@ -33,7 +33,7 @@ func ParsePercent(s string) (Percent, error) {
 }
 
 // String gives the share exactly: "7.5 %".
-func (p Percent) String() string { return p.As().String() }
+func (p Percent) String() string { return p.As().Plain() }
 
 // As is the share as String writes it.
 func (p Percent) As() figure.Number {

@@ -137,7 +137,7 @@ func readTextOrNone[T any](to *T, b []byte, parse func(string) (T, error)) error
 func (u LengthUnitSystem) Shown(l Length) string {
 	long := u.Long()
 	if one, _ := long.Length(); l < one {
-		return l.In(u.Short(), 0)
+		return l.As(u.Short(), 0).String()
 	}
-	return l.In(long, 1)
+	return l.As(long, 1).String()
 }

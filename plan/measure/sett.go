@@ -207,7 +207,7 @@ func (s Sett) Shown(decimals int) string {
 	if s.IsZero() {
 		return ""
 	}
-	return figure.Exact(s.Rat(), decimals, s.unit.String()).String()
+	return figure.Exact(s.Rat(), decimals, s.unit.String()).Plain()
 }
 
 // As is the sett to be shown, with no more figures than a reckoned number has; the zero value is 0.

@@ -15,7 +15,8 @@ import (
 
 func TestSettingsText(t *testing.T) {
 	for _, s := range []Settings{{}, {Keys: []string{"f5", ".", "ctrl+n", "#"}, Off: []session.Cue{session.CueReturn}},
-		{Off: Cues()}} {
+		{Off: Cues()},
+		{Units: "metric", Sign: "comma"}} {
 		if back, err := ParseSettings(s.String()); err != nil || !reflect.DeepEqual(back, s) {
 			t.Errorf("%q is read as %+v, %v", s.String(), back, err)
 		}
@@ -29,12 +30,38 @@ func TestSettingsText(t *testing.T) {
 	}
 	for _, text := range []string{"bell: loud", "key:", "key: a\nkey: a", "colour: red", "key: " +
 		strings.Repeat("x", 41), strings.Repeat("#", 5000),
-		"silent: thunder", "silent: stop\nsilent: stop"} {
+		"silent: thunder", "units: feet", "units: metric\nunits: metric", "decimal sign: ,",
+		"silent: stop\nsilent: stop"} {
 		_, err := ParseSettings(text)
 		var fe *measure.FieldError
 		if !errors.As(err, &fe) {
 			t.Errorf("%.20q was taken: %v", text, err)
 		}
+	}
+}
+
+// What a weaver wrote into the settings stays there when the program writes them: remarks, empty lines, and what it
+// couldn't read.
+func TestSettingsKeepRemarks(t *testing.T) {
+	old := "# mine\r\n\r\nsilent = stop   # the bell wakes the cat\r\nkey: f5\r\ncolour: red\r\nkey: f6\r\n"
+	s, err := ParseSettings(old)
+	if list := measure.FieldErrors(err); len(list) != 1 || list[0].Field != "settings, line 5, column 1" {
+		t.Errorf("the faults are %v", err)
+	}
+	if !reflect.DeepEqual(s, Settings{Keys: []string{"f5", "f6"}, Off: []session.Cue{session.CueStop}}) {
+		t.Errorf("it is read as %+v", s)
+	}
+	s.Keys, s.Off = []string{"f6", "f7"}, append(s.Off, session.CueReturn)
+	want := "# mine\n\nsilent = stop   # the bell wakes the cat\ncolour: red\nkey: f6\nsilent: return laid\nkey: f7\n"
+	if got := s.Into(old); got != want {
+		t.Errorf("it is written as %q, not %q", got, want)
+	}
+	if got := s.Into(""); got != s.String() {
+		t.Errorf("a new file is %q", got)
+	}
+	stop := Settings{Off: []session.Cue{session.CueStop}}
+	if got := stop.Into("bell: off\n# quiet\n"); got != "# quiet\nsilent: stop\n" {
+		t.Errorf("an earlier file becomes %q", got)
 	}
 }
 

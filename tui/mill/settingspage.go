@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter/session"
+	"millside/plan/figure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -23,7 +24,7 @@ type SettingsPage struct {
 	sound    func(session.Cue)
 	step     binding
 	pressed  tea.KeyMsg // the key that waits to be confirmed
-	at       int        // the sound that is chosen
+	at       int        // the line that is chosen: a sound, or behind them the units and the decimal sign
 	said     string
 	problem  string
 }
@@ -81,7 +82,7 @@ func (m SettingsPage) Update(msg tea.Msg) (SettingsPage, tea.Cmd) {
 }
 
 func (m SettingsPage) act(msg tea.KeyMsg) (SettingsPage, tea.Cmd) {
-	n := len(Cues())
+	n := len(Cues()) + 2
 	switch k := m.keys; {
 	case key.Matches(msg, k.Back):
 		return m, send(SettingsDoneMsg{m.settings})
@@ -121,6 +122,15 @@ func (m SettingsPage) play(c session.Cue) tea.Cmd {
 
 // toggle turns the chosen sound on or off, and lets it be heard where it is on.
 func (m SettingsPage) toggle() (SettingsPage, tea.Cmd) {
+	switch m.at - len(Cues()) {
+	case 0:
+		m.settings.Units = other(m.settings.units(), unitsWords)
+		return m.keep("a new warp begins in " + m.settings.Units + " units")
+	case 1:
+		m.settings.Sign = other(m.settings.sign(), signWords)
+		figure.WriteComma(m.settings.Comma())
+		return m.keep("numbers are shown with a decimal " + m.settings.Sign)
+	}
 	c := Cues()[m.at]
 	m.settings = m.settings.toggled(c)
 	word := "on"
@@ -129,6 +139,14 @@ func (m SettingsPage) toggle() (SettingsPage, tea.Cmd) {
 	}
 	next, cmd := m.keep(fmt.Sprintf("the sound “%s” is %s", c, word))
 	return next, tea.Batch(cmd, m.play(c))
+}
+
+// other is the other of two words.
+func other(word string, words []string) string {
+	if word == words[0] {
+		return words[1]
+	}
+	return words[0]
 }
 
 func (m SettingsPage) forget() (SettingsPage, tea.Cmd) {
@@ -252,6 +270,13 @@ func (m SettingsPage) soundLines(w int) []string {
 		}
 		out = append(out, look.Fit(mark+style.Render(look.Pad(c.String(), 16))+" "+on+"   "+s.Dim.Render(rhythmText(c)),
 			w))
+	}
+	for i, line := range [][2]string{{unitsLine, m.settings.units()}, {signLine, m.settings.sign()}} {
+		mark, style := "    ", s.Plain
+		if m.at == len(Cues())+i {
+			mark, style = "  ▸ ", s.Strong
+		}
+		out = append(out, look.Fit(mark+style.Render(look.Pad(line[0], 16))+" "+line[1], w))
 	}
 	return out
 }

@@ -178,7 +178,7 @@ func ShowToJSON(record *journal.Record, events bool) showJSON {
 		out.Incidents = append(out.Incidents, incidentToJSON(in))
 	}
 	for _, r := range record.HandOver().Rows {
-		out.HandOver = append(out.HandOver, namedJSON{r.Name, r.Value.String()})
+		out.HandOver = append(out.HandOver, namedJSON{r.Name, r.Value.Plain()})
 	}
 	if events {
 		for e := range record.All() {
