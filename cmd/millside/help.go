@@ -43,9 +43,20 @@ func (a *app) help(cmd *cobra.Command, given []string) {
 		return
 	}
 	if long := strings.TrimSpace(cmd.Long); long != "" {
-		fmt.Fprintf(out, "%s\n\n", long)
+		fmt.Fprintf(out, "%s\n\n", filled(long))
 	}
 	fmt.Fprint(out, cmd.UsageString())
+}
+
+// filled breaks the paragraphs of a text anew to the width of a terminal; one with lines that stand in stays as it is.
+func filled(text string) string {
+	paragraphs := strings.Split(text, "\n\n")
+	for i, p := range paragraphs {
+		if !strings.HasPrefix(p, " ") && !strings.Contains(p, "\n ") {
+			paragraphs[i] = prose.Wrap(p, 0)
+		}
+	}
+	return strings.Join(paragraphs, "\n\n")
 }
 
 // mostExamples is how many examples the short help shows.
