@@ -49,10 +49,17 @@ func (a *app) plainMode(path string) (err error) {
 	}
 	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
-	open := session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines,
-		Piped: !a.terminal(a.in)}
+	open := openingOf(rec, !a.terminal(a.in))
 	own, _ := a.settings(a.errOut)
 	t := plain.New(rec, open, keys.Default().WithOwn(own.Keys))
+	t.Mend = func(way session.Remedy) (plain.Record, session.Opening, error) {
+		next, err := mended(rec, way)
+		if err != nil {
+			return nil, open, err
+		}
+		rec = next
+		return rec, openingOf(rec, open.Piped), nil
+	}
 	if !open.Piped && a.terminal(a.tty) {
 		if restore, ok := plain.KeyByKey(a.in); ok {
 			defer restore()
@@ -79,6 +86,23 @@ func (a *app) goesOnAlone() bool {
 	var line [64]byte // a terminal gives one line at a time
 	n, err := a.in.Read(line[:])
 	return err == nil && strings.EqualFold(strings.TrimSpace(string(line[:n])), ask.Answer)
+}
+
+// openingOf is a record as it was opened, for a conversation.
+func openingOf(rec *journal.Record, piped bool) session.Opening {
+	return session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: piped}
+}
+
+// mended is the record to go on with where one can't be written: read anew, or saved beside.
+func mended(rec *journal.Record, way session.Remedy) (*journal.Record, error) {
+	if way == session.TryAgain {
+		return rec.Reopen()
+	}
+	next, err := rec.SaveBeside()
+	if err == nil {
+		_ = rec.Close() // it takes nothing more
+	}
+	return next, err
 }
 
 // savedBeside keeps what was counted where the record was moved or replaced while it was wound, and adds to the error

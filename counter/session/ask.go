@@ -142,8 +142,10 @@ func (q AskMark) Intent(s Session, t []string) (Intent, string) {
 	if q.What.OfEnd() {
 		position, t = t[0], t[1:]
 	}
-	if m.Pass, problem = CountOf("pass", t[0], 1, s.InHand()); problem != "" {
-		return nil, problem
+	if m.Pass = s.InHand(); t[0] != "" { // an empty field is the pass in hand
+		if m.Pass, problem = CountOf("pass", t[0], 1, s.InHand()); problem != "" {
+			return nil, problem
+		}
 	}
 	if q.What.OfEnd() {
 		if m.Position, problem = CountOf("position", position, 1, measure.MaxPositions); problem != "" {
@@ -197,11 +199,11 @@ func PlaceOf(p *plan.Plan, text string) (measure.Length, error) {
 	return place, err
 }
 
-// AskPackage asks for a new package.
+// AskPackage asks for another package.
 type AskPackage struct{ plainAsk }
 
 // Title is what is asked for.
-func (AskPackage) Title() string { return "NEW PACKAGE" }
+func (AskPackage) Title() string { return "ANOTHER PACKAGE" }
 
 // Labels names the fields.
 func (AskPackage) Labels() []string { return []string{"position", "weight with its tube"} }

@@ -3,6 +3,7 @@ package session
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"millside/counter"
@@ -109,9 +110,44 @@ func (s Session) Trouble() []string {
 		counted, "If the disk doesn't come back, save them as a new record."}
 }
 
+// What is said where the record can't be written: all of it stands here.
+const (
+	notSaved     = "not saved: the count did not move"
+	notSavedPage = "The record can't be written. Nothing is counted."
+)
+
+// breaks is a record that can't be written from now on, in the words for it.
+func (s Session) breaks(err error) (Session, Reply) {
+	s.broken = err
+	text := fmt.Sprintf("%s, %s on the disk", notSaved, measure.Counted(s.st.Laid(), "pass", "passes"))
+	s.message = Message{text, Alarm}
+	said := []string{sentence(text), sentence(strings.TrimSuffix(err.Error(), "."))}
+	return s, Reply{Said: said, Short: s.brokenSpoken(), Cue: CueStop}
+}
+
 // StillBroken is what the session says where a remedy didn't help.
 func (s Session) StillBroken(err error) (Session, Reply) {
-	s.broken, s.message = err, Message{"still not saved: the count did not move", Alarm}
+	s.broken, s.message = err, Message{"still " + notSaved, Alarm}
 	return s, Reply{Said: []string{sentence(s.message.Text), sentence(err.Error())}, Short: "Still not saved.",
 		Cue: CueStop}
+}
+
+// brokenRefusal refuses anything but leaving.
+func (s Session) brokenRefusal(at time.Time) (Session, Reply) {
+	return s.refuse("nothing is counted: the record can't be written; open it again",
+		"Not counted. The record can't be written.", at)
+}
+
+// brokenPage is the page in long words, brokenSpoken in few.
+func (s Session) brokenPage() []string { return append([]string{notSavedPage}, s.Trouble()...) }
+
+func (s Session) brokenSpoken() string { return "Not saved. The count did not move." }
+
+// Failure is the error with which a skin ends that can't go on; nil where the record can be written.
+func (s Session) Failure() error {
+	if s.broken == nil {
+		return nil
+	}
+	return fmt.Errorf("the count did not move, %s laid on the disk: %w",
+		measure.Counted(s.st.Laid(), "pass", "passes"), s.broken)
 }

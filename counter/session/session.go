@@ -178,8 +178,7 @@ func (s Session) takeLooking(in Intent, at time.Time) (Session, Reply) {
 		return s, Reply{Over: true}
 	}
 	if s.broken != nil {
-		return s.refuse("nothing is counted: the record can't be written; open it again",
-			"Not counted. The record can't be written.", at)
+		return s.brokenRefusal(at)
 	}
 	return s.refuse("only looking: nothing is counted here", "Only looking.", at)
 }
@@ -226,12 +225,9 @@ func (s Session) NotSaved(err error) (Session, Reply) {
 	e, asked := s.wait, s.asked
 	s.wait, s.asked = counter.Event{}, asked0
 	if errors.Is(err, journal.ErrBroken) {
-		s.broken = err
-		text := fmt.Sprintf("not saved: the count did not move, %s on the disk",
-			measure.Counted(s.st.Laid(), "pass", "passes"))
-		s.message = Message{text, Alarm}
-		said := []string{sentence(text), sentence(strings.TrimSuffix(err.Error(), "."))}
-		return s, Reply{Said: said, Short: "Not saved. The count did not move.", Cue: CueStop, Over: asked.leaving}
+		next, r := s.breaks(err)
+		r.Over = asked.leaving
+		return next, r
 	}
 	why := "not done: "
 	if e.Kind == counter.Laid {

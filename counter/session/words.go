@@ -33,7 +33,7 @@ func (s Session) announce(now time.Time) []string {
 	case Finishing:
 		return s.stepWords(now)
 	case Broken:
-		return append([]string{"The record can't be written. Nothing is counted."}, s.Trouble()...)
+		return s.brokenPage()
 	}
 	return s.passWords(now)
 }
@@ -150,7 +150,7 @@ func (s Session) Speak(now time.Time) string {
 		}
 		return "All steps are done."
 	case Broken:
-		return "Not saved. The count did not move."
+		return s.brokenSpoken()
 	}
 	return s.speakPass(now)
 }

@@ -18,9 +18,9 @@ func (m Model) viewPrompt(w, h int) string {
 		line = append(line, k.NextAnswer)
 	}
 	lines := []string{m.header("", w)}
-	lines = append(lines, look.Filled([]string{"", "  " + m.prompt.question.title(), ""}, s.Warn, w)...)
+	lines = append(lines, look.Filled([]string{"", "  " + m.prompt.ask.Title(), ""}, s.Warn, w)...)
 	lines = append(lines, "")
-	lines = append(lines, m.prompt.lines(s, m.s.State(), w)...)
+	lines = append(lines, m.prompt.lines(s, m.s, w)...)
 	var foot []string
 	if m.word.Text != "" {
 		foot = m.messageRows(m.word, w)

@@ -164,7 +164,7 @@ func (m Model) Update(msg tea.Msg, at time.Time) (Model, tea.Cmd) {
 		return m.act(msg)
 	}
 	if m.Typing() {
-		next, cmd := m.prompt.update(msg, m.s.State())
+		next, cmd := m.prompt.update(msg, m.s)
 		m.prompt = next
 		return m, cmd
 	}

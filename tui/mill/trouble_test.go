@@ -108,3 +108,21 @@ func TestLongBreak(t *testing.T) {
 		t.Fatalf("%d passes, want 18", laid(t, s))
 	}
 }
+
+// A field that begins with an answer takes what is typed in its place; who moves in it first changes it as it stands.
+func TestTypedInPlaceOfWhatStood(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	knot := func(keys ...string) Model {
+		return b.press(b.typed(b.press(b.winding(hand.Towels(), 17), "k"), "4"), append([]string{"tab"}, keys...)...)
+	}
+	if got := knot("1", "2").prompt.texts(); got[0] != "4" || got[1] != "12" {
+		t.Errorf("typed in place of the pass in hand: %q", got)
+	}
+	if got := knot("backspace", "2").prompt.texts()[1]; got != "12" {
+		t.Errorf("changed as it stood: %q", got)
+	}
+	m := b.press(b.typed(knot("tab"), "2 yd"), "enter")
+	if in := m.s.State().Incidents; len(in) != 1 || in[0].Pass != 18 || in[0].Position != 4 {
+		t.Errorf("%+v", in)
+	}
+}
