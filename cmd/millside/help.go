@@ -48,15 +48,25 @@ func (a *app) help(cmd *cobra.Command, given []string) {
 	fmt.Fprint(out, cmd.UsageString())
 }
 
-// filled breaks the paragraphs of a text anew to the width of a terminal; one with lines that stand in stays as it is.
+// filled breaks a text anew to the width of a terminal; lines that stand in stay as they are.
 func filled(text string) string {
-	paragraphs := strings.Split(text, "\n\n")
-	for i, p := range paragraphs {
-		if !strings.HasPrefix(p, " ") && !strings.Contains(p, "\n ") {
-			paragraphs[i] = prose.Wrap(p, 0)
+	var out, run []string
+	flush := func() {
+		if len(run) > 0 {
+			out = append(out, prose.Wrap(strings.Join(run, " "), 0))
+			run = nil
 		}
 	}
-	return strings.Join(paragraphs, "\n\n")
+	for line := range strings.SplitSeq(text, "\n") {
+		if line != "" && line[0] != ' ' {
+			run = append(run, line)
+			continue
+		}
+		flush()
+		out = append(out, line)
+	}
+	flush()
+	return strings.Join(out, "\n")
 }
 
 // mostExamples is how many examples the short help shows.
