@@ -102,7 +102,8 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 	}
 	for _, name := range []string{"how", "passes"} {
 		if f := cmd.Flags().Lookup(name); s.wall && f.Changed && f.Value.String() == "true" {
-			return asked.Usage(cmd, fmt.Errorf("--%s belongs to the whole plan: the wall sheet %s", name, wallHas[name]))
+			return asked.Usage(cmd, fmt.Errorf("--%s belongs to the whole plan: the wall sheet %s", name,
+				wallHas[name]))
 		}
 	}
 	if s.file == "-" {

@@ -68,7 +68,8 @@ func (a maker) stripedPasses() Part {
 	if !a.Plan.Striped() {
 		return part
 	}
-	part.Table = &Table{Columns: []string{"chain", "passes", "way", "set-up", "positions", "ends", "colours in the lease"}}
+	part.Table = &Table{Columns: []string{"chain", "passes", "way", "set-up", "positions", "ends",
+		"colours in the lease"}}
 	if a.AllPasses {
 		part.Table.Columns[1] = "pass"
 	}
