@@ -21,7 +21,8 @@ func (m *maker) make(effort int) {
 		return
 	}
 	m.findBound(m.rounds / 4)
-	if len(m.ends) <= exactEnds && m.best != nil && !m.least && !m.figure { // a quick look first: most small warps are proved then
+	if len(m.ends) <= exactEnds && m.best != nil && !m.least && !m.figure {
+		// A quick look first: most small warps are proved then.
 		m.search(m.problem, m.looks/16)
 		m.findBound(m.rounds / 2)
 		m.prove(exactNodes / 6)

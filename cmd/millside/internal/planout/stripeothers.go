@@ -68,7 +68,8 @@ type smallChangeJSON struct {
 func paddlesToJSON(s *asked.Striped) []paddleJSON {
 	list := []paddleJSON{}
 	for _, o := range s.Paddles {
-		one := paddleJSON{Positions: o.Positions, Name: o.Name, Passes: o.Passes, Halts: o.Halts, Total: timeToJSON(o.Total)}
+		one := paddleJSON{Positions: o.Positions, Name: o.Name, Passes: o.Passes, Halts: o.Halts,
+			Total: timeToJSON(o.Total)}
 		for c, n := range o.Packages {
 			one.Packages = append(one.Packages, needJSON{s.Order.Colours[c].Name, n})
 		}
