@@ -2,6 +2,7 @@ package look
 
 import (
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -45,6 +46,32 @@ func NewStyles(w io.Writer, profile termenv.Profile) Styles {
 	return s
 }
 
+// OnLight makes the looks darker where colours stand on the ground itself, for a ground that is light: many terminals'
+// cyan and green can't be read on white.
+func (s Styles) OnLight(profile termenv.Profile) Styles {
+	if !s.Color {
+		return s
+	}
+	teal, plum, moss := lightInks[0], lightInks[1], lightInks[2]
+	if profile == termenv.ANSI {
+		teal, plum, moss = "4", "5", "0" // of the sixteen those that are dark on most terminals
+	}
+	fg := func(c string) lipgloss.Style { return s.r.NewStyle().Foreground(lipgloss.Color(c)).Bold(true) }
+	s.Outward, s.Ret, s.Slots, s.Good = fg(teal), fg(plum), fg(moss), fg(moss)
+	return s
+}
+
+// lightInks are the colours of the usual palette of 256 for outward, for return and for the slots on a light ground.
+var lightInks = [3]string{"24", "90", "22"}
+
+// LightGround says whether the terminal's ground is light, as the environment tells it: COLORFGBG, which some terminals
+// set, ends with the number of the ground among the sixteen colours. Where it isn't set the ground counts as dark.
+func LightGround(env func(string) string) bool {
+	v := env("COLORFGBG")
+	ground := v[strings.LastIndex(v, ";")+1:]
+	return v != ground && slices.Contains([]string{"7", "9", "10", "11", "12", "13", "14", "15"}, ground)
+}
+
 // NewUncoloured makes looks without any colour that keep bold, underlined and reversed: for a terminal
 // whose user wants no colour (the convention of no-color.org asks for no more than that).
 func NewUncoloured(w io.Writer) Styles {
@@ -77,7 +104,7 @@ func (s Styles) Bar(done, all, cells int) string {
 	full := min(max(done, 0)*cells/max(all, 1), cells)
 	bar := s.Plain
 	if s.Color {
-		bar = s.r.NewStyle().Foreground(lipgloss.Color("6"))
+		bar = s.Outward.Bold(false)
 	}
 	return bar.Render(strings.Repeat("█", full)) + s.Dim.Render(strings.Repeat("░", cells-full))
 }
