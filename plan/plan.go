@@ -69,7 +69,7 @@ func New(s Spec) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts, err := s.Split(KnownSections{})
+	parts, err := s.Split(nil)
 	if err != nil {
 		return nil, err
 	}
@@ -124,7 +124,7 @@ func (s Spec) Split(known KnownSections) ([]ChainPart, error) {
 	if s.Cloth.Used {
 		ask.Repeat, ask.Before = s.Cloth.Width.Repeat, s.Cloth.Width.Doubled
 	}
-	return ask.split(known)
+	return ask.Split(known)
 }
 
 // layPass makes one pass but for its lease, which depends on its neighbours.

@@ -156,7 +156,7 @@ func TestPlainWarpHasNoColours(t *testing.T) {
 
 func TestSheetOfAStripedWarp(t *testing.T) {
 	p := handMade(t)
-	made, err := sheet.New(&project.Project{Plan: p}, sheet.Options{})
+	made, err := sheet.New(&project.Project{Plan: p}, sheet.Options{AllPasses: true})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -43,9 +43,30 @@ func (a *app) help(cmd *cobra.Command, given []string) {
 		return
 	}
 	if long := strings.TrimSpace(cmd.Long); long != "" {
-		fmt.Fprintf(out, "%s\n\n", long)
+		fmt.Fprintf(out, "%s\n\n", filled(long))
 	}
 	fmt.Fprint(out, cmd.UsageString())
+}
+
+// filled breaks a text anew to the width of a terminal; lines that stand in stay as they are.
+func filled(text string) string {
+	var out, run []string
+	flush := func() {
+		if len(run) > 0 {
+			out = append(out, prose.Wrap(strings.Join(run, " "), 0))
+			run = nil
+		}
+	}
+	for line := range strings.SplitSeq(text, "\n") {
+		if line != "" && line[0] != ' ' {
+			run = append(run, line)
+			continue
+		}
+		flush()
+		out = append(out, line)
+	}
+	flush()
+	return strings.Join(out, "\n")
 }
 
 // mostExamples is how many examples the short help shows.

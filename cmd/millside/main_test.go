@@ -157,6 +157,19 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	}
 }
 
+// No line of what a help says of its command is wider than a terminal.
+func TestHelpFitsATerminal(t *testing.T) {
+	for _, cmd := range newApp().root().Commands() {
+		_, out, _ := runIn(t.TempDir(), cmd.Name(), "--help")
+		for line := range strings.SplitSeq(out, "\n") {
+			// An example or an option's line isn't broken, since it is copied from the screen.
+			if utf8.RuneCountInString(line) > 80 && !strings.HasPrefix(line, "  ") {
+				t.Errorf("%s --help: %s", cmd.Name(), line)
+			}
+		}
+	}
+}
+
 // Every command says in its help what it does and gives an example that uses it.
 func TestCommandsAreDocumented(t *testing.T) {
 	for _, cmd := range newApp().root().Commands() {

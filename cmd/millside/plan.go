@@ -73,6 +73,9 @@ func givenWarp(f *pflag.FlagSet) bool {
 
 // check settles how a sheet is written, and refuses its flags where none is asked for.
 func (p *planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
+	if sheet.wall && p.sheet {
+		return asked.Usage(cmd, errors.New("--sheet is the whole plan and --wall the wall sheet: give one of them"))
+	}
 	if sheet.wall {
 		p.sheet = true
 	}

@@ -100,6 +100,12 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 	if cmd.Flags().Changed("output") && strings.TrimSpace(s.file) == "" {
 		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
 	}
+	for _, name := range []string{"how", "passes"} {
+		if f := cmd.Flags().Lookup(name); s.wall && f.Changed && f.Value.String() == "true" {
+			return asked.Usage(cmd, fmt.Errorf("--%s belongs to the whole plan: the wall sheet %s", name,
+				wallHas[name]))
+		}
+	}
 	if s.file == "-" {
 		s.file = ""
 	}
@@ -128,6 +134,9 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 	}
 	return nil
 }
+
+// wallHas says why an option of the whole plan is none of the wall sheet.
+var wallHas = map[string]string{"how": "has no formulas", "passes": "has a box for each pass as it is"}
 
 // printSheet writes the sheet of a project, with more parts before the cautions, to where the flags say.
 func (a *app) printSheet(project *project.Project, flags sheetFlags, more ...sheet.Part) error {

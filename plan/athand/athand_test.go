@@ -245,11 +245,12 @@ func drawAtHand(t *rapid.T) AtHand {
 		}
 		h.Boards = append(h.Boards, NamedBoard{name, b})
 		h.Paddles = append(h.Paddles, NamedPaddle{name, rapid.IntRange(1, measure.MaxPositions).Draw(t, "positions")})
-		r, err := loom.NewReed(rapid.IntRange(10, 30).Draw(t, "reed"), rapid.IntRange(1, 3).Draw(t, "over"),
-			loom.ReedSystem(rapid.IntRange(0, 3).Draw(t, "system")), length(0, 20*measure.Metre))
+		r, err := loom.ParseReed(fmt.Sprintf("%d/%d %s", rapid.IntRange(10, 30).Draw(t, "reed"),
+			rapid.IntRange(1, 3).Draw(t, "over"), loom.ReedSystem(rapid.IntRange(0, 3).Draw(t, "system"))))
 		if err != nil {
 			t.Fatal(err)
 		}
+		r = r.WithWidth(length(0, 20*measure.Metre))
 		h.Reeds = append(h.Reeds, NamedReed{name, r})
 		h.Raddles = append(h.Raddles, NamedRaddle{name,
 			loom.Raddle{Space: length(measure.Millimetre, 10*measure.Centimetre),

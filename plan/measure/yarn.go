@@ -54,7 +54,7 @@ var countSystems = [...]countSystem{
 		"mercerised cotton", "mercerized cotton", "unmercerised cotton", "unmercerized cotton", "carpet warp",
 		"cotton carpet warp",
 		// Yarns of these fibres are numbered by the cotton count (from memory).
-		"rayon", "viscose", "lyocell", "modal", "bamboo"}, yards: 840},
+		"rayon", "viscose", "lyocell", "tencel", "modal", "bamboo"}, yards: 840},
 	Worsted: {name: "worsted", yards: 560, pliesFirst: true},
 	LinenLea: {name: "linen lea", words: []string{"linen", "lea", "nel", // hemp: from memory
 		"irish", "irish linen", "line linen", "tow linen", "linen irish", "hemp"}, yards: 300},

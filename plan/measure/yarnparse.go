@@ -205,7 +205,7 @@ func systemsCalled(words string) []CountSystem {
 		return []CountSystem{LinenLea, Cotton}
 	case "silk": // English spun silk is counted after folding; much silk is sold in the metric count
 		return []CountSystem{SpunSilk, MetricCount}
-	case "wool", "woollen", "woolen", "merino", "lambswool", "alpaca":
+	case "wool", "woollen", "woolen", "merino", "lambswool", "alpaca", "mohair", "cashmere", "llama", "yak", "angora":
 		return []CountSystem{Worsted, MetricCount, WoollenRun, WoollenCut}
 	}
 	for i, c := range countSystems {

@@ -54,25 +54,6 @@ func yarnFromDensity(system CountSystem, metresInGram *big.Rat, plies int) (Yarn
 	return NewYarnSize(system, YarnNumber(n), plies)
 }
 
-// FoldYarns is the yarn that several make when they are laid together as one thread, as a single in the
-// system of the first, its number rounded to the nearest millionth. Masses a length add: 40s and 20s
-// cotton make 13.33s (Brooks 1892). The error is a [*FieldError]: for no yarn, a zero yarn, or a sum
-// that is no yarn.
-func FoldYarns(yarns ...YarnSize) (YarnSize, error) {
-	if len(yarns) == 0 {
-		return YarnSize{}, errNoYarn()
-	}
-	grams := new(big.Rat)
-	for _, y := range yarns {
-		m := y.metresInGram()
-		if m == nil {
-			return YarnSize{}, errNoYarn()
-		}
-		grams.Add(grams, ratio.Quo(ratio.Of(1), m))
-	}
-	return yarnFromDensity(yarns[0].system, ratio.Quo(ratio.Of(1), grams), 1)
-}
-
 // nanometresInNanogram is the finished yarn's length a mass in the units of [Length] and [Mass]: a metre
 // a gram is 10^9 nm in 10^9 ng.
 func (y YarnSize) nanometresInNanogram() *big.Rat { return y.metresInGram() }

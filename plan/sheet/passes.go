@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"reflect"
-	"slices"
 	"strings"
 
 	"millside/plan"
@@ -114,13 +113,7 @@ func (a maker) likePasses() *Table {
 	for _, c := range a.Plan.Chains {
 		chains = append(chains, kindsOf(c))
 	}
-	for _, run := range plan.SamePlaces(chains, func(a, b [][]figure.Cell) bool {
-		return slices.EqualFunc(a, b, sameCells)
-	}) {
-		for _, line := range chains[run[0]-1] {
-			t.Lines = append(t.Lines, append([]figure.Cell{list(run)}, line...))
-		}
-	}
+	t.addChains(chains)
 	return t
 }
 

@@ -4,6 +4,7 @@ import (
 	"millside/plan"
 	"millside/plan/figure"
 	"millside/plan/measure"
+	"strings"
 )
 
 // The parts of the sheet of a striped warp.
@@ -55,27 +56,40 @@ func (a maker) stripes() Part {
 		"The letters of the colours begin with C, since A and B are the lease pegs. "+
 		"A position that carries no end on a pass stays parked, threaded; it is cut off before and tied on after.")
 	if note := p.Spec.Schedule.Note; note != "" {
-		part.Notes = append(part.Notes, "Why these passes: "+note+".")
+		part.Notes = append(part.Notes, "Why these passes: "+strings.TrimSuffix(note, ".")+".")
 	}
 	return part
 }
 
-// stripedPasses lists for every pass the set-up and the positions that carry an end, and the colours in
-// which they lie.
+// stripedPasses lists the set-up and the positions that carry an end, and the colours in which they lie: of every
+// pass by itself, or of those that are alike together.
 func (a maker) stripedPasses() Part {
 	part := Part{ID: PartStripedPasses, Title: "Passes and positions"}
 	if !a.Plan.Striped() {
 		return part
 	}
-	t := &Table{Columns: []string{"chain", "pass", "way", "set-up", "positions", "ends", "colours in the lease"}}
-	for _, c := range a.Plan.Chains {
-		for _, p := range c.Passes {
-			t.Lines = append(t.Lines, []figure.Cell{number(c.Number), number(p.Number), word(p.Direction.String()),
-				number(p.SetUp), word(p.Carried.String()), ends(p.First, p.Last),
-				word(plan.RunsText(a.Plan.PassRuns(p)))})
-		}
+	part.Table = &Table{Columns: []string{"chain", "passes", "way", "set-up", "positions", "ends",
+		"colours in the lease"}}
+	if a.AllPasses {
+		part.Table.Columns[1] = "pass"
 	}
-	part.Table = t
+	var chains [][][]figure.Cell
+	for _, c := range a.Plan.Chains {
+		var lines alikeLines
+		for _, p := range c.Passes {
+			line := []figure.Cell{number(p.Number), word(p.Direction.String()), number(p.SetUp),
+				word(p.Carried.String()), number(p.Ends()), word(plan.RunsText(a.Plan.PassRuns(p)))}
+			if a.AllPasses {
+				line[4] = ends(p.First, p.Last)
+				part.Table.Lines = append(part.Table.Lines, append([]figure.Cell{number(c.Number)}, line...))
+			}
+			lines.add(p.Number, line)
+		}
+		chains = append(chains, lines.lines)
+	}
+	if !a.AllPasses {
+		part.Table.addChains(chains)
+	}
 	return part
 }
 

@@ -19,16 +19,24 @@ func (a maker) work() Part {
 	p := a.Plan
 	part := Part{ID: PartWork, Title: "Work at the pegs",
 		Rows: []measure.Row{{Name: "in all", Value: word(p.WorkSum().String())}}}
-	t := &Table{Columns: []string{"chain", "before pass", "peg", "cut off", "thread", "tie on"}}
+	part.Table = &Table{Columns: []string{"chain", "before pass", "peg", "cut off", "thread", "tie on"}}
+	chains := make([][][]figure.Cell, len(p.Chains))
+	alike := make([]alikeLines, len(p.Chains))
 	for w := range p.Work() {
-		before := number(w.Before)
-		if w.Ends() {
-			before = figure.Say("after %s", number(w.Before-1))
+		line := []figure.Cell{number(w.Before), word(pegWord(w.Peg)), positionsCell(w.Cut), threadCell(p, w),
+			positionsCell(w.Tie)}
+		switch {
+		case w.Ends():
+			line[0] = figure.Say("after %s", number(w.Before-1))
+			fallthrough
+		case a.AllPasses:
+			alike[w.Chain-1].keep(line)
+		default:
+			alike[w.Chain-1].add(w.Before, line)
 		}
-		t.Lines = append(t.Lines, []figure.Cell{number(w.Chain), before, word(pegWord(w.Peg)),
-			positionsCell(w.Cut), threadCell(p, w), positionsCell(w.Tie)})
+		chains[w.Chain-1] = alike[w.Chain-1].lines
 	}
-	part.Table = t
+	part.Table.addChains(chains)
 	part.Rows = append(part.Rows, finishing.KnotRows(p)...)
 	part.Notes = []string{"Numbers are positions of the paddle. At each peg first cut off, then thread, then tie on; " +
 		"what isn't named stays as it is."}

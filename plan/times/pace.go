@@ -3,7 +3,6 @@ package times
 import (
 	"fmt"
 	"math/big"
-	"slices"
 	"time"
 
 	"millside/plan/internal/ratio"
@@ -33,24 +32,6 @@ func PublishedPace() Pace {
 }
 
 const longestPass = 24 * time.Hour
-
-// PaceOf is the pace of timed passes, breaks left out: the median and the quartiles, each one of the
-// times themselves (the nearest rank, the lower one of two). There is at least one; each is above
-// nothing and at most a day. The error is a [*measure.FieldError].
-func PaceOf(passes []time.Duration) (Pace, error) {
-	if len(passes) == 0 {
-		return Pace{}, &measure.FieldError{Field: "timed passes", Value: "0", Want: "at least one"}
-	}
-	for _, d := range passes {
-		if d <= 0 || d > longestPass {
-			return Pace{}, &measure.FieldError{Field: "timed pass", Value: d.String(),
-				Want: "above nothing, at most a day"}
-		}
-	}
-	sorted := slices.Sorted(slices.Values(passes))
-	rank := func(quarters int) time.Duration { return sorted[(len(sorted)*quarters+3)/4-1] }
-	return Pace{Low: rank(1), Middle: rank(2), High: rank(3), Passes: len(passes), Warps: 1}, nil
-}
 
 // Known says whether the times are in their range and in order; the zero Pace isn't known.
 func (p Pace) Known() bool {

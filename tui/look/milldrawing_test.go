@@ -19,7 +19,7 @@ func drawnMill(t *testing.T, s plan.Spec, pass, w, h int) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rows := DrawMill(p, p.Chains[0].Passes[pass-1], w, h).Lines(func(Ink) lipgloss.Style { return lipgloss.NewStyle() })
+	rows := DrawMill(p, p.Chains[0].Passes[pass-1], w, h).Lines(func(Ink) Style { return styled(lipgloss.NewStyle()) })
 	if len(rows) != h {
 		t.Errorf("%d rows of %d", len(rows), h)
 	}

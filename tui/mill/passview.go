@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/lipgloss"
 
 	"millside/counter/session"
 	"millside/plan/measure"
@@ -290,7 +289,7 @@ func (m Model) messageRows(msg session.Message, w int) []string {
 	return out
 }
 
-func (m Model) levelStyle(l session.Level) lipgloss.Style {
+func (m Model) levelStyle(l session.Level) look.Style {
 	switch l {
 	case session.Alarm:
 		return m.Styles.Alarm
@@ -320,7 +319,7 @@ func (m Model) drawing(p wind.Pass, w, rows int) []string {
 	}
 	half := (w - 8) / 2
 	// The end that is left behind is drawn faint, the one that the group is heading for in full.
-	behind := func(k look.Ink) lipgloss.Style { return style(k).Bold(false).Faint(true) }
+	behind := m.Styles.InksBehind(p.Direction)
 	nearStyle, farStyle := behind, style
 	if !p.Direction.Far() {
 		nearStyle, farStyle = style, behind

@@ -7,7 +7,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/lipgloss"
 
 	"millside/counter/session"
 	"millside/tui/keys"
@@ -129,7 +128,7 @@ func (p prompt) lines(s look.Styles, now session.Session, w int) []string {
 	labels := p.ask.Labels()
 	wide := 0
 	for _, l := range labels {
-		wide = max(wide, lipgloss.Width(l))
+		wide = max(wide, look.Wide(l))
 	}
 	wide = min(wide, max(w/2, 10))
 	var out []string

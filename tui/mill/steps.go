@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"millside/counter/session"
 	"millside/plan/wind"
 	"millside/tui/look"
@@ -151,7 +149,7 @@ func stepSizes(s look.Styles, steps []step, w int) [][]sized {
 }
 
 // coloured are the rows of sized steps in a style, the words below them as they are.
-func coloured(steps []sized, style lipgloss.Style) []string {
+func coloured(steps []sized, style look.Style) []string {
 	var out []string
 	for _, st := range steps {
 		out = append(append(out, look.Painted(st.big.Draw(), style)...), st.words...)

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/measure"
@@ -140,5 +138,5 @@ func (m Model) yarnBlock(p *plan.Plan, colour, rows int) []string {
 		out[i] = side + ground.Render(look.Pad(look.Center(text, 2+2*rows), 2+2*rows)) + side
 	}
 	name := middle([]string{measure.Clean(c.Name)}, rows)
-	return look.Beside(out, name, lipgloss.Width(out[0]), 1)
+	return look.Beside(out, name, look.Wide(out[0]), 1)
 }

@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"millside/counter/session"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -105,7 +103,7 @@ func (m Model) farKeys(w int) string {
 // heading is what a page is about: in words, shorter to be drawn large, and shorter still for a narrow screen.
 type heading struct {
 	words, large string
-	ground       lipgloss.Style
+	ground       look.Style
 	narrow       string
 	// wordy says that the words go before the large letters where there is no room for both.
 	wordy bool
@@ -164,7 +162,7 @@ func (m Model) titleSizes(title heading, w int) [][]string {
 }
 
 // textPart is a part of words only.
-func textPart(text string, style lipgloss.Style, w int) *look.Part {
+func textPart(text string, style look.Style, w int) *look.Part {
 	return look.NewPart(look.Indent(look.Painted(look.Wrap(text, w-4), style), 2))
 }
 

@@ -31,7 +31,12 @@ func wallSize(s *sheet.Wall) string {
 // wallLines is about how many lines the steps of all chains take.
 func wallLines(s *sheet.Wall) int {
 	const inLine = 22 // boxes
-	lines := 3*(len(s.Ways)/3) + 3*len(s.After)
+	const inWay = 30  // letters of a line in one of the ways, which stand side by side
+	lines, longest := 3*(len(s.Ways)/3)+3*len(s.After), 0
+	for _, way := range s.Ways {
+		longest = max(longest, len(way.Title())/inWay)
+	}
+	lines += longest
 	if s.Striped() {
 		lines += 8 + len(s.Colours)/2
 	}
