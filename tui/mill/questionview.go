@@ -37,8 +37,8 @@ func (m Model) viewQuestion(w, h int) string {
 		large.At(2), seam.At(5), seam.At(6), large.At(3)}
 	bindings := []key.Binding{keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave}
 	if w < narrowKeys {
-		bindings = []key.Binding{keys.As(k.Laid, "laid"), k.Yes, keys.As(k.Other, "no"), k.Later, keys.As(k.Undo, "back"),
-			k.Leave}
+		bindings = []key.Binding{keys.As(k.Laid, "laid"), k.Yes, keys.As(k.Other, "no"), k.Later,
+			keys.As(k.Undo, "back"), k.Leave}
 	}
 	line := s.KeyLine(w, bindings...)
 	title := heading{words: "LOOK AT THE LEASE", large: "LOOK AT THE LEASE", ground: s.Warn, narrow: "LEASE"}
