@@ -128,8 +128,9 @@ func (m SettingsPage) toggle() (SettingsPage, tea.Cmd) {
 		return m.keep("a new warp begins in " + m.settings.Units + " units")
 	case 1:
 		m.settings.Sign = other(m.settings.sign(), signWords)
-		figure.WriteComma(m.settings.Comma())
-		return m.keep("numbers are shown with a decimal " + m.settings.Sign)
+		comma := m.settings.Comma()
+		next, cmd := m.keep("numbers are shown with a decimal " + m.settings.Sign)
+		return next, tea.Batch(cmd, func() tea.Msg { figure.WriteComma(comma); return nil })
 	}
 	c := Cues()[m.at]
 	m.settings = m.settings.toggled(c)
