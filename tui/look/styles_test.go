@@ -42,8 +42,8 @@ func TestLightGroundHasContrast(t *testing.T) {
 
 // The ground is light where the environment says so, and looks without colours stay so.
 func TestLightGround(t *testing.T) {
-	for value, want := range map[string]bool{"": false, "15;0": false, "0;15": true, "0;default;15": true, "12;8": false,
-		"0;7": true, "15": false, "0;": false, "0;light": false} {
+	for value, want := range map[string]bool{"": false, "15;0": false, "0;15": true, "0;default;15": true,
+		"12;8": false, "0;7": true, "15": false, "0;": false, "0;light": false} {
 		if got := LightGround(func(string) string { return value }); got != want {
 			t.Errorf("%q: light %v", value, got)
 		}
