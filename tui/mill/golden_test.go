@@ -79,7 +79,7 @@ var pages = []struct {
 	{"not-saved", func(b *bench) page {
 		m := b.winding(hand.Towels(), 17)
 		m.s, _ = m.s.Take(session.Press{}, b.clock.T.Add(time.Minute))
-		m.s, _ = m.s.NotSaved(fmt.Errorf("%w: no space left on device", journal.ErrBroken))
+		m.s, _ = m.s.NotSaved(fmt.Errorf("%w: no space left on device", journal.ErrFailed))
 		return m
 	}},
 }
