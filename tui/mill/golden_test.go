@@ -87,9 +87,8 @@ var pages = []struct {
 // page is what the mill shows: winding or settings.
 type page interface{ View(w, h int) string }
 
-// yarnPages show yarns, which have their own colours where the terminal can show them.
-var yarnPages = map[string]bool{"striped-thread": true, "striped-outward": true, "striped-lease": true,
-	"striped-change": true, "striped-after-change": true}
+// yarnPages draw stripes, whose letters give way to colours where the terminal can show them.
+var yarnPages = map[string]bool{"striped-outward": true, "striped-after-change": true}
 
 // atChange winds the fading runner up to its first halt.
 func atChange(b *bench) Model {
