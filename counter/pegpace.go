@@ -10,8 +10,8 @@ import (
 
 // PegPace is how long the halts of a warp took, beside what the usual weights make of them: each from the pass laid
 // before it to the work confirmed, with nothing between the two but marks and notes. Those that took over five times
-// the middling one, by the usual weights, are breaks that nobody noted, and are left out, and so is one in which the clock
-// was set back.
+// the middling one, by the usual weights, are breaks that nobody noted, and are left out, and so is one in which the
+// clock was set back, or one of more than an hour.
 func PegPace(p *plan.Plan, events iter.Seq[Event]) times.PegPace {
 	var all []times.PegPace
 	var before Event
