@@ -384,7 +384,8 @@ func TestLineWithAnEmptySector(t *testing.T) {
 		clear(hurt[from+5 : c.until])
 		got, err := read("x", hurt)
 		if err != nil || got.events.len() != len(events)-1 || got.torn == "" || got.lost.Lines != c.lost {
-			t.Errorf("%s: %d events of %d, %d lost, %q, %v", name, got.events.len(), len(events), got.lost.Lines, got.torn,
+			t.Errorf("%s: %d events of %d, %d lost, %q, %v", name, got.events.len(), len(events), got.lost.Lines,
+				got.torn,
 				err)
 		}
 	}
