@@ -30,7 +30,7 @@ func TestRecordOfVersion1(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	r, err := Look(OS(), path)
+	r, err := OpenReadOnly(OS(), path)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -133,7 +133,7 @@ func cutAtEveryByte(t *testing.T, events []counter.Event) {
 		if err := r.Close(); err != nil {
 			t.Fatal(err)
 		}
-		if again, err := Look(OS(), path); err != nil || again.Torn() != "" || again.State().Events != whole-1 {
+		if again, err := OpenReadOnly(OS(), path); err != nil || again.Torn() != "" || again.State().Events != whole-1 {
 			t.Fatalf("cut at %d: not mended: %v", n, err)
 		}
 	}
@@ -293,7 +293,7 @@ func TestNewerVersion(t *testing.T) {
 	data, _ := seal([]byte(`millside-record 2 of a kind that nobody knows yet`), 0)
 	path := writeFile(t, data)
 	_, openErr := Open(OS(), path)
-	_, lookErr := Look(OS(), path)
+	_, lookErr := OpenReadOnly(OS(), path)
 	_, salvageErr := Salvage(OS(), path, path+"2", at(0))
 	for _, err := range []error{openErr, lookErr, salvageErr} {
 		if !errors.Is(err, ErrNewer) || !strings.Contains(err.Error(), "written by a newer Millside") {

@@ -157,7 +157,7 @@ func (s Store) List() ([]Summary, error) {
 
 // summary looks at one record.
 func (s Store) summary(path string) Summary {
-	_, got, err := lookAt(s.fs(), path)
+	_, got, err := readAt(s.fs(), path)
 	sum := Summary{Path: path, Name: measure.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err,
 		Torn: got.torn != "", Lost: got.lost}
 	if got.fold == nil {

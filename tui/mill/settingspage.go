@@ -212,6 +212,10 @@ func (m SettingsPage) keep(said string) (SettingsPage, tea.Cmd) {
 func (m SettingsPage) View(w, h int) string {
 	s, k := m.styles, m.keys
 	title, line := "SETTINGS", []key.Binding{k.Add, k.NextSound, k.Sound, k.Forget, k.Back}
+	if w < roomForKeys {
+		line = []key.Binding{keys.As(k.Add, "add"), keys.As(k.Forget, "forget"), k.NextSound,
+			keys.As(k.Sound, "on/off"), k.Back}
+	}
 	switch m.step {
 	case bindingAsks:
 		title, line = "PRESS THE KEY, THE PEDAL OR THE CLICKER", nil
