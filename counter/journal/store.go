@@ -104,6 +104,8 @@ type Summary struct {
 	Finished, Wound bool
 	// Pace is the pace over all passes of a finished warp, and of the latest ones of another.
 	Pace counter.PaceResult
+	// Pegs is how long the halts of a finished warp took.
+	Pegs times.PegPace
 	// Err says why the record can't be opened. The other fields then hold what stands before the
 	// damage, as far as it can be read.
 	Err error
@@ -173,6 +175,7 @@ func (s Store) summary(path string) Summary {
 	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes
 	if st.Finished {
 		sum.Pace = counter.PaceOverall(got.events.all())
+		sum.Pegs = counter.PegPace(st.Plan, got.events.all())
 	} else {
 		sum.Pace = counter.Pace(got.events.all(), 0)
 	}
