@@ -363,3 +363,30 @@ func TestTails(t *testing.T) {
 		}
 	}
 }
+
+// A line that lies in two sectors of the disk may have lost the first of them to a power cut: that is the one line
+// that was on its way, though it has its end. Empty bytes that stop anywhere else are no such trace.
+func TestLineWithAnEmptySector(t *testing.T) {
+	p := testPlan(t, 400, 10, 0)
+	var events []counter.Event
+	var data []byte
+	from := 0
+	for k := 1; len(data)/sector == from/sector || from%sector > sector-20 || len(data)%sector < 10; k++ {
+		from = len(data)
+		events = append(events, laid(1, k))
+		data = fileOf(t, p, events)
+	}
+	from, boundary := len(fileOf(t, p, events[:len(events)-1])), len(data)/sector*sector
+	for name, c := range map[string]struct{ until, lost int }{
+		"up to the sector": {boundary, 0}, "short of it": {boundary - 3, 1}, "beyond it": {boundary + 3, 1},
+	} {
+		hurt := bytes.Clone(data)
+		clear(hurt[from+5 : c.until])
+		got, err := read("x", hurt)
+		if err != nil || got.events.len() != len(events)-1 || got.torn == "" || got.lost.Lines != c.lost {
+			t.Errorf("%s: %d events of %d, %d lost, %q, %v", name, got.events.len(), len(events), got.lost.Lines,
+				got.torn,
+				err)
+		}
+	}
+}
