@@ -134,6 +134,13 @@ func (a *app) planCmd() *cobra.Command {
 			if flags.sheet {
 				return a.planSheet(project, flags, sheet)
 			}
+			if made != nil {
+				hand, err := a.atHand()
+				if err != nil {
+					return err
+				}
+				made.TryOthers(cmd.Context(), hand)
+			}
 			return a.printPlan(project, made, stripes.Draft(), flags)
 		},
 	}
