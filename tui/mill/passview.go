@@ -161,8 +161,8 @@ func (m Model) header(words string, w int) string {
 	if left, ok := m.s.TimeLeft(); ok {
 		right = leftText(left.Likely, left.Low, left.High) + " "
 	}
-	if n := len(st.Chains); n > 1 {
-		right = fmt.Sprintf("chain %d of %d, %d of %d ends in all ", st.Chain, n, st.EndsStandingAll(),
+	if len(st.Chains) > 1 {
+		right = fmt.Sprintf("%s, %d of %d ends in all ", st.Plan.ChainOfAll(st.Chain), st.EndsStandingAll(),
 			st.Plan.EndsWound())
 	}
 	if m.rec.ReadOnly() {
