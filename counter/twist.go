@@ -91,7 +91,7 @@ func otherTurn(t wind.Turn) wind.Turn {
 	return wind.Clockwise
 }
 
-// Twist is the net twist in the group behind the paddle, in half turns, clockwise above nil: what the
+// Twist is the net twist in the group behind the paddle, in half turns, clockwise above 0: what the
 // plan has there after the last pass laid ([wind.Pass]), and what wrong turns have added to it.
 //
 // A wrong turn is the opposite of the turn in the plan, and the sum runs on from it. So a second wrong

@@ -38,7 +38,7 @@ func (s Spec) passPace(pace times.Pace, turns *big.Rat) times.Pace {
 // [times.HandTimes.Total] makes of a plan's work is then the middle of [Plan.Time]. The pace may be zero. A spec
 // whose length or mill won't do is reckoned without turns.
 func (s Spec) HandTimesAt(pace times.Pace) times.HandTimes {
-	t := s.HandTimes()
+	t := s.HandTimes().WithPegs(pace.Pegs)
 	t.Pass = max(s.passPace(pace, s.PassTurns()).Middle, 1)
 	return t
 }
@@ -66,7 +66,7 @@ func (p *Plan) PassPace(pace times.Pace) times.Pace { return p.Spec.passPace(pac
 
 // TimeOf is how long so much work takes on the way of this plan: each pass by the turns of the mill and the
 // handling at its ends, or by the weaver's own pace, which is scaled by both; the work at the pegs by the
-// weaver's weights. The pace may be zero: then it is the published one.
+// weaver's weights, which their own halts change ([times.PegPace]). The pace may be zero: then it is the published one.
 func (p *Plan) TimeOf(w times.WorkSum, pace times.Pace) times.TimeSpan {
 	return p.Spec.timeOf(w, pace, p.Path.PassTurns())
 }
@@ -77,7 +77,7 @@ func (s Spec) TimeOf(w times.WorkSum, pace times.Pace) times.TimeSpan {
 }
 
 func (s Spec) timeOf(w times.WorkSum, pace times.Pace, turns *big.Rat) times.TimeSpan {
-	return s.HandTimes().Span(w, s.passPace(pace, turns), s.passRule(pace, turns))
+	return s.HandTimes().WithPegs(pace.Pegs).Span(w, s.passPace(pace, turns), s.passRule(pace, turns))
 }
 
 // passRule says what a pass takes: "0.27 min + 3.5 turns x 0.08 min", or whose pace it is.

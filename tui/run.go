@@ -145,7 +145,11 @@ func Run(ctx context.Context, o Options) error {
 
 // styles are the looks that the terminal can show.
 func (o Options) styles() look.Styles {
-	s := look.NewStyles(o.Out, termenv.NewOutput(o.Out).EnvColorProfile())
+	profile := termenv.NewOutput(o.Out).EnvColorProfile()
+	s := look.NewStyles(o.Out, profile)
+	if look.LightGround(os.Getenv) {
+		s = s.OnLight(profile)
+	}
 	if o.NoColor {
 		s = look.NewUncoloured(o.Out)
 	}

@@ -22,7 +22,7 @@ func onlyRecord(t *testing.T, dir string) *journal.Record {
 	if err != nil || len(list) != 1 {
 		t.Fatalf("%d records, %v", len(list), err)
 	}
-	rec, err := journal.Look(journal.OS(), list[0].Path)
+	rec, err := journal.OpenReadOnly(journal.OS(), list[0].Path)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -135,7 +135,7 @@ func firstClause(usage string) string {
 }
 
 // usageWords are put in place of the library's own in what --help prints, and its lists of options are
-// broken to the width of a terminal.
+// wrapped at the width of a terminal.
 var usageWords = strings.NewReplacer(
 	"Available Commands:", "Commands:", "Global Flags:", "Options of every command:", "Flags:", "Options:",
 	".FlagUsages | trimTrailingWhitespaces", " | flagUsages | trimTrailingWhitespaces", " [command]", " COMMAND",

@@ -22,7 +22,9 @@ is not given has the value that stands in the list below.
 The time is one figure: each pass by the turns of the mill and the handling at its
 ends, and what is cut off, tied on and threaded at the pegs, by the --minutes options.
 Once warps have been finished, a pass is that of your own pace, scaled to the turns: of
-the last five warps of which four passes or more were timed.
+the last five warps of which four passes or more were timed. The work at the pegs is
+then by your own halts, of the last five warps of which four or more were timed:
+all its minutes change by one factor, since a halt is timed as a whole.
 
 --passes adds every pass: the ends it lays, the opening that goes first over the
 first lease peg, the peg of the counting cross that the group goes over, and the
@@ -131,6 +133,13 @@ func (a *app) planCmd() *cobra.Command {
 			}
 			if flags.sheet {
 				return a.planSheet(project, flags, sheet)
+			}
+			if made != nil {
+				hand, err := a.atHand()
+				if err != nil {
+					return err
+				}
+				made.TryOthers(cmd.Context(), hand)
 			}
 			return a.printPlan(project, made, stripes.Draft(), flags)
 		},

@@ -82,7 +82,8 @@ func TestPlainRecordMovedAway(t *testing.T) {
 	if err := p.cmd.Wait(); p.cmd.ProcessState.ExitCode() != 1 {
 		t.Errorf("status %d, %v", p.cmd.ProcessState.ExitCode(), err)
 	}
-	rec, err := journal.Look(journal.OS(), strings.TrimSuffix(path, journal.Extension)+"-saved"+journal.Extension)
+	rec, err := journal.OpenReadOnly(journal.OS(), strings.TrimSuffix(path, journal.Extension)+"-saved"+
+		journal.Extension)
 	if err != nil || rec.State().Laid() != 1 {
 		t.Errorf("%v", err)
 	}

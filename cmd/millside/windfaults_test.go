@@ -30,7 +30,7 @@ func TestScreenWithoutLocks(t *testing.T) {
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
 	laid := func() int {
-		rec, err := journal.Look(journal.OS(), path)
+		rec, err := journal.OpenReadOnly(journal.OS(), path)
 		if err != nil {
 			t.Fatal(err)
 		}

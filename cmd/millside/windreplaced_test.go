@@ -30,7 +30,7 @@ func TestScreenRecordMovedAway(t *testing.T) {
 	term.see("3 of 40")
 	beside := strings.TrimSuffix(path, journal.Extension) + "-saved" + journal.Extension
 	term.until("the record beside", func() bool {
-		rec, err := journal.Look(journal.OS(), beside)
+		rec, err := journal.OpenReadOnly(journal.OS(), beside)
 		return err == nil && rec.State().Laid() == 3
 	})
 	if err := os.Remove(beside); err != nil {

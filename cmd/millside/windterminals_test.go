@@ -174,7 +174,7 @@ func TestColoursOfTheTerminal(t *testing.T) {
 			term.see("THREAD THE PADDLE")
 			term.goes("space", "0 of 16 passes laid")
 			for _, part := range []string{"pass 1 of 16, outward", "paddle     C   C   C   C",
-				"C O U N T E R C L O C K W I S E"} {
+				"C L O C K W I S E"} {
 				term.see(part)
 			}
 			term.wind(0, 5, 16)

@@ -19,7 +19,7 @@ import (
 // With an error the state is the one before, and:
 //   - an event that doesn't follow, or a text that won't do ([*measure.FieldError]), leaves the record as
 //     it was, and so does [ErrFull];
-//   - a failed write or sync gives [ErrBroken] with its cause, now and from then on, and so does [ErrReplaced]. After a
+//   - a failed write or sync gives [ErrFailed] with its cause, now and from then on, and so does [ErrReplaced]. After a
 //     failed sync the event may or may not be in the file: [Record.Reopen] sees;
 //   - [ErrReadOnly] and [ErrClosed] speak for themselves.
 func (r *Record) Append(e counter.Event) (counter.State, error) {
@@ -41,14 +41,14 @@ func (r *Record) Append(e counter.Event) (counter.State, error) {
 		return r.state, err
 	}
 	if err := r.renewed(losses, before); err != nil {
-		return r.state, r.breaks(err)
+		return r.state, r.fails(err)
 	}
 	line, sum := seal(counter.AppendEvent(nil, r.lines+1, e), r.sum)
 	if len(line) > maxLine || r.size+int64(len(line)) > maxRecord {
 		return r.state, fmt.Errorf("%w: %s has %d lines", ErrFull, r.path, r.lines)
 	}
 	if err := r.write(line); err != nil {
-		return r.state, r.breaks(err)
+		return r.state, r.fails(err)
 	}
 	r.lines++
 	r.size += int64(len(line))
@@ -58,19 +58,19 @@ func (r *Record) Append(e counter.Event) (counter.State, error) {
 	return next, nil
 }
 
-// breaks is the error of a record that takes nothing more.
-func (r *Record) breaks(err error) error {
-	r.broken = fmt.Errorf("%w: %w", ErrBroken, err)
-	return r.broken
+// fails is the error of a record that takes nothing more.
+func (r *Record) fails(err error) error {
+	r.failed = fmt.Errorf("%w: %w", ErrFailed, err)
+	return r.failed
 }
 
 // ready says why the record takes no events.
 func (r *Record) ready() error {
 	switch {
-	case r.look:
+	case r.readOnly:
 		return fmt.Errorf("%w: %s", ErrReadOnly, r.path)
-	case r.broken != nil:
-		return r.broken
+	case r.failed != nil:
+		return r.failed
 	case r.file == nil:
 		return fmt.Errorf("%w: %s", ErrClosed, r.path)
 	}

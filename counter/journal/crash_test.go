@@ -104,7 +104,7 @@ func (c *crashed) recover(i simdisk.Image) error {
 		if err := r.Close(); err != nil {
 			return err
 		}
-		again, err := Look(d, path)
+		again, err := OpenReadOnly(d, path)
 		if err != nil || again.Torn() != "" || len(again.Events()) != len(events)+more {
 			return fmt.Errorf("not mended: %v", err)
 		}

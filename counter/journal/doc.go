@@ -7,7 +7,7 @@
 // An event counts when its line is on the disk. [Record.Append] first checks that the event follows
 // from the state, then writes one line with one call, then syncs it, and only then moves the state. If
 // the write or the sync fails the state stays where it was and the record takes nothing more
-// ([ErrBroken]) until it is opened anew and read again: a sync that failed once may have lost its data
+// ([ErrFailed]) until it is opened anew and read again: a sync that failed once may have lost its data
 // even if a later one succeeds. Before each event the file is compared with what was left: the same file at its path,
 // as long as it was, with the same last checksum; otherwise nothing more is counted ([ErrReplaced]) and what is in
 // memory can be saved beside ([Record.SaveBeside]).

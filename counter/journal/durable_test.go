@@ -44,11 +44,11 @@ func TestReopenAfterFailedSync(t *testing.T) {
 	fsys := fake()
 	r := newRecord40(t, fsys)
 	fsys.sync = func() error { return syscall.EIO }
-	if _, err := r.Append(laid(1, 2)); !errors.Is(err, ErrBroken) {
+	if _, err := r.Append(laid(1, 2)); !errors.Is(err, ErrFailed) {
 		t.Fatal(err)
 	}
 	for range 3 { // r, r, r
-		if _, err := r.Reopen(); !errors.Is(err, ErrBroken) || !errors.Is(err, syscall.EIO) {
+		if _, err := r.Reopen(); !errors.Is(err, ErrFailed) || !errors.Is(err, syscall.EIO) {
 			t.Fatalf("shown while syncs fail: %v", err)
 		}
 	}
@@ -108,7 +108,7 @@ func TestReplacedWhileWinding(t *testing.T) {
 			}
 			left, _ := os.ReadFile(r.Path())
 			s, err := r.Append(laid(1, 2))
-			if !errors.Is(err, ErrReplaced) || !errors.Is(err, ErrBroken) || !strings.Contains(err.Error(), tt.says) ||
+			if !errors.Is(err, ErrReplaced) || !errors.Is(err, ErrFailed) || !strings.Contains(err.Error(), tt.says) ||
 				s.Laid() != 1 {
 				t.Fatalf("%d laid, %v", s.Laid(), err)
 			}
@@ -131,7 +131,7 @@ func TestReplacedWhileWinding(t *testing.T) {
 			if err := saved.Close(); err != nil {
 				t.Fatal(err)
 			}
-			if again, err := Look(OS(), saved.Path()); err != nil || again.State().Laid() != 2 ||
+			if again, err := OpenReadOnly(OS(), saved.Path()); err != nil || again.State().Laid() != 2 ||
 				!strings.HasSuffix(saved.Path(), "warp-saved"+Extension) {
 				t.Errorf("%s: %v", saved.Path(), err)
 			}
@@ -155,7 +155,7 @@ func TestReopenFindsCountedPassesGone(t *testing.T) {
 		if _, err := r.Append(laid(1, 3)); !errors.Is(err, ErrReplaced) {
 			t.Errorf("%v", err)
 		}
-		if _, err := r.Reopen(); !errors.Is(err, ErrReplaced) || !errors.Is(err, ErrBroken) {
+		if _, err := r.Reopen(); !errors.Is(err, ErrReplaced) || !errors.Is(err, ErrFailed) {
 			t.Errorf("%v", err)
 		}
 		if saved, err := r.SaveBeside(); err != nil || saved.State().Laid() != 2 {
@@ -246,7 +246,7 @@ func TestLossIsKept(t *testing.T) {
 	if _, err := r.Append(laid(1, 21)); err != nil {
 		t.Error(err)
 	}
-	again, err := Look(OS(), path)
+	again, err := OpenReadOnly(OS(), path)
 	if err != nil || again.Torn() != "" || again.State().Laid() != 21 || len(again.State().Losses) != 1 {
 		t.Errorf("%v, %+v", err, again.State().Losses)
 	}
@@ -328,7 +328,7 @@ func TestForeignBehindALink(t *testing.T) {
 	if info, err := os.Lstat(link); err != nil || info.Mode()&fs.ModeSymlink == 0 {
 		t.Errorf("the link was replaced: %v, %v", info.Mode(), err)
 	}
-	if again, err := Look(OS(), path); err != nil || again.State().Laid() != 1 {
+	if again, err := OpenReadOnly(OS(), path); err != nil || again.State().Laid() != 1 {
 		t.Error(err)
 	}
 }

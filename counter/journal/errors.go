@@ -11,11 +11,11 @@ import (
 var (
 	// ErrLocked means that another window or program has the record open for winding.
 	ErrLocked = errors.New("this warp is being wound in another window")
-	// ErrReadOnly means that the record was opened by [Look] and takes no events.
+	// ErrReadOnly means that the record was opened by [OpenReadOnly] and takes no events.
 	ErrReadOnly = errors.New("the record was opened to look at only")
-	// ErrBroken means that an earlier write or sync failed: nothing more is taken until the record is
+	// ErrFailed means that an earlier write or sync failed: nothing more is taken until the record is
 	// opened anew. The cause is wrapped too.
-	ErrBroken = errors.New("the record could not be written; nothing is counted until it is opened again")
+	ErrFailed = errors.New("the record could not be written; nothing is counted until it is opened again")
 	// ErrReplaced means that the file at the record's path is no longer the one that was wound: it was
 	// removed, replaced, cut or written to by another program. What was counted is in memory: see [Record.SaveBeside].
 	ErrReplaced = errors.New("the file of the record is not as this window left it")

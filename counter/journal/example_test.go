@@ -45,7 +45,7 @@ func Example() {
 		panic(err)
 	}
 
-	r, err = journal.Look(journal.OS(), r.Path())
+	r, err = journal.OpenReadOnly(journal.OS(), r.Path())
 	if err != nil {
 		panic(err)
 	}

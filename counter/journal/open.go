@@ -47,25 +47,25 @@ func openLocked(fsys FS, file disk.File, path string) (*Record, error) {
 		return nil, fmt.Errorf("mending the end of %s: %w", path, err)
 	}
 	if err := r.secure(data, got); err != nil {
-		return nil, fmt.Errorf("%w: bringing %s to the disk: %w", ErrBroken, path, err)
+		return nil, fmt.Errorf("%w: bringing %s to the disk: %w", ErrFailed, path, err)
 	}
 	return r, nil
 }
 
-// Look opens a record to read it only. It takes no lock, so it can look at a warp that is being
+// OpenReadOnly opens a record to read it only. It takes no lock, so it can look at a warp that is being
 // wound, and it never changes the file. Errors are those of [Open] but for the locks.
-func Look(fsys FS, path string) (*Record, error) {
-	data, got, err := lookAt(fsys, path)
+func OpenReadOnly(fsys FS, path string) (*Record, error) {
+	data, got, err := readAt(fsys, path)
 	if err != nil {
 		return nil, err
 	}
 	r := newRecord(fsys, path, got, len(data))
-	r.look = true
+	r.readOnly = true
 	return r, nil
 }
 
-// lookAt reads a file; with an error the result is what was sound before it.
-func lookAt(fsys FS, path string) ([]byte, reading, error) {
+// readAt reads a file; with an error the result is what was sound before it.
+func readAt(fsys FS, path string) ([]byte, reading, error) {
 	file, err := openPlain(fsys, path, os.O_RDONLY)
 	if err != nil {
 		return nil, reading{}, err

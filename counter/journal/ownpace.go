@@ -4,7 +4,6 @@ import (
 	"millside/counter"
 	"millside/plan/times"
 	"slices"
-	"time"
 )
 
 // latestWarps is how many of the warps that were finished last make up the weaver's own pace: a hand gets
@@ -15,28 +14,32 @@ const latestWarps = 5
 // those of which at least [counter.FewestTimed] passes were timed, else [times.PublishedPace]. Each is brought to the
 // same number of turns first, so that long warps and short ones can be taken together. The list may be in any
 // order. Warps of the names in except don't count, such as a practice warp that was wound without yarn.
+//
+// The work at the pegs is learned in the same way, from the five warps finished last of which at least
+// [times.FewestHalts] halts were timed.
 func OwnPace(list []Summary, except ...string) times.Pace {
-	type dated struct {
-		last time.Time
-		pace times.Pace
-	}
-	var all []dated
+	list = slices.DeleteFunc(slices.Clone(list), func(sum Summary) bool {
+		return sum.Err != nil || !sum.Finished || slices.Contains(except, sum.Name)
+	})
+	slices.SortStableFunc(list, func(a, b Summary) int { return b.Last.Compare(a.Last) })
+	var paces []times.Pace
+	var pegs times.PegPace
+	warps := 0
 	for _, sum := range list {
-		if sum.Err != nil || !sum.Finished || sum.Pace.Passes < counter.FewestTimed ||
-			slices.Contains(except, sum.Name) {
+		if sum.Pegs.Known() && warps < latestWarps {
+			pegs, warps = pegs.Join(sum.Pegs), warps+1
+		}
+		if sum.Pace.Passes < counter.FewestTimed || len(paces) >= latestWarps {
 			continue
 		}
 		if own := sum.Pace.ForPlan(sum.Spec.PassTurns()); own.Known() {
-			all = append(all, dated{sum.Last, own})
+			paces = append(paces, own)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b dated) int { return b.last.Compare(a.last) })
-	var paces []times.Pace
-	for _, d := range all[:min(len(all), latestWarps)] {
-		paces = append(paces, d.pace)
+	own := times.JoinPaces(paces...)
+	if !own.Known() {
+		own = times.PublishedPace()
 	}
-	if own := times.JoinPaces(paces...); own.Known() {
-		return own
-	}
-	return times.PublishedPace()
+	own.Pegs = pegs
+	return own
 }

@@ -70,3 +70,23 @@ func TestPaceInWords(t *testing.T) {
 		}
 	}
 }
+
+// The work at the pegs is learned from the five warps that were finished last of which halts enough were timed.
+func TestOwnPacePegs(t *testing.T) {
+	finished := func(day, halts int, took time.Duration) Summary {
+		return Summary{Name: "striped", Finished: true, Last: at(day * 86400), Spec: plan.DefaultSpec(),
+			Pegs: times.PegPace{Took: took, Usual: time.Minute, Halts: halts, Warps: 1}}
+	}
+	var list []Summary
+	for day := range 6 { // the first one is too old
+		list = append(list, finished(day, 4, time.Duration(day)*time.Minute+time.Second))
+	}
+	list = append(list, finished(9, times.FewestHalts-1, time.Minute))
+	half := finished(9, 40, time.Minute)
+	half.Finished = false
+	got := OwnPace(append(list, half)).Pegs
+	want := times.PegPace{Took: 15*time.Minute + 5*time.Second, Usual: 5 * time.Minute, Halts: 20, Warps: 5}
+	if got != want {
+		t.Errorf("%+v, want %+v", got, want)
+	}
+}

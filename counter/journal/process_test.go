@@ -32,7 +32,7 @@ func TestLockInOneProcess(t *testing.T) {
 	if _, err := Open(OS(), r.Path()); !errors.Is(err, ErrLocked) || !strings.Contains(err.Error(), r.Path()) {
 		t.Errorf("%v", err)
 	}
-	if look, err := Look(OS(), r.Path()); err != nil || look.State().Laid() != 1 {
+	if look, err := OpenReadOnly(OS(), r.Path()); err != nil || look.State().Laid() != 1 {
 		t.Errorf("looking at a warp that is being wound: %v", err)
 	}
 	if _, err := r.Append(laid(1, 2)); err != nil {

@@ -18,17 +18,17 @@ import (
 
 // Record is a journal in a file. Its methods may be called from several goroutines.
 type Record struct {
-	mu     sync.Mutex
-	fsys   FS
-	path   string
-	file   disk.File   // nil once closed, and in a record that is only looked at
-	own    fs.FileInfo // which file that is; nil until it is asked for
-	look   bool
-	broken error
-	events history
-	state  counter.State
-	torn   string
-	lost   Loss
+	mu       sync.Mutex
+	fsys     FS
+	path     string
+	file     disk.File   // nil once closed, and in a record that is only looked at
+	own      fs.FileInfo // which file that is; nil until it is asked for
+	readOnly bool
+	failed   error
+	events   history
+	state    counter.State
+	torn     string
+	lost     Loss
 	// head is the first line with its checksum; lines and sum are the lines and the last checksum.
 	head  []byte
 	lines int
@@ -154,8 +154,8 @@ func (r *Record) Lost() Loss { return r.lost }
 // Path is the record's file.
 func (r *Record) Path() string { return r.path }
 
-// ReadOnly says whether the record was opened by [Look].
-func (r *Record) ReadOnly() bool { return r.look }
+// ReadOnly says whether the record was opened by [OpenReadOnly].
+func (r *Record) ReadOnly() bool { return r.readOnly }
 
 // Close closes the file and gives the lock back. Everything that was counted is on the disk already.
 // Closing again does nothing.

@@ -142,7 +142,7 @@ func TestLookChangesNothing(t *testing.T) {
 	data := fileOf(t, testPlan(t, 40, 10, 0), []counter.Event{laid(1, 1)})
 	data = append(data, "3 2026-11"...)
 	path := writeFile(t, data)
-	r, err := Look(OS(), path)
+	r, err := OpenReadOnly(OS(), path)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -160,7 +160,7 @@ func TestLookChangesNothing(t *testing.T) {
 	}
 }
 
-func TestBrokenRecord(t *testing.T) {
+func TestFailedRecord(t *testing.T) {
 	part := func(f disk.File, p []byte) (int, error) { return f.Write(p[:len(p)/2]) }
 	tests := []struct {
 		name  string
@@ -192,12 +192,12 @@ func TestBrokenRecord(t *testing.T) {
 			r := newRecord40(t, fsys)
 			tt.fault(fsys)
 			s, err := r.Append(laid(1, 2))
-			if !errors.Is(err, ErrBroken) || !errors.Is(err, tt.cause) || s.Laid() != 1 || r.State().Laid() != 1 ||
+			if !errors.Is(err, ErrFailed) || !errors.Is(err, tt.cause) || s.Laid() != 1 || r.State().Laid() != 1 ||
 				len(r.Events()) != 1 {
 				t.Errorf("%d laid, %v", s.Laid(), err)
 			}
 			*fsys = *fake() // the fault is gone, but the record can't know
-			if _, err := r.Append(laid(1, 2)); !errors.Is(err, ErrBroken) || !errors.Is(err, tt.cause) {
+			if _, err := r.Append(laid(1, 2)); !errors.Is(err, ErrFailed) || !errors.Is(err, tt.cause) {
 				t.Errorf("a broken record takes events: %v", err)
 			}
 			if err := r.Close(); err != nil {
@@ -269,7 +269,7 @@ func TestCreateNeverOverwrites(t *testing.T) {
 
 func TestOnlyPlainFiles(t *testing.T) {
 	dir := t.TempDir()
-	for _, open := range []func(FS, string) (*Record, error){Open, Look} {
+	for _, open := range []func(FS, string) (*Record, error){Open, OpenReadOnly} {
 		for _, path := range []string{dir, os.DevNull} {
 			if _, err := open(OS(), path); !errors.Is(err, ErrNotPlain) {
 				t.Errorf("%s: %v", path, err)
@@ -294,7 +294,7 @@ func TestReadOnlyFile(t *testing.T) {
 	if _, err := Open(fsys, path); !errors.Is(err, fs.ErrPermission) {
 		t.Errorf("%v", err)
 	}
-	if r, err := Look(fsys, path); err != nil || r.State().Laid() != 1 {
+	if r, err := OpenReadOnly(fsys, path); err != nil || r.State().Laid() != 1 {
 		t.Errorf("%v", err)
 	}
 }
@@ -304,12 +304,12 @@ func TestTooLongARecord(t *testing.T) {
 	if err := os.Truncate(path, maxRecord+1); err != nil { // no bytes on the disk: a hole
 		t.Fatal(err)
 	}
-	if _, err := Look(OS(), path); !errors.Is(err, ErrFull) {
+	if _, err := OpenReadOnly(OS(), path); !errors.Is(err, ErrFull) {
 		t.Errorf("%v", err)
 	}
 	r := newRecord40(t, fake())
 	r.size = maxRecord - 10
-	if _, err := r.Append(laid(1, 2)); !errors.Is(err, ErrFull) || errors.Is(err, ErrBroken) {
+	if _, err := r.Append(laid(1, 2)); !errors.Is(err, ErrFull) || errors.Is(err, ErrFailed) {
 		t.Errorf("%v", err)
 	}
 }

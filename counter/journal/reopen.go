@@ -20,7 +20,7 @@ func (r *Record) Reopen() (*Record, error) {
 		return nil, err
 	}
 	if err := r.holds(next); err != nil {
-		return nil, errors.Join(fmt.Errorf("%w: %w", ErrBroken, err), next.Close())
+		return nil, errors.Join(fmt.Errorf("%w: %w", ErrFailed, err), next.Close())
 	}
 	return next, nil
 }

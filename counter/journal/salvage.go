@@ -24,7 +24,7 @@ type SalvageResult struct {
 // line is damaged holds no plan and can't be salvaged: the [*DamageError] is returned. Nor can one
 // that a newer Millside wrote ([ErrNewer]).
 func Salvage(fsys FS, from, to string, at time.Time) (SalvageResult, error) {
-	_, got, err := lookAt(fsys, from)
+	_, got, err := readAt(fsys, from)
 	res := SalvageResult{Events: got.events.len(), BadLine: got.tornLine, Why: got.torn, Lost: got.lost.Lines}
 	var damage *DamageError
 	if errors.As(err, &damage) && got.fold != nil {

@@ -104,6 +104,8 @@ type Summary struct {
 	Finished, Wound bool
 	// Pace is the pace over all passes of a finished warp, and of the latest ones of another.
 	Pace counter.PaceResult
+	// Pegs is how long the halts of a finished warp took.
+	Pegs times.PegPace
 	// Err says why the record can't be opened. The other fields then hold what stands before the
 	// damage, as far as it can be read.
 	Err error
@@ -157,7 +159,7 @@ func (s Store) List() ([]Summary, error) {
 
 // summary looks at one record.
 func (s Store) summary(path string) Summary {
-	_, got, err := lookAt(s.fs(), path)
+	_, got, err := readAt(s.fs(), path)
 	sum := Summary{Path: path, Name: measure.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err,
 		Torn: got.torn != "", Lost: got.lost}
 	if got.fold == nil {
@@ -173,6 +175,7 @@ func (s Store) summary(path string) Summary {
 	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes
 	if st.Finished {
 		sum.Pace = counter.PaceOverall(got.events.all())
+		sum.Pegs = counter.PegPace(st.Plan, got.events.all())
 	} else {
 		sum.Pace = counter.Pace(got.events.all(), 0)
 	}

@@ -37,7 +37,7 @@ type Session struct {
 	sure bool
 	// unticked is the finishing step that was taken back last, if nothing was done since.
 	unticked finishing.StepID
-	broken   error
+	failed   error
 	// lost is how many lines were missing at the opening, and losses how many losses were on the record then.
 	lost, losses int
 	// wait is the event on its way to the disk, asked what asked for it.
@@ -101,7 +101,7 @@ func (s Session) Message() Message { return s.message }
 func (s Session) Waiting() bool { return s.wait.Kind != "" }
 
 // Err is what keeps the record from being written; nil if it can be.
-func (s Session) Err() error { return s.broken }
+func (s Session) Err() error { return s.failed }
 
 // Begin is what is said first.
 func (s Session) Begin(now time.Time) Reply {
@@ -120,7 +120,7 @@ func (s Session) Take(in Intent, at time.Time) (Session, Reply) {
 	if s.Waiting() {
 		return s, Reply{Waits: true}
 	}
-	if s.watching || s.Stage(at) == Broken {
+	if s.watching || s.Stage(at) == Failed {
 		return s.takeLooking(in, at)
 	}
 	switch in := in.(type) {
@@ -177,7 +177,7 @@ func (s Session) takeLooking(in Intent, at time.Time) (Session, Reply) {
 	if _, ok := in.(Leave); ok {
 		return s, Reply{Over: true}
 	}
-	if s.broken != nil {
+	if s.failed != nil {
 		return s.brokenRefusal(at)
 	}
 	return s.refuse("only looking: nothing is counted here", "Only looking.", at)
@@ -224,7 +224,7 @@ var asked0 asked
 func (s Session) NotSaved(err error) (Session, Reply) {
 	e, asked := s.wait, s.asked
 	s.wait, s.asked = counter.Event{}, asked0
-	if errors.Is(err, journal.ErrBroken) {
+	if errors.Is(err, journal.ErrFailed) {
 		next, r := s.breaks(err)
 		r.Over = asked.leaving
 		return next, r

@@ -32,7 +32,7 @@ func (s Session) announce(now time.Time) []string {
 		return s.questionWords(now)
 	case Finishing:
 		return s.stepWords(now)
-	case Broken:
+	case Failed:
 		return s.brokenPage()
 	}
 	return s.passWords(now)
@@ -152,7 +152,7 @@ func (s Session) Speak(now time.Time) string {
 			return step.Title + "."
 		}
 		return "All steps are done."
-	case Broken:
+	case Failed:
 		return s.brokenSpoken()
 	}
 	return s.speakPass(now)

@@ -26,6 +26,9 @@ func drawPlan(t *rapid.T) *plan.Plan {
 	s.TieEvery = rapid.SampledFrom([]int{0, 20, 100}).Draw(t, "tie every")
 	s.LastPass = wind.LastPass(rapid.IntRange(0, 1).Draw(t, "last pass"))
 	if rapid.Bool().Draw(t, "striped") {
+		// A small paddle has as many halts and kinds of pass as a large one, and its search is over at once.
+		s.Positions = rapid.IntRange(2, 8).Draw(t, "few positions")
+		s.Group = min(s.Group, s.Positions)
 		part := rapid.SampledFrom([]string{"3 red", "2 white", "7 blue", "1 red", "5 white", "2 times (4 red, 6 white)",
 			"3 times (2 blue, 2 red, 8 white)"})
 		s.LastPass = wind.ShortLast

@@ -37,6 +37,9 @@ type Plan struct {
 	Ways Ways
 	// Times is what it is judged by.
 	Times schedule.Times
+
+	ends   []int           // the colour of each
+	limits schedule.Limits // as it was cut
 }
 
 // Ways is the ways of a sensible weaver to wind the same stripes, by the same limits and times.
@@ -68,7 +71,7 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 	}
 	l := ask.Limits
 	l.Positions, l.ReturnOrder, l.FootLast = spec.Positions, spec.ReturnOrder, spec.Foot == wind.FootLast
-	made := &Plan{Order: order, Way: ask.Way, Times: TimesOf(spec)}
+	made := &Plan{Order: order, Way: ask.Way, Times: TimesOf(spec), ends: ends, limits: l}
 	if made.Schedule, made.Found, err = ask.chosen(ctx, ends, l, made.Times, progress); err != nil {
 		return nil, err
 	}

@@ -17,6 +17,8 @@ type Pace struct {
 	Low, Middle, High time.Duration
 	// Passes is how many passes were timed for it, 0 for a published range, and Warps in how many warps.
 	Passes, Warps int
+	// Pegs is how long the work at the pegs takes.
+	Pegs PegPace
 }
 
 // PaceTurns is the turns of the mill that a [Pace] is given for: those of the warp of which a published time
@@ -44,7 +46,9 @@ func (p Pace) Timed() bool { return p.orPublished().Passes > 0 }
 // orPublished is the pace, or the published range where none is known or where it is out of order.
 func (p Pace) orPublished() Pace {
 	if !p.Known() {
-		return PublishedPace()
+		published := PublishedPace()
+		published.Pegs = p.Pegs
+		return published
 	}
 	return p
 }
@@ -101,7 +105,7 @@ func JoinPaces(paces ...Pace) Pace {
 func (p Pace) Source() string {
 	if p = p.orPublished(); p.Passes > 0 {
 		return fmt.Sprintf("your own pace over %s of %s", measure.Counted(p.Passes, "pass", "passes"),
-			measure.Counted(max(p.Warps, 1), "warp", "warps"))
+			measure.Counted(max(p.Warps, 1), "warp", "warps")) + p.Pegs.source()
 	}
-	return "a practised hand's usual times"
+	return "a practised hand's usual times" + p.Pegs.source()
 }

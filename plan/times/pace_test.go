@@ -25,7 +25,7 @@ func TestPaceAt(t *testing.T) {
 	own := Pace{Low: 44 * time.Second, Middle: 55 * time.Second, High: 66 * time.Second, Passes: 39, Warps: 1}
 	two := big.NewRat(2, 1)
 	if got, want := own.At(two), (Pace{34_400 * time.Millisecond, 43 * time.Second, 51_600 * time.Millisecond, 39,
-		1}); got != want {
+		1, PegPace{}}); got != want {
 		t.Errorf("at two turns %+v, want %+v", got, want)
 	}
 	if got := own.At(two).From(two); got != own {
@@ -38,9 +38,9 @@ func TestPaceAt(t *testing.T) {
 
 func TestJoinPaces(t *testing.T) {
 	// By hand: 10 passes of 30 s and 30 of 50 s are 40 of 45 s.
-	got := JoinPaces(Pace{20 * time.Second, 30 * time.Second, 40 * time.Second, 10, 1}, Pace{}, PublishedPace(),
-		Pace{40 * time.Second, 50 * time.Second, 60 * time.Second, 30, 2})
-	if want := (Pace{35 * time.Second, 45 * time.Second, 55 * time.Second, 40, 3}); got != want {
+	got := JoinPaces(Pace{20 * time.Second, 30 * time.Second, 40 * time.Second, 10, 1, PegPace{}}, Pace{},
+		PublishedPace(), Pace{40 * time.Second, 50 * time.Second, 60 * time.Second, 30, 2, PegPace{}})
+	if want := (Pace{35 * time.Second, 45 * time.Second, 55 * time.Second, 40, 3, PegPace{}}); got != want {
 		t.Errorf("got %+v, want %+v", got, want)
 	}
 	if got.Source() != "your own pace over 40 passes of 3 warps" {

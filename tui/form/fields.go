@@ -1,6 +1,7 @@
 package form
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"time"
@@ -71,10 +72,18 @@ func countField(sec section, label, name, hint string, at func(*plan.Spec) *int)
 		}}
 }
 
+// written is a value as a weaver in these units would write it, and exactly.
+func written(value fmt.Stringer, units measure.LengthUnitSystem) string {
+	if l, ok := value.(*measure.Length); ok {
+		return units.Written(*l)
+	}
+	return value.String()
+}
+
 // valueField takes a value with its unit, which must be given.
 func valueField[T any, P textual[T]](sec section, label, name, hint string, at func(*plan.Spec) P) field {
 	return field{section: sec, label: label, name: name, hint: hint,
-		show: func(s plan.Spec) string { return at(&s).String() },
+		show: func(s plan.Spec) string { return written(at(&s), s.Units) },
 		take: func(s *plan.Spec, text string) error { return measure.InField(at(s).UnmarshalText([]byte(text)), name) }}
 }
 

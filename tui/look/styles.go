@@ -2,6 +2,7 @@ package look
 
 import (
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
@@ -45,6 +46,34 @@ func NewStyles(w io.Writer, profile termenv.Profile) Styles {
 	s.OutBand, s.RetBand, s.Warn, s.Alarm = on("0", "6"), on("15", "5"), on("0", "3"), on("15", "1")
 	s.Color, s.done = profile != termenv.Ascii, styled(fg("6"))
 	return s
+}
+
+// OnLight makes the looks darker where colours stand on the ground itself, for a ground that is light: many terminals'
+// cyan and green can't be read on white.
+func (s Styles) OnLight(profile termenv.Profile) Styles {
+	if !s.Color {
+		return s
+	}
+	teal, plum, moss := lightInks[0], lightInks[1], lightInks[2]
+	if profile == termenv.ANSI {
+		teal, plum, moss = "4", "5", "0" // of the sixteen those that are dark on most terminals
+	}
+	fg := func(c string) lipgloss.Style { return s.r.NewStyle().Foreground(lipgloss.Color(c)) }
+	bold := func(c string) Style { return styled(fg(c).Bold(true)) }
+	s.Outward, s.Ret, s.Slots, s.Good = bold(teal), bold(plum), bold(moss), bold(moss)
+	s.done = styled(fg(teal))
+	return s
+}
+
+// lightInks are the colours of the usual palette of 256 for outward, for return and for the slots on a light ground.
+var lightInks = [3]string{"24", "90", "22"}
+
+// LightGround says whether the terminal's ground is light, as the environment tells it: COLORFGBG, which some terminals
+// set, ends with the number of the ground among the sixteen colours. Where it isn't set the ground counts as dark.
+func LightGround(env func(string) string) bool {
+	v := env("COLORFGBG")
+	ground := v[strings.LastIndex(v, ";")+1:]
+	return v != ground && slices.Contains([]string{"7", "9", "10", "11", "12", "13", "14", "15"}, ground)
 }
 
 // NewUncoloured makes looks without any colour that keep bold, underlined and reversed: for a terminal

@@ -64,7 +64,7 @@ func (m Model) actPage(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m.openSettings()
 	}
 	switch m.s.Stage(m.at) {
-	case session.Broken:
+	case session.Failed:
 		if key.Matches(msg, k.Retry) {
 			return m, reopenCmd(m.Store, m.rec, false)
 		}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
+
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/finishing"
@@ -43,7 +45,16 @@ func (m Model) viewFinish(w, h int) string {
 	}
 	wishes := []look.Wish{marks.At(1), name.At(1), name.At(2), list.At(1), list.At(2),
 		name.At(3), list.At(3), name.At(4), list.At(4), name.At(5), list.At(5)}
-	line := s.KeyLine(w, keys.As(k.Laid, word), k.Undo, k.Redo, k.Note, k.Broken, k.Knot, k.Pause, k.Leave)
+	bindings := []key.Binding{keys.As(k.Laid, word), k.Undo, k.Redo, k.Note, k.Broken, k.Knot, k.Pause, k.Leave}
+	word, _, _ = strings.Cut(word, ":")
+	switch {
+	case w < narrowKeys:
+		bindings = []key.Binding{keys.As(k.Laid, word), keys.As(k.Undo, "back"), k.Note, k.Pause, k.Leave}
+	case w < roomForKeys:
+		bindings = []key.Binding{keys.As(k.Laid, word), keys.As(k.Undo, "back"), keys.As(k.Redo, "again"), k.Note,
+			keys.As(k.Broken, "broken"), k.Knot, k.Pause, k.Leave}
+	}
+	line := s.KeyLine(w, bindings...)
 	if m.rec.ReadOnly() {
 		line = m.passKeys(w)
 	}

@@ -211,6 +211,20 @@ func TestPagesAreLargeInASmallWindow(t *testing.T) {
 	}
 }
 
+// No line of keys is cut in a window of the usual sizes: a key that isn't shown is a way back that isn't known.
+func TestNoLineOfKeysIsCut(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	for _, page := range pages {
+		p := page.make(b)
+		for _, size := range hand.Sizes {
+			rows := strings.Split(p.View(size.W, size.H), "\n")
+			if last := rows[len(rows)-1]; strings.Contains(last, "…") {
+				t.Errorf("%s at %s: %s", page.name, size, last)
+			}
+		}
+	}
+}
+
 // The last pass draws nothing smaller than the pass before, in windows of the usual sizes.
 func TestLastPassIsAsLarge(t *testing.T) {
 	b := newBench(t, termenv.Ascii)

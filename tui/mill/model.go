@@ -262,9 +262,9 @@ type reopenedMsg struct {
 	err error
 }
 
-func reopenCmd(s journal.Store, old *journal.Record, look bool) tea.Cmd {
+func reopenCmd(s journal.Store, old *journal.Record, readOnly bool) tea.Cmd {
 	return func() tea.Msg {
-		if look {
+		if readOnly {
 			_ = old.Close()
 			rec, err := Open(s, old.Path(), true)
 			return reopenedMsg{rec, err}
@@ -290,7 +290,7 @@ func (m Model) NotSaved() error { return m.s.Err() }
 
 func (m Model) reopened(msg reopenedMsg) (Model, tea.Cmd) {
 	if msg.err != nil && m.s.Err() != nil {
-		next, reply := m.s.StillBroken(msg.err)
+		next, reply := m.s.StillFailed(msg.err)
 		m.s = next
 		return m, m.heard(reply)
 	}
@@ -302,11 +302,11 @@ func (m Model) reopened(msg reopenedMsg) (Model, tea.Cmd) {
 	return next, next.Init()
 }
 
-// Open opens a record for winding, or only to look.
-func Open(s journal.Store, path string, look bool) (*journal.Record, error) {
+// Open opens a record for winding, or to be read only.
+func Open(s journal.Store, path string, readOnly bool) (*journal.Record, error) {
 	open := journal.Open
-	if look {
-		open = journal.Look
+	if readOnly {
+		open = journal.OpenReadOnly
 	}
 	rec, err := open(s.FS, path)
 	if err != nil {

@@ -70,7 +70,7 @@ func TestNothingPanics(t *testing.T) {
 			m = b.send(m, hand.Key(anyKey(rt)))
 			within(rt, m, rapid.IntRange(1, 220).Draw(rt, "wide"), rapid.IntRange(1, 70).Draw(rt, "high"))
 		}
-		again, err := journal.Look(journal.OS(), m.rec.Path())
+		again, err := journal.OpenReadOnly(journal.OS(), m.rec.Path())
 		if err != nil {
 			rt.Fatal(err)
 		}

@@ -56,8 +56,9 @@ func (p *passPage) wishes(h int) []look.Wish {
 	for i := 1; i <= 8; i++ {
 		z := block + look.Size(i)
 		wishes = append(wishes, p.band.At(i+1))
+		wishes = append(wishes, p.steps.At(sizeOf(z, small)))
 		if i%2 == 0 { // half a row is empty below the letters; the other sizes would touch one another
-			wishes = append(wishes, p.steps.At(sizeOf(z, small)), p.steps.At(sizeOf(z, bare)))
+			wishes = append(wishes, p.steps.At(sizeOf(z, bare)))
 		}
 		wishes = append(wishes, p.steps.At(sizeOf(z, roomy)), p.ends.At(1), p.ends.At(min(i, 2)),
 			p.pegs.At(i), p.mill.At(i), p.steps.At(sizeOf(z-1, worded)))
@@ -136,9 +137,9 @@ func tight(p *look.Part) *look.Part {
 // passHeader names the warp and the chain; on the last pass it says so, in its own colours.
 func (m Model) passHeader(in session.Instruction, w int) string {
 	if word := lastWords(in); word != "" {
-		word = look.Fit(word, w-4)
-		side := strings.Repeat("═", max((w-look.Wide(word)-2)/2, 0))
-		return m.Styles.Warn.Render(look.Pad(side+" "+word+" "+side+"═", w))
+		word = " " + look.Fit(word, w-4) + " "
+		row := strings.Repeat("═", max((w-look.Wide(word))/2, 0)) + word
+		return m.Styles.Warn.Render(row + strings.Repeat("═", max(w-look.Wide(row), 0)))
 	}
 	return m.header(fmt.Sprintf("pass %d of %d, %s", in.Pass.Number, in.Of, in.Pass.Direction), w)
 }
@@ -367,12 +368,18 @@ func (m Model) progressSizes(in session.Instruction, w int) [][]string {
 	return [][]string{nil, {"  " + m.Styles.Bar(laid, all, w-look.Wide(text)-4) + text}}
 }
 
+// The widths below which lines of keys use short words, and then leave out what is needed least.
+const (
+	roomForKeys = 100
+	narrowKeys  = 78
+)
+
 func (m Model) passKeys(w int) string {
 	k := m.Keys
 	if m.rec.ReadOnly() {
 		return m.Styles.KeyLine(w, k.Refresh, k.Far, k.Home, k.Leave)
 	}
-	if w < 78 {
+	if w < narrowKeys {
 		k.Recount, k.Laid, k.Undo, k.Help = keys.As(k.Recount, "count"), keys.As(k.Laid, "laid"),
 			keys.As(k.Undo, "back"), keys.As(k.Help, "")
 	}

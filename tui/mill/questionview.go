@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
+
 	"millside/counter/session"
 	"millside/plan/wind"
 	"millside/tui/keys"
@@ -33,7 +35,12 @@ func (m Model) viewQuestion(w, h int) string {
 	answers := look.NewPart(m.answerSizes(q, w)...)
 	wishes := []look.Wish{seam.At(1), answers.At(1), large.At(1), seam.At(2), seam.At(3), answers.At(2), seam.At(4),
 		large.At(2), seam.At(5), seam.At(6), large.At(3)}
-	line := s.KeyLine(w, keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave)
+	bindings := []key.Binding{keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave}
+	if w < narrowKeys {
+		bindings = []key.Binding{keys.As(k.Laid, "laid"), k.Yes, keys.As(k.Other, "no"), k.Later,
+			keys.As(k.Undo, "back"), k.Leave}
+	}
+	line := s.KeyLine(w, bindings...)
 	title := heading{words: "LOOK AT THE LEASE", large: "LOOK AT THE LEASE", ground: s.Warn, narrow: "LEASE"}
 	return m.titled(title, line, []*look.Part{large, ask, seam, answers}, wishes, w, h)
 }

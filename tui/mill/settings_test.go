@@ -2,13 +2,17 @@ package mill
 
 import (
 	"errors"
+	"math/big"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
 	"millside/counter/session"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/tui/internal/hand"
 )
@@ -108,5 +112,44 @@ func TestSpoken(t *testing.T) {
 		if !strings.HasPrefix(heard[i], want) {
 			t.Errorf("heard %q, want %q first", heard[i], want)
 		}
+	}
+}
+
+// The units and the decimal sign stand behind the sounds: they begin as the locale has them, and what is chosen is
+// kept.
+func TestUnitsOnTheSettingsPage(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	var kept Settings
+	save := func(s Settings) error { kept = s; return nil }
+	page := NewSettingsPage(b.deps.Styles, b.deps.Keys, Settings{LocaleUnits: measure.Metric}, save, nil)
+	if !strings.Contains(page.View(80, 24), "units            metric") {
+		t.Errorf("the locale's units don't show:\n%s", page.View(80, 24))
+	}
+	press := func(names ...string) {
+		for _, name := range names {
+			var cmd tea.Cmd
+			if page, cmd = page.Update(hand.Key(name)); cmd == nil {
+				continue
+			}
+			if batch, ok := cmd().(tea.BatchMsg); ok {
+				for _, c := range batch {
+					c()
+				}
+			}
+		}
+	}
+	press(slices.Repeat([]string{"down"}, len(Cues()))...)
+	press("x")
+	if kept.Units != "imperial" || kept.NewUnits() != measure.Imperial {
+		t.Errorf("kept %+v", kept)
+	}
+	press("down", "x")
+	defer figure.WriteComma(false)
+	if kept.Sign != "comma" || !kept.Comma() || figure.New(big.NewRat(5, 2), 1, "yd").String() != "2,5 yd" {
+		t.Errorf("kept %+v, and 2.5 yd is %s", kept, figure.New(big.NewRat(5, 2), 1, "yd"))
+	}
+	press("x", "up", "x")
+	if kept.Sign != "point" || kept.Units != "metric" {
+		t.Errorf("kept %+v", kept)
 	}
 }

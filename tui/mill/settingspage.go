@@ -128,8 +128,9 @@ func (m SettingsPage) toggle() (SettingsPage, tea.Cmd) {
 		return m.keep("a new warp begins in " + m.settings.Units + " units")
 	case 1:
 		m.settings.Sign = other(m.settings.sign(), signWords)
-		figure.WriteComma(m.settings.Comma())
-		return m.keep("numbers are shown with a decimal " + m.settings.Sign)
+		comma := m.settings.Comma()
+		next, cmd := m.keep("numbers are shown with a decimal " + m.settings.Sign)
+		return next, tea.Batch(cmd, func() tea.Msg { figure.WriteComma(comma); return nil })
 	}
 	c := Cues()[m.at]
 	m.settings = m.settings.toggled(c)
@@ -211,6 +212,10 @@ func (m SettingsPage) keep(said string) (SettingsPage, tea.Cmd) {
 func (m SettingsPage) View(w, h int) string {
 	s, k := m.styles, m.keys
 	title, line := "SETTINGS", []key.Binding{k.Add, k.NextSound, k.Sound, k.Forget, k.Back}
+	if w < roomForKeys {
+		line = []key.Binding{keys.As(k.Add, "add"), keys.As(k.Forget, "forget"), k.NextSound,
+			keys.As(k.Sound, "on/off"), k.Back}
+	}
 	switch m.step {
 	case bindingAsks:
 		title, line = "PRESS THE KEY, THE PEDAL OR THE CLICKER", nil

@@ -133,9 +133,12 @@ func stepSizes(s look.Styles, steps []step, w int) [][]sized {
 			if st.loose {
 				less, _ = st.at(s, max(z-1, look.Double), w)
 			}
-			small, tight, told = append(small, sized{big: less}), append(tight, sized{big: big}),
-				append(told, sized{big, words[i]})
-			spread = append(spread, sized{big, look.Blanks(min(len(steps)-1-i, 1))})
+			between := look.Blanks(min(len(steps)-1-i, 1))
+			small, tight = append(small, sized{big: less}), append(tight, sized{big: big})
+			if (z-look.Blocks)%2 == 1 { // here the letters fill their rows, elsewhere half a row below them is empty
+				small[i].words = between
+			}
+			spread, told = append(spread, sized{big, between}), append(told, sized{big, words[i]})
 		}
 		if z < look.Blocks {
 			sizes = append(sizes, tight)
@@ -164,7 +167,7 @@ func rowsOf(steps []sized) int {
 
 // How much stands below a step.
 const (
-	small  = iota // nothing, and the loose steps are a size smaller
+	small  = iota // as much room as the size needs, and the loose steps are a size smaller
 	bare          // nothing
 	roomy         // an empty row
 	worded        // the step in words
@@ -192,8 +195,8 @@ func (st step) at(s look.Styles, z look.Size, w int) (look.Drawing, bool) {
 	if st.turn == 0 || z < look.Blocks {
 		return phrasesAt(s, st.phrases, z, w)
 	}
-	for word := z; word >= look.Blocks; word-- {
-		for _, apart := range []bool{false, true} {
+	for _, apart := range []bool{false, true} { // the whole of it smaller rather than a part of it large
+		for word := z; word >= look.Blocks; word-- {
 			if d, ok := st.turnAt(s, z, word, apart, w); ok {
 				return d, true
 			}

@@ -134,7 +134,8 @@ func (m Model) yarnBlock(p *plan.Plan, colour, rows int) []string {
 		if i == rows/2 {
 			text = string(plan.Letter(colour))
 		}
-		out[i] = ground.Render(look.Pad(look.Center(text, 2+2*rows), 2+2*rows))
+		side := m.Styles.Strong.Render("│") // a yarn in the colour of the ground has its edges too
+		out[i] = side + ground.Render(look.Pad(look.Center(text, 2+2*rows), 2+2*rows)) + side
 	}
 	name := middle([]string{measure.Clean(c.Name)}, rows)
 	return look.Beside(out, name, look.Wide(out[0]), 1)

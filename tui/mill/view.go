@@ -32,8 +32,8 @@ func (m Model) View(w, h int) string {
 		return m.viewFinish(w, h)
 	case session.Done:
 		return m.viewDone(w, h)
-	case session.Broken:
-		return m.viewBroken(w, h)
+	case session.Failed:
+		return m.viewFailed(w, h)
 	case session.OnlyLooking:
 		return m.viewOnlyLooking(w, h)
 	}
@@ -169,8 +169,8 @@ func textPart(text string, style look.Style, w int) *look.Part {
 // mayGo is a part that is left out where there is no room for it.
 func mayGo(rows []string) *look.Part { return look.NewPart(nil, rows) }
 
-// viewBroken says loudly that nothing was counted.
-func (m Model) viewBroken(w, h int) string {
+// viewFailed says loudly that nothing was counted.
+func (m Model) viewFailed(w, h int) string {
 	why := ""
 	if err := m.s.Err(); err != nil {
 		why = err.Error()

@@ -326,7 +326,7 @@ func TestLeaving(t *testing.T) {
 func TestLooking(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	m := b.winding(hand.Towels(), 4)
-	rec, err := journal.Look(journal.OS(), m.rec.Path())
+	rec, err := journal.OpenReadOnly(journal.OS(), m.rec.Path())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -355,12 +355,12 @@ func TestNotSaved(t *testing.T) {
 	}
 	b.clock.Wait(5 * time.Second)
 	s.s, _ = s.s.Take(session.Press{}, b.clock.T)
-	next, _ := s.saved(savedMsg{err: journal.ErrBroken})
+	next, _ := s.saved(savedMsg{err: journal.ErrFailed})
 	if !strings.Contains(hand.Flat(next.View(40, 12)), "NOT SAVED") {
 		t.Fatalf("nothing is said:\n%s", next.View(40, 12))
 	}
 	b.heard = nil
-	if next = b.press(next, "space"); next.s.Stage(next.at) != session.Broken ||
+	if next = b.press(next, "space"); next.s.Stage(next.at) != session.Failed ||
 		!slices.Equal(b.heard, []session.Cue{session.CueRefused}) {
 		t.Fatalf("a broken record goes on counting, heard %v", b.heard)
 	}

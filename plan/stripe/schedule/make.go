@@ -14,6 +14,7 @@ import (
 const (
 	usualLooks = 24_000_000
 	quickPart  = 4       // of the looks, where Quick is asked for
+	figurePart = 40      // of the looks, where Figure is asked for
 	looksOfEnd = 2_500   // for each end of a long warp, in all
 	manyEnds   = 1_500   // ends of a warp that is searched in one piece
 	fewEnds    = 100     // ends of a warp that is worth a share of the usual looks only
@@ -49,6 +50,9 @@ func Make(ctx context.Context, ends []int, l Limits, t Times, progress func(*Sch
 		m.looks /= quickPart
 	}
 	m.rounds = 250 * max(l.Effort, 1)
+	if l.Figure {
+		m.looks, m.figure = looksFor(len(ends), 1)/figurePart, true
+	}
 	m.make(max(l.Effort, 1))
 	if m.best == nil {
 		return Found{}, m.refuse()
@@ -105,6 +109,7 @@ type maker struct {
 	front    []followed // the best for each number of kinds
 	bound    cost       // that no schedule is below
 	least    bool       // nothing is cheaper than the best
+	figure   bool       // a quick figure is wanted: no bound, no proof
 	bounder  *bounder   // with the prices of the bound; nil if there are none
 	// The fewest halts of any schedule met, where they are limited.
 	leastHalts int

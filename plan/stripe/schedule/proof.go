@@ -56,7 +56,7 @@ const (
 
 // findBound betters the bound with so many rounds.
 func (m *maker) findBound(rounds int) {
-	if m.least || m.best == nil {
+	if m.least || m.best == nil || m.figure {
 		return
 	}
 	m.bound = max(m.bound, m.simpleBound())

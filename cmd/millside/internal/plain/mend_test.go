@@ -68,7 +68,7 @@ func TestMendedInPlainMode(t *testing.T) {
 func TestLeftBroken(t *testing.T) {
 	tk, _, _ := brokenTalk(t)
 	r, err := tk.p.Key("q", tk.time.Add(time.Minute))
-	if !r.Over || !errors.Is(err, journal.ErrBroken) || strings.Count(fmt.Sprint(err), "did not move") != 1 {
+	if !r.Over || !errors.Is(err, journal.ErrFailed) || strings.Count(fmt.Sprint(err), "did not move") != 1 {
 		t.Errorf("over %v: %v", r.Over, err)
 	}
 }

@@ -141,7 +141,7 @@ func mend(remedy session.Remedy) func(*Talk, string, time.Time) (session.Reply, 
 		}
 		rec, opening, err := t.Mend(remedy)
 		if err != nil {
-			next, r := t.s.StillBroken(err)
+			next, r := t.s.StillFailed(err)
 			t.s = next
 			return t.withRemedies(r), nil
 		}

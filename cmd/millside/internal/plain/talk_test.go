@@ -285,14 +285,14 @@ func (f fullFile) Write(b []byte) (int, error) {
 }
 
 // A record that can't be written ends the conversation with an error, and the count has not moved.
-func TestBrokenRecord(t *testing.T) {
+func TestFailedRecord(t *testing.T) {
 	disk := &fullDisk{FS: journal.OS()}
 	tk := newBenchIn(t, disk, nil)
 	tk.types("")
 	disk.full = true
 	tk.time = tk.time.Add(time.Minute)
 	_, err := tk.p.Line("", tk.time)
-	if !errors.Is(err, journal.ErrBroken) ||
+	if !errors.Is(err, journal.ErrFailed) ||
 		!strings.Contains(err.Error(), "the count did not move, 1 pass laid on the disk") {
 		t.Errorf("%v", err)
 	}

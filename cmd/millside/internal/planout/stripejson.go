@@ -20,7 +20,10 @@ type stripesJSON struct {
 	Proof    proofJSON    `json:"proof"`
 	Kinds    []kindJSON   `json:"kinds"`
 	Compared []wayJSON    `json:"compared"`
-	Draft    *draftJSON   `json:"draft,omitempty"` // where the stripes are from a draft
+	// Quick figures: what other paddles would give, and a small change of the order that winds far faster.
+	OtherPaddles []paddleJSON     `json:"other_paddles"`
+	SmallChange  *smallChangeJSON `json:"small_change,omitempty"`
+	Draft        *draftJSON       `json:"draft,omitempty"` // where the stripes are from a draft
 }
 
 // SetUpJSON is a set-up and the pass before which it is made.
@@ -99,6 +102,7 @@ func StripesToJSON(p *plan.Plan, s *asked.Striped) *stripesJSON {
 		Cost: costToJSON(s.Schedule), Compared: []wayJSON{}, Kinds: []kindJSON{},
 		Minutes: minutesJSON{timeToJSON(t.Pass), timeToJSON(t.Halt), timeToJSON(t.Cut), timeToJSON(t.Tie),
 			timeToJSON(t.Thread), timeToJSON(t.Far)},
+		OtherPaddles: paddlesToJSON(s), SmallChange: changeOfOrder(s.Change),
 		Proof: proofJSON{proof.Least, timeToJSON(proof.Bound), timeToJSON(proof.Gap), proof.Why},
 	}
 	for _, k := range p.Kinds() {

@@ -36,6 +36,7 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	coloursText(w, p)
 	kindsText(w, p)
 	waysText(w, s)
+	othersText(w, s)
 }
 
 // draftRows says which draft the stripes are from.

@@ -45,8 +45,10 @@ func (f *Folder) Latest() ([]journal.Summary, error) {
 // Find is [journal.Store.Find].
 func (f *Folder) Find(nameOrPath string) (string, error) { return f.store.FindIn(nameOrPath, f.List) }
 
-// Look is [journal.Look] at what was read of the record, if it was.
-func (f *Folder) Look(path string) (*journal.Record, error) { return journal.Look(f.store.FS, path) }
+// Look is [journal.OpenReadOnly] at what was read of the record, if it was.
+func (f *Folder) Look(path string) (*journal.Record, error) {
+	return journal.OpenReadOnly(f.store.FS, path)
+}
 
 // Open is [journal.Open]: the record is read under its lock, whatever was read of it before.
 func (f *Folder) Open(path string) (*journal.Record, error) { return journal.Open(f.store.FS, path) }

@@ -19,10 +19,14 @@ func wallHTML(w io.Writer, s *sheet.Wall) error {
 // wallSize is the class of a page with so many lines of steps that they stand in two columns or in three, in
 // smaller letters; "" for one that holds them as they are.
 func wallSize(s *sheet.Wall) string {
+	full := 34 // lines on a page in letters of full size
+	if s.Striped() {
+		full = 23 // its drawings take the rest
+	}
 	switch lines := wallLines(s); {
 	case lines > 70:
 		return "many most"
-	case lines > 23:
+	case lines > full:
 		return "many"
 	}
 	return ""
