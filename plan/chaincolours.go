@@ -169,15 +169,6 @@ func (p *Plan) ChainColour(chain int) int {
 	return p.SetUpOf(first)[first.Carried.First()-1]
 }
 
-// ChainOfAll names a chain among all: "chain 2 of 3", "chain 2 of 3: navy".
-func (p *Plan) ChainOfAll(chain int) string {
-	text := fmt.Sprintf("chain %d of %d", chain, len(p.Chains))
-	if c, ok := p.Colour(p.ChainColour(chain)); ok {
-		text += ": " + c.Name
-	}
-	return text
-}
-
 // WoundRange is a range of ends as they are wound, as it is shown: where each colour is a chain of its own they
 // are counted within the colour, as on its lease.
 func (p *Plan) WoundRange(first, last int) figure.Range {

@@ -162,9 +162,12 @@ func (m Model) header(words string, w int) string {
 	if left, ok := m.s.TimeLeft(); ok {
 		right = leftText(left.Likely, left.Low, left.High) + " "
 	}
-	if len(st.Chains) > 1 {
-		right = fmt.Sprintf("%s, %d of %d ends in all ", st.Plan.ChainOfAll(st.Chain), st.EndsStandingAll(),
-			st.Plan.EndsWound())
+	if n := len(st.Chains); n > 1 {
+		chain := fmt.Sprintf("chain %d of %d", st.Chain, n)
+		if colour, ok := st.Plan.Colour(st.Plan.ChainColour(st.Chain)); ok {
+			chain += ": " + measure.Clean(colour.Name)
+		}
+		right = fmt.Sprintf("%s, %d of %d ends in all ", chain, st.EndsStandingAll(), st.Plan.EndsWound())
 	}
 	if m.rec.ReadOnly() {
 		right = s.Warn.Render(" only looking ")
