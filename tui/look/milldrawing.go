@@ -44,6 +44,8 @@ type mill struct {
 	plan                     *plan.Plan
 	outward                  bool
 	left, right, top, bottom int
+	// apart is how many rows a turn takes: two, or one without what is behind the mill where there is no room.
+	apart int
 }
 
 // frame draws the cross bars, the posts and the axle on which the mill turns.
@@ -60,7 +62,7 @@ func (m mill) frame() {
 	}
 }
 
-// turns draws the way of the group, two rows a turn; turns in the middle that find no room are left out, and said.
+// turns draws the way of the group; turns in the middle that find no room are left out, and said.
 func (m mill) turns() {
 	step, round := int64(m.plan.Spec.Mill.PegStep), int64(m.plan.Spec.Mill.Circumference)
 	all := int64(m.plan.Path.Steps) * step
@@ -72,6 +74,9 @@ func (m mill) turns() {
 		rest = round
 	}
 	room := (m.bottom - m.top - 1) / 2
+	if m.apart = 2; turns > room {
+		m.apart, room = 1, m.bottom-m.top-1
+	}
 	shown, gap := turns, false
 	if turns > room {
 		shown, gap = room, true
@@ -83,7 +88,7 @@ func (m mill) turns() {
 			turn = turns - (shown - 1 - i)
 			if i == below {
 				m.Text((m.left+m.right)/2, y, measure.Counted(turn-below, "turn more", "turns more"), InkLabel)
-				y -= 2
+				y -= m.apart
 				continue
 			}
 		}
@@ -92,7 +97,7 @@ func (m mill) turns() {
 			part = rest
 		}
 		m.turn(turn, y, part, round, turn == turns)
-		y -= 2
+		y -= m.apart
 	}
 	m.near(m.bottom - 1)
 }
@@ -102,12 +107,12 @@ func (m mill) turn(n, y int, part, round int64, last bool) {
 	wide := int64(m.right - m.left - 2)
 	front, behind := m.left+1+int(min(part*2, round)*wide/round), 0
 	m.Across(m.left+1, front, y, '━', InkPath)
-	if n > 1 {
+	if n > 1 && m.apart > 1 {
 		m.Set(m.left+1, y, '┗', InkPath)
 	}
 	m.arrow((m.left+m.right*3)/4, y, front, true)
 	m.Text(3, y, fmt.Sprintf("turn %d", n), InkLabel)
-	if part*2 > round {
+	if part*2 > round && m.apart > 1 {
 		behind = m.right - 1 - int((part*2-round)*wide/round)
 		m.Set(m.right-1, y, '┛', InkPath)
 		m.Set(m.right-1, y-1, '┓', InkPath)
@@ -118,9 +123,11 @@ func (m mill) turn(n, y int, part, round int64, last bool) {
 		m.far(front, behind, y)
 		return
 	}
-	m.Set(m.left+1, y-1, '┏', InkPath)
+	if m.apart > 1 {
+		m.Set(m.left+1, y-1, '┏', InkPath)
+	}
 	if at, err := m.plan.Path.AtTurns(strconv.Itoa(n)); err == nil { // how far the guide string is there
-		m.Text(m.w-4, y-1, at.In(m.plan.Spec.Units.Long(), 1), InkLabel)
+		m.Text(m.w-4, y+1-m.apart, at.In(m.plan.Spec.Units.Long(), 1), InkLabel)
 	}
 }
 

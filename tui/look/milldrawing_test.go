@@ -69,8 +69,13 @@ func TestMillDrawing(t *testing.T) {
 func TestMillDrawingAtAnySize(t *testing.T) {
 	s := plan.DefaultSpec()
 	s.Length = 30 * measure.Yard // 15 turns
-	if out := drawnMill(t, s, 1, 60, 16); !strings.Contains(out, "11 turns more") || !strings.Contains(out, "turn 15") {
+	if out := drawnMill(t, s, 1, 60, 16); !strings.Contains(out, "5 turns more") || !strings.Contains(out, "turn 15") {
 		t.Errorf("15 turns:\n%s", out)
+	}
+	s.Length = 5 * measure.Yard // two and a half: the smallest drawing leaves none out
+	out := drawnMill(t, s, 1, MillWidth, MillHeight)
+	if strings.Contains(out, "more") || !strings.Contains(out, "turn 3") {
+		t.Errorf("two turns and a half:\n%s", out)
 	}
 	for _, yards := range []int{1, 2, 3, 5, 8, 13, 30} {
 		s.Length = measure.Length(yards) * measure.Yard
