@@ -87,10 +87,7 @@ func (s State) endsOfPass(chain, pass int) string {
 	if pass > len(passes) { // a striped warp has another schedule in the other return order
 		return ""
 	}
-	if p := passes[pass-1]; p.First != p.Last {
-		return fmt.Sprintf(", ends %d to %d", p.First, p.Last)
-	}
-	return fmt.Sprintf(", end %d", passes[pass-1].First)
+	return ", " + s.Plan.WoundText(passes[pass-1].First, passes[pass-1].Last)
 }
 
 // afterPasses lists passes: "after pass 12", "after passes 12, 20".

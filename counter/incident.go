@@ -253,7 +253,7 @@ func (f *Folder) State() State {
 		in.Undone = in.Pass > c.Laid && c.Lowered > in.Number
 		in.End = 0
 		if passes := f.s.Plan.Chains[in.Chain-1].Passes; in.Pass <= len(passes) { // as it is but for stripes
-			in.End = passes[in.Pass-1].EndAt(in.Position)
+			in.End = f.s.Plan.EndOfWound(passes[in.Pass-1].EndAt(in.Position))
 		}
 	}
 	return f.s

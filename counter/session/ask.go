@@ -127,7 +127,7 @@ func (q AskMark) Preview(s Session, t []string) string {
 		return "It will stand on the hand-over."
 	}
 	m := in.(Mark)
-	end := s.st.Current().Passes[m.Pass-1].EndAt(m.Position)
+	end := s.st.Plan.EndOfWound(s.st.Current().Passes[m.Pass-1].EndAt(m.Position))
 	text := fmt.Sprintf("That is end %d of the warp", end)
 	if s.st.Plan.Striped() {
 		text += ", " + s.st.Plan.ColourText(s.st.Plan.EndColour(end))

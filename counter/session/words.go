@@ -47,6 +47,9 @@ func (s Session) passWords(now time.Time) []string {
 	chain := ""
 	if in.Chains > 1 {
 		chain = fmt.Sprintf(" of chain %d", in.Chain)
+		if c, ok := s.st.Plan.Colour(s.st.Plan.ChainColour(in.Chain)); ok {
+			chain += ", " + c.Name
+		}
 	}
 	var said []string
 	if k := in.Pass.Number - 1; k > 0 {

@@ -31,10 +31,11 @@ func PegEnds(p *plan.Plan) []PegEnd {
 	for w := range p.Work() {
 		passes := p.Chains[w.Chain-1].Passes
 		for pos := range w.Cut.All() {
-			list = append(list, PegEnd{End: passes[w.Before-2].EndAt(pos), Chain: w.Chain, Peg: w.Peg})
+			list = append(list, PegEnd{End: p.EndOfWound(passes[w.Before-2].EndAt(pos)), Chain: w.Chain, Peg: w.Peg})
 		}
 		for pos := range w.Tie.All() {
-			list = append(list, PegEnd{End: passes[w.Before-1].EndAt(pos), Chain: w.Chain, Peg: w.Peg, Begins: true})
+			list = append(list, PegEnd{End: p.EndOfWound(passes[w.Before-1].EndAt(pos)), Chain: w.Chain, Peg: w.Peg,
+				Begins: true})
 		}
 	}
 	return list

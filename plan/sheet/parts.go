@@ -122,6 +122,11 @@ func (a maker) raddle() Part {
 	t := &Table{Columns: []string{"section", "left", "numbers", "groups", "right", "numbers", "groups"}}
 	part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends of " +
 		"the warp they are. Groups: the passes that laid them."}
+	if a.Plan.ByColour() {
+		t.Columns[3], t.Columns[6] = "colours", "colours"
+		part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends " +
+			"of the warp they are. Colours: what is picked from their leases, in the order of the numbers."}
+	}
 	pairs := map[int]*[2]loom.RaddleSection{}
 	var order []int
 	for _, s := range a.Raddle.CentreOut() {
@@ -167,6 +172,9 @@ func (a maker) sectionCells(s loom.RaddleSection) []figure.Cell {
 // groupsIn says which groups have ends in a section, by the passes that laid them, and which of them have ends in
 // another one too.
 func (a maker) groupsIn(s loom.RaddleSection) figure.Cell {
+	if a.Plan.ByColour() {
+		return word(a.coloursIn(min(s.First, s.Last), max(s.First, s.Last)))
+	}
 	if s.Groups == 0 {
 		return nil
 	}
@@ -185,6 +193,17 @@ func (a maker) groupsIn(s loom.RaddleSection) figure.Cell {
 		before += len(c.Passes)
 	}
 	return figure.Join(parts, "; ")
+}
+
+// coloursIn is the colours of the ends from first to last: "8 C, 4 D".
+func (a maker) coloursIn(first, last int) string {
+	var in []plan.EndRun
+	for _, run := range a.Plan.EndRuns() {
+		if run.First, run.Last = max(run.First, first), min(run.Last, last); run.First <= run.Last {
+			in = append(in, run)
+		}
+	}
+	return plan.RunsText(in)
 }
 
 // groupNumbers names the groups from first to last; the first and the last may be there in part only.

@@ -82,8 +82,9 @@ func (a maker) everyPass() *Table {
 	t := &Table{Columns: []string{"chain", "pass", "way", "ends", "from", "to", "first opening", "over", "turn"}}
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
+			ends := a.Plan.WoundRange(p.First, p.Last)
 			t.Lines = append(t.Lines, []figure.Cell{number(c.Number), number(p.Number), word(p.Direction.String()),
-				number(p.Ends()), number(p.First), number(p.Last), word(openingText(p)), number(p.CrossOver()),
+				number(p.Ends()), number(ends.First), number(ends.Last), word(openingText(p)), number(p.CrossOver()),
 				word(p.TurnAfter.String())})
 		}
 	}

@@ -80,7 +80,8 @@ func (a maker) stripedPasses() Part {
 			line := []figure.Cell{number(p.Number), word(p.Direction.String()), number(p.SetUp),
 				word(p.Carried.String()), number(p.Ends()), word(plan.RunsText(a.Plan.PassRuns(p)))}
 			if a.AllPasses {
-				line[4] = ends(p.First, p.Last)
+				at := a.Plan.WoundRange(p.First, p.Last)
+				line[4] = ends(at.First, at.Last)
 				part.Table.Lines = append(part.Table.Lines, append([]figure.Cell{number(c.Number)}, line...))
 			}
 			lines.add(p.Number, line)
@@ -100,9 +101,22 @@ func (a maker) endColours() Part {
 		return part
 	}
 	t := &Table{Columns: []string{"from", "to", "ends", "colour"}}
+	byColour, picked := a.Plan.ByColour(), map[int]int{} // how many ends of a colour are picked
+	if byColour {
+		part.Title = "Order list"
+		t.Columns = append(t.Columns, "of its lease")
+		part.Notes = append(part.Notes, "From end 1 on: pick so many ends from the lease of that colour. "+
+			"Its ends are counted as they lie there, the first one at the foot of the peg. End 1 lies on the "+
+			a.Plan.Spec.Loom.FirstEnd.String()+" of the loom.")
+	}
 	for _, run := range a.Plan.EndRuns() {
-		t.Lines = append(t.Lines, []figure.Cell{number(run.First), number(run.Last), number(run.Ends()),
-			colour(a.Plan, run.Colour)})
+		line := []figure.Cell{number(run.First), number(run.Last), number(run.Ends()), colour(a.Plan, run.Colour)}
+		if byColour {
+			from := picked[run.Colour]
+			picked[run.Colour] += run.Ends()
+			line = append(line, ends(from+1, picked[run.Colour]))
+		}
+		t.Lines = append(t.Lines, line)
 	}
 	part.Table = t
 	return part

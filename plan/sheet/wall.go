@@ -106,6 +106,7 @@ type Chain struct {
 	Number int    `json:"number"`
 	First  int    `json:"first_end"`
 	Last   int    `json:"last_end"`
+	Ends   string `json:"-"` // "ends 1 to 40", and of which colour
 	Passes int    `json:"passes"`
 	Finish string `json:"finish"` // "at the lease" or "at the counting cross"
 	// Blocks lists the passes in the order of winding, those that repeat drawn together.

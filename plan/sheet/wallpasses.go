@@ -99,8 +99,8 @@ func way(pass wind.Pass) Way {
 
 // chain is a chain with its steps folded.
 func chain(p *plan.Plan, c plan.Chain) Chain {
-	out := Chain{Number: c.Number, First: c.First, Last: c.Last, Passes: len(c.Passes), Finish: c.Finish().String(),
-		Blocks: fold(steps(p, c))}
+	out := Chain{Number: c.Number, First: c.First, Last: c.Last, Ends: p.WoundText(c.First, c.Last),
+		Passes: len(c.Passes), Finish: c.Finish().String(), Blocks: fold(steps(p, c))}
 	for k := p.NextTie(c, 1); k != 0; k = p.NextTie(c, k+1) {
 		if t, ok := p.TieAt(c, k); ok {
 			out.Ties = append(out.Ties, Tie{t.Due, t.From, t.To, t.Total})

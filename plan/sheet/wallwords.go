@@ -63,7 +63,7 @@ func (c Chain) Heading(of int) string {
 	text := "Passes"
 	if of > 1 {
 		text = fmt.Sprintf("Chain %d of %d: %s", c.Number, of,
-			figure.Range{First: c.First, Last: c.Last}.Named("end", "ends"))
+			c.Ends)
 	}
 	return fmt.Sprintf("%s: %d, stops %s", text, c.Passes, c.Finish)
 }

@@ -194,8 +194,9 @@ func (a maker) chains() Part {
 	t := &Table{Columns: []string{"chain", "ends", "from", "to", "passes", "stops"}}
 	part := Part{ID: PartChains, Title: "Chains", Table: t}
 	for _, c := range p.Chains {
-		t.Lines = append(t.Lines, []figure.Cell{number(c.Number), number(c.Ends()), number(c.First),
-			number(c.Last), number(len(c.Passes)), word(c.Finish().String())})
+		ends := p.WoundRange(c.First, c.Last)
+		t.Lines = append(t.Lines, []figure.Cell{number(c.Number), number(c.Ends()), number(ends.First),
+			number(ends.Last), number(len(c.Passes)), word(c.Finish().String())})
 	}
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {

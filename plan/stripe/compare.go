@@ -49,7 +49,7 @@ func (p *Plan) Alternatives() []Alternative {
 			add(o.Way.String(), o.Way.Words(), o.Schedule)
 		}
 	}
-	if len(p.Order.Colours) > 1 {
+	if len(p.Order.Colours) > 1 && p.Way != schedule.ChainEach {
 		list = append(list, p.byColour())
 	}
 	return list
@@ -57,7 +57,7 @@ func (p *Plan) Alternatives() []Alternative {
 
 // byColour is the chain for each colour among the other ways.
 func (p *Plan) byColour() Alternative {
-	a := Alternative{Words: "a chain for each colour, wound plain and put in order at the raddle or in the reed"}
+	a := Alternative{Choose: schedule.ChainEach.String(), Words: schedule.ChainEach.Words()}
 	c := p.Ways.ByColour
 	if c == nil {
 		return a

@@ -163,8 +163,11 @@ func (m Model) header(words string, w int) string {
 		right = leftText(left.Likely, left.Low, left.High) + " "
 	}
 	if n := len(st.Chains); n > 1 {
-		right = fmt.Sprintf("chain %d of %d, %d of %d ends in all ", st.Chain, n, st.EndsStandingAll(),
-			st.Plan.EndsWound())
+		chain := fmt.Sprintf("chain %d of %d", st.Chain, n)
+		if colour, ok := st.Plan.Colour(st.Plan.ChainColour(st.Chain)); ok {
+			chain += ": " + measure.Clean(colour.Name)
+		}
+		right = fmt.Sprintf("%s, %d of %d ends in all ", chain, st.EndsStandingAll(), st.Plan.EndsWound())
 	}
 	if m.rec.ReadOnly() {
 		right = s.Warn.Render(" only looking ")

@@ -144,7 +144,7 @@ type wayValue struct {
 // wayNames lists the names of the ways.
 func wayNames() []string {
 	return []string{schedule.Searched.String(), stripe.CheapestWay, schedule.SideBySide.String(),
-		schedule.Swapped.String(), schedule.OneRepeat.String()}
+		schedule.Swapped.String(), schedule.OneRepeat.String(), schedule.ChainEach.String()}
 }
 
 func (v *wayValue) String() string {

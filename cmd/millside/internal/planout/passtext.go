@@ -8,7 +8,6 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
-	"millside/plan/figure"
 	"millside/plan/finishing"
 )
 
@@ -66,7 +65,7 @@ func chainTable(w io.Writer, p *plan.Plan, c plan.Chain) {
 		if p.LeftOut(pass).Count() > 0 && !p.Striped() { // stripes have a table of positions
 			note = "short"
 		}
-		rows = append(rows, []any{pass.Number, pass.Direction, figure.Range{First: pass.First, Last: pass.Last},
+		rows = append(rows, []any{pass.Number, pass.Direction, p.WoundRange(pass.First, pass.Last),
 			fmt.Sprintf("%s, %s", pass.FirstOpening, pass.FirstPeg()), pass.CrossOver(), pass.TurnAfter, note})
 	}
 	prose.Table(w, rows)

@@ -73,7 +73,8 @@ type choiceJSON struct {
 
 type chainJSON struct {
 	Number    int        `json:"number"`
-	FirstEnd  int        `json:"first_end"`
+	Colour    string     `json:"colour,omitempty"` // where each colour is a chain of its own
+	FirstEnd  int        `json:"first_end"`        // in the order of winding, as in its passes
 	LastEnd   int        `json:"last_end"`
 	Ends      int        `json:"ends"`
 	Finish    string     `json:"finish"`
@@ -107,10 +108,11 @@ func tiesToJSON(p *plan.Plan, c plan.Chain) []tieJSON {
 type PassJSON struct {
 	Number         int      `json:"number"`    // from 1 in each chain
 	Direction      string   `json:"direction"` // "outward" or "return"
-	FirstEnd       int      `json:"first_end"` // numbers of ends count over the whole warp
+	FirstEnd       int      `json:"first_end"` // numbers of ends count over the whole warp, as they are wound
 	LastEnd        int      `json:"last_end"`
-	Positions      []int    `json:"positions"` // those that carry an end
-	Mirrored       bool     `json:"mirrored"`  // the highest position lays the first end
+	WarpEnds       []int    `json:"warp_ends,omitempty"` // of Positions, where the order is made at the raddle
+	Positions      []int    `json:"positions"`           // those that carry an end
+	Mirrored       bool     `json:"mirrored"`            // the highest position lays the first end
 	SpareEnds      int      `json:"spare_ends"`
 	FirstPeg       string   `json:"first_peg"`     // "A" or "B"
 	FirstOpening   string   `json:"first_opening"` // "holes up" or "slots up", over the first peg
@@ -170,6 +172,9 @@ func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c),
 		CountTies: tiesToJSON(p, c), Finishing: StepsToJSON(finishing.Steps(p, c)),
 	}
+	if colour, ok := p.Colour(p.ChainColour(c.Number)); ok {
+		out.Colour = colour.Name
+	}
 	for _, pass := range c.Passes {
 		out.Passes = append(out.Passes, PassToJSON(p, c, pass))
 	}
@@ -188,6 +193,11 @@ func PassToJSON(p *plan.Plan, c plan.Chain, pass wind.Pass) PassJSON {
 		After: texts(p.After(c, pass.Number)),
 	}
 	out.Positions = numbersOf(pass.Carried)
+	if p.ByColour() {
+		for _, pos := range out.Positions {
+			out.WarpEnds = append(out.WarpEnds, p.EndOfWound(pass.EndAt(pos)))
+		}
+	}
 	out.PegWork = pegWorkToJSON(p, p.WorkBefore(c.Number, pass.Number))
 	out.stripedPass(p, c, pass)
 	return out

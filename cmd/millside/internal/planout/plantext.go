@@ -7,7 +7,6 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
-	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/project"
@@ -36,7 +35,7 @@ func PlanText(w io.Writer, project *project.Project) {
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {
 			prose.Row(w, fmt.Sprintf("Chain %d", c.Number), "%s: %s in %s, stops %s",
-				figure.Range{First: c.First, Last: c.Last}.Named("end", "ends"),
+				p.WoundText(c.First, c.Last),
 				prose.Count(c.Ends(), "end"), prose.Count(len(c.Passes), "pass"), c.Finish())
 		}
 	}

@@ -8,7 +8,6 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
-	"millside/plan/figure"
 )
 
 // stripedPassesText writes for every pass of a chain the set-up, the positions that carry an end and the
@@ -19,7 +18,7 @@ func stripedPassesText(w io.Writer, p *plan.Plan, c plan.Chain) {
 	}
 	rows := [][]any{{"Pass", "Ends", "Set-up", "Positions", "Colours in the lease"}}
 	for _, pass := range c.Passes {
-		rows = append(rows, []any{pass.Number, figure.Range{First: pass.First, Last: pass.Last}, pass.SetUp,
+		rows = append(rows, []any{pass.Number, p.WoundRange(pass.First, pass.Last), pass.SetUp,
 			pass.Carried, plan.RunsText(p.PassRuns(pass))})
 	}
 	var lines bytes.Buffer

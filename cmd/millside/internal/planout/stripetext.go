@@ -25,6 +25,10 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	prose.Row(w, "Order", "%s", p.Spec.StripesText())
 	prose.Row(w, "Way", "%s", s.Way.Words())
 	prose.Row(w, "Work", "%s", stripe.WorkWords(s.Schedule))
+	if p.ByColour() {
+		prose.Row(w, "At the loom", "the ends are picked from %s in turn, by the order list of the whole plan "+
+			"('millside sheet')", prose.Count(len(p.ColourUses()), "lease"))
+	}
 	prose.Row(w, "Set-ups", "%d", len(p.Spec.Schedule.SetUps))
 	prose.Row(w, "First set-up", "positions %s", p.SetUpText(p.Spec.Schedule.SetUps[0]))
 	prose.Row(w, "Minutes", "%s", minutesText(s.Times))
@@ -101,7 +105,7 @@ func minutesText(t schedule.Times) string {
 // proofText says how the schedule stands to the best that there can be.
 func proofText(s *asked.Striped) string {
 	f := s.Schedule.Proof
-	if f.Least {
+	if f.Least || f.Bound == 0 {
 		return f.Why
 	}
 	return fmt.Sprintf("%s Nothing takes less than %s: the gap is %s (%s)", f.Why, timeText(f.Bound), timeText(f.Gap),

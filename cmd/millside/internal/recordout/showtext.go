@@ -9,7 +9,6 @@ import (
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
 	"millside/counter/journal"
-	"millside/plan/figure"
 	"millside/plan/wind"
 )
 
@@ -27,7 +26,7 @@ func ShowText(w io.Writer, record *journal.Record) {
 		prose.Row(w, "In all", "%d of %s, %d of %s", s.PassesLaidAll(), prose.Count(s.Plan.Passes(), "pass"),
 			s.EndsStandingAll(), prose.Count(s.Plan.EndsWound(), "end"))
 		prose.Row(w, "Chain", "%d of %d: %s", s.Chain, len(s.Chains),
-			figure.Range{First: c.First, Last: c.Last}.Named("end", "ends"))
+			s.Plan.WoundText(c.First, c.Last))
 	}
 	prose.Row(w, "Laid", "%d of %s, %d of %s", s.Laid(), prose.Count(len(c.Passes), "pass"), s.EndsStanding(),
 		prose.Count(c.Ends(), "end"))
@@ -87,7 +86,7 @@ func nextText(w io.Writer, s counter.State) {
 		return
 	}
 	prose.Row(w, "Next", "pass %d, %s: %s in %s", pass.Number, pass.Direction,
-		figure.Range{First: pass.First, Last: pass.Last}.Named("end", "ends"), prose.Positions(pass.Carried))
+		s.Plan.WoundText(pass.First, pass.Last), prose.Positions(pass.Carried))
 	prose.Row(w, "Its way", "%s", pass.Way())
 	for _, task := range s.Plan.Before(s.Current(), pass.Number) {
 		prose.Row(w, "Before it", "%s", task.Text)
