@@ -4,13 +4,13 @@ import (
 	"errors"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter/disk"
 	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/tui/form"
+	"millside/tui/keys"
 	"millside/tui/look"
 )
 
@@ -72,10 +72,10 @@ func (m alonePage) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 		return m, nil
 	}
 	switch k := m.keys; {
-	case key.Matches(pressed, k.Alone):
+	case keys.Matches(pressed, k.Alone):
 		m.problem = ""
 		return m, m.open(alone(m.store))
-	case key.Matches(pressed, k.Back), key.Matches(pressed, k.Leave):
+	case keys.Matches(pressed, k.Back), keys.Matches(pressed, k.Leave):
 		return m.back(form.FailedMsg{Err: errors.New("not opened: the folder knows no locks")}, at)
 	}
 	return m.refuse()

@@ -6,7 +6,6 @@ import (
 	"reflect"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
@@ -66,9 +65,21 @@ type app struct {
 	screen      screen
 	under       screen // what the settings page goes back to
 	interrupted bool
+	first       tea.Cmd // what the first screen begins with
 }
 
 func newApp(d deps, now time.Time) app { return app{deps: d, w: 80, h: 24, now: now} }
+
+// started is the program at its first screen. A form keeps in mind what it has asked for, so it is asked here
+// and not in Init, which can't change the model.
+func (a app) started(o Options) app {
+	a.screen = a.firstScreen(o)
+	if s, ok := a.screen.(planning); ok {
+		next, cmd := s.Init()
+		a.screen, a.first = planning{next}, cmd
+	}
+	return a
+}
 
 // firstScreen chooses what is shown at the start.
 func (a app) firstScreen(o Options) screen {
@@ -84,16 +95,12 @@ func (a app) firstScreen(o Options) screen {
 	}
 }
 
-// Init asks for the schedule of a form that begins with stripes, and lets a warp say where it stands.
+// Init does what the first screen begins with, and lets a warp say where it stands.
 func (a app) Init() tea.Cmd {
-	switch s := a.screen.(type) {
-	case planning:
-		_, cmd := s.Init()
-		return cmd
-	case winding:
+	if s, ok := a.screen.(winding); ok {
 		return s.Init()
 	}
-	return nil
+	return a.first
 }
 
 // timed is a message with the time at which it came.
@@ -204,10 +211,10 @@ func (a app) kept(msg mill.KeptMsg) (tea.Model, tea.Cmd) {
 // one by one, but for a field that takes text. What was pasted is never a key press.
 func (a app) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
-	case key.Matches(msg, a.keys.Stop):
+	case keys.Matches(msg, a.keys.Stop):
 		a.interrupted = true
 		return a, tea.Quit
-	case key.Matches(msg, a.keys.Suspend):
+	case keys.Matches(msg, a.keys.Suspend):
 		return a, tea.Suspend
 	case a.screen.typing():
 		return a.pass(msg)

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
@@ -14,6 +13,7 @@ import (
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/tui/form"
+	"millside/tui/keys"
 	"millside/tui/look"
 	"millside/tui/mill"
 )
@@ -82,23 +82,23 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	entries := m.entries()
 	k := m.keys
 	switch {
-	case key.Matches(msg, k.Up):
+	case keys.Matches(msg, k.Up):
 		m.chosen = max(m.chosen-1, 0)
-	case key.Matches(msg, k.Down):
+	case keys.Matches(msg, k.Down):
 		m.chosen = min(m.chosen+1, len(entries)-1)
-	case key.Matches(msg, k.Open):
+	case keys.Matches(msg, k.Open):
 		m.problem, m.busy = "", true
 		return m, entries[m.chosen].cmd
-	case key.Matches(msg, k.Copy):
+	case keys.Matches(msg, k.Copy):
 		return m.copyPlan(entries[m.chosen])
-	case key.Matches(msg, k.New):
+	case keys.Matches(msg, k.New):
 		return m, send(goFormMsg{plan.DefaultSpec()})
-	case key.Matches(msg, k.Practice):
+	case keys.Matches(msg, k.Practice):
 		m.busy = true
 		return m, send(form.BeginMsg{Spec: m.practice})
-	case key.Matches(msg, k.Settings):
+	case keys.Matches(msg, k.Settings):
 		return m, send(mill.SettingsMsg{})
-	case key.Matches(msg, k.Leave):
+	case keys.Matches(msg, k.Leave):
 		return m, send(mill.LeaveMsg{})
 	}
 	return m, nil

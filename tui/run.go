@@ -104,7 +104,7 @@ func Run(ctx context.Context, o Options) error {
 	a := newApp(deps{store: o.Store, styles: o.styles(), keys: keys.Default(), sound: ring.sound, practice: o.Practice,
 		atHand: o.AtHand, pace: o.Pace, say: o.Say, tick: tea.Tick, settings: o.Settings, save: o.SaveSettings},
 		o.Now())
-	a.screen = a.firstScreen(o)
+	a = a.started(o)
 	var put *aside
 	filter := stamp(o.Now)
 	p := tea.NewProgram(a, tea.WithContext(ctx), tea.WithInput(o.In), tea.WithOutput(o.Out),

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -40,7 +39,10 @@ type Model struct {
 	order     stripe.Order // the stripes as typed; none in a plain warp
 	stripesAt error        // where the stripes can't be read
 	made      stripesMsg   // the last schedule that came
-	asked     stripeKey    // the schedule that is on its way, or has come
+	asked     stripeKey    // the schedule that is being worked out; none where none is
+	run       int          // counts the works, to tell them apart
+	stop      func()       // ends that work
+	own       map[int]bool // the fields in which the weaver has typed
 }
 
 // Deps is what the form may use.
@@ -71,7 +73,7 @@ const formLimit = 10_000
 
 // New is the form filled with the values of a spec.
 func New(d Deps, spec plan.Spec) Model {
-	m := Model{Deps: d, fields: formFields(), spec: withClothDefaults(spec)}
+	m := Model{Deps: d, fields: formFields(), spec: withClothDefaults(spec), own: map[int]bool{}}
 	for _, f := range m.fields {
 		m.inputs = append(m.inputs, look.NewInput(d.Styles, f.show(m.spec), formLimit))
 	}
@@ -172,37 +174,34 @@ func (m Model) act(msg tea.KeyMsg) (Model, tea.Cmd) {
 	k, f := m.Keys, m.fields[m.at]
 	m.failed = ""
 	switch {
-	case key.Matches(msg, k.Back):
+	case keys.Matches(msg, k.Back):
 		return m, send(BackMsg{})
-	case key.Matches(msg, k.Begin):
+	case keys.Matches(msg, k.Begin):
 		return m.begin()
-	case key.Matches(msg, k.Choice):
+	case keys.Matches(msg, k.Choice):
 		return m.nextChoice(), nil
-	case key.Matches(msg, k.How):
+	case keys.Matches(msg, k.How):
 		m.how = !m.how
 		return m, nil
-	case key.Matches(msg, k.AtHand):
+	case keys.Matches(msg, k.AtHand):
 		return m.takeOffer(), nil
-	case key.Matches(msg, k.Rest):
+	case keys.Matches(msg, k.Rest):
 		m.scroll++
 		return m, nil
-	case key.Matches(msg, k.NextPage):
+	case keys.Matches(msg, k.NextPage):
 		return m.turnTo(m.section() + 1), nil
-	case key.Matches(msg, k.PrevPage):
+	case keys.Matches(msg, k.PrevPage):
 		return m.turnTo(m.section() + sections - 1), nil
-	case key.Matches(msg, k.PrevField):
+	case keys.Matches(msg, k.PrevField):
 		return m.step(-1), nil
-	case key.Matches(msg, k.NextField):
+	case keys.Matches(msg, k.NextField):
 		return m.step(1), nil
 	case !m.given(m.at):
 		return m, nil
 	case len(f.options) > 0:
 		return m.choose(msg), nil
 	}
-	m.inputs = slices.Clone(m.inputs)
-	next, cmd := m.inputs[m.at].Update(msg)
-	m.inputs[m.at] = next
-	return m.compute(), cmd
+	return m.typed(msg)
 }
 
 // step goes to the next field that the weaver fills in, or the one before, round at the ends.
@@ -237,9 +236,9 @@ func (m Model) choose(msg tea.KeyMsg) Model {
 	options := m.fields[m.at].options
 	step := 0
 	switch {
-	case key.Matches(msg, m.Keys.Right):
+	case keys.Matches(msg, m.Keys.Right):
 		step = 1
-	case key.Matches(msg, m.Keys.Left):
+	case keys.Matches(msg, m.Keys.Left):
 		step = len(options) - 1
 	default:
 		return m

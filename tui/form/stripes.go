@@ -1,7 +1,6 @@
 package form
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -13,8 +12,6 @@ import (
 	"millside/plan/stripe/schedule"
 	"millside/plan/wind"
 	"millside/tui/look"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // stripeKey is what a schedule depends on. A schedule can take a second or two, so it is worked out
@@ -26,13 +23,6 @@ type stripeKey struct {
 	foot      wind.FootPosition
 	turned    bool
 	times     schedule.Times // they depend on the mill and on the length too
-}
-
-// stripesMsg brings a schedule, or why there is none.
-type stripesMsg struct {
-	key  stripeKey
-	made *stripe.Plan
-	err  error
 }
 
 // stripesFields is the page for the stripes.
@@ -80,31 +70,6 @@ func (m Model) stripes() Model {
 	m.spec.Schedule, m.spec.Other, m.spec.Ends, m.spec.Group, m.spec.LastPass = made.Schedule, made.Other, made.Ends,
 		made.Group, made.LastPass
 	return m
-}
-
-// waits says whether the schedule of the stripes is still to come.
-func (m Model) waits() bool {
-	return !plain(m.spec) && m.problems["stripes"] == "" && m.made.key != m.key()
-}
-
-// schedule is the command that works out the schedule, if one is wanted. Only one is on its way at a
-// time: what was typed meanwhile is asked for when it has come.
-func (m Model) schedule() (Model, tea.Cmd) {
-	if !m.waits() || m.asked != m.made.key || m.spec.Positions < 1 || m.spec.Positions > measure.MaxPositions {
-		return m, nil
-	}
-	m.asked = m.key()
-	key, spec := m.asked, m.spec
-	return m, func() tea.Msg {
-		made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
-		return stripesMsg{key: key, made: made, err: err}
-	}
-}
-
-// scheduled takes a schedule that has come.
-func (m Model) scheduled(msg stripesMsg) (Model, tea.Cmd) {
-	m.made = msg
-	return m.compute().schedule()
 }
 
 // stripesResult draws the stripes as typed and says how they are wound.
@@ -189,6 +154,9 @@ func (m Model) scheduleLines(w int) []string {
 	}
 	for _, l := range look.Wrap(made.Schedule.Proof.Why, w) {
 		out = append(out, s.Dim.Render(l))
+	}
+	if m.made.better != nil {
+		out = append(out, s.Dim.Render("a better one is being looked for"))
 	}
 	out = append(out, "", "other ways")
 	for _, way := range made.Alternatives() {

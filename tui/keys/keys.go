@@ -133,7 +133,7 @@ func (k Map) MillKeys() []key.Binding {
 // Meaning is what a key does at the mill other than counting a pass; empty where it does nothing.
 func (k Map) Meaning(msg tea.KeyMsg) string {
 	for _, b := range k.MillKeys()[1:] {
-		if key.Matches(msg, b) {
+		if Matches(msg, b) {
 			return b.Help().Desc
 		}
 	}
@@ -144,7 +144,7 @@ func (k Map) Meaning(msg tea.KeyMsg) string {
 func (k Map) fixed() []key.Binding { return []key.Binding{k.Stop, k.Suspend, k.Leave, k.Undo} }
 
 // MayBeOwn says whether a key may be given the meaning "this pass is laid".
-func (k Map) MayBeOwn(msg tea.KeyMsg) bool { return !key.Matches(msg, k.fixed()...) }
+func (k Map) MayBeOwn(msg tea.KeyMsg) bool { return !Matches(msg, k.fixed()...) }
 
 // WithOwn adds keys of the weaver's own, as the terminal names them, to those that mean "this pass is laid",
 // and takes them away from whatever else they meant at the mill.

@@ -8,6 +8,7 @@ import (
 
 	"millside/counter"
 	"millside/counter/session"
+	"millside/tui/keys"
 )
 
 // click is a click of the mouse: the pass key that no text field takes for its own.
@@ -40,7 +41,7 @@ func (m Model) refuse(why string) (Model, tea.Cmd) {
 // actHelp is the list of keys: the pass key counts as it does on the page below, any other key goes back.
 func (m Model) actHelp(msg tea.KeyMsg) (Model, tea.Cmd) {
 	m.over = overNothing
-	if key.Matches(msg, m.Keys.Laid) {
+	if keys.Matches(msg, m.Keys.Laid) {
 		return m.take(session.Press{})
 	}
 	return m, nil
@@ -50,25 +51,25 @@ func (m Model) actHelp(msg tea.KeyMsg) (Model, tea.Cmd) {
 func (m Model) actPage(msg tea.KeyMsg) (Model, tea.Cmd) {
 	k := m.Keys
 	switch {
-	case key.Matches(msg, k.Laid):
+	case keys.Matches(msg, k.Laid):
 		return m.take(session.Press{})
-	case key.Matches(msg, k.Leave):
+	case keys.Matches(msg, k.Leave):
 		return m.take(session.Leave{})
-	case key.Matches(msg, k.Far):
+	case keys.Matches(msg, k.Far):
 		m.far = !m.far
 		return m, nil
-	case key.Matches(msg, k.Help):
+	case keys.Matches(msg, k.Help):
 		m.over = overHelp
 		return m, nil
-	case key.Matches(msg, k.Settings):
+	case keys.Matches(msg, k.Settings):
 		return m.openSettings()
 	}
 	switch m.s.Stage(m.at) {
 	case session.Failed:
-		if key.Matches(msg, k.Retry) {
+		if keys.Matches(msg, k.Retry) {
 			return m, reopenCmd(m.Store, m.rec, false)
 		}
-		if key.Matches(msg, k.Beside) {
+		if keys.Matches(msg, k.Beside) {
 			return m, besideCmd(m.rec)
 		}
 		return m, nil
@@ -77,7 +78,7 @@ func (m Model) actPage(msg tea.KeyMsg) (Model, tea.Cmd) {
 	case session.Done:
 		return m.actDone(msg)
 	}
-	if key.Matches(msg, k.Home) {
+	if keys.Matches(msg, k.Home) {
 		m.far = false // a stray press does no more than that
 		return m, nil
 	}
@@ -88,15 +89,15 @@ func (m Model) actPage(msg tea.KeyMsg) (Model, tea.Cmd) {
 func (m Model) actWinding(msg tea.KeyMsg) (Model, tea.Cmd) {
 	k := m.Keys
 	switch {
-	case key.Matches(msg, k.Recount):
+	case keys.Matches(msg, k.Recount):
 		return m.ask(session.AskRecount{}), nil
-	case key.Matches(msg, k.Note):
+	case keys.Matches(msg, k.Note):
 		return m.ask(session.AskNote{}), nil
-	case key.Matches(msg, k.Broken):
+	case keys.Matches(msg, k.Broken):
 		return m.ask(session.AskMark{What: counter.Broken}), nil
-	case key.Matches(msg, k.Knot):
+	case keys.Matches(msg, k.Knot):
 		return m.ask(session.AskMark{What: counter.Knot}), nil
-	case key.Matches(msg, k.Package):
+	case keys.Matches(msg, k.Package):
 		return m.ask(session.AskPackage{}), nil
 	}
 	if in := m.intent(msg); in != nil {
@@ -120,7 +121,7 @@ func (m Model) intent(msg tea.KeyMsg) session.Intent {
 		{k.Later, session.Answer{Says: session.Later}},
 		{k.Foot, session.Foot{Position: m.s.State().Plan.Spec.Foot.Other()}},
 	} {
-		if key.Matches(msg, means.binding) {
+		if keys.Matches(msg, means.binding) {
 			return means.intent
 		}
 	}
@@ -130,9 +131,9 @@ func (m Model) intent(msg tea.KeyMsg) session.Intent {
 // actLooking is a record that another window winds: it may be read, nothing else.
 func (m Model) actLooking(msg tea.KeyMsg) (Model, tea.Cmd) {
 	switch {
-	case key.Matches(msg, m.Keys.Refresh):
+	case keys.Matches(msg, m.Keys.Refresh):
 		return m, reopenCmd(m.Store, m.rec, true)
-	case key.Matches(msg, m.Keys.Home):
+	case keys.Matches(msg, m.Keys.Home):
 		return m, send(HomeMsg{})
 	}
 	return m, nil
@@ -141,9 +142,9 @@ func (m Model) actLooking(msg tea.KeyMsg) (Model, tea.Cmd) {
 // actDone is the page of a finished warp.
 func (m Model) actDone(msg tea.KeyMsg) (Model, tea.Cmd) {
 	switch {
-	case key.Matches(msg, m.Keys.Home):
+	case keys.Matches(msg, m.Keys.Home):
 		return m, send(HomeMsg{})
-	case key.Matches(msg, m.Keys.Reopen):
+	case keys.Matches(msg, m.Keys.Reopen):
 		return m.ask(session.AskReopen{}), nil
 	}
 	return m, nil
@@ -168,11 +169,11 @@ func (m Model) ask(ask session.Ask) Model {
 // actPrompt is a key on a page that asks for a text. A pass key that a text has no use for, such as a
 // clicker sends, counts the pass and leaves the page while nothing is typed; afterwards it is refused.
 func (m Model) actPrompt(msg tea.KeyMsg) (Model, tea.Cmd) {
-	if key.Matches(msg, m.Keys.Back) {
+	if keys.Matches(msg, m.Keys.Back) {
 		m.over = overNothing
 		return m, nil
 	}
-	if key.Matches(msg, m.Keys.Laid) && !m.prompt.takes(msg) {
+	if keys.Matches(msg, m.Keys.Laid) && !m.prompt.takes(msg) {
 		if m.prompt.touched {
 			return m.refuse("not counted: finish this page first, or leave it with " + m.Keys.Back.Help().Key)
 		}

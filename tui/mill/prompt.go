@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -55,15 +54,15 @@ func (p prompt) update(msg tea.Msg, s session.Session) (prompt, tea.Cmd) {
 	p.fields = slices.Clone(p.fields)
 	if k, ok := msg.(tea.KeyMsg); ok {
 		switch {
-		case key.Matches(k, p.keys.Keep):
+		case keys.Matches(k, p.keys.Keep):
 			if p.at == len(p.fields)-1 {
 				p.done = true
 				return p, nil
 			}
 			return p.focus(p.at + 1), nil
-		case key.Matches(k, p.keys.NextAnswer):
+		case keys.Matches(k, p.keys.NextAnswer):
 			return p.focus((p.at + 1) % len(p.fields)), nil
-		case key.Matches(k, p.keys.PrevAnswer):
+		case keys.Matches(k, p.keys.PrevAnswer):
 			return p.focus((p.at + len(p.fields) - 1) % len(p.fields)), nil
 		}
 		p.problem = ""
@@ -74,7 +73,7 @@ func (p prompt) update(msg tea.Msg, s session.Session) (prompt, tea.Cmd) {
 	}
 	var cmd tea.Cmd
 	before := p.fields[p.at].Value()
-	p.fields[p.at], cmd = p.fields[p.at].Update(msg)
+	p.fields[p.at], cmd = look.TypeInto(p.fields[p.at], msg)
 	if p.fields[p.at].Value() == before {
 		return p, cmd
 	}
@@ -120,7 +119,7 @@ func (p prompt) takes(msg tea.KeyMsg) bool {
 	case tea.KeyDown:
 		return len(p.fields) > 1
 	}
-	return key.Matches(msg, p.keys.Keep, p.keys.NextAnswer)
+	return keys.Matches(msg, p.keys.Keep, p.keys.NextAnswer)
 }
 
 // lines draws the prompt.

@@ -84,23 +84,23 @@ func (m SettingsPage) Update(msg tea.Msg) (SettingsPage, tea.Cmd) {
 func (m SettingsPage) act(msg tea.KeyMsg) (SettingsPage, tea.Cmd) {
 	n := len(Cues()) + 2
 	switch k := m.keys; {
-	case key.Matches(msg, k.Back):
+	case keys.Matches(msg, k.Back):
 		return m, send(SettingsDoneMsg{m.settings})
-	case key.Matches(msg, k.Add):
+	case keys.Matches(msg, k.Add):
 		if len(m.settings.Keys) >= maxKeys {
 			m.problem = "no more keys can be kept: forget one first"
 			return m, nil
 		}
 		m.step = bindingAsks
-	case key.Matches(msg, k.PrevSound):
+	case keys.Matches(msg, k.PrevSound):
 		m.at = (m.at + n - 1) % n
-	case key.Matches(msg, k.NextSound):
+	case keys.Matches(msg, k.NextSound):
 		m.at = (m.at + 1) % n
-	case key.Matches(msg, k.Sound):
+	case keys.Matches(msg, k.Sound):
 		return m.toggle()
-	case key.Matches(msg, k.Forget):
+	case keys.Matches(msg, k.Forget):
 		return m.forget()
-	case key.Matches(msg, k.Laid) || slices.Contains(m.settings.Keys, msg.String()):
+	case keys.Matches(msg, k.Laid) || slices.Contains(m.settings.Keys, msg.String()):
 		return m.refuse()
 	}
 	return m, nil
@@ -166,7 +166,7 @@ func (m SettingsPage) show(msg tea.KeyMsg) SettingsPage {
 	m.step = bindingNone
 	name := msg.String()
 	switch {
-	case key.Matches(msg, m.keys.Laid) || slices.Contains(m.settings.Keys, name):
+	case keys.Matches(msg, m.keys.Laid) || slices.Contains(m.settings.Keys, name):
 		m.said = fmt.Sprintf("%q works already", shown(name))
 	case !m.keys.MayBeOwn(msg):
 		m.problem = fmt.Sprintf("%q must keep its meaning: %s", shown(name), m.keys.Meaning(msg))
@@ -190,7 +190,7 @@ func shown(name string) string {
 func (m SettingsPage) confirm(msg tea.KeyMsg) (SettingsPage, tea.Cmd) {
 	m.step = bindingNone
 	name := m.pressed.String()
-	if !key.Matches(msg, m.keys.Confirm) {
+	if !keys.Matches(msg, m.keys.Confirm) {
 		m.said = fmt.Sprintf("%q was not taken", shown(name))
 		return m, nil
 	}

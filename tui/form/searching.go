@@ -1,0 +1,87 @@
+package form
+
+import (
+	"context"
+
+	"millside/plan"
+	"millside/plan/measure"
+	"millside/plan/stripe"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// stripesMsg brings a schedule, or why there is none.
+type stripesMsg struct {
+	run  int
+	key  stripeKey
+	made *stripe.Plan
+	err  error
+	// better looks for a better one; nil where this is the last.
+	better tea.Cmd
+}
+
+// waits says whether the schedule of the stripes is still to come; for a paddle that can't be there is none.
+func (m Model) waits() bool {
+	return !plain(m.spec) && m.problems["stripes"] == "" && m.made.key != m.key() &&
+		m.spec.Positions >= 1 && m.spec.Positions <= measure.MaxPositions
+}
+
+// schedule is the command that works out the schedule, if one is wanted that is neither there nor on its way: a
+// good one at once, then the best that is found. What was being worked out for an earlier text is given up:
+// nobody waits for it any more.
+func (m Model) schedule() (Model, tea.Cmd) {
+	key := m.key()
+	if m.asked == key {
+		return m, nil
+	}
+	m = m.giveUp()
+	if !m.waits() {
+		return m, nil
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	m.run++
+	m.asked, m.stop = key, stop
+	run, spec := m.run, m.spec
+	best := func() tea.Msg {
+		defer stop()
+		made, err := stripe.ForPlan(ctx, spec, stripe.Ask{}, nil)
+		return stripesMsg{run: run, key: key, made: made, err: err}
+	}
+	return m, func() tea.Msg {
+		made, err := quickly(ctx, spec)
+		if err != nil {
+			return best()
+		}
+		return stripesMsg{run: run, key: key, made: made, better: best}
+	}
+}
+
+// quickly is a good plan that is there almost at once.
+func quickly(ctx context.Context, spec plan.Spec) (*stripe.Plan, error) {
+	ask := stripe.Ask{}
+	ask.Limits.Quick = true
+	return stripe.ForPlan(ctx, spec, ask, nil)
+}
+
+// giveUp ends the work on a schedule that nobody waits for.
+func (m Model) giveUp() Model {
+	if m.stop != nil {
+		m.stop()
+	}
+	m.asked, m.stop = stripeKey{}, nil
+	return m
+}
+
+// scheduled takes a schedule that has come. One that was worked out for another text, or given up halfway, is let
+// go: what is shown is always that of the text as it stands.
+func (m Model) scheduled(msg stripesMsg) (Model, tea.Cmd) {
+	if msg.run != m.run || m.asked != msg.key {
+		return m.schedule()
+	}
+	m.made = msg
+	if msg.better != nil {
+		return m.compute(), msg.better
+	}
+	m.asked, m.stop = stripeKey{}, nil
+	return m.compute().schedule()
+}
