@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
@@ -19,15 +21,24 @@ into it: the length of all ends together, nothing added for waste.
 tells how it is made up.`
 
 func (a *app) listCmd() *cobra.Command {
-	var asJSON bool
+	var asJSON, putAway, deleted bool
 	cmd := &cobra.Command{
-		Use: "list [--json]", Short: "list the records", Long: listLong,
+		Use: "list [--put-away|--deleted] [--json]", Short: "list the records", Long: listLong,
 		Example: "  millside list\n  millside list --records ./stick --json", Args: asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if putAway && deleted {
+				return asked.Usage(cmd, errors.New("give --put-away or --deleted, not both"))
+			}
 			store, err := a.store()
 			if err != nil {
 				return err
+			}
+			switch {
+			case putAway:
+				store = store.On(journal.PutAway)
+			case deleted:
+				store = store.On(journal.Deleted)
 			}
 			list, err := store.List()
 			if err != nil {
@@ -40,6 +51,8 @@ func (a *app) listCmd() *cobra.Command {
 			return nil
 		},
 	}
+	cmd.Flags().BoolVar(&putAway, "put-away", false, "list what is put away")
+	cmd.Flags().BoolVar(&deleted, "deleted", false, "list what is deleted")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print for a program to read")
 	return cmd
 }

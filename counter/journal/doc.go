@@ -16,6 +16,10 @@
 // is written once more over itself and synced first. No counted line is ever overwritten with anything else: where a
 // file has to be written anew, that is done beside it, and the new one takes its place at one stroke.
 //
+// A record is deleted or put away by moving it to a folder beside ([Store.Shelve]), from which it can be brought
+// back ([Store.BringBack]): the new name is on the disk before the old one goes, so the power may leave both, and
+// never none.
+//
 // # The file
 //
 // A record is UTF-8 text, one line an event, each ended by a line feed. It can be read by a person and

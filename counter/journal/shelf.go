@@ -1,0 +1,109 @@
+package journal
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"millside/plan/measure"
+)
+
+// Shelf is a folder inside that of the records for those that are out of the way.
+type Shelf string
+
+// The shelves. Nothing is ever taken off them but by [Store.BringBack].
+const (
+	PutAway Shelf = "put-away"
+	Deleted Shelf = "deleted"
+)
+
+// On is the store of what lies on a shelf.
+func (s Store) On(shelf Shelf) Store {
+	s.Dir = filepath.Join(s.Dir, string(shelf))
+	return s
+}
+
+// Shelve moves a record to a shelf of the folder that it belongs to and gives its new path: what is put away or deleted
+// can be brought back. A record that is being wound stays where it is, with [ErrLocked]; a damaged one can be moved.
+func (s Store) Shelve(path string, shelf Shelf) (string, error) {
+	return s.move(path, Store{Dir: folderOf(path)}.On(shelf).Dir)
+}
+
+// BringBack moves a record from a shelf into the folder, and gives its new path. Errors are those of [Store.Shelve].
+func (s Store) BringBack(path string) (string, error) { return s.move(path, folderOf(path)) }
+
+// folderOf is the folder of records that a record belongs to, whether it stands in it or on a shelf of it.
+func folderOf(path string) string {
+	dir := filepath.Dir(path)
+	if on := Shelf(filepath.Base(dir)); on == PutAway || on == Deleted {
+		return filepath.Dir(dir)
+	}
+	return dir
+}
+
+// move gives a record a name in another folder, and takes the old one away when the new one is on the disk: where
+// the power goes between the two, the record has both names and is whole under each. The name gets -2, -3 and so on
+// where it is taken. The record is locked meanwhile.
+func (s Store) move(path, dir string) (to string, err error) {
+	from := filepath.Dir(path)
+	if filepath.Clean(from) == filepath.Clean(dir) {
+		return "", &measure.FieldError{Field: "record", Value: path, Want: "one that isn't there already"}
+	}
+	file, err := openPlain(s.fs(), path, os.O_RDWR|os.O_APPEND)
+	if err != nil {
+		return "", err
+	}
+	defer func() { err = errors.Join(err, file.Close()) }()
+	if err := lock(file, path); err != nil {
+		return "", err
+	}
+	if err := makeDir(s.fs(), dir); err != nil {
+		return "", fmt.Errorf("making the folder: %w", err)
+	}
+	if to, err = s.secondName(path, dir); err != nil {
+		return "", fmt.Errorf("moving the record: %w", err)
+	}
+	if err := s.fs().SyncDir(dir); err != nil {
+		return "", fmt.Errorf("moving the record: %w", err)
+	}
+	if err := s.fs().Remove(path); err != nil {
+		return "", fmt.Errorf("moving the record: %w", err)
+	}
+	if err := s.fs().SyncDir(from); err != nil {
+		return "", fmt.Errorf("moving the record: %w", err)
+	}
+	return to, nil
+}
+
+// secondName gives a record a free name in a folder, or finds the one that it got there before the power went.
+func (s Store) secondName(path, dir string) (string, error) {
+	base := strings.TrimSuffix(filepath.Base(path), Extension)
+	for n := 1; n <= maxSameName; n++ {
+		to := filepath.Join(dir, base+Extension)
+		if n > 1 {
+			to = filepath.Join(dir, fmt.Sprintf("%s-%d%s", base, n, Extension))
+		}
+		err := s.fs().Link(path, to)
+		if errors.Is(err, fs.ErrExist) && s.one(path, to) {
+			return to, nil
+		}
+		if !errors.Is(err, fs.ErrExist) {
+			return to, err
+		}
+	}
+	return "", &measure.FieldError{Field: "name", Value: base,
+		Want: "another name: too many records have this one"}
+}
+
+// one says whether two names are of one file.
+func (s Store) one(a, b string) bool {
+	first, err := s.fs().Lstat(a)
+	if err != nil {
+		return false
+	}
+	second, err := s.fs().Lstat(b)
+	return err == nil && s.fs().Same(first, second)
+}
