@@ -233,6 +233,10 @@ func (a app) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 }
 
 func (a app) pass(msg tea.Msg) (tea.Model, tea.Cmd) {
+	if s, ok := a.screen.(home); ok { // a page of the list, and what is clicked, depend on the size
+		s.w, s.h = a.w, a.h
+		a.screen = s
+	}
 	next, cmd := a.screen.update(msg, a.now)
 	a.screen = next
 	return a, cmd

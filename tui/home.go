@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -18,7 +19,7 @@ import (
 	"millside/tui/mill"
 )
 
-// home lists the records: half-wound warps first, then what can be begun, then finished ones.
+// home lists the records: half-wound warps first, then those not begun, then what can be begun, then finished ones.
 type home struct {
 	deps
 	at      time.Time // when the last message came
@@ -26,6 +27,9 @@ type home struct {
 	chosen  int
 	problem string
 	busy    bool // something is being opened
+	filter  string
+	finding bool // what is typed goes into the filter
+	w, h    int  // of the terminal
 }
 
 // entry is one line that can be chosen.
@@ -43,24 +47,24 @@ func newHome(d deps, list []journal.Summary, err error, now time.Time) home {
 	return m
 }
 
-func (m home) typing() bool { return false }
+func (m home) typing() bool { return m.finding }
 
-// entries gives the lines in their order.
+// entries gives the lines in their order; where a filter is set, the records whose names hold it.
 func (m home) entries() []entry {
-	var open, begin, finished []entry
+	var byPart [parts][]entry
 	for i := range m.list {
 		e := entry{summary: &m.list[i], cmd: send(openMsg{m.list[i].Path})}
-		if m.list[i].Finished {
-			finished = append(finished, e)
-		} else {
-			open = append(open, e)
+		if m.shows(e) {
+			byPart[e.part()] = append(byPart[e.part()], e)
 		}
 	}
-	begin = []entry{
-		{word: "new warp", cmd: send(goFormMsg{plan.DefaultSpec()})},
-		{word: "practice warp", cmd: send(form.BeginMsg{Spec: m.practice})},
+	if m.filter == "" {
+		byPart[partBegin] = []entry{
+			{word: "new warp", cmd: send(goFormMsg{plan.DefaultSpec()})},
+			{word: "practice warp", cmd: send(form.BeginMsg{Spec: m.practice})},
+		}
 	}
-	return append(append(open, begin...), finished...)
+	return slices.Concat(byPart[:]...)
 }
 
 func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
@@ -69,9 +73,14 @@ func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 	case form.FailedMsg:
 		m.problem, m.busy = measure.Clean(msg.Err.Error()), false
 		return m, nil
+	case tea.MouseMsg:
+		return m.mouse(msg)
 	case tea.KeyMsg:
-		if m.busy {
+		switch {
+		case m.busy:
 			return m, nil
+		case m.typing():
+			return m.find(msg)
 		}
 		return m.act(msg)
 	}
@@ -79,18 +88,19 @@ func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 }
 
 func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
-	entries := m.entries()
 	k := m.keys
+	if next, ok := m.move(msg); ok {
+		return next, nil
+	}
 	switch {
-	case keys.Matches(msg, k.Up):
-		m.chosen = max(m.chosen-1, 0)
-	case keys.Matches(msg, k.Down):
-		m.chosen = min(m.chosen+1, len(entries)-1)
 	case keys.Matches(msg, k.Open):
-		m.problem, m.busy = "", true
-		return m, entries[m.chosen].cmd
+		return m.open()
+	case keys.Matches(msg, k.Filter):
+		m.finding = true
+	case keys.Matches(msg, k.Back):
+		m.filter, m.chosen = "", 0
 	case keys.Matches(msg, k.Copy):
-		return m.copyPlan(entries[m.chosen])
+		return m.copyPlan(m.entries())
 	case keys.Matches(msg, k.New):
 		return m, send(goFormMsg{plan.DefaultSpec()})
 	case keys.Matches(msg, k.Practice):
@@ -105,57 +115,17 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 }
 
 // copyPlan opens the form with the plan of a record, to wind the same warp again or a changed one.
-func (m home) copyPlan(e entry) (screen, tea.Cmd) {
-	if e.summary == nil || e.summary.Err != nil {
+func (m home) copyPlan(entries []entry) (screen, tea.Cmd) {
+	if m.chosen >= len(entries) || entries[m.chosen].summary == nil || entries[m.chosen].summary.Err != nil {
 		m.problem = "choose a warp to copy its plan"
 		return m, nil
 	}
-	return m, send(goFormMsg{e.summary.Spec})
+	return m, send(goFormMsg{entries[m.chosen].summary.Spec})
 }
 
 func (m home) view(w, h int) string {
-	s, k := m.styles, m.keys
-	lines := []string{"", "  " + s.Title.Render("MILLSIDE") +
-		s.Dim.Render(look.Fit("   the count at the warping mill", max(w-12, 0))), ""}
-	body, cursor := m.body(w)
-	foot := []string{"", s.KeyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Settings, k.Leave)}
-	if m.problem != "" {
-		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
-	}
-	room := max(h-len(lines)-len(foot), 1)
-	from := min(max(cursor-room/2, 0), max(len(body)-room, 0))
-	return look.WithFoot(append(lines, body[from:]...), foot, w, h)
-}
-
-// body draws the list, and says on which line the chosen entry stands.
-func (m home) body(w int) (lines []string, cursor int) {
-	heading := ""
-	for i, e := range m.entries() {
-		if t := e.heading(); t != heading {
-			if heading != "" {
-				lines = append(lines, "")
-			}
-			heading = t
-			lines = append(lines, "  "+m.styles.Dim.Render(t))
-		}
-		if i == m.chosen {
-			cursor = len(lines)
-		}
-		lines = append(lines, m.entryLines(e, i == m.chosen, w)...)
-	}
-	return lines, cursor
-}
-
-// heading is the title over an entry's part of the list.
-func (e entry) heading() string {
-	switch {
-	case e.summary == nil:
-		return "begin"
-	case e.summary.Finished:
-		return "finished"
-	default:
-		return "half-wound"
-	}
+	l := m.lay(w, h)
+	return look.WithFoot(append(l.head, l.body[l.from:]...), l.foot, w, h)
 }
 
 func (m home) entryLines(e entry, chosen bool, w int) []string {

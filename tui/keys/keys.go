@@ -24,7 +24,7 @@ type Map struct {
 	// On the settings page.
 	Add, Confirm, Forget, NextSound, PrevSound, Sound key.Binding
 	// At home.
-	Up, Down, Open, New, Copy, Practice, Alone key.Binding
+	Up, Down, First, Last, Filter, Open, New, Copy, Practice, Alone key.Binding
 	// On the form.
 	Left, Right, NextField, PrevField, NextPage, PrevPage, Begin, Choice, How, Rest, AtHand key.Binding
 	// On every page.
@@ -92,6 +92,9 @@ func Default() Map {
 
 		Up:       Bind("up/down", "move", "up", "k"),
 		Down:     Bind("up/down", "move", "down", "j"),
+		First:    Bind("home", "first", "home"),
+		Last:     Bind("end", "last", "end"),
+		Filter:   Bind("/", "find", "/"),
 		Open:     Bind("enter", "open", "enter", " "),
 		New:      letter("n", "new"),
 		Copy:     letter("c", "copy"),
