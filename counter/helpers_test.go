@@ -8,7 +8,6 @@ var (
 	at         = countertest.At
 	laid       = countertest.Laid
 	windAll    = countertest.WindAll
-	sample     = countertest.Sample
 	trouble    = countertest.Trouble
 	manyEvents = countertest.ManyEvents
 	Fold       = countertest.Fold
