@@ -139,8 +139,7 @@ func (m Model) fieldLine(i, w int) string {
 	case len(f.options) > 0 && i == m.at:
 		value = s.Strong.Render("◀ " + value + " ▶")
 	case i == m.at:
-		in.Width = max(w-24, 4)
-		value = in.View()
+		value = look.InputView(in, max(w-22, 4))
 	}
 	return look.Fit(mark+look.Pad(f.label, 17)+" "+value, w)
 }

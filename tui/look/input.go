@@ -33,3 +33,14 @@ func TypeInto(in textinput.Model, msg tea.Msg) (textinput.Model, tea.Cmd) {
 	}
 	return in, tea.Batch(cmds...)
 }
+
+// InputView draws a field at most w cells wide, the cell for the cursor behind the text counted: what is too long
+// is scrolled so that the cursor is seen.
+func InputView(in textinput.Model, w int) string {
+	at := in.Position()
+	in.Width = max(w-1, 1)
+	// A field finds its window only when the cursor leaves it, so that the cursor goes to the end and back.
+	in.CursorEnd()
+	in.SetCursor(at)
+	return in.View()
+}

@@ -136,8 +136,7 @@ func (p prompt) lines(s look.Styles, now session.Session, w int) []string {
 		if i == p.at {
 			mark = "▸ "
 		}
-		f.Width = max(w-wide-10, 6)
-		out = append(out, mark+s.Dim.Render(look.Pad(labels[i], wide))+"  "+f.View())
+		out = append(out, mark+s.Dim.Render(look.Pad(labels[i], wide))+"  "+look.InputView(f, max(w-wide-9, 7)))
 	}
 	out = append(out, "")
 	if p.problem != "" {
