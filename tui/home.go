@@ -26,7 +26,9 @@ type home struct {
 	list    []journal.Summary
 	chosen  int
 	problem string
-	busy    bool // something is being opened
+	said    string        // what was done last
+	shelf   journal.Shelf // the shelf that is shown; none: the warps
+	busy    bool          // something is being opened
 	filter  string
 	finding bool // what is typed goes into the filter
 	w, h    int  // of the terminal
@@ -37,6 +39,7 @@ type entry struct {
 	summary *journal.Summary // a record, or
 	word    string           // something to begin
 	cmd     tea.Cmd
+	shelf   journal.Shelf
 }
 
 func newHome(d deps, list []journal.Summary, err error, now time.Time) home {
@@ -53,12 +56,12 @@ func (m home) typing() bool { return m.finding }
 func (m home) entries() []entry {
 	var byPart [parts][]entry
 	for i := range m.list {
-		e := entry{summary: &m.list[i], cmd: send(openMsg{m.list[i].Path})}
+		e := entry{summary: &m.list[i], cmd: send(openMsg{m.list[i].Path}), shelf: m.shelf}
 		if m.shows(e) {
 			byPart[e.part()] = append(byPart[e.part()], e)
 		}
 	}
-	if m.filter == "" {
+	if m.filter == "" && m.shelf == "" {
 		byPart[partBegin] = []entry{
 			{word: "new warp", cmd: send(goFormMsg{plan.DefaultSpec()})},
 			{word: "practice warp", cmd: send(form.BeginMsg{Spec: m.practice})},
@@ -73,6 +76,8 @@ func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 	case form.FailedMsg:
 		m.problem, m.busy = measure.Clean(msg.Err.Error()), false
 		return m, nil
+	case shelvedMsg:
+		return m.shelved(msg)
 	case tea.MouseMsg:
 		return m.mouse(msg)
 	case tea.KeyMsg:
@@ -99,6 +104,17 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		m.finding = true
 	case keys.Matches(msg, k.Back):
 		m.filter, m.chosen = "", 0
+		if m.shelf != "" {
+			return m, m.lookAt("")
+		}
+	case keys.Matches(msg, k.Shelves):
+		return m.nextShelf()
+	case keys.Matches(msg, k.Away):
+		return m.shelve(journal.PutAway)
+	case keys.Matches(msg, k.Delete):
+		return m.shelve(journal.Deleted)
+	case keys.Matches(msg, k.BringBack):
+		return m.bringBack()
 	case keys.Matches(msg, k.Copy):
 		return m.copyPlan(m.entries())
 	case keys.Matches(msg, k.New):

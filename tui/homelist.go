@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"millside/counter/journal"
 	"millside/plan/measure"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -20,16 +21,22 @@ const (
 	partNotBegun
 	partBegin
 	partFinished
+	partPutAway
+	partDeleted
 	parts
 )
 
-var partNames = [parts]string{"half-wound", "not begun", "begin", "finished"}
+var partNames = [parts]string{"half-wound", "not begun", "begin", "finished", "put away", "deleted"}
 
 // part is where an entry stands in the list.
 func (e entry) part() part {
 	switch sum := e.summary; {
 	case sum == nil:
 		return partBegin
+	case e.shelf == journal.PutAway:
+		return partPutAway
+	case e.shelf == journal.Deleted:
+		return partDeleted
 	case sum.Finished:
 		return partFinished
 	case sum.Err == nil && sum.Laid == 0 && sum.Started.IsZero():
@@ -77,6 +84,9 @@ func (m home) page() int {
 
 // open does what the chosen entry is for.
 func (m home) open() (screen, tea.Cmd) {
+	if m.shelf != "" {
+		return m.bringBack()
+	}
 	entries := m.entries()
 	if m.chosen >= len(entries) {
 		return m, nil
@@ -158,6 +168,9 @@ func (m home) lay(w, h int) laid {
 	if m.problem != "" {
 		l.foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), l.foot...)
 	}
+	if m.said != "" {
+		l.foot = append(look.Wrap("  "+m.said, w-2), l.foot...)
+	}
 	room := max(h-len(l.head)-len(l.foot), 1)
 	l.from = min(max(cursor-room/2, 0), max(len(l.body)-room, 0))
 	return l
@@ -169,7 +182,12 @@ func (m home) footKeys() []key.Binding {
 	if m.finding {
 		return []key.Binding{keys.As(k.Open, "done"), keys.As(k.Back, "all warps")}
 	}
-	line := []key.Binding{k.Up, k.Open, k.Filter, k.New, k.Copy, k.Practice, k.Settings, k.Leave}
+	line := []key.Binding{k.Open, k.Filter, k.New, k.Copy, k.Leave, k.Away, k.Delete, k.Shelves, k.Settings,
+		k.Practice, k.Up}
+	if m.shelf != "" {
+		return []key.Binding{k.Up, keys.As(k.Open, "bring back"), k.Filter, keys.As(k.Shelves, "next list"),
+			keys.As(k.Back, "warps"), k.Leave}
+	}
 	if m.filter != "" {
 		line = append([]key.Binding{keys.As(k.Back, "all warps")}, line...)
 	}
@@ -202,7 +220,12 @@ func (m home) body(w int) (lines []string, of []int, cursor int) {
 		}
 	}
 	if len(entries) == 0 {
-		lines, of = []string{"    no warp has that in its name"}, []int{-1}
+		text := "no warp has that in its name"
+		if m.filter == "" {
+			text = map[journal.Shelf]string{journal.PutAway: "put away: none",
+				journal.Deleted: "deleted: none"}[m.shelf]
+		}
+		lines, of = []string{"    " + text}, []int{-1}
 	}
 	return lines, of, cursor
 }

@@ -42,7 +42,7 @@ func TestResizeOnEachPage(t *testing.T) {
 	dir := t.TempDir()
 	term := start(t, 80, 24, dir)
 	term.see("MILLSIDE")
-	term.squeezes("MILLSIDE", "up/down")
+	term.squeezes("MILLSIDE", "enter open")
 	term.press("n")
 	term.see("planned from")
 	term.squeezes("▸warp", "ctrl+s")

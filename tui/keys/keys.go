@@ -24,6 +24,7 @@ type Map struct {
 	// On the settings page.
 	Add, Confirm, Forget, NextSound, PrevSound, Sound key.Binding
 	// At home.
+	Away, Delete, BringBack, Shelves                                key.Binding
 	Up, Down, First, Last, Filter, Open, New, Copy, Practice, Alone key.Binding
 	// On the form.
 	Left, Right, NextField, PrevField, NextPage, PrevPage, Begin, Choice, How, Rest, AtHand key.Binding
@@ -90,16 +91,20 @@ func Default() Map {
 		PrevSound: Bind("up/down", "sounds", "shift+tab", "up"),
 		Sound:     Bind("x", "on or off", "x", "X"),
 
-		Up:       Bind("up/down", "move", "up", "k"),
-		Down:     Bind("up/down", "move", "down", "j"),
-		First:    Bind("home", "first", "home"),
-		Last:     Bind("end", "last", "end"),
-		Filter:   Bind("/", "find", "/"),
-		Open:     Bind("enter", "open", "enter", " "),
-		New:      letter("n", "new"),
-		Copy:     letter("c", "copy"),
-		Practice: letter("p", "practice"),
-		Alone:    letter("a", "go on alone"),
+		Up:        Bind("up/down", "move", "up", "k"),
+		Down:      Bind("up/down", "move", "down", "j"),
+		First:     Bind("home", "first", "home"),
+		Last:      Bind("end", "last", "end"),
+		Filter:    Bind("/", "find", "/"),
+		Away:      letter("w", "put away"),
+		Delete:    letter("d", "delete"),
+		BringBack: letter("b", "bring back"),
+		Shelves:   Bind("tab", "kept", "tab"),
+		Open:      Bind("enter", "open", "enter", " "),
+		New:       letter("n", "new"),
+		Copy:      letter("c", "copy"),
+		Practice:  letter("p", "practice"),
+		Alone:     letter("a", "go on alone"),
 
 		Left:      Bind("left", "other way", "left"),
 		Right:     Bind("right", "change", "right", " "),

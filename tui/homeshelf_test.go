@@ -1,0 +1,54 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/muesli/termenv"
+
+	"millside/tui/internal/hand"
+)
+
+// A warp is put away or deleted with one key and brought back with another; one that is being wound stays.
+func TestShelvesAtHome(t *testing.T) {
+	for _, key := range []string{"w", "d"} {
+		b := newBench(t, termenv.Ascii)
+		first := b.winding(hand.Towels(), 4)
+		list, err := b.deps.store.List()
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := b.app()
+		a.screen = newHome(b.deps, list, nil, b.clock.T)
+		m := drive(b, a, hand.Key(key))
+		if v := m.View(); !strings.Contains(v, "being wound in another window") ||
+			!strings.Contains(v, "half-wound (1)") {
+			t.Fatalf("%s, while it is wound:\n%s", key, v)
+		}
+		first.close()
+		m = drive(b, m, hand.Key(key))
+		if v := m.View(); strings.Contains(v, "half-wound") || !strings.Contains(v, "tab shows it") {
+			t.Fatalf("%s:\n%s", key, v)
+		}
+		m = drive(b, m, hand.Key("tab"))
+		if key == "d" {
+			m = drive(b, m, hand.Key("tab"))
+		}
+		if v := m.View(); !strings.Contains(v, "(1)") || !strings.Contains(v, "Kitchen towels") {
+			t.Fatalf("%s, the shelf:\n%s", key, v)
+		}
+		m = drive(b, m, hand.Key("b"))
+		if v := m.View(); !strings.Contains(v, "back among the warps") || !strings.Contains(v, "none") {
+			t.Fatalf("%s, brought back:\n%s", key, v)
+		}
+		m = drive(b, m, hand.Key("esc"))
+		if v := m.View(); !strings.Contains(v, "half-wound (1)") {
+			t.Fatalf("%s, at home again:\n%s", key, v)
+		}
+		m = drive(b, m, hand.Key("enter"))
+		if state(t, m).Laid() != 4 {
+			t.Errorf("%d passes", state(t, m).Laid())
+		}
+		m.(app).close()
+	}
+}
