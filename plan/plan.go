@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"millside/plan/field"
 
 	"millside/plan/frame"
 	"millside/plan/measure"
@@ -105,7 +106,7 @@ func (s Spec) path() (frame.MillPath, error) {
 		return frame.MillPath{}, err
 	}
 	if !b.Fits {
-		return frame.MillPath{}, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "at most " +
+		return frame.MillPath{}, &measure.FieldError{Field: field.Length.Name, Value: s.Length.String(), Want: "at most " +
 			b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
 	}
 	return frame.MillPath{Steps: b.Distances, Length: b.Length}, nil

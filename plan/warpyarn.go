@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
@@ -191,7 +192,7 @@ func (p *Plan) fedByOne(cones []Cone) error {
 				fed |= bit
 			}
 			if bare := pass.Carried.Without(fed); bare != 0 {
-				return &measure.FieldError{Field: "cones", Value: fmt.Sprint(len(cones)),
+				return &measure.FieldError{Field: field.Cones.Name, Value: fmt.Sprint(len(cones)),
 					Want: fmt.Sprintf("a cone for %s on pass %d", wind.PositionsText(bare), number)}
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"millside/plan/field"
 	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -87,7 +88,7 @@ func (h *AtHand) readYarn(name string, fields []string) []error {
 		&keyed{key: "tube", take: func(s string) (err error) { y.Yarn.Tube, err = measure.ParseMass(s); return err }},
 		countField("packages", &y.Yarn.Packages, 1, measure.MaxEnds, false)), err)
 	if slices.ContainsFunc(y.Yarn.Cones, func(m measure.Mass) bool { return m < y.Yarn.Tube }) {
-		errs = append(errs, &measure.FieldError{Field: "tube", Value: y.Yarn.Tube.String(),
+		errs = append(errs, &measure.FieldError{Field: field.Tube.Name, Value: y.Yarn.Tube.String(),
 			Want: "0 to the weight of the lightest full cone"})
 	}
 	return addNamed(&h.Yarns, kindYarn, y, errs)

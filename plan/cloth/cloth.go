@@ -3,6 +3,7 @@ package cloth
 import (
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -20,7 +21,7 @@ const (
 
 // String gives the name that a plan file uses.
 func (f Fibre) String() string {
-	return measure.OneOf(int(f), "other", "cotton", "wool", "linen", "silk")
+	return measure.OneOf(int(f), field.Fibre.Words...)
 }
 
 // MarshalText writes the name.
@@ -28,7 +29,7 @@ func (f Fibre) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
 
 // UnmarshalText reads the name.
 func (f *Fibre) UnmarshalText(b []byte) error {
-	i, err := measure.WhichOf(string(b), "other", "cotton", "wool", "linen", "silk")
+	i, err := measure.WhichOf(string(b), field.Fibre.Words...)
 	*f = Fibre(i)
 	return err
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/big"
 
+	"millside/plan/field"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -97,29 +98,16 @@ const MaxSections = 10_000
 // check reports every field that is out of its range.
 func (r Raddle) check(w Raddling) error {
 	var errs []error
-	if r.Space < measure.Millimetre || r.Space > 10*measure.Centimetre {
-		errs = append(errs, &measure.FieldError{Field: "raddle space", Value: r.Space.String(), Want: "1 mm to 10 cm"})
-	}
-	if r.Spaces < 0 || r.Spaces > MaxSections {
-		errs = append(errs, measure.Outside("raddle spaces", r.Spaces, 0, MaxSections, ""))
-	}
-	if w.Ends < 1 || w.Ends > measure.MaxEnds {
-		errs = append(errs, measure.Outside("ends", w.Ends, 1, measure.MaxEnds, ""))
-	}
+	errs = append(errs, field.Raddle.CheckLength(r.Space), field.RaddleSpaces.Check(r.Spaces), field.Ends.Check(w.Ends))
 	if w.Sett.IsZero() {
-		errs = append(errs, &measure.FieldError{Field: "sett", Value: "", Want: measure.SettWants})
+		errs = append(errs, field.SettOf.Missing())
 	}
 	least := 0
 	if w.WholeGroups {
 		least = 1
 	}
-	if w.Group < least || w.Group > measure.MaxPositions {
-		errs = append(errs, measure.Outside("group", w.Group, least, measure.MaxPositions, ""))
-	}
-	if w.FirstEnd > RightSide {
-		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
-	}
-	return errors.Join(errs...)
+	return errors.Join(append(errs, field.Group.CheckFrom(w.Group, least, measure.MaxPositions, ""),
+		field.FirstEnd.CheckWord(int(w.FirstEnd)))...)
 }
 
 // Fill spreads a warp in the raddle. Each end, or each whole group, goes into the space over which its
@@ -133,7 +121,7 @@ func (r Raddle) Fill(w Raddling) (*RaddleList, error) {
 	}
 	perSpace := w.Sett.Count(r.Space)
 	if measure.SmallCount(ratio.Up, ratio.Quo(ratio.Of(w.Ends), perSpace)) > MaxSections {
-		return nil, &measure.FieldError{Field: "raddle space", Value: r.Space.String(),
+		return nil, &measure.FieldError{Field: field.Raddle.Name, Value: r.Space.String(),
 			Want: fmt.Sprintf("a space of which at most %d are filled", MaxSections)}
 	}
 	unit := 1

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"millside/plan/field"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -76,29 +77,23 @@ func (r Reed) Sley(w Sleying) (*SleyList, error) {
 func (r Reed) checkSleying(w Sleying) error {
 	var errs []error
 	if r.IsZero() {
-		errs = append(errs, &measure.FieldError{Field: "reed", Value: "", Want: reedWants})
+		errs = append(errs, &measure.FieldError{Field: field.Reed.Name, Value: "", Want: reedWants})
 	}
-	if w.Ends < 1 || w.Ends > measure.MaxEnds {
-		errs = append(errs, measure.Outside("ends", w.Ends, 1, measure.MaxEnds, ""))
-	}
+	errs = append(errs, field.Ends.Check(w.Ends))
 	if len(w.Dents) > 0 {
 		return errors.Join(append(errs, checkDents(w))...)
 	}
 	if _, err := checkOrder(w.Order); err != nil {
 		errs = append(errs, err)
 	}
-	if w.EdgeDents < 0 || w.EdgeDents > 1000 {
-		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, 1000, ""))
-	} else if least := min(w.EdgeDents, 1); w.EdgeEnds < least || w.EdgeEnds > 100 {
-		errs = append(errs, measure.Outside("ends in a selvedge dent", w.EdgeEnds, least, 100, ""))
+	if err := field.EdgeDents.Check(w.EdgeDents); err != nil {
+		errs = append(errs, err)
+	} else if err := field.EdgeEnds.CheckFrom(w.EdgeEnds, min(w.EdgeDents, 1), field.EdgeEnds.High, ""); err != nil {
+		errs = append(errs, err)
 	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.Ends {
-		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, max(w.Ends, 0)/(2*w.EdgeEnds),
-			" with so few ends"))
+		errs = append(errs, field.EdgeDents.CheckFrom(w.EdgeDents, 0, max(w.Ends, 0)/(2*w.EdgeEnds), " with so few ends"))
 	}
-	if w.FirstEnd > RightSide {
-		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
-	}
-	return errors.Join(errs...)
+	return errors.Join(append(errs, field.FirstEnd.CheckWord(int(w.FirstEnd)))...)
 }
 
 // checkDents reports dents that don't hold the ends.

@@ -7,6 +7,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/cloth"
+	"millside/plan/field"
 	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -62,7 +63,7 @@ func FromCloth(s plan.Spec) (plan.Spec, error) {
 			return s, nil
 		}
 	}
-	return s, &measure.FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(),
+	return s, &measure.FieldError{Field: field.Fit.Name, Value: s.Cloth.Fit.String(),
 		Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
 }
 
