@@ -26,7 +26,7 @@ const maxWeight = 100 * measure.Kilogram
 
 // newCone puts in a cone: for a pass that is laid, where the yarn ended in its middle, or for the next
 // one. A second cone for the same position and pass stands for the first.
-func (f *folder) newCone(e Event) error {
+func (f *Folder) newCone(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err
@@ -35,12 +35,14 @@ func (f *folder) newCone(e Event) error {
 		return &measure.FieldError{Field: "pass", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("1 to %d", most)}
 	}
 	if e.Position < 1 || e.Position > f.s.Plan.Spec.Positions {
-		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: fmt.Sprintf("1 to %d", f.s.Plan.Spec.Positions)}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position),
+			Want: fmt.Sprintf("1 to %d", f.s.Plan.Spec.Positions)}
 	}
 	if e.Weight < 0 || e.Weight > maxWeight {
 		return &measure.FieldError{Field: "weight", Value: e.Weight.String(), Want: "up to " + maxWeight.String()}
 	}
-	f.s.Cones = append(f.s.Cones, ConeState{Number: f.line(), At: e.At, Chain: e.Chain, Pass: e.Pass, Position: e.Position, Weight: e.Weight})
+	f.s.Cones = append(f.s.Cones, ConeState{Number: f.line(), At: e.At, Chain: e.Chain, Pass: e.Pass,
+		Position: e.Position, Weight: e.Weight})
 	return nil
 }
 

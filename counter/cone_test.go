@@ -1,8 +1,9 @@
-package counter
+package counter_test
 
 import (
 	"testing"
 
+	"millside/counter"
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -12,7 +13,8 @@ import (
 // a bit runs out on pass 11; changed before pass 11 it doesn't, and the new one is reckoned from there.
 func TestNewCone(t *testing.T) {
 	spec := plan.DefaultSpec()
-	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{&spec.Yarn.Size: "8/2 cotton", &spec.Yarn.Cones: "20 g", &spec.Yarn.Tube: "10 g"} {
+	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{&spec.Yarn.Size: "8/2 cotton",
+		&spec.Yarn.Cones: "20 g", &spec.Yarn.Tube: "10 g"} {
 		if err := v.UnmarshalText([]byte(text)); err != nil {
 			t.Fatal(err)
 		}
@@ -21,7 +23,7 @@ func TestNewCone(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var events []Event
+	var events []counter.Event
 	for k := 1; k <= 10; k++ {
 		events = append(events, laid(1, k))
 	}
@@ -37,7 +39,7 @@ func TestNewCone(t *testing.T) {
 	if at := use.Cones[3].RunsOut; at == nil || at.Pass != 15 {
 		t.Fatalf("runs out at %+v, want pass 15", at)
 	}
-	s, err = s.Apply(Event{Kind: NewCone, Chain: 1, Pass: 11, Position: 4, Weight: 300 * measure.Gram})
+	s, err = s.Apply(counter.Event{Kind: counter.NewCone, Chain: 1, Pass: 11, Position: 4, Weight: 300 * measure.Gram})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,12 +56,12 @@ func TestNewCone(t *testing.T) {
 			t.Errorf("%+v feeds %d passes, runs out at %+v", c.Cone, c.Passes, c.RunsOut)
 		}
 	}
-	for name, e := range map[string]Event{
-		"position 0":     {Kind: NewCone, Chain: 1, Pass: 11},
-		"position 13":    {Kind: NewCone, Chain: 1, Pass: 11, Position: 13},
-		"pass 12":        {Kind: NewCone, Chain: 1, Pass: 12, Position: 1},
-		"another chain":  {Kind: NewCone, Chain: 2, Pass: 1, Position: 1},
-		"a heavy weight": {Kind: NewCone, Chain: 1, Pass: 11, Position: 1, Weight: 101 * measure.Kilogram},
+	for name, e := range map[string]counter.Event{
+		"position 0":     {Kind: counter.NewCone, Chain: 1, Pass: 11},
+		"position 13":    {Kind: counter.NewCone, Chain: 1, Pass: 11, Position: 13},
+		"pass 12":        {Kind: counter.NewCone, Chain: 1, Pass: 12, Position: 1},
+		"another chain":  {Kind: counter.NewCone, Chain: 2, Pass: 1, Position: 1},
+		"a heavy weight": {Kind: counter.NewCone, Chain: 1, Pass: 11, Position: 1, Weight: 101 * measure.Kilogram},
 	} {
 		if _, err := s.Apply(e); err == nil {
 			t.Errorf("%s was taken", name)

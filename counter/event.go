@@ -2,6 +2,7 @@ package counter
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -134,7 +135,7 @@ var fieldsOf = map[Kind][]field{
 
 // normal is the event as a record keeps it: the time in UTC and cut down to whole milliseconds, and no
 // field that the kind doesn't use.
-func (e Event) normal() Event {
+func (e Event) Normal() Event {
 	n := Event{At: e.At.UTC().Truncate(time.Millisecond), Kind: e.Kind}
 	for _, f := range fieldsOf[e.Kind] {
 		switch f {
@@ -170,7 +171,7 @@ func (e Event) normal() Event {
 }
 
 // checkTime refuses a time whose year can't be written with four digits.
-func (e Event) checkTime() error {
+func (e Event) CheckTime() error {
 	if y := e.At.UTC().Year(); y < 1 || y > 9999 {
 		return &measure.FieldError{Field: "time", Value: e.At.String(), Want: "a year from 1 to 9999"}
 	}
@@ -183,7 +184,9 @@ const maxText = 500
 // checkText refuses a text that is empty, too long, or that would upset a screen or a printed page:
 // control characters, line and paragraph separators.
 func checkText(name, s string) error {
-	bad := func(want string) error { return &measure.FieldError{Field: name, Value: shorten(s), Want: want} }
+	bad := func(want string) error {
+		return &measure.FieldError{Field: name, Value: measure.Shortened(s), Want: want}
+	}
 	switch {
 	case !utf8.ValidString(s):
 		return bad("plain text (UTF-8)")
@@ -197,13 +200,7 @@ func checkText(name, s string) error {
 	return nil
 }
 
-// shorten cuts a text for an error message.
-func shorten(s string) string {
-	const most = 40
-	for i := range s {
-		if i >= most {
-			return s[:i] + "…"
-		}
-	}
-	return s
+// HasText says whether an event of the kind carries words of the weaver's, so that its line may be long.
+func (k Kind) HasText() bool {
+	return slices.Contains(fieldsOf[k], textField) || slices.Contains(fieldsOf[k], remarkField)
 }

@@ -15,11 +15,11 @@ import (
 // If the event doesn't follow, the receiver is returned with an error that says why; a text that won't
 // do is a [*measure.FieldError].
 func (s State) Apply(e Event) (State, error) {
-	f := newFolder(s.private(e))
-	if err := f.apply(e); err != nil {
+	f := NewFolder(s.private(e))
+	if err := f.Apply(e); err != nil {
 		return s, err
 	}
-	return f.settled(), nil
+	return f.State(), nil
 }
 
 // private is the state with its own copy of whatever an event may change. A list that is only added to
@@ -53,7 +53,7 @@ func (c ChainState) private() ChainState {
 }
 
 // folder changes a state of its own in place.
-type folder struct {
+type Folder struct {
 	s State
 	// other is the plan with the return order that is not in force, once it was needed.
 	other *plan.Plan
@@ -62,10 +62,10 @@ type folder struct {
 	stepsOf int
 }
 
-func newFolder(s State) *folder { return &folder{s: s} }
+func NewFolder(s State) *Folder { return &Folder{s: s} }
 
 // apply moves the state by one event, or leaves it as it is and says why.
-func (f *folder) apply(e Event) error {
+func (f *Folder) Apply(e Event) error {
 	if !f.s.valid() {
 		return errors.New("there is no plan to wind")
 	}
@@ -90,10 +90,10 @@ var whilePaused = map[Kind]bool{
 	TieWaved: true, NewCone: true, LeaseSeen: true, LeaseLeft: true, FootSeen: true,
 }
 
-func (f *folder) follow(e Event) error {
+func (f *Folder) follow(e Event) error {
 	s := &f.s
 	if _, known := fieldsOf[e.Kind]; !known {
-		return fmt.Errorf("%q is no kind of event", shorten(string(e.Kind)))
+		return fmt.Errorf("%q is no kind of event", measure.Shortened(string(e.Kind)))
 	}
 	switch e.Kind { // these may come after the end too
 	case Reopened:
@@ -153,14 +153,14 @@ func (f *folder) follow(e Event) error {
 }
 
 // current is the current chain, if the event is about it.
-func (f *folder) current(e Event) (*ChainState, error) {
+func (f *Folder) current(e Event) (*ChainState, error) {
 	if e.Chain != f.s.Chain {
 		return nil, fmt.Errorf("chain %d is not the one on the mill: that is chain %d", e.Chain, f.s.Chain)
 	}
 	return &f.s.Chains[e.Chain-1], nil
 }
 
-func (f *folder) laid(e Event) error {
+func (f *Folder) laid(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err
@@ -185,7 +185,7 @@ func unfinished(c *ChainState) error {
 	return nil
 }
 
-func (f *folder) undone(e Event) error {
+func (f *Folder) undone(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err
@@ -205,7 +205,7 @@ func (f *folder) undone(e Event) error {
 	return nil
 }
 
-func (f *folder) recounted(e Event) error {
+func (f *Folder) recounted(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err
@@ -234,7 +234,7 @@ func (f *folder) recounted(e Event) error {
 }
 
 // lower brings the count of the current chain down, and lets go of what belonged to the passes above it.
-func (f *folder) lower(c *ChainState, passes int) {
+func (f *Folder) lower(c *ChainState, passes int) {
 	c.Laid, c.Lowered = passes, f.line()
 	for n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] > passes; n-- {
 		c.WrongTurns, c.TurnLines = c.WrongTurns[:n-1], c.TurnLines[:n-1]
@@ -247,10 +247,10 @@ func (f *folder) lower(c *ChainState, passes int) {
 }
 
 // line is the number of the line of the event that is being taken.
-func (f *folder) line() int { return f.s.Events + firstLine }
+func (f *Folder) line() int { return f.s.Events + FirstLine }
 
 // lost notes that counted lines are missing; the count stands as low as the lines that are left say.
-func (f *folder) lost(e Event) error {
+func (f *Folder) lost(e Event) error {
 	if e.Lines < 1 {
 		return &measure.FieldError{Field: "lines", Value: fmt.Sprint(e.Lines), Want: "1 or more"}
 	}
@@ -260,14 +260,14 @@ func (f *folder) lost(e Event) error {
 }
 
 // passesLaid checks a number of passes laid in a chain of the plan.
-func (f *folder) passesLaid(e Event) error {
+func (f *Folder) passesLaid(e Event) error {
 	if total := len(f.s.Plan.Chains[e.Chain-1].Passes); e.Pass < 0 || e.Pass > total {
 		return &measure.FieldError{Field: "passes laid", Value: fmt.Sprint(e.Pass), Want: fmt.Sprintf("0 to %d", total)}
 	}
 	return nil
 }
 
-func (f *folder) noted(e Event) error {
+func (f *Folder) noted(e Event) error {
 	if n := len(f.s.Chains); e.Chain < 1 || e.Chain > n {
 		return &measure.FieldError{Field: "chain", Value: fmt.Sprint(e.Chain), Want: fmt.Sprintf("1 to %d", n)}
 	}
@@ -282,7 +282,7 @@ func (f *folder) noted(e Event) error {
 }
 
 // turnOrder takes the plan for the other return order.
-func (f *folder) turnOrder(order wind.ReturnOrder, now *plan.Plan) error {
+func (f *Folder) turnOrder(order wind.ReturnOrder, now *plan.Plan) error {
 	if now.Striped() {
 		if now.Spec.Other == nil {
 			return errors.New("this striped warp has no schedule for the other return order")
@@ -303,7 +303,7 @@ func (f *folder) turnOrder(order wind.ReturnOrder, now *plan.Plan) error {
 }
 
 // replan puts a plan in force in place of the one that is, and keeps that one at hand.
-func (f *folder) replan(spec plan.Spec) error {
+func (f *Folder) replan(spec plan.Spec) error {
 	now := f.s.Plan
 	if f.other == nil || f.other.Spec.ReturnOrder != spec.ReturnOrder || f.other.Spec.Foot != spec.Foot {
 		other, err := plan.New(spec)
@@ -317,7 +317,7 @@ func (f *folder) replan(spec plan.Spec) error {
 }
 
 // footSeen fixes which end of the paddle lies at the foot of the peg, and so which end of the warp is end 1.
-func (f *folder) footSeen(e Event) error {
+func (f *Folder) footSeen(e Event) error {
 	if e.Foot > wind.FootLast {
 		return &measure.FieldError{Field: "foot position", Value: e.Foot.String(), Want: "first or last"}
 	}
@@ -338,7 +338,7 @@ func (f *folder) footSeen(e Event) error {
 
 // misopened notes which passes that lie had another opening first than the plan in force wants. One that the
 // plan before wanted differently had been noted already, and is right in this one.
-func (f *folder) misopened(before *plan.Plan) {
+func (f *Folder) misopened(before *plan.Plan) {
 	for i := range f.s.Chains {
 		c, was, is := &f.s.Chains[i], before.Chains[i].Passes, f.s.Plan.Chains[i].Passes
 		var wrong []int
@@ -353,7 +353,7 @@ func (f *folder) misopened(before *plan.Plan) {
 
 // relay keeps of a striped warp what is right in the plan for the other order as well: its outward passes
 // up to the first pass that differs. What lies on the mill beyond that has to be taken off and laid anew.
-func (f *folder) relay(before *plan.Plan) {
+func (f *Folder) relay(before *plan.Plan) {
 	kept, was := 0, before.Chains[0].Passes
 	for i, p := range f.s.Plan.Chains[0].Passes[:min(len(f.s.Plan.Chains[0].Passes), f.s.Chains[0].Laid)] {
 		if i >= len(was) || !p.Direction.Far() || p.Carried != was[i].Carried ||
@@ -375,7 +375,7 @@ func (f *folder) relay(before *plan.Plan) {
 }
 
 // leaseSeen fixes the return order, and takes the other plan where the order was not as planned.
-func (f *folder) leaseSeen(e Event) error {
+func (f *Folder) leaseSeen(e Event) error {
 	if e.Order > wind.MirroredOrder {
 		return &measure.FieldError{Field: "return order", Value: e.Order.String(), Want: "same or mirrored"}
 	}

@@ -1,9 +1,7 @@
-package counter
+package counter_test
 
 import (
 	"errors"
-	"math"
-	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -12,25 +10,20 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 
+	"millside/counter"
 	"millside/plan"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
 
-// same compares states; the plan by its spec, since that makes the rest.
-var same = cmp.Options{
-	cmp.Comparer(func(a, b *plan.Plan) bool { return reflect.DeepEqual(a.Spec, b.Spec) }),
-	cmpopts.EquateEmpty(),
-}
-
 // The fold takes exactly what the model of model_test.go allows, and comes to the same counts.
 func TestFoldAgreesWithModel(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := newModel(drawPlan(t))
-		s := NewState(m.plan)
+		s := counter.NewState(m.plan)
 		for range rapid.IntRange(0, 60).Draw(t, "draws") {
-			e := drawEvent(t, m)
+			e := m.draw(t)
 			next, err := s.Apply(e)
 			if (err == nil) != m.allows(e) {
 				t.Fatalf("%+v: error %v, model allows %v", e, err, m.allows(e))
@@ -57,7 +50,7 @@ func TestFoldIsApplyAgainAndAgain(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
 		events, _ := drawHistory(t, p)
-		s := NewState(p)
+		s := counter.NewState(p)
 		for i, e := range events {
 			next, err := s.Apply(e)
 			if err != nil {
@@ -91,8 +84,8 @@ func TestApplyLeavesReceiver(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var one, other State
-		first, second := drawEvent(t, m), drawEvent(t, m)
+		var one, other counter.State
+		first, second := m.draw(t), m.draw(t)
 		if one, err = s.Apply(first); err != nil {
 			t.Skip("refused")
 		}
@@ -121,12 +114,15 @@ func TestUndoTakesBack(t *testing.T) {
 		if !m.allows(next) {
 			t.Skip("no pass to lay")
 		}
-		after, err := Fold(p, append(events, next, Event{Kind: Undone, Chain: next.Chain, Pass: next.Pass}))
+		after, err := Fold(p, append(events, next,
+			counter.Event{Kind: counter.Undone, Chain: next.Chain, Pass: next.Pass}))
 		if err != nil {
 			t.Fatal(err)
 		}
-		ignore := cmp.Options{cmpopts.IgnoreFields(State{}, "Events", "Last", "Started"),
-			cmpopts.IgnoreFields(State{}, "Paddle"), cmpopts.IgnoreFields(ChainState{}, "Lowered", "Back"), cmpopts.IgnoreFields(IncidentState{}, "Undone")}
+		ignore := cmp.Options{cmpopts.IgnoreFields(counter.State{}, "Events", "Last", "Started"),
+			cmpopts.IgnoreFields(counter.State{}, "Paddle"),
+			cmpopts.IgnoreFields(counter.ChainState{}, "Lowered", "Back"),
+			cmpopts.IgnoreFields(counter.IncidentState{}, "Undone")}
 		if d := cmp.Diff(before, after, same, ignore); d != "" {
 			t.Fatal(d)
 		}
@@ -146,7 +142,7 @@ func TestWholeWarp(t *testing.T) {
 	if _, ok := s.NextStep(); ok {
 		t.Error("a finished warp has a next step")
 	}
-	if _, err := s.Apply(Event{Kind: Noted, Chain: 1, Text: "late"}); err == nil {
+	if _, err := s.Apply(counter.Event{Kind: counter.Noted, Chain: 1, Text: "late"}); err == nil {
 		t.Error("a finished warp takes a note")
 	}
 }
@@ -155,15 +151,15 @@ func TestStateOnTheWay(t *testing.T) {
 	p := testPlan(t, 45, 10, 0) // passes of 10, 10, 10, 10, 5
 	tests := []struct {
 		laid, standing int
-		cross          CrossCount // over peg 1 the outward passes, over peg 2 the returns: design.md, rule 3
+		cross          counter.CrossCount // over peg 1 the outward passes, over peg 2 the returns: design.md, rule 3
 		wound          bool
 		next           int // 0 for none
 	}{
-		{0, 0, CrossCount{0, 0}, false, 1},
-		{1, 10, CrossCount{1, 0}, false, 2},
-		{2, 20, CrossCount{1, 1}, false, 3},
-		{4, 40, CrossCount{2, 2}, false, 5},
-		{5, 45, CrossCount{3, 2}, true, 0},
+		{0, 0, counter.CrossCount{0, 0}, false, 1},
+		{1, 10, counter.CrossCount{1, 0}, false, 2},
+		{2, 20, counter.CrossCount{1, 1}, false, 3},
+		{4, 40, counter.CrossCount{2, 2}, false, 5},
+		{5, 45, counter.CrossCount{3, 2}, true, 0},
 	}
 	for _, tt := range tests {
 		s, err := Fold(p, windAll(p)[:tt.laid])
@@ -173,7 +169,8 @@ func TestStateOnTheWay(t *testing.T) {
 		next, ok := s.NextPass()
 		if s.Laid() != tt.laid || s.EndsStanding() != tt.standing || s.Cross() != tt.cross || s.Wound() != tt.wound ||
 			ok != (tt.next > 0) || next.Number != tt.next {
-			t.Errorf("after %d passes: %d ends, %+v, wound %v, next %d", s.Laid(), s.EndsStanding(), s.Cross(), s.Wound(), next.Number)
+			t.Errorf("after %d passes: %d ends, %+v, wound %v, next %d", s.Laid(), s.EndsStanding(), s.Cross(),
+				s.Wound(), next.Number)
 		}
 		step, ok := s.NextStep()
 		if !ok || step.ID != finishing.StepFasten || len(s.Steps()) == 0 {
@@ -184,14 +181,14 @@ func TestStateOnTheWay(t *testing.T) {
 
 func TestLeaseSeenSwitchesPlan(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
-	s, err := Fold(p, []Event{laid(1, 1), laid(1, 2), {Kind: LeaseSeen, Order: wind.MirroredOrder}})
+	s, err := Fold(p, []counter.Event{laid(1, 1), laid(1, 2), {Kind: counter.LeaseSeen, Order: wind.MirroredOrder}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if !s.LeaseSeen || !s.Plan.Chains[0].Passes[1].Mirrored || p.Chains[0].Passes[1].Mirrored {
 		t.Error("the order seen is not in force, or the plan given was changed")
 	}
-	s, err = s.Apply(Event{Kind: LeaseSeen, Order: wind.SameOrder})
+	s, err = s.Apply(counter.Event{Kind: counter.LeaseSeen, Order: wind.SameOrder})
 	if err != nil || s.Plan.Chains[0].Passes[1].Mirrored {
 		t.Errorf("the order was not switched back: %v", err)
 	}
@@ -205,7 +202,7 @@ func TestUntickOfChainBefore(t *testing.T) {
 	if err != nil || s.Chain != 2 {
 		t.Fatalf("chain %d, %v", s.Chain, err)
 	}
-	untick := Event{Kind: Unticked, Chain: 1, Step: finishing.StepSecure}
+	untick := counter.Event{Kind: counter.Unticked, Chain: 1, Step: finishing.StepSecure}
 	if back, err := s.Apply(untick); err != nil || back.Chain != 1 {
 		t.Errorf("chain %d, %v", back.Chain, err)
 	}
@@ -218,7 +215,7 @@ func TestUntickOfChainBefore(t *testing.T) {
 }
 
 func TestFoldNamesTheEvent(t *testing.T) {
-	_, err := Fold(testPlan(t, 40, 10, 0), []Event{laid(1, 1), laid(1, 3)})
+	_, err := Fold(testPlan(t, 40, 10, 0), []counter.Event{laid(1, 1), laid(1, 3)})
 	var fe *FoldError
 	if !errors.As(err, &fe) || fe.Index != 1 || errors.Unwrap(fe) == nil || !strings.Contains(err.Error(), "index 1") {
 		t.Errorf("%v", err)
@@ -226,7 +223,7 @@ func TestFoldNamesTheEvent(t *testing.T) {
 }
 
 func TestStateWithoutPlan(t *testing.T) {
-	for _, s := range []State{{}, NewState(nil), NewState(&plan.Plan{})} {
+	for _, s := range []counter.State{{}, counter.NewState(nil), counter.NewState(&plan.Plan{})} {
 		_, pass := s.NextPass()
 		_, step := s.NextStep()
 		if pass || step || s.Wound() || s.Laid()+s.EndsStanding()+s.EndsStandingAll()+s.PassesLaidAll() != 0 {
@@ -239,7 +236,7 @@ func TestStateWithoutPlan(t *testing.T) {
 }
 
 func TestTexts(t *testing.T) {
-	s := NewState(testPlan(t, 40, 10, 0))
+	s := counter.NewState(testPlan(t, 40, 10, 0))
 	tests := []struct {
 		name, text string
 		ok         bool
@@ -258,8 +255,8 @@ func TestTexts(t *testing.T) {
 		{"not UTF-8", "a\xffb", false},
 	}
 	for _, tt := range tests {
-		for _, kind := range []Kind{Noted, Recounted} {
-			_, err := s.Apply(Event{Kind: kind, Chain: 1, Text: tt.text})
+		for _, kind := range []counter.Kind{counter.Noted, counter.Recounted} {
+			_, err := s.Apply(counter.Event{Kind: kind, Chain: 1, Text: tt.text})
 			var fe *measure.FieldError
 			if tt.ok && err != nil || !tt.ok && !errors.As(err, &fe) {
 				t.Errorf("%s, %s: %v", tt.name, kind, err)
@@ -270,143 +267,56 @@ func TestTexts(t *testing.T) {
 
 // Two states that go on from the same one share no room for what is added.
 func TestSiblingsShareNothing(t *testing.T) {
-	note := func(text string) Event { return Event{Kind: Noted, Chain: 1, Text: text} }
-	recount := func(text string) Event { return Event{Kind: Recounted, Chain: 1, Pass: 4, Text: text} }
-	knot := func(text string) Event {
-		return Event{Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot, Text: text}
+	note := func(text string) counter.Event { return counter.Event{Kind: counter.Noted, Chain: 1, Text: text} }
+	recount := func(text string) counter.Event {
+		return counter.Event{Kind: counter.Recounted, Chain: 1, Pass: 4, Text: text}
+	}
+	knot := func(text string) counter.Event {
+		return counter.Event{Kind: counter.Incident, Chain: 1, Pass: 1, Position: 1, What: counter.Knot, Text: text}
 	}
 	p := testPlan(t, 100, 10, 0)
 	// Three of each, so that the lists that Fold grows have room for a fourth.
-	events := []Event{note("1"), note("2"), note("3"), knot("1"), knot("2"), knot("3")}
+	events := []counter.Event{note("1"), note("2"), note("3"), knot("1"), knot("2"), knot("3")}
 	for k := 1; k <= 4; k++ {
 		events = append(events, laid(1, k))
 		if k < 4 {
-			events = append(events, Event{Kind: TieMade, Chain: 1, Pass: k}, Event{Kind: WrongTurn, Chain: 1, Pass: k})
+			events = append(events, counter.Event{Kind: counter.TieMade, Chain: 1, Pass: k},
+				counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: k})
 		}
 	}
 	events = append(events, recount("1"), recount("2"), recount("3"))
 	s := foldOf(t, p, events...)
-	apply := func(s State, e Event) State {
+	apply := func(s counter.State, e counter.Event) counter.State {
 		next, err := s.Apply(e)
 		if err != nil {
 			t.Fatal(err)
 		}
 		return next
 	}
-	for _, add := range []func(text string) Event{note, recount, knot,
-		func(text string) Event { return Event{At: at(len(text)), Kind: TieMade, Chain: 1, Pass: 4} },
+	for _, add := range []func(text string) counter.Event{note, recount, knot,
+		func(text string) counter.Event {
+			return counter.Event{At: at(len(text)), Kind: counter.TieMade, Chain: 1, Pass: 4}
+		},
 	} {
 		one, again := apply(s, add("one")), apply(foldOf(t, p, events...), add("one"))
 		apply(s, add("other"))
 		if d := cmp.Diff(again, one, same); d != "" {
 			t.Error(d)
 		}
-		if s2 := apply(one, Event{Kind: Undone, Chain: 1, Pass: 4}); len(s2.Incidents) != len(one.Incidents) {
+		if s2 := apply(one, counter.Event{Kind: counter.Undone, Chain: 1,
+			Pass: 4}); len(s2.Incidents) != len(one.Incidents) {
 			t.Error("an undo loses an incident")
 		}
 	}
 	// A wrong turn after pass 4, and one after pass 5.
-	one := apply(s, Event{Kind: WrongTurn, Chain: 1, Pass: 4})
-	apply(apply(s, laid(1, 5)), Event{Kind: WrongTurn, Chain: 1, Pass: 5})
+	one := apply(s, counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 4})
+	apply(apply(s, laid(1, 5)), counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 5})
 	if got := one.Chains[0].WrongTurns; !slices.Equal(got, []int{1, 2, 3, 4}) {
 		t.Errorf("wrong turns %v", got)
 	}
 	// And one that is taken back leaves the state before as it was.
-	apply(apply(one, Event{Kind: Undone, Chain: 1, Pass: 4}), laid(1, 4))
+	apply(apply(one, counter.Event{Kind: counter.Undone, Chain: 1, Pass: 4}), laid(1, 4))
 	if got := one.Chains[0].WrongTurns; !slices.Equal(got, []int{1, 2, 3, 4}) {
 		t.Errorf("after an undo: wrong turns %v", got)
 	}
-}
-
-// What the rules refuse, in words that say what would do.
-func TestRefusals(t *testing.T) {
-	p := testPlan(t, 40, 10, 20) // two chains of two passes
-	wound := []Event{laid(1, 1), laid(1, 2)}
-	fasten := Event{Kind: Ticked, Chain: 1, Step: finishing.StepFasten}
-	tests := []struct {
-		name   string
-		before []Event
-		e      Event
-		words  string
-	}{
-		{"pass skipped", nil, laid(1, 2), "the next pass of chain 1 is 1"},
-		{"pass twice", wound[:1], laid(1, 1), "the next pass of chain 1 is 2"},
-		{"pass too many", wound, laid(1, 3), "has 2 passes and all are laid"},
-		{"other chain", nil, laid(2, 1), "chain 2 is not the one on the mill: that is chain 1"},
-		{"no such chain", nil, laid(0, 1), "chain 0 is not"},
-		{"nothing to undo", nil, Event{Kind: Undone, Chain: 1}, "has no pass"},
-		{"undo of another pass", wound, Event{Kind: Undone, Chain: 1, Pass: 1}, "the last pass laid is 2"},
-		{"undo after a tick", append(wound, fasten), Event{Kind: Undone, Chain: 1, Pass: 2}, `untick "fasten" first`},
-		{"recount after a tick", append(wound, fasten), Event{Kind: Recounted, Chain: 1, Pass: 1, Text: "a"}, `untick "fasten" first`},
-		{"recount beyond the chain", nil, Event{Kind: Recounted, Chain: 1, Pass: 3, Text: "a"}, "0 to 2"},
-		{"recount below nothing", nil, Event{Kind: Recounted, Chain: 1, Pass: -1, Text: "a"}, "0 to 2"},
-		{"paused", []Event{{Kind: Paused}}, laid(1, 1), "paused"},
-		{"paused twice", []Event{{Kind: Paused}}, Event{Kind: Paused}, "paused"},
-		{"note on no chain", nil, Event{Kind: Noted, Chain: 3, Text: "a"}, "1 to 2"},
-		{"tick too early", wound[:1], fasten, "only 1 of the 2 passes"},
-		{"tick twice", append(wound, fasten), fasten, "ticked already"},
-		{"no such step", wound, Event{Kind: Ticked, Chain: 1, Step: "dance"}, "no finishing step"},
-		{"untick of nothing", wound, Event{Kind: Unticked, Chain: 1, Step: finishing.StepFasten}, "not ticked"},
-		{"order that isn't one", nil, Event{Kind: LeaseSeen, Order: 2}, "same or mirrored"},
-		{"finished too early", wound, Event{Kind: Finished}, "missing"},
-		{"after the end", windAll(p), Event{Kind: Finished}, "finished"},
-		{"no kind", nil, Event{}, "no kind of event"},
-	}
-	for _, tt := range tests {
-		s, err := Fold(p, tt.before)
-		if err != nil {
-			t.Fatalf("%s: %v", tt.name, err)
-		}
-		if _, err := s.Apply(tt.e); err == nil || !strings.Contains(err.Error(), tt.words) {
-			t.Errorf("%s: %v", tt.name, err)
-		}
-	}
-}
-
-// Any events at all, with numbers out of every range: no panic, and what is taken leaves counts in range.
-func TestAnyEventsFoldToAValidState(t *testing.T) {
-	kinds := []Kind{"", "dropped"}
-	for kind := range fieldsOf {
-		kinds = append(kinds, kind)
-	}
-	slices.Sort(kinds)
-	number := rapid.SampledFrom([]int{math.MinInt, -1, 0, 1, 1, 2, 2, 3, 4, 5, 6, math.MaxInt})
-	rapid.Check(t, func(t *rapid.T) {
-		p := drawPlan(t)
-		s := NewState(p)
-		for range rapid.IntRange(0, 80).Draw(t, "events") {
-			e := Event{
-				Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),
-				Chain: number.Draw(t, "chain"), Pass: number.Draw(t, "pass"), Position: number.Draw(t, "position"), Line: number.Draw(t, "line"),
-				Text: rapid.SampledFrom([]string{"", "a", "\x00"}).Draw(t, "text"), Order: wind.ReturnOrder(number.Draw(t, "order")),
-				What:     rapid.SampledFrom([]What{Broken, Knot, MissedOpening, WrongPeg, ""}).Draw(t, "what"),
-				HasPlace: rapid.Bool().Draw(t, "has place"), Place: measure.Length(number.Draw(t, "place")),
-			}
-			if step, more := s.NextStep(); more && rapid.Bool().Draw(t, "next step") {
-				e.Step = step.ID
-			}
-			if rapid.Bool().Draw(t, "likely") {
-				e.Chain, e.Pass = s.Chain, s.Laid()+rapid.IntRange(0, 1).Draw(t, "next")
-			}
-			s, _ = s.Apply(e) // refused or not
-			if s.Chain < 1 || s.Chain > len(p.Chains) || s.TwistAdvice() == "" && s.surplus() != 0 && len(s.Chains[s.Chain-1].Ticked) == 0 {
-				t.Fatalf("after %+v: %+v", e, s)
-			}
-			for i, c := range s.Chains {
-				if c.Laid < 0 || c.Laid > len(p.Chains[i].Passes) || c.Surplus%2 != 0 {
-					t.Fatalf("after %+v: chain %d is %+v", e, i+1, c)
-				}
-			}
-			for _, in := range s.Incidents {
-				if in.What.OfEnd() != (in.End >= 1) || in.End > p.EndsWound() || in.Stands() && in.Pass > s.Chains[in.Chain-1].Laid+1 {
-					t.Fatalf("after %+v: %+v", e, in)
-				}
-			}
-			for _, tie := range s.Ties {
-				if tie.Pass < 1 || tie.Pass > s.Chains[tie.Chain-1].Laid {
-					t.Fatalf("after %+v: %+v", e, tie)
-				}
-			}
-		}
-	})
 }

@@ -1,6 +1,7 @@
-package counter
+package counter_test
 
 import (
+	"millside/counter"
 	"testing"
 	"time"
 
@@ -28,7 +29,7 @@ func TestGuard(t *testing.T) {
 		{"clock set back", 2 * s, []int{3600 * s, s, 2 * s, 3 * s}, []bool{true, true, false, true}},
 	}
 	for _, tt := range tests {
-		g := NewGuard(time.Duration(tt.shortest) * time.Millisecond)
+		g := counter.NewGuard(time.Duration(tt.shortest) * time.Millisecond)
 		for i, ms := range tt.presses {
 			var ok bool
 			if g, ok = g.Press(at(0).Add(time.Duration(ms) * time.Millisecond)); ok != tt.counts[i] {
@@ -41,7 +42,7 @@ func TestGuard(t *testing.T) {
 // A key held down for a minute, with the repeat of common keyboards (from memory: the first repeat
 // after half a second, then 30 a second).
 func TestGuardHeldKey(t *testing.T) {
-	g, n := NewGuard(2*time.Second), 0
+	g, n := counter.NewGuard(2*time.Second), 0
 	press := func(ms int) {
 		var ok bool
 		if g, ok = g.Press(at(0).Add(time.Duration(ms) * time.Millisecond)); ok {
@@ -58,7 +59,7 @@ func TestGuardHeldKey(t *testing.T) {
 }
 
 func TestGuardCounted(t *testing.T) {
-	g := NewGuard(2 * time.Second).Counted(at(0))
+	g := counter.NewGuard(2 * time.Second).Counted(at(0))
 	if _, ok := g.Press(at(1)); ok {
 		t.Error("a press one second after something counted counts")
 	}
@@ -73,7 +74,7 @@ func TestGuardProperty(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		shortest := time.Duration(rapid.IntRange(0, 3000).Draw(t, "shortest")) * time.Millisecond
 		lowest := rapid.SampledFrom([]int{0, -5000}).Draw(t, "lowest gap")
-		g, now := NewGuard(shortest), at(0)
+		g, now := counter.NewGuard(shortest), at(0)
 		var last time.Time
 		for range rapid.IntRange(1, 40).Draw(t, "presses") {
 			now = now.Add(time.Duration(rapid.IntRange(lowest, 4000).Draw(t, "gap")) * time.Millisecond)

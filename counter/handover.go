@@ -3,10 +3,9 @@ package counter
 import (
 	"fmt"
 	"iter"
-	"math"
-	"slices"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/project"
@@ -20,9 +19,7 @@ import (
 // those of passes that are undone are named as such. Its title is "Hand-over" once the warp is finished,
 // and "At the mill" before. The events are those that led to the state. A state without a plan, and one in
 // which nothing has happened that the loom must know, gives a part without rows.
-func HandOver(s State, events []Event) sheet.Part { return handOver(s, slices.Values(events)) }
-
-func handOver(s State, events iter.Seq[Event]) sheet.Part {
+func HandOver(s State, events iter.Seq[Event]) sheet.Part {
 	part := sheet.Part{ID: sheet.PartRecord, Title: "At the mill"}
 	if !s.valid() {
 		return part
@@ -48,7 +45,7 @@ func (s State) knotRows() []measure.Row {
 // markRows names what has to be looked for at the loom.
 func (s State) markRows() []measure.Row {
 	var rows []measure.Row
-	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: value}) }
+	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: figure.Say("%s", value)}) }
 	if look := s.Plan.LeaseLook(); s.Finished && !s.LeaseSeen && look.Kind == plan.CheckLease && look.Pass > 0 {
 		add("lease", "not looked at while winding: see that neighbours alternate where two groups meet")
 	}
@@ -68,7 +65,8 @@ func (s State) markRows() []measure.Row {
 	}
 	for i, c := range s.Chains {
 		for _, k := range c.WrongOpenings {
-			add("lease to mend", fmt.Sprintf("%spass %d%s: the wrong opening first; mend it where it meets its neighbours",
+			add("lease to mend", fmt.Sprintf("%spass %d%s: the wrong opening first; mend it where it meets its "+
+				"neighbours",
 				chainWords(s, i+1), k, s.endsOfPass(i+1, k)))
 		}
 		if len(c.WrongTurns) == 0 {
@@ -89,10 +87,7 @@ func (s State) endsOfPass(chain, pass int) string {
 	if pass > len(passes) { // a striped warp has another schedule in the other return order
 		return ""
 	}
-	if p := passes[pass-1]; p.First != p.Last {
-		return fmt.Sprintf(", ends %d to %d", p.First, p.Last)
-	}
-	return fmt.Sprintf(", end %d", passes[pass-1].First)
+	return ", " + s.Plan.WoundText(passes[pass-1].First, passes[pass-1].Last)
 }
 
 // afterPasses lists passes: "after pass 12", "after passes 12, 20".
@@ -110,7 +105,7 @@ func afterPasses(passes []int) string {
 // countRows lists what the count rests on.
 func (s State) countRows() []measure.Row {
 	var rows []measure.Row
-	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: value}) }
+	add := func(name, value string) { rows = append(rows, measure.Row{Name: name, Value: figure.Say("%s", value)}) }
 	for _, t := range s.Ties {
 		add("count tie", fmt.Sprintf("%s%d ends, after pass %d", chainWords(s, t.Chain), t.Ends, t.Pass))
 	}
@@ -139,12 +134,12 @@ func (s State) countRows() []measure.Row {
 // timeRows tells the pace, and the time from the first event to the last in whole minutes, rounded up.
 func timeRows(s State, events iter.Seq[Event]) []measure.Row {
 	var rows []measure.Row
-	if taken := paceSeen(events, 0, math.MaxInt); taken.Passes > 0 {
-		rows = append(rows, measure.Row{Name: "pace", Value: taken.String()})
+	if taken := PaceOverall(events); taken.Passes > 0 {
+		rows = append(rows, measure.Row{Name: "pace", Value: figure.Say("%s", taken)})
 	}
 	if all := s.Last.Sub(s.Started); told(s.Started) && told(s.Last) && all > 0 {
 		span := times.TimeSpan{Low: all, Middle: all, High: all}
-		rows = append(rows, measure.Row{Name: "from first to last", Value: span.String() + ", with all pauses"})
+		rows = append(rows, measure.Row{Name: "from first to last", Value: span.Cell().And(", with all pauses")})
 	}
 	return rows
 }

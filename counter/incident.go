@@ -83,7 +83,7 @@ func (i IncidentState) Words(units measure.LengthUnitSystem) string {
 	}
 	text += ": " + i.What.Words()
 	if i.HasPlace {
-		text += ", " + i.Place.In(units.Long(), 2) + " from the lease"
+		text += ", " + i.Place.As(units.Long(), 2).String() + " from the lease"
 	}
 	if i.Text != "" {
 		text += " (" + i.Text + ")"
@@ -92,11 +92,11 @@ func (i IncidentState) Words(units measure.LengthUnitSystem) string {
 }
 
 // firstLine is the line of the first event; the plan stands on the line before it.
-const firstLine = 2
+const FirstLine = 2
 
 // incident notes something that went wrong, on a pass that is laid or being laid.
-func (f *folder) incident(e Event) error {
-	e = e.normal()
+func (f *Folder) incident(e Event) error {
+	e = e.Normal()
 	if err := f.onMill(e.Chain, e.Pass); err != nil {
 		return err
 	}
@@ -112,13 +112,15 @@ func (f *folder) incident(e Event) error {
 }
 
 // onMill checks that a pass is laid or being laid. Later chains have not been begun.
-func (f *folder) onMill(chain, pass int) error {
+func (f *Folder) onMill(chain, pass int) error {
 	if chain < 1 || chain > f.s.Chain {
-		return &measure.FieldError{Field: "chain", Value: fmt.Sprint(chain), Want: fmt.Sprintf("1 to %d, the chain in hand", f.s.Chain)}
+		return &measure.FieldError{Field: "chain", Value: fmt.Sprint(chain),
+			Want: fmt.Sprintf("1 to %d, the chain in hand", f.s.Chain)}
 	}
 	last := min(f.s.Chains[chain-1].Laid+1, len(f.s.Plan.Chains[chain-1].Passes))
 	if pass < 1 || pass > last {
-		return &measure.FieldError{Field: "pass", Value: fmt.Sprint(pass), Want: fmt.Sprintf("1 to %d, a pass that is laid or being laid", last)}
+		return &measure.FieldError{Field: "pass", Value: fmt.Sprint(pass),
+			Want: fmt.Sprintf("1 to %d, a pass that is laid or being laid", last)}
 	}
 	return nil
 }
@@ -127,13 +129,17 @@ func (f *folder) onMill(chain, pass int) error {
 func (e Event) checkIncident(pass wind.Pass, length measure.Length) error {
 	switch {
 	case !e.What.known():
-		return &measure.FieldError{Field: "incident", Value: shorten(string(e.What)), Want: "broken, knot, missed-opening or wrong-peg"}
+		return &measure.FieldError{Field: "incident", Value: measure.Shortened(string(e.What)),
+			Want: "broken, knot, missed-opening or wrong-peg"}
 	case e.What.OfEnd() && !pass.Carried.Has(e.Position):
-		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "one that carries an end on this pass: " + pass.Carried.String()}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position),
+			Want: "one that carries an end on this pass: " + pass.Carried.String()}
 	case !e.What.OfEnd() && e.Position != 0:
-		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position), Want: "0, since it happens to the whole pass"}
+		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position),
+			Want: "0, since it happens to the whole pass"}
 	case e.HasPlace && (e.Place < 0 || e.Place > length):
-		return &measure.FieldError{Field: "place", Value: e.Place.String(), Want: "0 to " + length.String() + " from the lease"}
+		return &measure.FieldError{Field: "place", Value: e.Place.String(), Want: "0 to " + length.String() +
+			" from the lease"}
 	case e.Text != "":
 		return checkText("text", e.Text)
 	}
@@ -141,8 +147,9 @@ func (e Event) checkIncident(pass wind.Pass, length measure.Length) error {
 }
 
 // withdrawn takes a mark back: an incident, a wrong turn or a count tie of the chain in hand, or a cone.
-func (f *folder) withdrawn(e Event) error {
-	i, found := slices.BinarySearchFunc(f.s.Incidents, e.Line, func(in IncidentState, line int) int { return in.Number - line })
+func (f *Folder) withdrawn(e Event) error {
+	i, found := slices.BinarySearchFunc(f.s.Incidents, e.Line,
+		func(in IncidentState, line int) int { return in.Number - line })
 	if found {
 		if f.s.Incidents[i].Withdrawn {
 			return fmt.Errorf("the incident of line %d is taken back already", e.Line)
@@ -166,7 +173,7 @@ func (f *folder) withdrawn(e Event) error {
 }
 
 // unmarkTurn takes a wrong turn back that was noted by mistake. One whose twist was taken out was none.
-func (f *folder) unmarkTurn(c *ChainState, i int) error {
+func (f *Folder) unmarkTurn(c *ChainState, i int) error {
 	if c.Surplus == 0 {
 		return errors.New("the twist of that turn was taken out, so it was made")
 	}
@@ -239,14 +246,14 @@ func (s State) LastMark() (Mark, bool) {
 // An incident is noted when its pass is laid or being laid. If the count has been lowered since, and is
 // below the pass now, it went below the pass with the last lowering at the latest, and has not reached
 // it since.
-func (f *folder) settled() State {
+func (f *Folder) State() State {
 	for i := range f.s.Incidents {
 		in := &f.s.Incidents[i]
 		c := f.s.Chains[in.Chain-1]
 		in.Undone = in.Pass > c.Laid && c.Lowered > in.Number
 		in.End = 0
 		if passes := f.s.Plan.Chains[in.Chain-1].Passes; in.Pass <= len(passes) { // as it is but for stripes
-			in.End = passes[in.Pass-1].EndAt(in.Position)
+			in.End = f.s.Plan.EndOfWound(passes[in.Pass-1].EndAt(in.Position))
 		}
 	}
 	return f.s

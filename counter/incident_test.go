@@ -1,4 +1,4 @@
-package counter
+package counter_test
 
 import (
 	"errors"
@@ -8,6 +8,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"millside/counter"
 	"millside/plan"
 	"millside/plan/finishing"
 	"millside/plan/measure"
@@ -29,12 +30,12 @@ func TestTroubleInTheFile(t *testing.T) {
 		`13 2026-11-25T09:00:12Z new-cone chain=1 pass=3 position=5`,
 	}
 	for i, e := range trouble()[2:] {
-		line := appendEvent(nil, i+4, e.normal())
+		line := counter.AppendEvent(nil, i+4, e.Normal())
 		if string(line) != want[i] {
 			t.Errorf("written %s\n   want %s", line, want[i])
 		}
-		back, err := parseEvent([]byte(want[i]), i+4)
-		if err != nil || back != e.normal() {
+		back, err := counter.ParseEvent([]byte(want[i]), i+4)
+		if err != nil || back != e.Normal() {
 			t.Errorf("%s: read as %+v, %v", want[i], back, err)
 		}
 	}
@@ -55,13 +56,13 @@ func TestTroubleReadStrictly(t *testing.T) {
 		`2 2026-11-25T09:00:03Z withdrawn`,
 		`2 2026-11-25T09:00:03Z righted chain=1`,
 	} {
-		if e, err := parseEvent([]byte(line), 2); err == nil {
+		if e, err := counter.ParseEvent([]byte(line), 2); err == nil {
 			t.Errorf("%s: read as %+v", line, e)
 		}
 	}
 }
 
-func foldOf(t *testing.T, p *plan.Plan, events ...Event) State {
+func foldOf(t *testing.T, p *plan.Plan, events ...counter.Event) counter.State {
 	t.Helper()
 	s, err := Fold(p, events)
 	if err != nil {
@@ -74,12 +75,13 @@ func foldOf(t *testing.T, p *plan.Plan, events ...Event) State {
 // ten ends in the group position 4 of pass 2 lays end 14, or, mirrored, end 17 (design.md, rules 5 and 6).
 func TestIncidentNamesTheEnd(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
-	events := []Event{laid(1, 1), laid(1, 2), {Kind: Incident, Chain: 1, Pass: 2, Position: 4, What: Broken}}
+	events := []counter.Event{laid(1, 1), laid(1, 2),
+		{Kind: counter.Incident, Chain: 1, Pass: 2, Position: 4, What: counter.Broken}}
 	s := foldOf(t, p, events...)
 	if end := s.Incidents[0].End; end != 14 {
 		t.Errorf("end %d, want 14", end)
 	}
-	seen, err := s.Apply(Event{Kind: LeaseSeen, Order: wind.MirroredOrder})
+	seen, err := s.Apply(counter.Event{Kind: counter.LeaseSeen, Order: wind.MirroredOrder})
 	if err != nil || seen.Incidents[0].End != 17 {
 		t.Errorf("mirrored: %+v, %v", seen.Incidents, err)
 	}
@@ -90,25 +92,28 @@ func TestIncidentNamesTheEnd(t *testing.T) {
 
 func TestIncidentOnUndonePass(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
-	knot := Event{Kind: Incident, Chain: 1, Pass: 2, Position: 4, What: Knot}
-	undo := Event{Kind: Undone, Chain: 1, Pass: 2}
-	recount := func(n int) Event { return Event{Kind: Recounted, Chain: 1, Pass: n, Text: "counted"} }
+	knot := counter.Event{Kind: counter.Incident, Chain: 1, Pass: 2, Position: 4, What: counter.Knot}
+	undo := counter.Event{Kind: counter.Undone, Chain: 1, Pass: 2}
+	recount := func(n int) counter.Event {
+		return counter.Event{Kind: counter.Recounted, Chain: 1, Pass: n, Text: "counted"}
+	}
 	tests := []struct {
 		name   string
-		events []Event
+		events []counter.Event
 		undone bool
 	}{
-		{"laid", []Event{laid(1, 1), laid(1, 2), knot}, false},
-		{"being laid", []Event{laid(1, 1), knot}, false},
-		{"being laid, then laid", []Event{laid(1, 1), knot, laid(1, 2)}, false},
-		{"taken back", []Event{laid(1, 1), laid(1, 2), knot, undo}, true},
-		{"being laid, laid and taken back", []Event{laid(1, 1), knot, laid(1, 2), undo}, true},
-		{"laid again", []Event{laid(1, 1), laid(1, 2), knot, undo, laid(1, 2)}, false},
-		{"noted after the undo", []Event{laid(1, 1), laid(1, 2), undo, knot}, false},
-		{"the pass before taken back", []Event{laid(1, 1), knot, {Kind: Undone, Chain: 1, Pass: 1}}, true},
-		{"recounted below", []Event{laid(1, 1), laid(1, 2), knot, recount(1)}, true},
-		{"recounted to the same", []Event{laid(1, 1), knot, recount(1)}, false},
-		{"recounted above", []Event{laid(1, 1), laid(1, 2), knot, recount(0), recount(3)}, false},
+		{"laid", []counter.Event{laid(1, 1), laid(1, 2), knot}, false},
+		{"being laid", []counter.Event{laid(1, 1), knot}, false},
+		{"being laid, then laid", []counter.Event{laid(1, 1), knot, laid(1, 2)}, false},
+		{"taken back", []counter.Event{laid(1, 1), laid(1, 2), knot, undo}, true},
+		{"being laid, laid and taken back", []counter.Event{laid(1, 1), knot, laid(1, 2), undo}, true},
+		{"laid again", []counter.Event{laid(1, 1), laid(1, 2), knot, undo, laid(1, 2)}, false},
+		{"noted after the undo", []counter.Event{laid(1, 1), laid(1, 2), undo, knot}, false},
+		{"the pass before taken back", []counter.Event{laid(1, 1), knot, {Kind: counter.Undone, Chain: 1, Pass: 1}},
+			true},
+		{"recounted below", []counter.Event{laid(1, 1), laid(1, 2), knot, recount(1)}, true},
+		{"recounted to the same", []counter.Event{laid(1, 1), knot, recount(1)}, false},
+		{"recounted above", []counter.Event{laid(1, 1), laid(1, 2), knot, recount(0), recount(3)}, false},
 	}
 	for _, tt := range tests {
 		in := foldOf(t, p, tt.events...).Incidents[0]
@@ -153,13 +158,13 @@ func TestIncidentWords(t *testing.T) {
 func TestIncidentsUntilTheEnd(t *testing.T) {
 	p := testPlan(t, 40, 10, 20) // two chains of two passes
 	all := windAll(p)
-	knot := Event{Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot}
+	knot := counter.Event{Kind: counter.Incident, Chain: 1, Pass: 1, Position: 1, What: counter.Knot}
 	for n := range all {
 		if n == 0 {
 			continue // no chain has a pass yet but the one being laid
 		}
 		s := foldOf(t, p, all[:n]...)
-		for _, before := range [][]Event{nil, {{Kind: Paused}}} {
+		for _, before := range [][]counter.Event{nil, {{Kind: counter.Paused}}} {
 			for _, e := range before {
 				if next, err := s.Apply(e); err == nil {
 					s = next
@@ -174,24 +179,27 @@ func TestIncidentsUntilTheEnd(t *testing.T) {
 
 func TestIncidentRefusals(t *testing.T) {
 	p := testPlan(t, 36, 10, 20) // chains of 20 and 16 ends: the last pass has 6
-	ok := Event{Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot}
+	ok := counter.Event{Kind: counter.Incident, Chain: 1, Pass: 1, Position: 1, What: counter.Knot}
 	tests := []struct {
 		name   string
-		change func(*Event)
+		change func(*counter.Event)
 		words  string
 	}{
-		{"no chain", func(e *Event) { e.Chain = 0 }, "chain: \"0\" won't do; give 1 to 1"},
-		{"chain not begun", func(e *Event) { e.Chain = 2 }, "chain: \"2\""},
-		{"no pass", func(e *Event) { e.Pass = 0 }, "pass: \"0\" won't do; give 1 to 2"},
-		{"pass not begun", func(e *Event) { e.Pass = 3 }, "pass: \"3\""},
-		{"no position", func(e *Event) { e.Position = 0 }, "position: \"0\" won't do; give one that carries an end on this pass: 1 to 10"},
-		{"position without an end", func(e *Event) { e.Position = 11 }, "1 to 10"},
-		{"position of a whole pass", func(e *Event) { e.What = WrongPeg }, "whole pass"},
-		{"nothing that goes wrong", func(e *Event) { e.What = "mouse" }, "broken, knot, missed-opening or wrong-peg"},
-		{"before the lease", func(e *Event) { e.HasPlace, e.Place = true, -1 }, "from the lease"},
-		{"beyond the warp", func(e *Event) { e.HasPlace, e.Place = true, 5*measure.Yard+1 }, "0 to 5 yd from the lease"},
-		{"text of two lines", func(e *Event) { e.Text = "a\nb" }, "one line"},
-		{"text too long", func(e *Event) { e.Text = strings.Repeat("a", 501) }, "at most 500"},
+		{"no chain", func(e *counter.Event) { e.Chain = 0 }, "chain: \"0\" won't do; give 1 to 1"},
+		{"chain not begun", func(e *counter.Event) { e.Chain = 2 }, "chain: \"2\""},
+		{"no pass", func(e *counter.Event) { e.Pass = 0 }, "pass: \"0\" won't do; give 1 to 2"},
+		{"pass not begun", func(e *counter.Event) { e.Pass = 3 }, "pass: \"3\""},
+		{"no position", func(e *counter.Event) { e.Position = 0 },
+			"position: \"0\" won't do; give one that carries an end on this pass: 1 to 10"},
+		{"position without an end", func(e *counter.Event) { e.Position = 11 }, "1 to 10"},
+		{"position of a whole pass", func(e *counter.Event) { e.What = counter.WrongPeg }, "whole pass"},
+		{"nothing that goes wrong", func(e *counter.Event) { e.What = "mouse" },
+			"broken, knot, missed-opening or wrong-peg"},
+		{"before the lease", func(e *counter.Event) { e.HasPlace, e.Place = true, -1 }, "from the lease"},
+		{"beyond the warp", func(e *counter.Event) { e.HasPlace, e.Place = true, 5*measure.Yard+1 },
+			"0 to 5 yd from the lease"},
+		{"text of two lines", func(e *counter.Event) { e.Text = "a\nb" }, "one line"},
+		{"text too long", func(e *counter.Event) { e.Text = strings.Repeat("a", 501) }, "at most 500"},
 	}
 	s := foldOf(t, p, laid(1, 1))
 	if _, err := s.Apply(ok); err != nil {
@@ -211,30 +219,38 @@ func TestIncidentRefusals(t *testing.T) {
 // What the rules refuse; TestRefusals has the other kinds.
 func TestTroubleRefusals(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
-	two := []Event{laid(1, 1), laid(1, 2)}
-	with := func(more ...Event) []Event { return append(slices.Clone(two), more...) }
-	knot := Event{Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot}
-	turn, tie := Event{Kind: WrongTurn, Chain: 1, Pass: 2}, Event{Kind: TieMade, Chain: 1, Pass: 2}
-	all := []Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4)}
-	fasten := Event{Kind: Ticked, Chain: 1, Step: finishing.StepFasten}
+	two := []counter.Event{laid(1, 1), laid(1, 2)}
+	with := func(more ...counter.Event) []counter.Event { return append(slices.Clone(two), more...) }
+	knot := counter.Event{Kind: counter.Incident, Chain: 1, Pass: 1, Position: 1, What: counter.Knot}
+	turn, tie := counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 2},
+		counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 2}
+	all := []counter.Event{laid(1, 1), laid(1, 2), laid(1, 3), laid(1, 4)}
+	fasten := counter.Event{Kind: counter.Ticked, Chain: 1, Step: finishing.StepFasten}
 	tests := []struct {
 		name   string
-		before []Event
-		e      Event
+		before []counter.Event
+		e      counter.Event
 		words  string
 	}{
-		{"withdrawn: no such line", with(knot), Event{Kind: Withdrawn, Line: 3}, `mark: "3" won't do`},
-		{"withdrawn: twice", with(knot, Event{Kind: Withdrawn, Line: 4}), Event{Kind: Withdrawn, Line: 4}, "taken back already"},
-		{"wrong turn before any pass", nil, Event{Kind: WrongTurn, Chain: 1}, "chain 1 has no pass yet"},
-		{"wrong turn at another pass", two, Event{Kind: WrongTurn, Chain: 1, Pass: 1}, "the last pass laid of chain 1 is 2"},
-		{"wrong turn of another chain", two, Event{Kind: WrongTurn, Chain: 2, Pass: 2}, "not the one on the mill"},
+		{"withdrawn: no such line", with(knot), counter.Event{Kind: counter.Withdrawn, Line: 3}, `mark: "3" won't do`},
+		{"withdrawn: twice", with(knot, counter.Event{Kind: counter.Withdrawn, Line: 4}),
+			counter.Event{Kind: counter.Withdrawn, Line: 4}, "taken back already"},
+		{"wrong turn before any pass", nil, counter.Event{Kind: counter.WrongTurn, Chain: 1},
+			"chain 1 has no pass yet"},
+		{"wrong turn at another pass", two, counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 1},
+			"the last pass laid of chain 1 is 2"},
+		{"wrong turn of another chain", two, counter.Event{Kind: counter.WrongTurn, Chain: 2, Pass: 2},
+			"not the one on the mill"},
 		{"wrong turn twice", with(turn), turn, "noted already"},
-		{"wrong turn once the finishing has begun", append(all, fasten), Event{Kind: WrongTurn, Chain: 1, Pass: 4}, `untick "fasten" first`},
-		{"righted without a wrong turn", two, Event{Kind: Righted}, "no wrong turn is noted"},
-		{"righted twice", with(turn, Event{Kind: Righted}), Event{Kind: Righted}, "no wrong turn is noted"},
-		{"tie before any pass", nil, Event{Kind: TieMade, Chain: 1}, "chain 1 has no pass yet"},
+		{"wrong turn once the finishing has begun", append(all, fasten),
+			counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 4}, `untick "fasten" first`},
+		{"righted without a wrong turn", two, counter.Event{Kind: counter.Righted}, "no wrong turn is noted"},
+		{"righted twice", with(turn, counter.Event{Kind: counter.Righted}), counter.Event{Kind: counter.Righted},
+			"no wrong turn is noted"},
+		{"tie before any pass", nil, counter.Event{Kind: counter.TieMade, Chain: 1}, "chain 1 has no pass yet"},
 		{"tie twice", with(tie), tie, "noted already"},
-		{"tie once the finishing has begun", append(all, fasten), Event{Kind: TieMade, Chain: 1, Pass: 4}, `untick "fasten" first`},
+		{"tie once the finishing has begun", append(all, fasten),
+			counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 4}, `untick "fasten" first`},
 		{"after the end", windAll(p), knot, "finished"},
 	}
 	for _, tt := range tests {
@@ -250,42 +266,27 @@ func TestTroubleRefusals(t *testing.T) {
 // A tie is a checkpoint, and is let go of with its last group.
 func TestTies(t *testing.T) {
 	p := testPlan(t, 45, 10, 0)
-	tie := func(pass int) Event { return Event{At: at(pass), Kind: TieMade, Chain: 1, Pass: pass} }
-	events := []Event{laid(1, 1), laid(1, 2), tie(2), laid(1, 3), laid(1, 4), tie(4), laid(1, 5), tie(5)}
-	want := []Tie{{4, at(2), 1, 2, 20}, {7, at(4), 1, 4, 40}, {9, at(5), 1, 5, 45}}
+	tie := func(pass int) counter.Event {
+		return counter.Event{At: at(pass), Kind: counter.TieMade, Chain: 1, Pass: pass}
+	}
+	events := []counter.Event{laid(1, 1), laid(1, 2), tie(2), laid(1, 3), laid(1, 4), tie(4), laid(1, 5), tie(5)}
+	want := []counter.Tie{{4, at(2), 1, 2, 20}, {7, at(4), 1, 4, 40}, {9, at(5), 1, 5, 45}}
 	s := foldOf(t, p, events...)
 	if d := cmp.Diff(want, s.Ties); d != "" {
 		t.Error(d)
 	}
-	for _, e := range []Event{{Kind: Undone, Chain: 1, Pass: 5}, {Kind: Recounted, Chain: 1, Pass: 4, Text: "counted"}} {
+	for _, e := range []counter.Event{{Kind: counter.Undone, Chain: 1, Pass: 5},
+		{Kind: counter.Recounted, Chain: 1, Pass: 4, Text: "counted"}} {
 		if next, err := s.Apply(e); err != nil || len(next.Ties) != 2 {
 			t.Errorf("%s: %v, %v", e.Kind, next.Ties, err)
 		}
 	}
-	if next, err := s.Apply(Event{Kind: Recounted, Chain: 1, Pass: 1, Text: "counted"}); err != nil || len(next.Ties) != 0 {
+	if next, err := s.Apply(counter.Event{Kind: counter.Recounted, Chain: 1, Pass: 1, Text: "counted"}); err != nil ||
+		len(next.Ties) != 0 {
 		t.Errorf("recounted to 1: %v, %v", next.Ties, err)
 	}
 	if len(s.Ties) != 3 {
 		t.Error("the state before was changed")
-	}
-}
-
-// A record that is finished can be read and takes nothing more.
-func TestFinishedRecordIsReadOnly(t *testing.T) {
-	p := testPlan(t, 20, 10, 0)
-	path := writeFile(t, fileOf(t, p, windAll(p)))
-	r, err := Open(OS(), path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	before := readBack(t, path)
-	for _, e := range append(trouble(), sample()...) {
-		if _, err := r.Append(e); err == nil || !strings.Contains(err.Error(), "finished") {
-			t.Errorf("%s: %v", e.Kind, err)
-		}
-	}
-	if err := r.Close(); err != nil || !slices.Equal(before, readBack(t, path)) {
-		t.Errorf("the file was changed, %v", err)
 	}
 }
 
@@ -296,24 +297,28 @@ func TestTroubleFollowsTheSchedule(t *testing.T) {
 	colours := []plan.StripeColour{{Name: "blue"}}
 	spec := plan.DefaultSpec()
 	spec.Ends, spec.Group, spec.Positions, spec.Stripes = 12, 4, 4, "12 blue"
-	four, low, high := plan.ScheduledPass{Carried: wind.Span(1, 4), SetUp: 1}, plan.ScheduledPass{Carried: wind.Span(1, 2), SetUp: 1}, plan.ScheduledPass{Carried: wind.Span(3, 4), SetUp: 1}
-	spec.Schedule = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, low, four, high}}
+	four, low, high := plan.ScheduledPass{Carried: wind.Span(1, 4), SetUp: 1},
+		plan.ScheduledPass{Carried: wind.Span(1, 2), SetUp: 1}, plan.ScheduledPass{Carried: wind.Span(3, 4), SetUp: 1}
+	spec.Schedule = &plan.Schedule{Colours: colours, SetUps: setUps,
+		Passes: []plan.ScheduledPass{four, low, four, high}}
 	spec.Other = &plan.Schedule{Colours: colours, SetUps: setUps, Passes: []plan.ScheduledPass{four, four, four}}
 	p, err := plan.New(spec)
 	if err != nil {
 		t.Fatal(err)
 	}
-	knot := func(pass, position int) Event {
-		return Event{Kind: Incident, Chain: 1, Pass: pass, Position: position, What: Knot}
+	knot := func(pass, position int) counter.Event {
+		return counter.Event{Kind: counter.Incident, Chain: 1, Pass: pass, Position: position, What: counter.Knot}
 	}
-	s := foldOf(t, p, laid(1, 1), Event{Kind: TieMade, Chain: 1, Pass: 1}, knot(1, 2), laid(1, 2), Event{Kind: TieMade, Chain: 1, Pass: 2}, knot(2, 1), knot(2, 2),
-		laid(1, 3), Event{Kind: WrongTurn, Chain: 1, Pass: 3}, laid(1, 4), knot(4, 4))
-	turned, err := s.Apply(Event{Kind: LeaseSeen, Order: wind.MirroredOrder})
+	s := foldOf(t, p, laid(1, 1), counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 1}, knot(1, 2), laid(1, 2),
+		counter.Event{Kind: counter.TieMade, Chain: 1, Pass: 2}, knot(2, 1), knot(2, 2),
+		laid(1, 3), counter.Event{Kind: counter.WrongTurn, Chain: 1, Pass: 3}, laid(1, 4), knot(4, 4))
+	turned, err := s.Apply(counter.Event{Kind: counter.LeaseSeen, Order: wind.MirroredOrder})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if turned.Laid() != 1 || len(turned.Ties) != 1 || turned.Twist() != -1 || len(turned.Chains[0].WrongTurns) != 0 {
-		t.Errorf("%d laid, ties %v, twist %d, wrong turns %v", turned.Laid(), turned.Ties, turned.Twist(), turned.Chains[0].WrongTurns)
+		t.Errorf("%d laid, ties %v, twist %d, wrong turns %v", turned.Laid(), turned.Ties, turned.Twist(),
+			turned.Chains[0].WrongTurns)
 	}
 	for i, want := range []struct {
 		undone bool

@@ -1,4 +1,4 @@
-package counter
+package counter_test
 
 import (
 	"maps"
@@ -6,72 +6,34 @@ import (
 
 	"pgregory.net/rapid"
 
+	"millside/counter"
+	"millside/counter/internal/countertest"
 	"millside/plan"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
 
-// drawPlan draws a small warp of one to several chains.
-func drawPlan(t *rapid.T) *plan.Plan {
-	spec := plan.DefaultSpec()
-	spec.Ends = rapid.IntRange(1, 24).Draw(t, "ends")
-	spec.Group = rapid.IntRange(1, 6).Draw(t, "group")
-	if chain := rapid.IntRange(0, 12).Draw(t, "chain"); chain >= spec.Group {
-		spec.ChainEnds = chain
-	}
-	spec.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
-	spec.Hand = wind.Hand(rapid.IntRange(0, 1).Draw(t, "hand"))
-	p, err := plan.New(spec)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
-
-// drawEvent draws any event that makes some sense for a plan, legal or not, and rather often legal.
-func drawEvent(t *rapid.T, m *model) Event {
-	kinds := []Kind{Laid, Laid, Laid, Laid, Laid, Undone, Recounted, Paused, Resumed, Noted, LeaseSeen, Ticked, Ticked, Ticked, Unticked, Finished, "dropped",
-		Incident, Incident, Withdrawn, WrongTurn, WrongTurn, Righted, TieMade, TieWaved, Redone, Redone, WorkDone, WorkUndone,
-		LeaseLeft, Reopened, FootSeen}
-	e := Event{
-		At:    at(rapid.IntRange(-5, 100).Draw(t, "at")),
-		Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),
-		Chain: m.chain + rapid.SampledFrom([]int{0, 0, 0, 0, 0, 0, -1, 1}).Draw(t, "chain"),
-		Text:  rapid.SampledFrom([]string{"a knot", "counted", "ü \" \\ #", "", " ", "two\nlines"}).Draw(t, "text"),
-		Order: wind.ReturnOrder(rapid.IntRange(0, 2).Draw(t, "order seen")),
-	}
-	e.Foot = wind.FootPosition(rapid.IntRange(0, 2).Draw(t, "foot"))
-	e.Pass = m.laid[m.chain-1] + rapid.SampledFrom([]int{1, 1, 0, 0, -1, 2}).Draw(t, "pass")
-	e.Position = rapid.IntRange(-1, 7).Draw(t, "position")
-	e.What = rapid.SampledFrom([]What{Broken, Knot, Knot, MissedOpening, WrongPeg, "mouse"}).Draw(t, "what")
-	if e.HasPlace = rapid.Bool().Draw(t, "has place"); e.HasPlace {
-		e.Place = measure.Yard * measure.Length(rapid.IntRange(-1, 6).Draw(t, "place")) // the warp has five
-	}
-	if e.Kind == Withdrawn && len(m.incidents) > 0 {
-		e.Line = m.incidents[rapid.IntRange(0, len(m.incidents)-1).Draw(t, "which")].line
-	} else {
-		e.Line = rapid.IntRange(-1, 60).Draw(t, "line")
-	}
-	steps := []finishing.StepID{"no-step"}
-	for _, step := range finishing.Steps(m.plan, m.plan.Chains[m.chain-1]) {
-		steps = append(steps, step.ID)
-	}
-	e.Step = rapid.SampledFrom(steps).Draw(t, "step")
-	return e
-}
-
 // drawHistory draws a list of legal events, and the model after them.
-func drawHistory(t *rapid.T, p *plan.Plan) ([]Event, *model) {
+func drawHistory(t *rapid.T, p *plan.Plan) ([]counter.Event, *model) {
 	m := newModel(p)
-	var events []Event
+	var events []counter.Event
 	for range rapid.IntRange(0, 60).Draw(t, "draws") {
-		if e := drawEvent(t, m); m.allows(e) {
+		if e := m.draw(t); m.allows(e) {
 			m.take(e)
 			events = append(events, e)
 		}
 	}
 	return events, m
+}
+
+// draw draws an event that makes some sense after what the model has.
+func (m *model) draw(t *rapid.T) counter.Event {
+	var marks []int
+	for _, i := range m.incidents {
+		marks = append(marks, i.line)
+	}
+	return countertest.DrawEvent(t, m.plan, m.chain, m.laid[m.chain-1], marks)
 }
 
 // model says again, in the plainest way, what a half-wound warp is and what may follow.
@@ -113,7 +75,8 @@ type modelIncident struct {
 
 func newModel(p *plan.Plan) *model {
 	m := &model{plan: p, laid: make([]int, len(p.Chains)), chain: 1, order: p.Spec.ReturnOrder,
-		wrong: map[[2]int]int{}, tieLines: map[int][2]int{}, worked: map[[2]int]bool{}, surplus: make([]int, len(p.Chains))}
+		wrong: map[[2]int]int{}, tieLines: map[int][2]int{}, worked: map[[2]int]bool{},
+		surplus: make([]int, len(p.Chains))}
 	for range p.Chains {
 		m.ticked = append(m.ticked, map[finishing.StepID]bool{})
 	}
@@ -122,21 +85,23 @@ func newModel(p *plan.Plan) *model {
 
 func (m *model) total(chain int) int { return len(m.plan.Chains[chain-1].Passes) }
 
-func (m *model) isStep(e Event) bool {
+func (m *model) isStep(e counter.Event) bool {
 	steps := finishing.Steps(m.plan, m.plan.Chains[e.Chain-1])
 	return slices.ContainsFunc(steps, func(s finishing.Step) bool { return s.ID == e.Step })
 }
 
 func (m *model) done(chain int) bool {
-	return m.laid[chain-1] == m.total(chain) && len(m.ticked[chain-1]) == len(finishing.Steps(m.plan, m.plan.Chains[chain-1]))
+	return m.laid[chain-1] == m.total(chain) &&
+		len(m.ticked[chain-1]) == len(finishing.Steps(m.plan, m.plan.Chains[chain-1]))
 }
 
-func (m *model) allows(e Event) bool {
+func (m *model) allows(e counter.Event) bool {
 	if m.finished {
-		return e.Kind == Reopened && slices.Contains([]string{"a knot", "counted", "ü \" \\ #"}, e.Text)
+		return e.Kind == counter.Reopened && slices.Contains([]string{"a knot", "counted", "ü \" \\ #"}, e.Text)
 	}
 	switch e.Kind {
-	case Laid, Undone, Redone, WorkDone, WorkUndone, Ticked, Unticked, Paused, Finished:
+	case counter.Laid, counter.Undone, counter.Redone, counter.WorkDone, counter.WorkUndone, counter.Ticked,
+		counter.Unticked, counter.Paused, counter.Finished:
 		if m.paused {
 			return false
 		}
@@ -146,30 +111,30 @@ func (m *model) allows(e Event) bool {
 	untouched := len(m.ticked[m.chain-1]) == 0
 	now := m.laid[m.chain-1]
 	switch e.Kind {
-	case Laid:
+	case counter.Laid:
 		return here && e.Pass == now+1 && e.Pass <= m.total(m.chain)
-	case Undone:
+	case counter.Undone:
 		return here && e.Pass == now && now > 0 && untouched
-	case Recounted:
+	case counter.Recounted:
 		return here && e.Pass >= 0 && e.Pass <= m.total(m.chain) && text && untouched
-	case Paused, Resumed:
+	case counter.Paused, counter.Resumed:
 		return true
-	case Noted:
+	case counter.Noted:
 		return e.Chain >= 1 && e.Chain <= len(m.laid) && e.Pass >= 0 && e.Pass <= m.total(e.Chain) && text
-	case LeaseSeen:
+	case counter.LeaseSeen:
 		return e.Order <= 1
-	case FootSeen:
+	case counter.FootSeen:
 		return e.Foot <= 1
-	case Ticked:
+	case counter.Ticked:
 		return here && now == m.total(m.chain) && m.isStep(e) && !m.ticked[m.chain-1][e.Step]
-	case Unticked:
+	case counter.Unticked:
 		before := e.Chain == m.chain-1 && e.Chain >= 1 && now == 0
 		return (here || before) && m.ticked[e.Chain-1][e.Step]
-	case Finished:
+	case counter.Finished:
 		return m.chain == len(m.laid) && m.done(m.chain)
-	case Incident:
+	case counter.Incident:
 		return (text || e.Text == "") && m.allowsIncident(e)
-	case Withdrawn:
+	case counter.Withdrawn:
 		if tie, ok := m.tieLines[e.Line]; ok && tie[0] == m.chain {
 			return true
 		}
@@ -177,23 +142,23 @@ func (m *model) allows(e Event) bool {
 			return m.surplus[m.chain-1] != 0
 		}
 		return slices.ContainsFunc(m.incidents, func(i modelIncident) bool { return i.line == e.Line && !i.withdrawn })
-	case WrongTurn:
+	case counter.WrongTurn:
 		return here && now > 0 && e.Pass == now && untouched && m.wrong[[2]int{e.Chain, e.Pass}] == 0
-	case Righted:
+	case counter.Righted:
 		return m.surplus[m.chain-1] != 0 && untouched
-	case TieMade, TieWaved:
+	case counter.TieMade, counter.TieWaved:
 		above := func(at [2]int) bool { return at[0] == e.Chain && at[1] >= e.Pass }
 		if len(m.ties) > 0 && above(m.ties[len(m.ties)-1]) {
 			return false
 		}
 		return here && e.Pass >= 1 && e.Pass <= now && untouched
-	case WorkDone:
+	case counter.WorkDone:
 		return here && e.Pass == now+1 && e.Pass <= m.total(m.chain)
-	case WorkUndone:
+	case counter.WorkUndone:
 		return here && e.Pass == now+1 && m.worked[[2]int{e.Chain, e.Pass}]
-	case LeaseLeft:
+	case counter.LeaseLeft:
 		return here && now > 0 && e.Pass == now && !m.leaseSeen
-	case Redone:
+	case counter.Redone:
 		return here && len(m.backs) > 0 && m.backPass() == e.Pass
 	}
 	return false
@@ -218,16 +183,16 @@ func (m *model) turnOf(line int) (int, bool) {
 	return 0, false
 }
 
-func (m *model) allowsIncident(e Event) bool {
+func (m *model) allowsIncident(e counter.Event) bool {
 	if e.Chain < 1 || e.Chain > m.chain || e.Pass < 1 || e.Pass > m.total(e.Chain) || e.Pass > m.laid[e.Chain-1]+1 {
 		return false
 	}
 	ends := m.plan.Chains[e.Chain-1].Passes[e.Pass-1].Ends()
 	place := !e.HasPlace || e.Place >= 0 && e.Place <= 5*measure.Yard
 	switch e.What {
-	case Broken, Knot:
+	case counter.Broken, counter.Knot:
 		return place && e.Position >= 1 && e.Position <= ends
-	case MissedOpening, WrongPeg:
+	case counter.MissedOpening, counter.WrongPeg:
 		return place && e.Position == 0
 	}
 	return false
@@ -262,8 +227,8 @@ func (m *model) lowered(chain int) {
 }
 
 // takeBack takes back the last pass or the work after it, which can be brought back, or brings it back.
-func (m *model) takeBack(e Event) {
-	if e.Kind == Redone {
+func (m *model) takeBack(e counter.Event) {
+	if e.Kind == counter.Redone {
 		last := m.backs[len(m.backs)-1]
 		m.backs = m.backs[:len(m.backs)-1]
 		m.laid, m.surplus, m.wrong, m.worked = last.laid, last.surplus, last.wrong, last.worked
@@ -272,7 +237,7 @@ func (m *model) takeBack(e Event) {
 		return
 	}
 	m.backs = append(m.backs, m.copied())
-	if e.Kind == WorkUndone {
+	if e.Kind == counter.WorkUndone {
 		delete(m.worked, [2]int{e.Chain, e.Pass})
 		return
 	}
@@ -292,59 +257,61 @@ func (m *model) raised(chain int) {
 	}
 }
 
-func (m *model) take(e Event) {
+func (m *model) take(e counter.Event) {
 	switch e.Kind {
-	case Laid, Recounted:
+	case counter.Laid, counter.Recounted:
 		down := e.Pass < m.laid[e.Chain-1]
 		if m.laid[e.Chain-1] = e.Pass; down {
 			m.lowered(e.Chain)
 		}
 		m.raised(e.Chain)
-	case Undone, WorkUndone, Redone:
+	case counter.Undone, counter.WorkUndone, counter.Redone:
 		m.takeBack(e)
-	case Paused, Resumed:
-		m.paused = e.Kind == Paused
-	case LeaseSeen:
+	case counter.Paused, counter.Resumed:
+		m.paused = e.Kind == counter.Paused
+	case counter.LeaseSeen:
 		m.leaseSeen, m.order = true, e.Order
-	case FootSeen:
+	case counter.FootSeen:
 		m.foot = e.Foot
-	case Ticked:
+	case counter.Ticked:
 		m.ticked[e.Chain-1][e.Step] = true
-	case Unticked:
+	case counter.Unticked:
 		delete(m.ticked[e.Chain-1], e.Step)
-	case Finished:
+	case counter.Finished:
 		m.finished = true
-	case Incident:
-		m.incidents = append(m.incidents, modelIncident{line: m.events + 2, chain: e.Chain, pass: e.Pass, position: e.Position})
-	case Withdrawn:
+	case counter.Incident:
+		m.incidents = append(m.incidents,
+			modelIncident{line: m.events + 2, chain: e.Chain, pass: e.Pass, position: e.Position})
+	case counter.Withdrawn:
 		m.withdraw(e.Line)
-	case WrongTurn:
+	case counter.WrongTurn:
 		m.wrong[[2]int{e.Chain, e.Pass}] = m.events + 2
 		m.surplus[e.Chain-1] -= 2 * m.turn(e.Pass)
-	case Righted:
+	case counter.Righted:
 		m.surplus[m.chain-1] = 0
-	case TieMade:
+	case counter.TieMade:
 		m.ties = append(m.ties, [2]int{e.Chain, e.Pass})
 		m.tieLines[m.events+2] = [2]int{e.Chain, e.Pass}
-	case TieWaved:
+	case counter.TieWaved:
 		m.waved = append(m.waved, [2]int{e.Chain, e.Pass})
-	case WorkDone:
+	case counter.WorkDone:
 		m.worked[[2]int{e.Chain, e.Pass}] = true
 		maps.DeleteFunc(m.worked, func(at [2]int, _ bool) bool { return at[0] == e.Chain && at[1] > e.Pass })
-	case LeaseLeft:
+	case counter.LeaseLeft:
 		m.leaseLeft = e.Pass
-	case Reopened:
+	case counter.Reopened:
 		m.finished = false
 		m.reopened++
 	}
-	if !slices.Contains([]Kind{Undone, WorkUndone, Redone, Noted, Paused, Resumed, Incident, NewCone}, e.Kind) {
+	if !slices.Contains([]counter.Kind{counter.Undone, counter.WorkUndone, counter.Redone, counter.Noted,
+		counter.Paused, counter.Resumed, counter.Incident, counter.NewCone}, e.Kind) {
 		m.backs = nil
 	}
 	m.events++
-	if e.Kind == Noted {
+	if e.Kind == counter.Noted {
 		m.notes++
 	}
-	if e.Kind == Recounted {
+	if e.Kind == counter.Recounted {
 		m.recounts++
 	}
 	m.chain = 1

@@ -1,14 +1,15 @@
-package counter
+package counter_test
 
 import (
 	"fmt"
 	"slices"
 
+	"millside/counter"
 	"millside/plan"
 )
 
 // differs says where a state is not as the model has it.
-func (m *model) differs(s State) string {
+func (m *model) differs(s counter.State) string {
 	for i, c := range s.Chains {
 		if c.Laid != m.laid[i] {
 			return fmt.Sprintf("chain %d: %d laid, want %d", i+1, c.Laid, m.laid[i])
@@ -29,7 +30,8 @@ func (m *model) differs(s State) string {
 	for _, c := range s.Chains {
 		worked += len(c.Worked)
 	}
-	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder, s.Plan.Spec.Foot, len(s.Notes), len(s.Recounts),
+	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder,
+		s.Plan.Spec.Foot, len(s.Notes), len(s.Recounts),
 		len(s.TiesWaved), len(s.Reopened), worked)
 	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.leaseLeft, m.finished, m.order, m.foot, m.notes, m.recounts,
 		len(m.waved), m.reopened, len(m.worked))
@@ -40,7 +42,7 @@ func (m *model) differs(s State) string {
 }
 
 // differsInTrouble compares incidents, twist and ties.
-func (m *model) differsInTrouble(s State) string {
+func (m *model) differsInTrouble(s counter.State) string {
 	var got []modelIncident
 	for _, in := range s.Incidents {
 		got = append(got, modelIncident{in.Number, in.Chain, in.Pass, in.Position, in.Withdrawn, in.Undone})

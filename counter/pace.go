@@ -50,47 +50,12 @@ func (r PaceResult) Timed() times.Pace {
 // FewestTimed is how many passes must be timed before they are called a pace.
 const FewestTimed = 4
 
-// latestWarps is how many of the warps that were finished last make up the weaver's own pace: a hand gets
-// quicker.
-const latestWarps = 5
-
-// OwnPace is the pace to reckon a new warp's time with: that of the five warps that were finished last, of
-// those of which at least [FewestTimed] passes were timed, else [times.PublishedPace]. Each is brought to the
-// same number of turns first, so that long warps and short ones can be taken together. The list may be in any
-// order. Warps of the names in except don't count, such as a practice warp that was wound without yarn.
-func OwnPace(list []Summary, except ...string) times.Pace {
-	type dated struct {
-		last time.Time
-		pace times.Pace
-	}
-	var all []dated
-	for _, sum := range list {
-		if sum.Err != nil || !sum.Finished || sum.Pace.Passes < FewestTimed || slices.Contains(except, sum.Name) {
-			continue
-		}
-		if own := sum.Pace.ForPlan(sum.Spec.PassTurns()); own.Known() {
-			all = append(all, dated{sum.Last, own})
-		}
-	}
-	slices.SortStableFunc(all, func(a, b dated) int { return b.last.Compare(a.last) })
-	var paces []times.Pace
-	for _, d := range all[:min(len(all), latestWarps)] {
-		paces = append(paces, d.pace)
-	}
-	if own := times.JoinPaces(paces...); own.Known() {
-		return own
-	}
-	return times.PublishedPace()
-}
-
 // Pace is the pace of the latest passes of a chain, counted from 1, or of the whole warp for chain 0. It
 // looks at no more than the latest 20 intervals from one pass laid to the next, and leaves breaks out: an
 // interval with a pause, a correction of the count, work at a peg or a finishing step in it, one over five times the
 // median, and one in which the clock was set back. A break or a knot that is noted belongs to the work
 // and stays in.
-func Pace(events []Event, chain int) PaceResult {
-	return paceSeen(slices.Values(events), chain, paceOf)
-}
+func Pace(events iter.Seq[Event], chain int) PaceResult { return paceSeen(events, chain, paceOf) }
 
 // paceSeen is the pace over at most so many of the latest intervals of a chain, or of all.
 func paceSeen(events iter.Seq[Event], chain, most int) PaceResult {
@@ -102,9 +67,7 @@ func paceSeen(events iter.Seq[Event], chain, most int) PaceResult {
 }
 
 // PaceOverall is the pace over all passes of a warp, with breaks left out as in [Pace].
-func PaceOverall(events []Event) PaceResult {
-	return paceSeen(slices.Values(events), 0, math.MaxInt)
-}
+func PaceOverall(events iter.Seq[Event]) PaceResult { return paceSeen(events, 0, math.MaxInt) }
 
 // intervals are the latest plain intervals from one pass laid to the next, at most so many, of a chain or, for
 // chain 0, of all.
@@ -121,7 +84,8 @@ func (t *intervals) take(e *Event) {
 			t.before = Event{}
 			return
 		}
-		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) && told(e.At) && told(t.before.At) {
+		if t.before.Kind == Laid && t.before.Chain == e.Chain && e.At.After(t.before.At) && told(e.At) &&
+			told(t.before.At) {
 			if len(t.all) >= t.most {
 				t.all = t.all[1:]
 			}

@@ -1,7 +1,8 @@
-package counter
+package counter_test
 
 import (
 	"math"
+	"millside/counter"
 	"slices"
 	"testing"
 	"time"
@@ -11,18 +12,18 @@ import (
 
 // timed lays passes of chain 1 with so many seconds between them; nought seconds stand for a pause of ten
 // minutes, and below nought for a clock set back.
-func timed(gaps ...int) []Event {
+func timed(gaps ...int) []counter.Event {
 	now, pass := at(0), 1
-	events := []Event{{At: now, Kind: Laid, Chain: 1, Pass: 1}}
+	events := []counter.Event{{At: now, Kind: counter.Laid, Chain: 1, Pass: 1}}
 	for _, gap := range gaps {
 		if gap == 0 {
-			events = append(events, Event{At: now.Add(time.Second), Kind: Paused})
+			events = append(events, counter.Event{At: now.Add(time.Second), Kind: counter.Paused})
 			now = now.Add(10 * time.Minute)
-			events = append(events, Event{At: now.Add(-time.Second), Kind: Resumed})
+			events = append(events, counter.Event{At: now.Add(-time.Second), Kind: counter.Resumed})
 		}
 		now = now.Add(time.Duration(gap) * time.Second)
 		pass++
-		events = append(events, Event{At: now, Kind: Laid, Chain: 1, Pass: pass})
+		events = append(events, counter.Event{At: now, Kind: counter.Laid, Chain: 1, Pass: pass})
 	}
 	return events
 }
@@ -32,11 +33,11 @@ func TestPace(t *testing.T) {
 	for range 30 {
 		thirty = append(thirty, 30)
 	}
-	knot := Event{At: at(5), Kind: Incident, Chain: 1, Pass: 1, Position: 1, What: Knot}
-	undo := Event{At: at(5), Kind: Undone, Chain: 1, Pass: 1}
+	knot := counter.Event{At: at(5), Kind: counter.Incident, Chain: 1, Pass: 1, Position: 1, What: counter.Knot}
+	undo := counter.Event{At: at(5), Kind: counter.Undone, Chain: 1, Pass: 1}
 	tests := []struct {
 		name             string
-		events           []Event
+		events           []counter.Event
 		median, low, top int // seconds
 		passes           int
 	}{
@@ -57,8 +58,9 @@ func TestPace(t *testing.T) {
 		{"a correction doesn't", slices.Insert(timed(30), 1, undo), 0, 0, 0, 0},
 	}
 	for _, tt := range tests {
-		got := Pace(tt.events, 1)
-		want := PaceResult{time.Duration(tt.median) * time.Second, time.Duration(tt.low) * time.Second, time.Duration(tt.top) * time.Second, tt.passes}
+		got := counter.Pace(slices.Values(tt.events), 1)
+		want := counter.PaceResult{time.Duration(tt.median) * time.Second, time.Duration(tt.low) * time.Second,
+			time.Duration(tt.top) * time.Second, tt.passes}
 		if got != want {
 			t.Errorf("%s: %+v, want %+v", tt.name, got, want)
 		}
@@ -75,17 +77,17 @@ func TestPaceOfChains(t *testing.T) {
 			events[i].At = at(i * 40)
 		}
 	}
-	for chain, want := range map[int]PaceResult{
+	for chain, want := range map[int]counter.PaceResult{
 		0: {35 * time.Second, 30 * time.Second, 40 * time.Second, 6},
 		1: {30 * time.Second, 30 * time.Second, 30 * time.Second, 3},
 		2: {40 * time.Second, 40 * time.Second, 40 * time.Second, 3},
 		3: {},
 	} {
-		if got := Pace(events, chain); got != want {
+		if got := counter.Pace(slices.Values(events), chain); got != want {
 			t.Errorf("chain %d: %+v, want %+v", chain, got, want)
 		}
 	}
-	if got := PaceOverall(events); got.Passes != 6 {
+	if got := counter.PaceOverall(slices.Values(events)); got.Passes != 6 {
 		t.Errorf("overall: %+v", got)
 	}
 }
@@ -93,15 +95,16 @@ func TestPaceOfChains(t *testing.T) {
 // 400 ends in 40 passes take a practised hand 20 to 25 minutes, so 30 to 37.5 s a pass (facts.md, common
 // practice, no source).
 func TestRemaining(t *testing.T) {
-	r := PaceResult{PerPass: 34 * time.Second, Low: 30 * time.Second, High: 37500 * time.Millisecond, Passes: 20}
-	want := Left{Likely: 22*time.Minute + 40*time.Second, Low: 20 * time.Minute, High: 25 * time.Minute}
+	r := counter.PaceResult{PerPass: 34 * time.Second, Low: 30 * time.Second, High: 37500 * time.Millisecond,
+		Passes: 20}
+	want := counter.Left{Likely: 22*time.Minute + 40*time.Second, Low: 20 * time.Minute, High: 25 * time.Minute}
 	if got := r.Remaining(40); got != want {
 		t.Errorf("%+v", got)
 	}
-	if got := r.Remaining(-1); got != (Left{}) {
+	if got := r.Remaining(-1); got != (counter.Left{}) {
 		t.Errorf("passes below nought: %+v", got)
 	}
-	far := PaceResult{PerPass: math.MaxInt64 / 2}
+	far := counter.PaceResult{PerPass: math.MaxInt64 / 2}
 	if got := far.Remaining(100_000); got.Likely != math.MaxInt64 {
 		t.Errorf("centuries: %+v", got)
 	}
@@ -112,7 +115,7 @@ func TestRemaining(t *testing.T) {
 func TestPaceProperty(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		gaps := rapid.SliceOfN(rapid.IntRange(-50, 400), 1, 40).Draw(t, "gaps")
-		r := Pace(timed(gaps...), 1)
+		r := counter.Pace(slices.Values(timed(gaps...)), 1)
 		if r.Passes == 0 {
 			if slices.Max(gaps) > 0 {
 				t.Fatal("no pace")
@@ -121,38 +124,22 @@ func TestPaceProperty(t *testing.T) {
 		}
 		positive := slices.DeleteFunc(slices.Clone(gaps), func(g int) bool { return g <= 0 })
 		if r.Passes > min(len(positive), 20) || r.Low > r.PerPass || r.PerPass > r.High ||
-			r.Low < time.Duration(slices.Min(positive))*time.Second || r.High > time.Duration(slices.Max(positive))*time.Second {
+			r.Low < time.Duration(slices.Min(positive))*time.Second ||
+			r.High > time.Duration(slices.Max(positive))*time.Second {
 			t.Fatalf("%+v", r)
 		}
 		if len(positive) >= 20 {
 			more := append([]int{7, 7, 7}, gaps...)
-			if again := Pace(timed(more...), 1); again != r {
+			if again := counter.Pace(slices.Values(timed(more...)), 1); again != r {
 				t.Fatalf("%+v, and with more before %+v", r, again)
 			}
 		}
 	})
 }
 
-// A finished record is listed with the pace over all its passes, another with that of the latest.
-func TestSummaryPace(t *testing.T) {
-	p := testPlan(t, 300, 10, 0) // 30 passes
-	events := windAll(p)
-	for i := range events {
-		events[i].At = at(i*30 + min(i, 15)*20) // 50 s apart at first
-	}
-	path := writeFile(t, fileOf(t, p, events))
-	if got := (Store{}).summary(path).Pace; got.Passes != 29 || got.High <= got.Low {
-		t.Errorf("finished: %+v", got)
-	}
-	path = writeFile(t, fileOf(t, p, events[:30]))
-	if got := (Store{}).summary(path).Pace; got.Passes != 20 {
-		t.Errorf("being wound: %+v", got)
-	}
-}
-
 func BenchmarkPace100k(b *testing.B) {
 	events := manyEvents(testPlan(b, 1000, 10, 0))
 	for b.Loop() {
-		Pace(events, 1)
+		counter.Pace(slices.Values(events), 1)
 	}
 }

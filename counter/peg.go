@@ -33,7 +33,7 @@ func paddleAfter(p *plan.Plan, chain, passes int) Paddle {
 }
 
 // worked notes that the work at the end peg before the next pass is done, or that it was not.
-func (f *folder) worked(e Event) error {
+func (f *Folder) worked(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err
@@ -60,7 +60,7 @@ func (f *folder) worked(e Event) error {
 }
 
 // leaseLeft puts the look at the lease off.
-func (f *folder) leaseLeft(e Event) error {
+func (f *Folder) leaseLeft(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err
@@ -94,14 +94,14 @@ var keepsBack = map[Kind]bool{
 }
 
 // keep puts what is about to be taken back of the current chain aside.
-func (f *folder) keep(pass int) {
+func (f *Folder) keep(pass int) {
 	c := &f.s.Chains[f.s.Chain-1]
 	c.Back = &TakenBack{Pass: pass, Chain: c.private(), Paddle: f.s.Paddle, LeaseLeft: f.s.LeaseLeft,
 		Ties: slices.Clone(f.s.Ties), TiesWaved: slices.Clone(f.s.TiesWaved)}
 }
 
 // redone brings back what was taken back last.
-func (f *folder) redone(e Event) error {
+func (f *Folder) redone(e Event) error {
 	c, err := f.current(e)
 	if err != nil {
 		return err
@@ -122,7 +122,7 @@ func (f *folder) redone(e Event) error {
 }
 
 // reopened opens a finished warp again.
-func (f *folder) reopened(e Event) error {
+func (f *Folder) reopened(e Event) error {
 	if !f.s.Finished {
 		return errors.New("the warp is not finished, so there is no need to open it again")
 	}

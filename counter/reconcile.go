@@ -75,15 +75,13 @@ func Reconcile(c plan.Chain, believed int, seen Seen) Reconciliation {
 	for k := fits.low; k <= fits.high; k += fits.step {
 		r.Fits = append(r.Fits, k)
 		r.Agrees = r.Agrees || k == believed
-		if r.Best < 0 || distance(k, believed) < distance(r.Best, believed) {
+		if r.Best < 0 || measure.Distance(k, believed) < measure.Distance(r.Best, believed) {
 			r.Best = k
 		}
 	}
 	r.Sure = len(r.Fits) == 1
 	return r
 }
-
-func distance(a, b int) int { return max(a-b, b-a) }
 
 // fact is one thing that was seen, in words, and the numbers of passes that it allows. The hint is for
 // the case that it doesn't go with the other facts.
@@ -106,16 +104,19 @@ func (s Seen) facts() []fact {
 		add(fmt.Sprintf("%s over peg 2", measure.Counted(two, "group", "groups")), span{2 * two, 2*two + 1, 1})
 		if one >= 0 {
 			right := CrossOf(one + two)
-			all[1].hint = fmt.Sprintf(" %s in all would lie %d and %d.", measure.Counted(one+two, "group", "groups"), right.OverPeg1, right.OverPeg2)
+			all[1].hint = fmt.Sprintf(" %s in all would lie %d and %d.", measure.Counted(one+two, "group", "groups"),
+				right.OverPeg1, right.OverPeg2)
 		}
 	}
 	switch tied, loose := min(s.TiedGroups, measure.MaxEnds), min(s.LooseGroups, measure.MaxEnds); {
 	case tied >= 0 && loose >= 0:
-		add(fmt.Sprintf("%s in ties and %d loose", measure.Counted(tied, "group", "groups"), loose), span{tied + loose, tied + loose, 1})
+		add(fmt.Sprintf("%s in ties and %d loose", measure.Counted(tied, "group", "groups"), loose),
+			span{tied + loose, tied + loose, 1})
 	case tied >= 0:
 		add(fmt.Sprintf("%s in ties", measure.Counted(tied, "group", "groups")), span{tied, measure.MaxEnds, 1})
 	case loose >= 0:
-		add(fmt.Sprintf("%s after the last tie", measure.Counted(loose, "group", "groups")), span{loose, measure.MaxEnds, 1})
+		add(fmt.Sprintf("%s after the last tie", measure.Counted(loose, "group", "groups")),
+			span{loose, measure.MaxEnds, 1})
 	}
 	switch s.LastWay {
 	case WayOutward:
@@ -141,7 +142,8 @@ func disagree(so []fact, fits span, f fact, passes int) string {
 			text += ", " + other.text
 		}
 	}
-	return fmt.Sprintf("%s and %s can't both be: the first would be %s, the other %s. Count again, or a group lies the wrong way.",
+	return fmt.Sprintf("%s and %s can't both be: the first would be %s, the other %s. Count again, or a group lies "+
+		"the wrong way.",
 		measure.Capital(text), f.text, fits.words(), inChain.words()) + f.hint
 }
 

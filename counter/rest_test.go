@@ -1,29 +1,30 @@
-package counter
+package counter_test
 
 import (
 	"testing"
 	"time"
 
+	"millside/counter"
 	"millside/plan"
 )
 
 func TestAway(t *testing.T) {
 	p := testPlan(t, 40, 10, 0)
-	s := foldOf(t, p, Event{At: at(0), Kind: Laid, Chain: 1, Pass: 1})
+	s := foldOf(t, p, counter.Event{At: at(0), Kind: counter.Laid, Chain: 1, Pass: 1})
 	tests := []struct {
 		name  string
-		s     State
+		s     counter.State
 		now   time.Time
 		away  time.Duration
 		looks bool // after more than five minutes
 	}{
-		{"nothing wound", NewState(p), at(10_000), 0, false},
+		{"nothing wound", counter.NewState(p), at(10_000), 0, false},
 		{"just now", s, at(1), time.Second, false},
 		{"five minutes", s, at(300), 5 * time.Minute, false},
 		{"a little more", s, at(301), 301 * time.Second, true},
 		{"a clock set back", s, at(-1), 0, true},
 		{"finished", foldOf(t, p, windAll(p)...), at(10_000), 8000 * time.Second, false},
-		{"no plan", State{}, at(10_000), 0, false},
+		{"no plan", counter.State{}, at(10_000), 0, false},
 	}
 	for _, tt := range tests {
 		if got := tt.s.Away(tt.now); got != tt.away {
@@ -42,44 +43,49 @@ func TestRestDue(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	wind := func(seconds ...int) (events []Event) { // pass after pass, at these moments
+	wind := func(seconds ...int) (events []counter.Event) { // pass after pass, at these moments
 		for i, s := range seconds {
-			events = append(events, Event{At: at(s), Kind: Laid, Chain: 1, Pass: i + 1})
+			events = append(events, counter.Event{At: at(s), Kind: counter.Laid, Chain: 1, Pass: i + 1})
 		}
 		return events
 	}
 	const m = 60
 	steady := wind(0, 5*m, 10*m, 15*m, 20*m, 25*m, 29*m)
-	with := func(from, to int, note bool) []Event { // a pause after the third pass
-		events := append([]Event{}, steady[:3]...)
-		events = append(events, Event{At: at(from), Kind: Paused})
+	with := func(from, to int, note bool) []counter.Event { // a pause after the third pass
+		events := append([]counter.Event{}, steady[:3]...)
+		events = append(events, counter.Event{At: at(from), Kind: counter.Paused})
 		if note {
-			events = append(events, Event{At: at(from + 1), Kind: Noted, Chain: 1, Text: "tea"})
+			events = append(events, counter.Event{At: at(from + 1), Kind: counter.Noted, Chain: 1, Text: "tea"})
 		}
-		events = append(events, Event{At: at(to), Kind: Resumed})
+		events = append(events, counter.Event{At: at(to), Kind: counter.Resumed})
 		return append(events, steady[3:]...)
 	}
 	tests := []struct {
 		name   string
-		events []Event
+		events []counter.Event
 		now    int
 		due    bool
 	}{
 		{"nothing wound", nil, 100 * m, false},
 		{"not yet", steady, 30*m - 1, false},
 		{"half an hour", steady, 30 * m, true},
-		{"and on", append(wind(0, 5*m, 10*m, 15*m, 20*m, 25*m, 30*m), Event{At: at(31 * m), Kind: Noted, Chain: 1, Text: "a"}), 32 * m, true},
+		{"and on", append(wind(0, 5*m, 10*m, 15*m, 20*m, 25*m, 30*m),
+			counter.Event{At: at(31 * m), Kind: counter.Noted, Chain: 1, Text: "a"}), 32 * m, true},
 		{"a rest of two minutes", with(11*m, 13*m, false), 30 * m, false},
 		{"with a note in it", with(11*m, 13*m, true), 30 * m, false},
 		{"a look of one minute", with(11*m, 12*m, false), 30 * m, true},
 		{"gone without a word", wind(0, 5*m, 10*m, 20*m, 25*m, 30*m, 34*m), 35 * m, false},
 		{"nearly so", wind(0, 5*m, 10*m, 20*m-1, 25*m, 30*m, 34*m), 35 * m, true},
 		{"gone now", steady, 39 * m, false},
-		{"resting now", append(append([]Event{}, steady...), Event{At: at(30 * m), Kind: Paused}), 31 * m, false},
-		{"a clock set back", append(wind(0, 5*m, 10*m, 15*m), Event{At: at(-60 * m), Kind: Laid, Chain: 1, Pass: 5}), -50*m - 1, false},
-		{"on both sides of a clock set back", append(wind(0, 5*m, 10*m, 15*m), Event{At: at(-60 * m), Kind: Laid, Chain: 1, Pass: 5},
-			Event{At: at(-52 * m), Kind: Laid, Chain: 1, Pass: 6}), -45 * m, true},
-		{"resumed after a crash", append(wind(0, 5*m), Event{At: at(6 * m), Kind: Resumed}), 7 * m, false},
+		{"resting now", append(append([]counter.Event{}, steady...),
+			counter.Event{At: at(30 * m), Kind: counter.Paused}), 31 * m, false},
+		{"a clock set back", append(wind(0, 5*m, 10*m, 15*m),
+			counter.Event{At: at(-60 * m), Kind: counter.Laid, Chain: 1, Pass: 5}), -50*m - 1, false},
+		{"on both sides of a clock set back",
+			append(wind(0, 5*m, 10*m, 15*m), counter.Event{At: at(-60 * m), Kind: counter.Laid, Chain: 1, Pass: 5},
+				counter.Event{At: at(-52 * m), Kind: counter.Laid, Chain: 1, Pass: 6}), -45 * m, true},
+		{"resumed after a crash", append(wind(0, 5*m), counter.Event{At: at(6 * m), Kind: counter.Resumed}), 7 * m,
+			false},
 	}
 	for _, tt := range tests {
 		s := foldOf(t, p, tt.events...)

@@ -20,7 +20,7 @@ type ChainState struct {
 	// WrongTurns lists the passes, in order, after which the group went the wrong way round the end peg.
 	WrongTurns []int
 	// Surplus is the twist behind the paddle beyond what the plan has there: two half turns for each
-	// wrong turn, less what was taken out. Clockwise above nil.
+	// wrong turn, less what was taken out. Clockwise above 0.
 	Surplus wind.HalfTurns
 	// Lowered is the line of the last event that lowered Laid, 0 if none did; see [IncidentState].
 	Lowered int

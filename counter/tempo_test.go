@@ -1,6 +1,8 @@
-package counter
+package counter_test
 
 import (
+	"millside/counter"
+	"slices"
 	"testing"
 	"time"
 
@@ -13,7 +15,7 @@ func TestTempoAgreesWithEvents(t *testing.T) {
 		p := drawPlan(t)
 		p.Spec.RestMinutes = 20
 		events, m := drawHistory(t, p)
-		var tempo Tempo
+		var tempo counter.Tempo
 		clock := at(0)
 		for i := range events {
 			clock = clock.Add(time.Duration(rapid.IntRange(-3, 12).Draw(t, "minutes")) * time.Minute)
@@ -28,7 +30,7 @@ func TestTempoAgreesWithEvents(t *testing.T) {
 		if got, want := tempo.RestDue(s, now), s.RestDue(events, now); got != want {
 			t.Fatalf("rest due %v, want %v", got, want)
 		}
-		if got, want := tempo.Pace(m.chain), Pace(events, m.chain); got != want {
+		if got, want := tempo.Pace(m.chain), counter.Pace(slices.Values(events), m.chain); got != want {
 			t.Fatalf("pace %v, want %v", got, want)
 		}
 	})

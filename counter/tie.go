@@ -18,7 +18,7 @@ type Tie struct {
 }
 
 // tieMade ticks a count tie, and tieWaved waves one off. There is one at most after a pass.
-func (f *folder) tieMade(e Event) error {
+func (f *Folder) tieMade(e Event) error {
 	t, err := f.tie(e)
 	if err != nil {
 		return err
@@ -27,7 +27,7 @@ func (f *folder) tieMade(e Event) error {
 	return nil
 }
 
-func (f *folder) tieWaved(e Event) error {
+func (f *Folder) tieWaved(e Event) error {
 	t, err := f.tie(e)
 	if err != nil {
 		return err
@@ -37,7 +37,7 @@ func (f *folder) tieWaved(e Event) error {
 }
 
 // tie is the tie that an event is about, if it lies above the ties before it.
-func (f *folder) tie(e Event) (Tie, error) {
+func (f *Folder) tie(e Event) (Tie, error) {
 	c, err := f.current(e)
 	if err != nil {
 		return Tie{}, err
@@ -74,7 +74,7 @@ func lastOf(ties []Tie, chain int) int {
 
 // dropTies lets go of the ties of the current chain above a number of passes: such a tie has to be opened
 // for its last group to come off, and a count below it says that it never held what was thought.
-func (f *folder) dropTies(passes int) {
+func (f *Folder) dropTies(passes int) {
 	f.s.Ties = dropAbove(f.s.Ties, f.s.Chain, passes)
 	f.s.TiesWaved = dropAbove(f.s.TiesWaved, f.s.Chain, passes)
 }

@@ -19,7 +19,7 @@ func turnTwist(c plan.Chain, pass int) wind.HalfTurns {
 
 // wrongTurn notes that the group went the wrong way round the peg after the last pass. The turn that was
 // made is the opposite of the planned one, so the twist is off by twice that.
-func (f *folder) wrongTurn(e Event) error {
+func (f *Folder) wrongTurn(e Event) error {
 	c, err := f.lastPass(e)
 	if err != nil {
 		return err
@@ -34,7 +34,7 @@ func (f *folder) wrongTurn(e Event) error {
 
 // lastPass is the current chain, if the event is about its last pass laid and the paddle still carries
 // the group.
-func (f *folder) lastPass(e Event) (*ChainState, error) {
+func (f *Folder) lastPass(e Event) (*ChainState, error) {
 	c, err := f.current(e)
 	if err != nil {
 		return nil, err
@@ -50,7 +50,7 @@ func (f *folder) lastPass(e Event) (*ChainState, error) {
 
 // unturn takes the wrong turns of the passes above a number of passes back, before the count goes down:
 // the group goes back round the pegs as it came.
-func (f *folder) unturn(c *ChainState, chain plan.Chain, passes int) {
+func (f *Folder) unturn(c *ChainState, chain plan.Chain, passes int) {
 	for n := len(c.WrongTurns); n > 0 && c.WrongTurns[n-1] > passes; n-- {
 		c.Surplus += 2 * turnTwist(chain, c.WrongTurns[n-1])
 		c.WrongTurns, c.TurnLines = c.WrongTurns[:n-1], c.TurnLines[:n-1]
@@ -58,7 +58,7 @@ func (f *folder) unturn(c *ChainState, chain plan.Chain, passes int) {
 }
 
 // righted says that there is no more twist than the plan has.
-func (f *folder) righted() error {
+func (f *Folder) righted() error {
 	c := &f.s.Chains[f.s.Chain-1]
 	if c.Surplus == 0 {
 		return errors.New("there is no twist to take out: no wrong turn is noted")
@@ -91,7 +91,7 @@ func otherTurn(t wind.Turn) wind.Turn {
 	return wind.Clockwise
 }
 
-// Twist is the net twist in the group behind the paddle, in half turns, clockwise above nil: what the
+// Twist is the net twist in the group behind the paddle, in half turns, clockwise above 0: what the
 // plan has there after the last pass laid ([wind.Pass]), and what wrong turns have added to it.
 //
 // A wrong turn is the opposite of the turn in the plan, and the sum runs on from it. So a second wrong
@@ -130,7 +130,8 @@ func (s State) TwistAdvice() string {
 	if surplus < 0 {
 		n, way, other = -surplus, other, way
 	}
-	text := fmt.Sprintf("Turn the paddle %d half turns %s (%d %s too many lie behind it) and see that the ends open", n, other, n, way)
+	text := fmt.Sprintf("Turn the paddle %d half turns %s (%d %s too many lie behind it) and see that the ends open", n,
+		other, n, way)
 	if later := s.rightLater(surplus); later != "" {
 		text += ". Or " + later
 	}

@@ -186,7 +186,7 @@ func TestWorkByHandChanges(t *testing.T) {
 	}
 	rows := finishing.KnotRows(p)
 	for _, row := range rows {
-		if row.Value != want[row.Name] {
+		if row.Value.String() != want[row.Name] {
 			t.Errorf("%s: %s, want %s", row.Name, row.Value, want[row.Name])
 		}
 	}

@@ -53,20 +53,18 @@ const (
 	costOddPasses  = 10 // a chain stops at the counting cross
 )
 
-// SplitChains splits a warp into as few chains as the most ends in one allow. Splits fall between
+// KnownSections keeps what sectionEnds found for so many ends wound, where one raddle is asked again and again; nil
+// keeps nothing.
+type KnownSections map[int]map[int]bool
+
+// Split parts a warp into as few chains as the most ends in one allow. Splits fall between
 // groups, and chains are near equal: no split is moved from the equal share by more than a tenth of a
 // chain, or one pass if that is more (nor by more than fifty passes). Within this the split with the
 // least cost is found exactly: one for each percent that a chain differs from an equal share, thirty
 // where it ends within a section of the raddle and thirty within a repeat, ten where it has an odd
 // number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each
 // field that is out of its range.
-func SplitChains(a ChainAsk) ([]ChainPart, error) { return a.split(KnownSections{}) }
-
-// KnownSections keeps what sectionEnds found for so many ends wound, where one raddle is asked again and again.
-type KnownSections map[int]map[int]bool
-
-// split is [SplitChains].
-func (a ChainAsk) split(known KnownSections) ([]ChainPart, error) {
+func (a ChainAsk) Split(known KnownSections) ([]ChainPart, error) {
 	if err := a.check(); err != nil {
 		return nil, err
 	}
@@ -83,14 +81,17 @@ func (a ChainAsk) split(known KnownSections) ([]ChainPart, error) {
 		if sections, err = a.sectionEnds(s.wound()); err != nil {
 			return nil, err
 		}
-		known[s.wound()] = sections
+		if known != nil {
+			known[s.wound()] = sections
+		}
 	}
 	s.sections = sections
 	return s.parts(s.cuts()), nil
 }
 
 func (a ChainAsk) check() error {
-	errs := measure.Faults{field.Ends.Check(a.Ends), field.Group.Check(a.Group), field.LastPass.CheckWord(int(a.LastPass)),
+	errs := measure.Faults{field.Ends.Check(a.Ends), field.Group.Check(a.Group),
+		field.LastPass.CheckWord(int(a.LastPass)),
 		field.ChainEnds.CheckFrom(a.Most, max(a.Group, 1), measure.MaxEnds, ""), field.Repeat.Check(a.Repeat)}
 	errs.Count("ends before the first repeat", a.Before, 0, measure.MaxEnds, "")
 	return errors.Join(errs...)
@@ -144,21 +145,24 @@ func (s *chainSplit) near(cut int) (low, high int) {
 // cuts finds the cheapest cuts, from 0 to all passes. For each place of each cut it keeps the cheapest
 // way to get there; the equal shares themselves are always allowed, so there is always a way.
 func (s *chainSplit) cuts() []int {
-	type way struct{ cost, from int }
-	ways := []map[int]way{{0: {}}}
+	type way struct {
+		cost, from int
+		found      bool
+	}
+	ways := [][]way{{{found: true}}} // of each cut, by its place less the first one that it may have
 	for cut := 1; cut <= s.chains; cut++ {
-		reached := map[int]way{}
 		low, high := s.near(cut)
 		lowBefore, highBefore := s.near(cut - 1)
+		reached := make([]way, high-low+1)
 		for at := low; at <= high; at++ {
+			here, best := s.placeCost(at), &reached[at-low]
 			for from := max(lowBefore, at-s.most); from <= min(highBefore, at-1); from++ {
-				before, ok := ways[cut-1][from]
-				if !ok {
+				before := ways[cut-1][from-lowBefore]
+				if !before.found {
 					continue
 				}
-				cost := before.cost + s.cost(from, at)
-				if best, ok := reached[at]; !ok || cost < best.cost {
-					reached[at] = way{cost, from}
+				if cost := before.cost + s.lengthCost(at-from) + here; !best.found || cost < best.cost {
+					*best = way{cost: cost, from: from, found: true}
 				}
 			}
 		}
@@ -167,24 +171,29 @@ func (s *chainSplit) cuts() []int {
 	cuts := make([]int, s.chains+1)
 	cuts[s.chains] = s.passes
 	for cut := s.chains; cut > 0; cut-- {
-		cuts[cut-1] = ways[cut][cuts[cut]].from
+		low, _ := s.near(cut)
+		cuts[cut-1] = ways[cut][cuts[cut]-low].from
 	}
 	return cuts
 }
 
-// cost is that of one chain from one cut to the next.
-func (s *chainSplit) cost(from, to int) int {
-	cost := measure.Distance((to-from)*s.chains, s.passes) * 100 / s.passes
-	if (to-from)%2 == 1 {
+// lengthCost is that of a chain of so many passes.
+func (s *chainSplit) lengthCost(passes int) int {
+	cost := measure.Distance(passes*s.chains, s.passes) * 100 / s.passes
+	if passes%2 == 1 {
 		cost += costOddPasses
 	}
-	if to < s.passes {
-		if s.sections != nil && !s.onSection(to) {
-			cost += costOffSection
-		}
-		if s.ask.Repeat > 0 && !s.onRepeat(to) {
-			cost += costOffRepeat
-		}
+	return cost
+}
+
+// placeCost is that of a cut after so many passes.
+func (s *chainSplit) placeCost(passes int) int {
+	cost := 0
+	if passes < s.passes && s.sections != nil && !s.onSection(passes) {
+		cost += costOffSection
+	}
+	if passes < s.passes && s.ask.Repeat > 0 && !s.onRepeat(passes) {
+		cost += costOffRepeat
 	}
 	return cost
 }

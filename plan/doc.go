@@ -13,7 +13,7 @@
 //
 // A weaver starts from a cloth. [cloth.Width] gives the ends and [cloth.Length] the length, each
 // allowance as a line of its own; [measure.YarnSize] and [measure.Sett] say how fine and how close;
-// [measure.HelpSett] offers a starting sett for a sample. [SplitChains] parts a wide warp,
+// [measure.HelpSett] offers a starting sett for a sample. [ChainAsk.Split] parts a wide warp,
 // [frame.Mill.Room] and [frame.Board.Path] say whether it fits. [Plan.Yarn] follows each cone, [cloth.Weft]
 // estimates the weft. For the loom there are [loom.Raddle.Fill], [loom.Reed.Order], [loom.Reed.Sley] and
 // [loom.RankReeds]. [sheet.New] puts it all on one [sheet.Sheet]; [project.New] works out all of this from one [Spec].

@@ -2,8 +2,8 @@ package plan
 
 import (
 	"fmt"
-	"millside/plan/field"
 
+	"millside/plan/field"
 	"millside/plan/frame"
 	"millside/plan/measure"
 	"millside/plan/wind"
@@ -22,13 +22,18 @@ type Plan struct {
 
 	look     Look           // when the winder looks at the lease
 	threaded wind.Positions // of a plain warp: what is threaded for it, and stays so
+
+	// Where each colour is a chain of its own: the number in the warp of each end in the order of winding, and
+	// the other way about; nil where both orders are one.
+	numbers, wound []int
 }
 
 // Chain is one part of the warp that is wound and taken off by itself.
 type Chain struct {
 	// Number counts the chains from 1.
 	Number int
-	// First and Last are the numbers in the warp of the chain's first and last end.
+	// First and Last count the chain's first and last end in the order of winding, which is their number in the
+	// warp but for a chain for each colour: see [Plan.EndOfWound].
 	First, Last int
 	// Why says in words why the chain ends where it does.
 	Why string
@@ -70,11 +75,12 @@ func New(s Spec) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts, err := s.Split(KnownSections{})
+	parts, err := s.Split(nil)
 	if err != nil {
 		return nil, err
 	}
-	p := &Plan{Spec: s, Path: path}
+	p := &Plan{Spec: s, Path: path, numbers: s.Schedule.numbers()}
+	p.wound = inverse(p.numbers)
 	number := 0
 	for _, part := range parts {
 		c := Chain{Number: part.Number, First: part.First, Last: part.Last, Why: part.Why,
@@ -106,8 +112,9 @@ func (s Spec) path() (frame.MillPath, error) {
 		return frame.MillPath{}, err
 	}
 	if !b.Fits {
-		return frame.MillPath{}, &measure.FieldError{Field: field.Length.Name, Value: s.Length.String(), Want: "at most " +
-			b.Length.In(s.Units.Long(), 2) + ", which is all that the board gives"}
+		return frame.MillPath{}, &measure.FieldError{Field: field.Length.Name, Value: s.Length.String(),
+			Want: "at most " +
+				b.Length.As(s.Units.Long(), 2).String() + ", which is all that the board gives"}
 	}
 	return frame.MillPath{Steps: b.Distances, Length: b.Length}, nil
 }
@@ -125,7 +132,7 @@ func (s Spec) Split(known KnownSections) ([]ChainPart, error) {
 	if s.Cloth.Used {
 		ask.Repeat, ask.Before = s.Cloth.Width.Repeat, s.Cloth.Width.Doubled
 	}
-	return ask.split(known)
+	return ask.Split(known)
 }
 
 // layPass makes one pass but for its lease, which depends on its neighbours.
@@ -246,19 +253,20 @@ type Place struct {
 
 // Locate finds the place of an end by its number in the warp, 1 to EndsWound.
 func (p *Plan) Locate(end int) (Place, error) {
+	n := p.woundAs(end)
 	for _, c := range p.Chains {
-		if end < c.First || end > c.Last {
+		if n < c.First || n > c.Last {
 			continue
 		}
 		low, high := 0, len(c.Passes)-1
 		for low < high {
-			if mid := (low + high) / 2; c.Passes[mid].Last < end {
+			if mid := (low + high) / 2; c.Passes[mid].Last < n {
 				low = mid + 1
 			} else {
 				high = mid
 			}
 		}
-		return Place{Chain: c.Number, Pass: low + 1, Position: c.Passes[low].PositionOf(end)}, nil
+		return Place{Chain: c.Number, Pass: low + 1, Position: c.Passes[low].PositionOf(n)}, nil
 	}
 	return Place{}, measure.Outside("end number", end, 1, p.EndsWound(), "")
 }
@@ -273,8 +281,8 @@ func (p *Plan) End(at Place) (int, error) {
 		return 0, measure.Outside("pass", at.Pass, 1, len(c.Passes), "")
 	}
 	pass := c.Passes[at.Pass-1]
-	if end := pass.EndAt(at.Position); end != 0 {
-		return end, nil
+	if n := pass.EndAt(at.Position); n != 0 {
+		return p.EndOfWound(n), nil
 	}
 	return 0, &measure.FieldError{Field: "position", Value: fmt.Sprint(at.Position),
 		Want: "one that carries an end on this pass: " + pass.Carried.String()}
@@ -323,4 +331,20 @@ func (p *Plan) NearTurns() (kept, flicked int) {
 		}
 	}
 	return kept, flicked
+}
+
+// GroupSizes is how many ends each group of the warp has, chain by chain in the order of the passes: as they
+// lie at the counting cross, from end 1 on. It is empty where the order is made at the raddle, and the groups of
+// the counting cross are no neighbours there.
+func (p *Plan) GroupSizes() []int {
+	if p.ByColour() {
+		return nil
+	}
+	var sizes []int
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes {
+			sizes = append(sizes, pass.Ends())
+		}
+	}
+	return sizes
 }

@@ -20,6 +20,9 @@ type Schedule struct {
 	SetUps []SetUp `json:"set_ups"`
 	// Passes lists the passes in order. Their ends add up to the ends of the warp.
 	Passes []ScheduledPass `json:"passes"`
+	// Order is the colours of the ends from end 1 on, where each colour is wound as a chain of its own and the
+	// order is made at the raddle or in the reed; empty where the passes lay the ends in their order.
+	Order []ColourRun `json:"order,omitzero"`
 	// Note says in words how good the schedule is.
 	Note string `json:"note,omitzero"`
 }
@@ -172,7 +175,7 @@ func (s *Schedule) check(ends, positions int) error {
 		return &measure.FieldError{Field: field.StripesOf.Name, Value: fmt.Sprintf("%d ends in the schedule", total),
 			Want: fmt.Sprintf("%d, the ends of the warp", ends)}
 	}
-	return nil
+	return s.checkOrder(ends)
 }
 
 func (s *Schedule) checkColours() error {
@@ -244,7 +247,7 @@ func (s *Schedule) reflected() *Schedule {
 	for _, set := range s.SetUps {
 		used = max(used, set.Threaded().Last())
 	}
-	r := &Schedule{Colours: s.Colours, Note: s.Note}
+	r := &Schedule{Colours: s.Colours, Order: s.Order, Note: s.Note}
 	for _, set := range s.SetUps {
 		turned := make(SetUp, max(len(set), used))
 		for i, colour := range set {

@@ -68,7 +68,7 @@ type Spec struct {
 	// StripesFrom is the side from which Stripes is written.
 	StripesFrom WrittenFrom `json:"stripes_from,omitzero"`
 	// Asked is what is asked of the way to wind the stripes.
-	Asked StripesAsked `json:"stripes_asked,omitzero"`
+	Asked wind.Asked `json:"stripes_asked,omitzero"`
 }
 
 // WithOrder is the spec with another return order, and with the schedule that was made for it.
@@ -84,17 +84,13 @@ func (s Spec) WithOrder(order wind.ReturnOrder) Spec {
 }
 
 // DefaultSpec is a plain warp on a mill of two yards round, with what the table of fields begins with.
-func DefaultSpec() Spec { return DefaultSpecIn(measure.Imperial) }
-
-// DefaultSpecIn is [DefaultSpec] in a family of units: in metric ones the mill is two metres round.
-func DefaultSpecIn(units measure.LengthUnitSystem) Spec {
-	s := Spec{
+func DefaultSpec() Spec {
+	return Spec{
 		Name: "new warp", Ends: field.Ends.Count, Group: field.Group.Count, Positions: field.Positions.Count,
-		Length: field.Length.Start(units), Units: units,
-		Mill:     frame.Mill{Circumference: field.Circumference.Start(units), PegStep: field.PegStep.Start(units)},
+		Length:   field.Length.Length,
+		Mill:     frame.Mill{Circumference: field.Circumference.Length, PegStep: field.PegStep.Length},
 		TieEvery: field.TieEvery.Count, GuardMillis: field.Guard.Count,
 	}
-	return s
 }
 
 // Check reports every field that is out of its range, as joined [measure.FieldError] values, or nil.
@@ -109,7 +105,8 @@ func (s Spec) Check() error {
 	errs = append(errs, field.Length.CheckLength(s.Length))
 	errs = append(errs, s.Mill.Check()...)
 	errs = append(errs, field.ChainEnds.CheckFrom(s.ChainEnds, max(s.Group, 1), measure.MaxEnds, ""))
-	errs = append(errs, field.TieEvery.Check(s.TieEvery), field.Guard.Check(s.GuardMillis), field.Rest.Check(s.RestMinutes))
+	errs = append(errs, field.TieEvery.Check(s.TieEvery), field.Guard.Check(s.GuardMillis),
+		field.Rest.Check(s.RestMinutes))
 	errs = append(errs, s.Times.Check()...)
 	errs = append(errs, field.Units.CheckWord(int(s.Units)), field.Hand.CheckWord(int(s.Hand)),
 		field.ReturnOrder.CheckWord(int(s.ReturnOrder)), field.Foot.CheckWord(int(s.Foot)),

@@ -62,11 +62,19 @@ func (p *Plan) ColourText(n int) string {
 	return fmt.Sprintf("%c %s", Letter(n), c.Name)
 }
 
-// chainsOf splits a schedule into chains of at most so many ends, 0 for one chain. A chain ends only
+// chainsOf splits a schedule into chains of at most so many ends, 0 for one chain, or one for each colour.
+func (s *Schedule) chainsOf(most int) []ChainPart {
+	if s.byColour() {
+		return s.chainsByColour(most)
+	}
+	return s.chainsInTurn(most)
+}
+
+// chainsInTurn splits a schedule whose passes lay the ends in their order. A chain ends only
 // where the paddle is back at the lease, since the next begins outward; so every pass keeps its
 // direction. Each split is the last such place at or below an equal share of what is left, or the first
 // one where there is none.
-func (s *Schedule) chainsOf(most int) []ChainPart {
+func (s *Schedule) chainsInTurn(most int) []ChainPart {
 	left := 0
 	for _, p := range s.Passes {
 		left += p.Ends()

@@ -97,6 +97,14 @@ func (p *Plan) PassRuns(pass wind.Pass) []EndRun {
 // EndRuns lists the colours of all ends of the warp, from end 1 on. It is empty in a plain warp.
 func (p *Plan) EndRuns() []EndRun {
 	var runs []EndRun
+	if p.ByColour() {
+		end := 0
+		for _, r := range p.Spec.Schedule.Order {
+			runs = addRun(runs, EndRun{First: end + 1, Last: end + r.Ends, Colour: r.Colour})
+			end += r.Ends
+		}
+		return runs
+	}
 	for _, c := range p.Chains {
 		for _, pass := range c.Passes {
 			for _, run := range p.PassRuns(pass) {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/project"
 	"millside/plan/sheet"
 	"millside/plan/stripe"
@@ -155,7 +156,7 @@ func TestPlainWarpHasNoColours(t *testing.T) {
 
 func TestSheetOfAStripedWarp(t *testing.T) {
 	p := handMade(t)
-	made, err := sheet.New(&project.Project{Plan: p}, sheet.Options{})
+	made, err := sheet.New(&project.Project{Plan: p}, sheet.Options{AllPasses: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -165,13 +166,13 @@ func TestSheetOfAStripedWarp(t *testing.T) {
 			t.Fatalf("no part %q with a table", id)
 		}
 		for _, row := range part.Rows {
-			all = append(all, row.Name+": "+row.Value)
+			all = append(all, row.Name+": "+row.Value.String())
 		}
 		for _, line := range part.Table.Lines {
 			if len(line) != len(part.Table.Columns) {
 				t.Errorf("%q: %d cells under %d columns", id, len(line), len(part.Table.Columns))
 			}
-			all = append(all, strings.Join(line, " | "))
+			all = append(all, figure.Join(line, " | ").String())
 		}
 		return all
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math/big"
 
-	"millside/plan/internal/ratio"
+	"millside/plan/figure"
 	"millside/plan/times"
 	"millside/plan/wind"
 )
@@ -38,7 +38,7 @@ func (s Spec) passPace(pace times.Pace, turns *big.Rat) times.Pace {
 // [times.HandTimes.Total] makes of a plan's work is then the middle of [Plan.Time]. The pace may be zero. A spec
 // whose length or mill won't do is reckoned without turns.
 func (s Spec) HandTimesAt(pace times.Pace) times.HandTimes {
-	t := s.HandTimes()
+	t := s.HandTimes().WithPegs(pace.Pegs)
 	t.Pass = max(s.passPace(pace, s.PassTurns()).Middle, 1)
 	return t
 }
@@ -66,25 +66,31 @@ func (p *Plan) PassPace(pace times.Pace) times.Pace { return p.Spec.passPace(pac
 
 // TimeOf is how long so much work takes on the way of this plan: each pass by the turns of the mill and the
 // handling at its ends, or by the weaver's own pace, which is scaled by both; the work at the pegs by the
-// weaver's weights. The pace may be zero: then it is the published one.
-func (p *Plan) TimeOf(w times.WorkSum, pace times.Pace) times.TimeSpan { return p.Spec.TimeOf(w, pace) }
+// weaver's weights, which their own halts change ([times.PegPace]). The pace may be zero: then it is the published one.
+func (p *Plan) TimeOf(w times.WorkSum, pace times.Pace) times.TimeSpan {
+	return p.Spec.timeOf(w, pace, p.Path.PassTurns())
+}
 
 // TimeOf is [Plan.TimeOf] where no plan is worked out.
 func (s Spec) TimeOf(w times.WorkSum, pace times.Pace) times.TimeSpan {
-	return s.HandTimes().Span(w, s.passPace(pace, s.PassTurns()), s.passRule(pace))
+	return s.timeOf(w, pace, s.PassTurns())
+}
+
+func (s Spec) timeOf(w times.WorkSum, pace times.Pace, turns *big.Rat) times.TimeSpan {
+	return s.HandTimes().WithPegs(pace.Pegs).Span(w, s.passPace(pace, turns), s.passRule(pace, turns))
 }
 
 // passRule says what a pass takes: "0.27 min + 3.5 turns x 0.08 min", or whose pace it is.
-func (s Spec) passRule(pace times.Pace) string {
+func (s Spec) passRule(pace times.Pace, turns *big.Rat) string {
 	t := s.HandTimes()
 	switch {
 	case s.ownPass() && t.Pass > 0:
 		return "as you gave it"
 	case s.ownPass() || !pace.Timed():
-		return fmt.Sprintf("%s min + %s turns x %s min", times.MinutesText(t.Handling),
-			ratio.Decimal(s.PassTurns(), 2), times.MinutesText(t.Turn))
+		return fmt.Sprintf("%s min + %s x %s min", times.MinutesText(t.Handling),
+			figure.Of(turns, 2, "turn", "turns"), times.MinutesText(t.Turn))
 	default:
-		return fmt.Sprintf("%s, scaled to %s turns", pace.Source(), ratio.Decimal(s.PassTurns(), 2))
+		return fmt.Sprintf("%s, scaled to %s", pace.Source(), figure.Of(turns, 2, "turn", "turns"))
 	}
 }
 

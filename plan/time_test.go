@@ -47,7 +47,7 @@ func TestTimeFor400Ends(t *testing.T) {
 		t.Errorf("in words: %s", got.Words())
 	}
 	if want := "40 passes x 33 s + 10 cuts x 12 s + 10 ties x 18 s + 10 packages x 60 s = 37 " +
-		"min"; got.How.WithNumbers != want {
+		"min"; got.How.WithNumbers.String() != want {
 		t.Errorf("reckoned as %s", got.How.WithNumbers)
 	}
 }

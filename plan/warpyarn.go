@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
@@ -16,24 +17,24 @@ type Extras struct {
 	// PerTie is what an end takes that is tied on and cut off again: the tails of its two knots, and the
 	// paddle's distance from the peg.
 	PerTie measure.Length `json:"per_tie"`
+	// Given says that the weaver said so; else the usual ones hold, see [Spec.Extras].
+	Given bool `json:"given,omitzero"`
 }
 
 // DefaultExtras is a guess to begin with: 2 in a pass and half a yard for each end that is tied on. It is the
 // project's own judgement, not a measured value.
 func DefaultExtras() Extras { return Extras{PerPass: 2 * measure.Inch, PerTie: 18 * measure.Inch} }
 
-func (x Extras) check() error {
-	var errs []error
-	for _, f := range []struct {
-		field string
-		l     measure.Length
-	}{{"extra yarn a pass", x.PerPass}, {"extra yarn an end tied on", x.PerTie}} {
-		if f.l < 0 || f.l > 100*measure.Metre {
-			errs = append(errs, &measure.FieldError{Field: f.field, Value: f.l.String(), Want: "0 to " +
-				(100 * measure.Metre).String()})
-		}
+// Extras is what the warp takes beside its length: as the weaver says, which may be nothing, else the usual.
+func (s Spec) Extras() Extras {
+	if s.Yarn.Extras.Given {
+		return s.Yarn.Extras
 	}
-	return errors.Join(errs...)
+	return DefaultExtras()
+}
+
+func (x Extras) check() error {
+	return errors.Join(field.PegYarn.CheckLength(x.PerPass), field.Tails.CheckLength(x.PerTie))
 }
 
 // Cone is one package of yarn, which feeds one position of the paddle.
@@ -126,9 +127,12 @@ type YarnUse struct {
 	Ends   int
 	Length measure.Length
 	Mass   measure.Mass
-	// Ties is how many ends are tied on, and Tails the part of Length that their tails take.
-	Ties  int
-	Tails measure.Length
+	// AtPegs is the part of Length that the ends take at the end pegs. Ties is how many ends are tied on, and
+	// Tails the part of Length that their tails take. Extras is what both are reckoned with.
+	AtPegs measure.Length
+	Ties   int
+	Tails  measure.Length
+	Extras Extras
 }
 
 // Yarn works out what each cone gives to the warp: passes x (length of the warp + extra a pass), and the
@@ -145,7 +149,7 @@ func (p *Plan) Yarn(cones []Cone, extras Extras) (*YarnUse, error) {
 	if err := p.fedByOne(cones); err != nil {
 		return nil, err
 	}
-	w := &YarnUse{}
+	w := &YarnUse{Extras: extras}
 	for i, c := range cones {
 		u, err := p.coneUse(c, extras)
 		if err != nil {
@@ -154,9 +158,13 @@ func (p *Plan) Yarn(cones []Cone, extras Extras) (*YarnUse, error) {
 		w.add(u)
 		w.Ties += u.Ties
 		w.Tails += extras.PerTie.Times(u.Ties)
+		w.AtPegs += extras.PerPass.Times(u.Passes)
 	}
 	return w, nil
 }
+
+// PegYarn is the part of the warp's yarn that its ends take at the end pegs.
+func (p *Plan) PegYarn(extras Extras) measure.Length { return extras.PerPass.Times(p.EndsWound()) }
 
 // TailYarn is the part of the warp's yarn that goes into tails: for each end that is tied on and cut off again
 // as the ledger has it ([Plan.WorkSum]).
@@ -234,9 +242,9 @@ func (p *Plan) coneUse(c Cone, extras Extras) (ConeUse, error) {
 		u.Left, u.Short = max(u.Holds-u.Used, 0), max(u.Used-u.Holds, 0)
 	}
 	u.How = measure.How{Formula: "passes x (warp + extra a pass) + times tied on x tails",
-		WithNumbers: fmt.Sprintf("%d x (%s + %s) + %d x %s = %s",
-			u.Passes, p.Spec.Units.Shown(p.Path.Length), extras.PerPass.In(p.Spec.Units.Short(), 1), u.Ties,
-			extras.PerTie.In(p.Spec.Units.Short(), 1), p.Spec.Units.Shown(u.Used))}
+		WithNumbers: figure.Say("%d x (%s + %s) + %d x %s = %s",
+			u.Passes, p.Path.Length.As(p.Spec.Units.Long(), 2), extras.PerPass.As(p.Spec.Units.Short(), 1), u.Ties,
+			extras.PerTie.As(p.Spec.Units.Short(), 1), u.Used.As(p.Spec.Units.Long(), 2))}
 	u.UsedMass, err = c.Yarn.MassOf(u.Used)
 	return u, err
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"math"
+	"math/big"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -196,7 +197,7 @@ func TestYarnIsTheSumOfThePasses(t *testing.T) {
 }
 
 func TestWeft(t *testing.T) {
-	picks, err := measure.NewSett(2300, 36, measure.PerInch) // 2,300 picks a yard
+	picks, err := measure.SettOf(big.NewRat(2300, 36), measure.PerInch) // 2,300 picks a yard
 	if err != nil {
 		t.Fatal(err)
 	}

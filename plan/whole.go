@@ -14,6 +14,9 @@ import (
 type Cloth struct {
 	// Used says that the ends and the length follow from the cloth.
 	Used bool `json:"used"`
+	// Assumed lists the fields of the allowances that the weaver didn't give, by their names in the table: usual
+	// values were taken, see [entry.WithAssumed].
+	Assumed []string `json:"assumed,omitzero"`
 	// Fit says which of the counts near the wanted one is taken.
 	Fit ClothFit `json:"fit"`
 	// Width and Length are the finished cloth with its allowances. Their sett, group and units are taken
@@ -29,6 +32,18 @@ type Cloth struct {
 	// WeftColours is how many picks of the pattern each colour of the weft has; it is empty where that isn't
 	// known.
 	WeftColours []cloth.WeftColour `json:"weft_colours,omitzero"`
+}
+
+// checkAssumed reports names that are no allowance's.
+func (c Cloth) checkAssumed() []error {
+	var errs []error
+	for _, name := range c.Assumed {
+		if f := field.Named(name); f == nil || !f.Assumed {
+			errs = append(errs, &measure.FieldError{Field: "assumed", Value: measure.Shortened(name),
+				Want: "the name of an allowance, such as " + field.TakeUp.Name})
+		}
+	}
+	return errs
 }
 
 // ClothFit says which number of ends is taken for a cloth.
@@ -70,6 +85,8 @@ type WarpYarn struct {
 	Tube measure.Mass `json:"tube,omitzero"`
 	// Packages is the number of cones at hand, 0 where they weren't counted.
 	Packages int `json:"packages,omitzero"`
+	// Extras is the yarn beside the warp's length, where the weaver says it; see [Spec.Extras].
+	Extras Extras `json:"extras,omitzero"`
 }
 
 // cones is one cone for each position of a group.
@@ -90,7 +107,9 @@ type Loom struct {
 	Sett measure.Sett `json:"sett,omitzero"`
 	// Raddle is the raddle; a zero space leaves it out.
 	Raddle loom.Raddle `json:"raddle,omitzero"`
-	// WholeGroups keeps the ends of a group in one section of the raddle.
+	// SplitGroups lets the teeth of the raddle part a group. WholeGroups stands in old records: groups are kept
+	// whole unless SplitGroups says otherwise.
+	SplitGroups bool `json:"split_groups,omitzero"`
 	WholeGroups bool `json:"whole_groups,omitzero"`
 	// Reed is the reed; the zero value leaves it out.
 	Reed loom.Reed `json:"reed,omitzero"`
@@ -122,7 +141,10 @@ func (s Spec) checkWhole() []error {
 	errs := measure.Faults(s.Pegs.Check())
 	errs = append(errs, field.Colour.In(measure.CheckColour(s.Yarn.Colour)), field.Packages.Check(s.Yarn.Packages),
 		field.Fit.CheckWord(int(s.Cloth.Fit)), field.FirstEnd.CheckWord(int(s.Loom.FirstEnd)))
-	errs = append(errs, s.Asked.check()...)
+	errs = append(append(errs, checkAsked(s.Asked)...), s.Cloth.checkAssumed()...)
+	if err := s.Yarn.Extras.check(); err != nil {
+		errs = append(errs, err)
+	}
 	errs = append(errs, s.Loom.Threading.Check(), cloth.CheckWeftColours(s.Cloth.WeftColours))
 	for _, w := range s.Loom.Widths {
 		if w <= 0 || w > measure.Metre {

@@ -7,8 +7,8 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/tui/form"
 	"millside/tui/look"
@@ -19,15 +19,15 @@ type alonePage struct {
 	deps
 	under screen // what Esc goes back to
 	// open tries again what failed, in a store that needs no locks.
-	open    func(counter.Store) tea.Cmd
+	open    func(journal.Store) tea.Cmd
 	problem string
 }
 
 // noLocksMsg says that a record couldn't be locked where there are no locks, and how to open it all the same.
-type noLocksMsg struct{ open func(counter.Store) tea.Cmd }
+type noLocksMsg struct{ open func(journal.Store) tea.Cmd }
 
 // orAlone runs an opening, and asks where there are no locks.
-func orAlone(s counter.Store, open func(counter.Store) tea.Cmd) tea.Cmd {
+func orAlone(s journal.Store, open func(journal.Store) tea.Cmd) tea.Cmd {
 	try := open(s)
 	return func() tea.Msg {
 		msg := try()
@@ -39,7 +39,7 @@ func orAlone(s counter.Store, open func(counter.Store) tea.Cmd) tea.Cmd {
 }
 
 // alone is the same folder for a winder who goes on without a lock where there are none.
-func alone(s counter.Store) counter.Store {
+func alone(s journal.Store) journal.Store {
 	s.FS = disk.WithoutLocks(s.FS)
 	return s
 }

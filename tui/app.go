@@ -3,15 +3,18 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"reflect"
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/athand"
+	fields "millside/plan/entry"
 	"millside/plan/times"
 	"millside/tui/form"
 	"millside/tui/keys"
@@ -21,7 +24,7 @@ import (
 
 // deps is what the screens may use: looks, keys, the records.
 type deps struct {
-	store    counter.Store
+	store    journal.Store
 	styles   look.Styles
 	keys     keys.Map
 	sound    func(session.Cue)
@@ -39,16 +42,17 @@ func (d deps) forForm() form.Deps {
 }
 
 func (d deps) forMill() mill.Deps {
-	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say, Tick: d.tick}
+	return mill.Deps{Store: d.store, Styles: d.styles, Keys: d.keys, Settings: d.settings, Sound: d.sound, Say: d.say,
+		Tick: d.tick}
 }
 
 // Messages from home, and answers of commands.
 type (
 	goFormMsg struct{ spec plan.Spec }
 	openMsg   struct{ path string } // wind a record, or look at it if that can't be
-	openedMsg struct{ rec *counter.Record }
+	openedMsg struct{ rec *journal.Record }
 	listedMsg struct {
-		list []counter.Summary
+		list []journal.Summary
 		err  error
 	}
 )
@@ -128,6 +132,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		a.screen = newHome(a.deps, msg.list, msg.err, a.now)
 		return a, nil
 	case goFormMsg:
+		if reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // a new warp, and not one that was planned before
+			msg.spec = fields.NewSpec(a.settings.NewUnits())
+		}
 		next, cmd := form.New(a.forForm(), msg.spec).Init()
 		a.screen = planning{next}
 		return a, cmd
@@ -252,16 +259,16 @@ func (a app) close() {
 	}
 }
 
-func closeCmd(rec *counter.Record) tea.Cmd {
+func closeCmd(rec *journal.Record) tea.Cmd {
 	return func() tea.Msg { _ = rec.Close(); return nil }
 }
 
 // opening opens a record of a store to wind it, or to look at it if another window winds it.
-func opening(path string) func(counter.Store) tea.Cmd {
-	return func(s counter.Store) tea.Cmd {
+func opening(path string) func(journal.Store) tea.Cmd {
+	return func(s journal.Store) tea.Cmd {
 		return func() tea.Msg {
 			rec, err := mill.Open(s, path, false)
-			if errors.Is(err, counter.ErrLocked) {
+			if errors.Is(err, journal.ErrLocked) {
 				rec, err = mill.Open(s, path, true)
 			}
 			if err != nil {
@@ -273,8 +280,8 @@ func opening(path string) func(counter.Store) tea.Cmd {
 }
 
 // beginning makes the record of a new warp in a store.
-func beginning(spec plan.Spec) func(counter.Store) tea.Cmd {
-	return func(s counter.Store) tea.Cmd {
+func beginning(spec plan.Spec) func(journal.Store) tea.Cmd {
+	return func(s journal.Store) tea.Cmd {
 		return func() tea.Msg {
 			p, err := plan.New(spec)
 			if err != nil {

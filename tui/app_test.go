@@ -82,7 +82,8 @@ func TestTheSameWarpAgain(t *testing.T) {
 	a := b.app()
 	a.screen = newHome(b.deps, list, nil, b.clock.T)
 	m := drive(b, a, hand.Key("c"), hand.Key("ctrl+s"))
-	if st := state(t, m); !reflect.DeepEqual(st.Plan.Spec, state(t, first).Plan.Spec) || st.Laid() != 0 || m.(app).path() == first.path() {
+	if st := state(t, m); !reflect.DeepEqual(st.Plan.Spec, state(t, first).Plan.Spec) || st.Laid() != 0 ||
+		m.(app).path() == first.path() {
 		t.Fatalf("%T:\n%s", m.(app).screen, m.View())
 	}
 	m.(app).close()
@@ -146,7 +147,8 @@ func TestOwnKey(t *testing.T) {
 		t.Fatalf("not shown first, kept %v:\n%s", kept.Keys, m.View())
 	}
 	m = drive(b, m, hand.Key("esc"), hand.Key("a"), hand.Key("f5"), hand.Key("y"), hand.Key("a"), hand.Key("q"))
-	if !strings.Contains(m.View(), `"q" must keep its meaning: leave`) || !reflect.DeepEqual(kept.Keys, []string{"f5"}) {
+	if !strings.Contains(m.View(), `"q" must keep its meaning: leave`) ||
+		!reflect.DeepEqual(kept.Keys, []string{"f5"}) {
 		t.Fatalf("kept %v:\n%s", kept.Keys, m.View())
 	}
 	m = drive(b, m, hand.Key("esc"), hand.Key("f5"))
@@ -220,10 +222,12 @@ func TestSettingsThatCantBeKept(t *testing.T) {
 func TestPassKeyOnSettings(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	m := drive(b, b.winding(hand.Towels(), 4), hand.Key("s"))
-	for _, msg := range []tea.Msg{hand.Key("space"), hand.Key("pgdown"), tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}} {
+	for _, msg := range []tea.Msg{hand.Key("space"), hand.Key("pgdown"),
+		tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonLeft}} {
 		b.heard = nil
 		m = drive(b, m, msg)
-		if !strings.Contains(m.View(), "not counted") || !reflect.DeepEqual(b.heard, []session.Cue{session.CueRefused}) {
+		if !strings.Contains(m.View(), "not counted") ||
+			!reflect.DeepEqual(b.heard, []session.Cue{session.CueRefused}) {
 			t.Errorf("%v: heard %v:\n%s", msg, b.heard, m.View())
 		}
 	}

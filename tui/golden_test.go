@@ -7,7 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/tui/internal/hand"
 	"millside/tui/look"
 )
@@ -20,7 +20,8 @@ var pages = []struct {
 	{"home", homePage},
 	{"alone", func(b *bench) screen { return alonePage{deps: b.deps, under: homePage(b)} }},
 	{"alone-refused", func(b *bench) screen {
-		next, _ := alonePage{deps: b.deps, under: homePage(b)}.update(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}, b.clock.T)
+		next, _ := alonePage{deps: b.deps,
+			under: homePage(b)}.update(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}, b.clock.T)
 		return next
 	}},
 	{"home-empty", func(b *bench) screen { return newHome(b.deps, nil, nil, b.clock.T) }},
@@ -29,11 +30,14 @@ var pages = []struct {
 // homePage has half-wound, finished and damaged records.
 func homePage(b *bench) screen {
 	now := b.clock.T
-	list := []counter.Summary{
-		{Path: "a", Name: "Kitchen towels, undyed", Passes: 40, Laid: 17, Ends: 396, Standing: 170, Last: now.Add(-time.Hour)},
-		{Path: "b", Name: "Wool blanket", Passes: 66, Laid: 66, Ends: 660, Standing: 660, Wound: true, Last: now.Add(-24 * time.Hour)},
-		{Path: "c", Name: "scarf", Err: &counter.DamageError{Path: "c", Line: 12, Why: "the checksum is wrong"}},
-		{Path: "d", Name: "Runner in linen", Passes: 20, Laid: 20, Ends: 200, Standing: 200, Wound: true, Finished: true, Last: now.Add(-30 * 24 * time.Hour)},
+	list := []journal.Summary{
+		{Path: "a", Name: "Kitchen towels, undyed", Passes: 40, Laid: 17, Ends: 396, Standing: 170,
+			Last: now.Add(-time.Hour)},
+		{Path: "b", Name: "Wool blanket", Passes: 66, Laid: 66, Ends: 660, Standing: 660, Wound: true,
+			Last: now.Add(-24 * time.Hour)},
+		{Path: "c", Name: "scarf", Err: &journal.DamageError{Path: "c", Line: 12, Why: "the checksum is wrong"}},
+		{Path: "d", Name: "Runner in linen", Passes: 20, Laid: 20, Ends: 200, Standing: 200, Wound: true,
+			Finished: true, Last: now.Add(-30 * 24 * time.Hour)},
 	}
 	return newHome(b.deps, list, nil, now)
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/internal/hand"
@@ -37,7 +38,7 @@ func newBench(t *testing.T, profile termenv.Profile) *bench {
 	b := &bench{t: t, clock: hand.NewClock()}
 	practice := plan.DefaultSpec()
 	practice.Name = "Practice warp"
-	b.deps = deps{store: counter.Store{Dir: t.TempDir(), FS: counter.OS()}, styles: look.NewStyles(io.Discard, profile),
+	b.deps = deps{store: journal.Store{Dir: t.TempDir(), FS: journal.OS()}, styles: look.NewStyles(io.Discard, profile),
 		keys: keys.Default(), sound: func(c session.Cue) { b.heard = append(b.heard, c) }, practice: practice}
 	return b
 }

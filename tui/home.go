@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/tui/form"
@@ -21,7 +22,7 @@ import (
 type home struct {
 	deps
 	at      time.Time // when the last message came
-	list    []counter.Summary
+	list    []journal.Summary
 	chosen  int
 	problem string
 	busy    bool // something is being opened
@@ -29,12 +30,12 @@ type home struct {
 
 // entry is one line that can be chosen.
 type entry struct {
-	summary *counter.Summary // a record, or
+	summary *journal.Summary // a record, or
 	word    string           // something to begin
 	cmd     tea.Cmd
 }
 
-func newHome(d deps, list []counter.Summary, err error, now time.Time) home {
+func newHome(d deps, list []journal.Summary, err error, now time.Time) home {
 	m := home{deps: d, list: list, at: now}
 	if err != nil {
 		m.problem = measure.Clean(err.Error())
@@ -114,7 +115,8 @@ func (m home) copyPlan(e entry) (screen, tea.Cmd) {
 
 func (m home) view(w, h int) string {
 	s, k := m.styles, m.keys
-	lines := []string{"", "  " + s.Title.Render("MILLSIDE") + s.Dim.Render(look.Fit("   the count at the warping mill", max(w-12, 0))), ""}
+	lines := []string{"", "  " + s.Title.Render("MILLSIDE") +
+		s.Dim.Render(look.Fit("   the count at the warping mill", max(w-12, 0))), ""}
 	body, cursor := m.body(w)
 	foot := []string{"", s.KeyLine(w, k.Up, k.Open, k.New, k.Copy, k.Practice, k.Settings, k.Leave)}
 	if m.problem != "" {
@@ -170,7 +172,8 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 		return []string{look.Fit(mark+style.Render(sum.Name)+"  "+s.Alarm.Render(damageText(sum.Err)), w)}
 	}
 	if sum.Finished {
-		return []string{look.Fit(mark+style.Render(look.Pad(sum.Name, 28))+"  "+s.Dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, look.When(sum.Last, m.at), paceText(sum.Pace))), w)}
+		return []string{look.Fit(mark+style.Render(look.Pad(sum.Name, 28))+"  "+
+			s.Dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, look.When(sum.Last, m.at), paceText(sum.Pace))), w)}
 	}
 	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), look.When(sum.Last, m.at)
 	if w >= 76 {
@@ -195,7 +198,7 @@ func paceText(p counter.PaceResult) string {
 
 // damageText says in a line what is wrong with a record, and what can be done.
 func damageText(err error) string {
-	var d *counter.DamageError
+	var d *journal.DamageError
 	if errors.As(err, &d) {
 		return fmt.Sprintf("damaged at line %d: millside salvage saves what is sound", d.Line)
 	}

@@ -9,6 +9,7 @@ import (
 	"syscall"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/times"
@@ -33,13 +34,13 @@ func ParseSettings(text string) (Settings, error) { return mill.ParseSettings(te
 // Options says how the screens start.
 type Options struct {
 	// Store is where records are kept.
-	Store counter.Store
+	Store journal.Store
 	// Record is an open record to wind, or to look at, at once; nil opens home. It is closed at the end.
-	Record *counter.Record
+	Record *journal.Record
 	// NoLocks is the path of a record to wind whose folder knows no locks: the weaver is asked first. Empty for none.
 	NoLocks string
 	// List holds the records as home shows them at first, and ListErr why they can't be listed.
-	List    []counter.Summary
+	List    []journal.Summary
 	ListErr error
 	// Spec opens the new-warp form filled with these values; nil doesn't.
 	Spec *plan.Spec
@@ -101,7 +102,8 @@ func Run(ctx context.Context, o Options) error {
 	ring := newRinger(func() { _, _ = o.Out.WriteString("\a") })
 	defer ring.stop()
 	a := newApp(deps{store: o.Store, styles: o.styles(), keys: keys.Default(), sound: ring.sound, practice: o.Practice,
-		atHand: o.AtHand, pace: o.Pace, say: o.Say, tick: tea.Tick, settings: o.Settings, save: o.SaveSettings}, o.Now())
+		atHand: o.AtHand, pace: o.Pace, say: o.Say, tick: tea.Tick, settings: o.Settings, save: o.SaveSettings},
+		o.Now())
 	a.screen = a.firstScreen(o)
 	var put *aside
 	filter := stamp(o.Now)
@@ -143,7 +145,11 @@ func Run(ctx context.Context, o Options) error {
 
 // styles are the looks that the terminal can show.
 func (o Options) styles() look.Styles {
-	s := look.NewStyles(o.Out, termenv.NewOutput(o.Out).EnvColorProfile())
+	profile := termenv.NewOutput(o.Out).EnvColorProfile()
+	s := look.NewStyles(o.Out, profile)
+	if look.LightGround(os.Getenv) {
+		s = s.OnLight(profile)
+	}
 	if o.NoColor {
 		s = look.NewUncoloured(o.Out)
 	}

@@ -37,7 +37,8 @@ func (a *app) atHandCmd() *cobra.Command {
 	var write, asJSON bool
 	cmd := &cobra.Command{
 		Use: "at-hand [--write] [--json]", Short: "show the mills, reeds and yarns that you have", Long: atHandLong,
-		Example: "  millside at-hand --write\n  millside at-hand\n  millside at-hand --json", Args: asked.Args(0, 0, ""),
+		Example:           "  millside at-hand --write\n  millside at-hand\n  millside at-hand --json",
+		Args:              asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(*cobra.Command, []string) error {
 			path, err := a.atHandPath()
@@ -79,7 +80,8 @@ func (a *app) atHandPath() (string, error) {
 	if path := a.folders().Config("at-hand.txt"); path != "" {
 		return path, nil
 	}
-	return "", errors.New("there is no home folder for the file of things at hand: name it with --at-hand, or set MILLSIDE_AT_HAND")
+	return "", errors.New("there is no home folder for the file of things at hand: name it with --at-hand, or set " +
+		"MILLSIDE_AT_HAND")
 }
 
 // atHand is what is at hand, for the commands that only take from it. It is read once. A file that is
@@ -103,7 +105,8 @@ func (a *app) takeInHand() (athand.AtHand, error) {
 	}
 	hand, found, err := settings.ReadAtHand(path)
 	if !found && err == nil && a.atHandFlag != "" {
-		return hand, fmt.Errorf("reading the things at hand: there is no file %s; 'millside at-hand --write' makes it", path)
+		return hand, fmt.Errorf("reading the things at hand: there is no file %s; 'millside at-hand --write' makes it",
+			path)
 	}
 	if isFieldError(err) {
 		for line := range strings.SplitSeq(err.Error(), "\n") {
@@ -207,7 +210,11 @@ func writeAtHandTemplate(path string) (made bool, err error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return false, fmt.Errorf("making the folder: %w", err)
 	}
-	err = files.Write(path, false, func(w io.Writer) error { _, err := io.WriteString(w, settings.AtHandTemplate); return err })
+	err = files.Write(path, false, func(w io.Writer) error {
+		_,
+			err := io.WriteString(w, settings.AtHandTemplate)
+		return err
+	})
 	if errors.Is(err, files.ErrThere) {
 		return false, nil
 	}

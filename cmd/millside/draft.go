@@ -27,8 +27,9 @@ func (a *app) draftCmd() *cobra.Command {
 	)
 	cmd := &cobra.Command{
 		Use: "draft FILE [--thread-1 SIDE] [--json]", Short: "tell what a draft says about the warp", Long: draftLong,
-		Example: "  millside draft plaid.wif\n  millside draft plaid.wif --thread-1 right\n  millside plan --draft plaid.wif --thread-1 right",
-		Args:    asked.Args(1, 1, "the path of one draft"),
+		Example: "  millside draft plaid.wif\n  millside draft plaid.wif --thread-1 right\n  millside plan --draft " +
+			"plaid.wif --thread-1 right",
+		Args: asked.Args(1, 1, "the path of one draft"),
 		RunE: func(cmd *cobra.Command, paths []string) error {
 			d, err := asked.ReadDraft(paths[0], cmd.InOrStdin())
 			if err != nil {

@@ -11,25 +11,26 @@ import (
 	"testing"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
 // onlyRecord finds the one record in a folder and looks at it.
-func onlyRecord(t *testing.T, dir string) *counter.Record {
+func onlyRecord(t *testing.T, dir string) *journal.Record {
 	t.Helper()
-	list, err := counter.Store{Dir: dir, FS: counter.OS()}.List()
+	list, err := journal.Store{Dir: dir, FS: journal.OS()}.List()
 	if err != nil || len(list) != 1 {
 		t.Fatalf("%d records, %v", len(list), err)
 	}
-	rec, err := counter.Look(counter.OS(), list[0].Path)
+	rec, err := journal.OpenReadOnly(journal.OS(), list[0].Path)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return rec
 }
 
-// wind lays passes until so many are laid, waiting for each to be shown as counted, and does the work at a peg that comes
-// before the next one.
+// wind lays passes until so many are laid, waiting for each to be shown as counted, and does the work at a
+// peg that comes before the next one.
 func (term *terminal) wind(from, to, of int) {
 	term.t.Helper()
 	for k := from + 1; k <= to; k++ {
@@ -39,7 +40,7 @@ func (term *terminal) wind(from, to, of int) {
 			term.goes("space", "this step is done")
 			return
 		case k == 2:
-			term.goes("space", "LOOK AT THE LEASE")
+			term.goes("space", "they alternate")
 			term.goes("y", want)
 		default:
 			term.goesUntil("space", want, func() bool {
@@ -133,7 +134,8 @@ func TestWholeWarp(t *testing.T) {
 func (term *terminal) setRight() {
 	term.t.Helper()
 	out := term.written()
-	for on, off := range map[string]string{"\x1b[?1049h": "\x1b[?1049l", "\x1b[?25l": "\x1b[?25h", "\x1b[?1002h": "\x1b[?1002l"} {
+	for on, off := range map[string]string{"\x1b[?1049h": "\x1b[?1049l", "\x1b[?25l": "\x1b[?25h",
+		"\x1b[?1002h": "\x1b[?1002l"} {
 		if strings.LastIndex(out, off) < strings.LastIndex(out, on) {
 			term.t.Errorf("%q was not undone", on)
 		}
@@ -152,7 +154,7 @@ func saved(t *testing.T, dir string, change func(*plan.Spec)) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rec, err := counter.Store{Dir: dir, FS: counter.OS()}.Create(p)
+	rec, err := journal.Store{Dir: dir, FS: journal.OS()}.Create(p)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -43,9 +43,30 @@ func (a *app) help(cmd *cobra.Command, given []string) {
 		return
 	}
 	if long := strings.TrimSpace(cmd.Long); long != "" {
-		fmt.Fprintf(out, "%s\n\n", long)
+		fmt.Fprintf(out, "%s\n\n", filled(long))
 	}
 	fmt.Fprint(out, cmd.UsageString())
+}
+
+// filled breaks a text anew to the width of a terminal; lines that stand in stay as they are.
+func filled(text string) string {
+	var out, run []string
+	flush := func() {
+		if len(run) > 0 {
+			out = append(out, prose.Wrap(strings.Join(run, " "), 0))
+			run = nil
+		}
+	}
+	for line := range strings.SplitSeq(text, "\n") {
+		if line != "" && line[0] != ' ' {
+			run = append(run, line)
+			continue
+		}
+		flush()
+		out = append(out, line)
+	}
+	flush()
+	return strings.Join(out, "\n")
 }
 
 // mostExamples is how many examples the short help shows.
@@ -96,7 +117,8 @@ func localFlags(cmd *cobra.Command) []*pflag.Flag {
 	sorted := flags.SortFlags
 	flags.SortFlags = false
 	flags.VisitAll(func(f *pflag.Flag) {
-		if f.Name != "help" && f.Name != "version" && inherited.Lookup(f.Name) == nil && cmd.PersistentFlags().Lookup(f.Name) == nil {
+		if f.Name != "help" && f.Name != "version" && inherited.Lookup(f.Name) == nil &&
+			cmd.PersistentFlags().Lookup(f.Name) == nil {
 			list = append(list, f)
 		}
 	})
@@ -113,10 +135,11 @@ func firstClause(usage string) string {
 }
 
 // usageWords are put in place of the library's own in what --help prints, and its lists of options are
-// broken to the width of a terminal.
+// wrapped at the width of a terminal.
 var usageWords = strings.NewReplacer(
 	"Available Commands:", "Commands:", "Global Flags:", "Options of every command:", "Flags:", "Options:",
-	".FlagUsages | trimTrailingWhitespaces", " | flagUsages | trimTrailingWhitespaces", " [command]", " COMMAND", "Use \"", "'", "--help\" for", "--help' tells",
+	".FlagUsages | trimTrailingWhitespaces", " | flagUsages | trimTrailingWhitespaces", " [command]", " COMMAND",
+	"Use \"", "'", "--help\" for", "--help' tells",
 	"more information about a command.", "more about a command.")
 
 // plainWords fits the commands that the library makes, and its help, to the others.
@@ -136,7 +159,8 @@ func plainWords(root *cobra.Command) {
 func completionWords(cmd *cobra.Command) {
 	cmd.Args = knownCommand
 	cmd.RunE = func(c *cobra.Command, _ []string) error {
-		return asked.Usage(c, errors.New("for which shell? 'millside completion bash', zsh, fish or powershell writes the script"))
+		return asked.Usage(c, errors.New("for which shell? 'millside completion bash', zsh, fish or powershell "+
+			"writes the script"))
 	}
 	cmd.Short = "write the script for completion in a shell"
 	for _, shell := range cmd.Commands() {

@@ -4,7 +4,7 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
-	"millside/counter"
+	"millside/counter/journal"
 
 	"github.com/spf13/cobra"
 )
@@ -34,9 +34,9 @@ func (a *app) listCmd() *cobra.Command {
 				return err
 			}
 			if asJSON {
-				return prose.WriteJSON(a.out, recordout.ListToJSON(list, counter.OwnPace(list, practiceName)))
+				return prose.WriteJSON(a.out, recordout.ListToJSON(list, journal.OwnPace(list, practiceName)))
 			}
-			recordout.ListText(a.out, store.Dir, list, counter.OwnPace(list, practiceName))
+			recordout.ListText(a.out, store.Dir, list, journal.OwnPace(list, practiceName))
 			return nil
 		},
 	}

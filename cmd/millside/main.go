@@ -23,13 +23,18 @@ import (
 
 	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/folders"
+	"millside/cmd/millside/internal/locale"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/records"
 	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
 	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
+	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/entry"
+	"millside/plan/figure"
 	"millside/tui"
 	"millside/tui/look"
 
@@ -54,7 +59,7 @@ type app struct {
 	// terminal says whether a file is a terminal.
 	terminal func(*os.File) bool
 	// fs is the file system that records are on.
-	fs counter.FS
+	fs journal.FS
 	// screen runs the full screen.
 	screen func(context.Context, tui.Options) error
 
@@ -70,13 +75,27 @@ type app struct {
 func newApp() *app {
 	return &app{
 		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(os.Stdout), errOut: os.Stderr,
-		env: os.Getenv, now: time.Now, screen: tui.Run, fs: counter.OS(),
+		env: os.Getenv, now: time.Now, screen: tui.Run, fs: journal.OS(),
 		terminal: func(f *os.File) bool { return isatty.IsTerminal(f.Fd()) || isatty.IsCygwinTerminal(f.Fd()) },
 	}
 }
 
+// settings are the weaver's own, with what the system's locale says where they don't, and the way to keep changed
+// ones. What can't be read is told to errOut.
+func (a *app) settings(errOut io.Writer) (tui.Settings, func(tui.Settings) error) {
+	return settings.LoadSettings(a.folders().Config("settings.txt"), locale.Of(a.env), errOut, files.Write)
+}
+
+// newSpec is what a new warp begins with: in the weaver's units.
+func (a *app) newSpec() plan.Spec {
+	own, _ := a.settings(io.Discard) // what is wrong with them is told where they matter more
+	return entry.NewSpec(own.NewUnits())
+}
+
 // run carries out a command line and gives the exit code.
 func (a *app) run(args []string) int {
+	own, _ := a.settings(io.Discard)
+	figure.WriteComma(own.Comma())
 	root := a.root()
 	root.SetArgs(args)
 	root.SetOut(a.out)
@@ -93,16 +112,16 @@ func (a *app) run(args []string) int {
 func (a *app) folders() folders.System { return folders.System{OS: runtime.GOOS, Env: a.env} }
 
 // store is the folder of records that the flag, the environment or the default names.
-func (a *app) store() (counter.Store, error) {
+func (a *app) store() (journal.Store, error) {
 	dir, err := a.folders().Records(a.recordsFlag)
 	if err != nil {
-		return counter.Store{}, err
+		return journal.Store{}, err
 	}
 	fsys := a.fs
 	if a.alone {
 		fsys = disk.WithoutLocks(fsys)
 	}
-	return counter.Store{Dir: dir, FS: fsys}, nil
+	return journal.Store{Dir: dir, FS: fsys}, nil
 }
 
 // records is that folder for the length of a command: each record in it is read once.
@@ -149,11 +168,12 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
 	}
 	o.AtHand, o.Pace = hand, a.ownPace()
-	o.Settings, o.SaveSettings = settings.LoadSettings(a.folders().Config("settings.txt"), a.errOut, files.Write)
+	o.Settings, o.SaveSettings = a.settings(a.errOut)
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.
 	o.NoColor = a.env("NO_COLOR") != "" || a.env("TERM") == "dumb"
 	o.ASCII = runtime.GOOS != "windows" && !look.HasUTF8(a.env) // Windows has no locale in its environment
-	a.folder = nil                                              // what was read is not kept for as long as the screen lives
+	// what was read is not kept for as long as the screen lives
+	a.folder = nil
 	return a.screen(ctx, o)
 }

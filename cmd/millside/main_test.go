@@ -17,7 +17,7 @@ import (
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/asked"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/cloth"
 	"millside/plan/frame"
@@ -40,7 +40,8 @@ func TestDraftOfTooManyStripes(t *testing.T) {
 		t.Fatal(err)
 	}
 	code, out, errOut := runIn(t.TempDir(), "plan", "--draft", path, "--thread-1", "left")
-	if code != exitUsage || out != "" || !strings.Contains(errOut, `characters of notation" won't do; give stripes that take at most 50000`) {
+	if code != exitUsage || out != "" || !strings.Contains(errOut,
+		`characters of notation" won't do; give stripes that take at most 50000`) {
 		t.Errorf("exit code %d, %q, %q", code, out, errOut)
 	}
 }
@@ -50,7 +51,7 @@ func runIn(dir string, args ...string) (code int, out, errOut string) {
 	var o, e bytes.Buffer
 	a := &app{
 		in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(&o), errOut: &e,
-		fs: counter.OS(), env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
+		fs: journal.OS(), env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },
 		terminal: func(*os.File) bool { return false },
 		screen:   func(context.Context, tui.Options) error { return errors.New("no screen in this test") },
 	}
@@ -68,7 +69,8 @@ func TestReport(t *testing.T) {
 		{errors.New("no"), 1, "millside: no\n"},
 		{errors.Join(errors.New("one"), errors.New("two")), 1, "millside: one\nmillside: two\n"},
 		{errors.New("a\x1b[31mred\u202e\x9b"), 1, "millside: a[31mred\uFFFD\n"},
-		{&asked.UsageError{Command: "millside plan", Err: errors.New("no")}, 2, "millside: no\nmillside: see 'millside plan --help'\n"},
+		{&asked.UsageError{Command: "millside plan", Err: errors.New("no")}, 2,
+			"millside: no\nmillside: see 'millside plan --help'\n"},
 		{fmt.Errorf("x: %w", context.Canceled), 130, ""},
 		{fmt.Errorf("x: %w", &tui.SignalError{Signal: syscall.SIGINT}), 130, ""},
 		{&tui.SignalError{Signal: syscall.SIGHUP}, 129, ""},
@@ -89,12 +91,14 @@ func TestNamesOfFilesAreCleaned(t *testing.T) {
 	if err := os.WriteFile(name, []byte("not a record\n"), 0o600); err != nil {
 		t.Skipf("the file system takes no such name: %v", err)
 	}
-	for _, args := range [][]string{{"list"}, {"list", "--json"}, {"show", "none"}, {"show", name}, {"wind", name}, {"salvage", name, "x"}, {"__complete", "wind", ""}} {
+	for _, args := range [][]string{{"list"}, {"list", "--json"}, {"show", "none"}, {"show", name}, {"wind", name},
+		{"salvage", name, "x"}, {"__complete", "wind", ""}} {
 		_, out, errOut := runIn(dir, args...)
 		if out+errOut == "" {
 			t.Errorf("%q says nothing", args)
 		}
-		if strings.ContainsFunc(out+errOut, func(r rune) bool { return r != '\n' && r != '\t' && unicode.IsControl(r) }) {
+		if strings.ContainsFunc(out+errOut,
+			func(r rune) bool { return r != '\n' && r != '\t' && unicode.IsControl(r) }) {
 			t.Errorf("%q lets control characters through:\n%q\n%q", args, out, errOut)
 		}
 	}
@@ -104,11 +108,13 @@ func TestNamesOfFilesAreCleaned(t *testing.T) {
 func TestEveryFieldHasItsFlag(t *testing.T) {
 	cmd := newApp().planCmd()
 	var wrong plan.Spec
-	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise, wrong.Mill.Height, wrong.RestMinutes = -1, -1, -1, -1, -1, -1
+	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise, wrong.Mill.Height, wrong.RestMinutes = -1, -1,
+		-1, -1, -1, -1
 	wrong.Pegs, wrong.Yarn.Colour, wrong.Yarn.Packages = plan.Pegs{Length: -1, Layers: -1}, "\x1b", -1
 	wrong.Cloth.Fit, wrong.Loom.FirstEnd = 9, 9
 	woven := plan.DefaultSpec()
-	woven.Cloth = plan.Cloth{Used: true, Width: cloth.Width{Shrinkage: -1, DrawIn: -1, Doubled: -1, Floating: -1, Repeat: -1, Balance: -1},
+	woven.Cloth = plan.Cloth{Used: true, Width: cloth.Width{Shrinkage: -1, DrawIn: -1, Doubled: -1, Floating: -1,
+		Repeat: -1, Balance: -1},
 		Length: cloth.Length{Shrinkage: -1, TakeUp: -1, Hem: -1, Fringe: -1, Sample: -1, Waste: -1, Knotting: -1}}
 	_, clothErr := project.FromCloth(woven)
 	yarn, err := measure.ParseYarn("cotton 8/2")
@@ -132,22 +138,12 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	seen := 0
 	for _, fe := range measure.FieldErrors(errors.Join(wrong.Check(), clothErr, boardErr, loomErr)) {
 		seen++
-		if flag := asked.FlagFor(fe.Field, asked.FlagOf); flag == "" || cmd.Flags().Lookup(flag) == nil {
+		if flag := asked.FlagFor(fe.Field); flag == "" || cmd.Flags().Lookup(flag) == nil {
 			t.Errorf("field %q has no flag (%q)", fe.Field, flag)
 		}
 	}
 	if seen < 35 {
 		t.Errorf("only %d fields are refused", seen)
-	}
-	for field, flag := range asked.FlagOf {
-		if cmd.Flags().Lookup(flag) == nil {
-			t.Errorf("field %q has a flag %q that isn't there", field, flag)
-		}
-	}
-	for _, n := range asked.NumberedFields {
-		if cmd.Flags().Lookup(n.Flag) == nil {
-			t.Errorf("%s has a flag %q that isn't there", n.Field, n.Flag)
-		}
 	}
 }
 

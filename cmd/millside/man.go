@@ -21,7 +21,8 @@ var manDate = time.Date(2026, time.November, 25, 0, 0, 0, 0, time.UTC)
 func manCmd() *cobra.Command {
 	return &cobra.Command{
 		Use: "man DIR", Short: "write the manual pages into a folder",
-		Long:    "Writes a manual page for each command into a folder, which is made if it is missing.\nPages of the same name that stand there already are replaced.",
+		Long: "Writes a manual page for each command into a folder, which is made if it is missing.\nPages of " +
+			"the same name that stand there already are replaced.",
 		Example: "  millside man ~/.local/share/man/man1", Args: asked.Args(1, 1, "one folder"),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 			return nil, cobra.ShellCompDirectiveFilterDirs

@@ -159,6 +159,10 @@ The file of things at hand, unless --at-hand names one.
 .B XDG_DATA_HOME, XDG_CONFIG_HOME
 Where records and settings are where the two above are not set; relative values are passed over.
 .TP
+.B LC_ALL, LC_MEASUREMENT, LC_NUMERIC, LANG
+The units that a new warp begins with and the decimal sign that numbers are shown with, unless the settings say them:
+yards and inches for the United States and without a locale, else metres. What programs read has a decimal point.
+.TP
 .B NO_COLOR
 If it is set and not empty, the screen is drawn without colour.
 .TP
@@ -176,7 +180,7 @@ The records: one plain-text file a warp.
 The things at hand.
 .TP
 .I ~/.config/millside/settings.txt
-The settings of the screen.
+The settings: keys, sounds, units, decimal sign.
 .PP
 On Windows both folders are %AppData%\\millside.
 `

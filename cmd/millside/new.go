@@ -2,7 +2,7 @@ package main
 
 import (
 	"millside/cmd/millside/internal/asked"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/project"
 	"millside/plan/times"
 	"millside/tui"
@@ -16,7 +16,7 @@ form already and can still be changed.
 Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
-	var ask asked.SpecAsk
+	ask := asked.SpecAsk{Units: a.newSpec().Units}
 	var stripes *asked.StripeAsk
 	cmd := &cobra.Command{
 		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + asked.StripesLong,
@@ -41,7 +41,8 @@ func (a *app) newCmd() *cobra.Command {
 
 // project works the whole plan out, and refuses values that won't do by the names of their flags. What the
 // stripes were chosen from is nil in a plain warp.
-func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*project.Project, *asked.Striped, error) {
+func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.StripeAsk) (*project.Project,
+	*asked.Striped, error) {
 	spec, err := ask.Settle(cmd.Flags(), a.atHand)
 	if err != nil {
 		return nil, nil, asked.NamedFlags(cmd, err)
@@ -66,5 +67,5 @@ func (a *app) ownPace() times.Pace {
 	if err != nil {
 		return times.PublishedPace()
 	}
-	return counter.OwnPace(list, practiceName)
+	return journal.OwnPace(list, practiceName)
 }

@@ -9,14 +9,12 @@ import (
 	"syscall"
 
 	"millside/cmd/millside/internal/asked"
-	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/plain"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
-	"millside/cmd/millside/internal/settings"
 	"millside/cmd/millside/internal/voice"
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/tui"
 	"millside/tui/keys"
@@ -42,18 +40,26 @@ func (a *app) plainMode(path string) (err error) {
 	if err != nil {
 		return err
 	}
-	rec, err := counter.Open(store.FS, path)
+	rec, err := journal.Open(store.FS, path)
 	if errors.Is(err, disk.ErrNoLocks) && a.goesOnAlone() {
-		rec, err = counter.Open(disk.WithoutLocks(store.FS), path)
+		rec, err = journal.Open(disk.WithoutLocks(store.FS), path)
 	}
 	if err != nil {
 		return recordout.HelpDamaged(err, path)
 	}
 	defer func() { err = errors.Join(savedBeside(rec, err), rec.Close()) }()
 	defer a.hush()
-	open := session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: !a.terminal(a.in)}
-	own, _ := settings.LoadSettings(a.folders().Config("settings.txt"), a.errOut, files.Write)
+	open := openingOf(rec, !a.terminal(a.in))
+	own, _ := a.settings(a.errOut)
 	t := plain.New(rec, open, keys.Default().WithOwn(own.Keys))
+	t.Mend = func(way session.Remedy) (plain.Record, session.Opening, error) {
+		next, err := mended(rec, way)
+		if err != nil {
+			return nil, open, err
+		}
+		rec = next
+		return rec, openingOf(rec, open.Piped), nil
+	}
 	if !open.Piped && a.terminal(a.tty) {
 		if restore, ok := plain.KeyByKey(a.in); ok {
 			defer restore()
@@ -82,10 +88,27 @@ func (a *app) goesOnAlone() bool {
 	return err == nil && strings.EqualFold(strings.TrimSpace(string(line[:n])), ask.Answer)
 }
 
+// openingOf is a record as it was opened, for a conversation.
+func openingOf(rec *journal.Record, piped bool) session.Opening {
+	return session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, Piped: piped}
+}
+
+// mended is the record to go on with where one can't be written: read anew, or saved beside.
+func mended(rec *journal.Record, way session.Remedy) (*journal.Record, error) {
+	if way == session.TryAgain {
+		return rec.Reopen()
+	}
+	next, err := rec.SaveBeside()
+	if err == nil {
+		_ = rec.Close() // it takes nothing more
+	}
+	return next, err
+}
+
 // savedBeside keeps what was counted where the record was moved or replaced while it was wound, and adds to the error
 // where it is now.
-func savedBeside(rec *counter.Record, err error) error {
-	if !errors.Is(err, counter.ErrReplaced) {
+func savedBeside(rec *journal.Record, err error) error {
+	if !errors.Is(err, journal.ErrReplaced) {
 		return err
 	}
 	saved, wrong := rec.SaveBeside()
@@ -99,7 +122,8 @@ func savedBeside(rec *counter.Record, err error) error {
 func (a *app) talk(t *plain.Talk, typed <-chan plain.Input, keyByKey bool) error {
 	ends, wakes, pipes := make(chan os.Signal, 1), make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(ends, syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT)
-	signal.Notify(pipes, syscall.SIGPIPE) // an answer that nobody reads is an error, so that the winding is paused first
+	// an answer that nobody reads is an error, so that the winding is paused first
+	signal.Notify(pipes, syscall.SIGPIPE)
 	notifyWake(wakes)
 	defer signal.Stop(ends)
 	defer signal.Stop(wakes)
@@ -175,7 +199,8 @@ func (a *app) tell(r session.Reply, echo *string, typed string) error {
 // sayFlag adds --say to a command that winds. What it names is looked up before the command does anything.
 func (a *app) sayFlag(cmd *cobra.Command) {
 	var command string
-	cmd.Flags().StringVar(&command, "say", "", "run a `command` of yours at every step, with the words as its last argument")
+	cmd.Flags().StringVar(&command, "say", "",
+		"run a `command` of yours at every step, with the words as its last argument")
 	cmd.PreRunE = func(cmd *cobra.Command, _ []string) (err error) {
 		if cmd.Flags().Changed("say") {
 			a.voice, err = voice.New(command)

@@ -165,7 +165,8 @@ func TestPlainSayHangs(t *testing.T) {
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
 	began := dir + "/began"
-	term := start(t, 80, 24, dir, "wind", path, "--plain", "--say", fmt.Sprintf("sh -c 'echo $$ >> %s; exec sleep 60'", began))
+	term := start(t, 80, 24, dir, "wind", path, "--plain", "--say",
+		fmt.Sprintf("sh -c 'echo $$ >> %s; exec sleep 60'", began))
 	term.windPlain()
 	term.press("q")
 	if code := term.exit(); code != 0 {

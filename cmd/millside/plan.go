@@ -22,7 +22,9 @@ is not given has the value that stands in the list below.
 The time is one figure: each pass by the turns of the mill and the handling at its
 ends, and what is cut off, tied on and threaded at the pegs, by the --minutes options.
 Once warps have been finished, a pass is that of your own pace, scaled to the turns: of
-the last five warps of which four passes or more were timed.
+the last five warps of which four passes or more were timed. The work at the pegs is
+then by your own halts, of the last five warps of which four or more were timed:
+all its minutes change by one factor, since a halt is timed as a whole.
 
 --passes adds every pass: the ends it lays, the opening that goes first over the
 first lease peg, the peg of the counting cross that the group goes over, and the
@@ -73,6 +75,9 @@ func givenWarp(f *pflag.FlagSet) bool {
 
 // check settles how a sheet is written, and refuses its flags where none is asked for.
 func (p *planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
+	if sheet.wall && p.sheet {
+		return asked.Usage(cmd, errors.New("--sheet is the whole plan and --wall the wall sheet: give one of them"))
+	}
 	if sheet.wall {
 		p.sheet = true
 	}
@@ -105,7 +110,7 @@ func (a *app) planSheet(project *project.Project, flags planFlags, sheet sheetFl
 }
 
 func (a *app) planCmd() *cobra.Command {
-	ask := asked.SpecAsk{NoEnds: true}
+	ask := asked.SpecAsk{Units: a.newSpec().Units, NoEnds: true}
 	var flags planFlags
 	var sheet sheetFlags
 	var stripes *asked.StripeAsk
@@ -115,7 +120,8 @@ func (a *app) planCmd() *cobra.Command {
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if !givenWarp(cmd.Flags()) {
-				return asked.Usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, the --stripes, or a cloth with --finished-width, --finished-length and --sett"))
+				return asked.Usage(cmd, errors.New("how many ends? give --ends, such as --ends 396, the --stripes, "+
+					"or a cloth with --finished-width, --finished-length and --sett"))
 			}
 			if err := flags.check(cmd, &sheet); err != nil {
 				return err
@@ -127,6 +133,13 @@ func (a *app) planCmd() *cobra.Command {
 			if flags.sheet {
 				return a.planSheet(project, flags, sheet)
 			}
+			if made != nil {
+				hand, err := a.atHand()
+				if err != nil {
+					return err
+				}
+				made.TryOthers(cmd.Context(), hand)
+			}
 			return a.printPlan(project, made, stripes.Draft(), flags)
 		},
 	}
@@ -137,7 +150,8 @@ func (a *app) planCmd() *cobra.Command {
 }
 
 // printPlan prints a plan. The draft is nil where the warp was made of none.
-func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft *asked.DraftFile, flags planFlags) error {
+func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft *asked.DraftFile,
+	flags planFlags) error {
 	p, path := project.Plan, ""
 	if flags.save {
 		var err error

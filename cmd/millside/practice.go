@@ -11,8 +11,8 @@ import (
 
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/records"
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -38,7 +38,8 @@ func (a *app) practiceCmd() *cobra.Command {
 	var fresh, plain bool
 	cmd := &cobra.Command{
 		Use: "practice [--fresh] [--plain] [--say COMMAND]", Short: "try it on an invented warp", Long: practiceLong,
-		Example: "  millside practice\n  millside practice --fresh\n  millside practice --plain", Args: asked.Args(0, 0, ""),
+		Example:           "  millside practice\n  millside practice --fresh\n  millside practice --plain",
+		Args:              asked.Args(0, 0, ""),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			folder, err := a.records()
@@ -46,7 +47,8 @@ func (a *app) practiceCmd() *cobra.Command {
 				return err
 			}
 			if !plain {
-				if err := a.needTerminal("'millside practice --plain' goes line by line, and 'millside plan --ends 120 --passes' prints such a warp"); err != nil {
+				if err := a.needTerminal("'millside practice --plain' goes line by line, and 'millside plan --ends " +
+					"120 --passes' prints such a warp"); err != nil {
 					return err
 				}
 			}
@@ -96,7 +98,7 @@ func (a *app) practiceRecord(folder *records.Folder, fresh bool) (string, error)
 		if n > 1 {
 			name = fmt.Sprintf("practice-%d", n)
 		}
-		record, err := counter.Create(disk.WithoutLocks(store.FS), filepath.Join(store.Dir, name+counter.Extension), p)
+		record, err := journal.Create(disk.WithoutLocks(store.FS), filepath.Join(store.Dir, name+journal.Extension), p)
 		if errors.Is(err, fs.ErrExist) {
 			continue
 		}

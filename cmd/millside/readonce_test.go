@@ -10,15 +10,15 @@ import (
 	"testing"
 	"time"
 
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/tui"
 )
 
 // countingFS counts how often each file is opened to be read.
 type countingFS struct {
-	counter.FS
+	journal.FS
 	opened map[string]int // by the file's name
 }
 
@@ -33,7 +33,7 @@ func (c countingFS) OpenFile(path string, flag int, perm fs.FileMode) (disk.File
 // name of its warp is read twice: to be found, and under its lock.
 func TestARecordIsReadOnce(t *testing.T) {
 	dir := t.TempDir()
-	store := counter.Store{Dir: dir, FS: counter.OS()}
+	store := journal.Store{Dir: dir, FS: journal.OS()}
 	for _, name := range []string{"tea towels", "grey scarves", practiceName} {
 		s := plan.DefaultSpec()
 		s.Name = name
@@ -71,7 +71,7 @@ func TestARecordIsReadOnce(t *testing.T) {
 		{[]string{"__complete", "wind", ""}, 1, 1},
 	} {
 		var out, errOut bytes.Buffer
-		counting := countingFS{counter.OS(), map[string]int{}}
+		counting := countingFS{journal.OS(), map[string]int{}}
 		a := &app{
 			in: os.Stdin, tty: os.Stdout, out: bufio.NewWriter(&out), errOut: &errOut, fs: counting,
 			env: func(string) string { return "" }, now: func() time.Time { return time.Time{} },

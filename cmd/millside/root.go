@@ -54,9 +54,11 @@ func (a *app) root() *cobra.Command {
 	root.SetFlagErrorFunc(asked.FlagError)
 	root.PersistentFlags().StringVarP(&a.recordsFlag, "records", "r", "", "`folder` that holds the records")
 	_ = root.MarkPersistentFlagDirname("records") // fails only for a flag that doesn't exist
-	root.PersistentFlags().BoolVar(&a.alone, "alone", false, "wind without a lock where the folder knows none; no other window may wind the warp then")
+	root.PersistentFlags().BoolVar(&a.alone, "alone", false,
+		"wind without a lock where the folder knows none; no other window may wind the warp then")
 	root.PersistentFlags().StringVar(&a.atHandFlag, "at-hand", "", "`file` of the mills, reeds and yarns at hand")
-	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.sheetCmd(), a.settCmd(), a.draftCmd(), a.atHandCmd(), a.salvageCmd(), a.schemaCmd(), manCmd())
+	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.sheetCmd(),
+		a.settCmd(), a.draftCmd(), a.atHandCmd(), a.salvageCmd(), a.schemaCmd(), manCmd())
 	root.SetHelpCommand(helpCmd())
 	root.InitDefaultCompletionCmd()
 	plainWords(root)

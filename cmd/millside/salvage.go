@@ -8,7 +8,7 @@ import (
 
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/measure"
 )
 
@@ -22,7 +22,8 @@ file in the folder of the records.`
 func (a *app) salvageCmd() *cobra.Command {
 	return &cobra.Command{
 		Use: "salvage DAMAGED NEW", Short: "save what is sound in a damaged record", Long: salvageLong,
-		Example: "  millside salvage tea-towels tea-towels-saved", Args: asked.Args(2, 2, "a damaged record and a new one"),
+		Example:           "  millside salvage tea-towels tea-towels-saved",
+		Args:              asked.Args(2, 2, "a damaged record and a new one"),
 		ValidArgsFunction: a.completeRecords,
 		RunE: func(_ *cobra.Command, given []string) error {
 			store, err := a.store()
@@ -37,7 +38,7 @@ func (a *app) salvageCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			got, err := counter.Salvage(store.FS, from, to, a.now())
+			got, err := journal.Salvage(store.FS, from, to, a.now())
 			if err != nil {
 				return err
 			}
@@ -47,15 +48,17 @@ func (a *app) salvageCmd() *cobra.Command {
 	}
 }
 
-func salvageText(w io.Writer, got counter.SalvageResult, from, to string) {
+func salvageText(w io.Writer, got journal.SalvageResult, from, to string) {
 	fmt.Fprintf(w, "New record: %s\nIt holds the plan and %s.\n", prose.Clean(to), prose.Count(got.Events, "event"))
 	if got.BadLine == 0 {
 		fmt.Fprintf(w, "%s is whole; the new record is a copy of it.\n", prose.Clean(from))
 		return
 	}
-	fmt.Fprintln(w, prose.Wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.", got.BadLine, prose.Clean(got.Why)), 0))
+	fmt.Fprintln(w, prose.Wrap(fmt.Sprintf("Line %d of the damaged record and what follows are left out: %s.",
+		got.BadLine, prose.Clean(got.Why)), 0))
 	if got.Lost > 0 {
-		fmt.Fprintln(w, prose.Wrap(measure.Counted(got.Lost, "line that had been counted is", "lines that had been counted are")+
+		fmt.Fprintln(w, prose.Wrap(measure.Counted(got.Lost, "line that had been counted is",
+			"lines that had been counted are")+
 			" missing. The new record says so until its count was set right.", 0))
 	}
 	fmt.Fprintln(w, "Before you go on, count the groups at the pegs.")

@@ -38,7 +38,8 @@ func (a *app) schemaCmd() *cobra.Command {
 	}
 	return &cobra.Command{
 		Use: "schema [FORMAT]", Short: "print the JSON Schema of what --json prints", Long: schemaLong,
-		Example: "  millside schema\n  millside schema millside-plan-1", Args: asked.Args(0, 1, "the name of one format"),
+		Example:           "  millside schema\n  millside schema millside-plan-1",
+		Args:              asked.Args(0, 1, "the name of one format"),
 		ValidArgsFunction: cobra.FixedCompletions(names, cobra.ShellCompDirectiveNoFileComp),
 		RunE: func(cmd *cobra.Command, given []string) error {
 			if len(given) == 0 {
@@ -50,7 +51,8 @@ func (a *app) schemaCmd() *cobra.Command {
 					return prose.WriteJSON(a.out, f.Schema())
 				}
 			}
-			return asked.Usage(cmd, &measure.FieldError{Field: "format", Value: given[0], Want: "one of " + strings.Join(names, ", ")})
+			return asked.Usage(cmd, &measure.FieldError{Field: "format", Value: given[0], Want: "one of " +
+				strings.Join(names, ", ")})
 		},
 	}
 }

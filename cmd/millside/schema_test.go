@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
@@ -67,30 +67,37 @@ func TestJSONIsAsPublished(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	record, err := counter.Store{Dir: dir, FS: counter.OS()}.Create(p)
+	record, err := journal.Store{Dir: dir, FS: journal.OS()}.Create(p)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if err := record.Close(); err != nil {
 		t.Fatal(err)
 	}
-	if err := journal(record.Path(), []string{"laid*2", "seen=mirrored", "laid", "note=a look", "broken=3", "recount=2:counted", "laid"}); err != nil {
+	if err := writeEvents(record.Path(), []string{"laid*2", "seen=mirrored", "laid", "note=a look", "broken=3",
+		"recount=2:counted", "laid"}); err != nil {
 		t.Fatal(err)
 	}
 	draft := filepath.Join(dir, "plaid.wif")
-	if err := os.WriteFile(draft, []byte("[WARP]\nThreads=8\nSpacing=0.05\nUnits=Inches\n[WARP COLORS]\n1=1\n2=2\n3=1\n4=2\n5=1\n6=1\n7=2\n8=2\n[COLOR TABLE]\n1=255,0,0\n2=0,0,255\n"), 0o600); err != nil {
+	if err := os.WriteFile(draft, []byte("[WARP]\nThreads=8\nSpacing=0.05\nUnits=Inches\n[WARP "+
+		"COLORS]\n1=1\n2=2\n3=1\n4=2\n5=1\n6=1\n7=2\n8=2\n[COLOR TABLE]\n1=255,0,0\n2=0,0,255\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	const stripes = "8 white, 3 times (4 red, 8 white) where red is #b03a2e"
-	loom := []string{"--sett", "20 an inch", "--raddle", "1/2 in", "--reed", "10 dents an inch", "--yarn", "cotton 8/2", "--cones", "1 lb"}
+	loom := []string{"--sett", "20 an inch", "--raddle", "1/2 in", "--reed", "10 dents an inch", "--yarn", "cotton 8/2",
+		"--cones", "1 lb"}
 	seen := map[string]bool{}
 	for _, args := range [][]string{
-		{"plan", "--ends", "396", "--json"}, {"plan", "--stripes", stripes, "--json"}, {"plan", "--draft", draft, "--thread-1", "left", "--json"},
-		append([]string{"plan", "--ends", "396", "--sheet", "--format", "json"}, loom...), append([]string{"plan", "--stripes", stripes, "--sheet", "--format", "json", "--passes"}, loom...),
+		{"plan", "--ends", "396", "--json"}, {"plan", "--stripes", stripes, "--json"},
+		{"plan", "--draft", draft, "--thread-1", "left", "--json"},
+		append([]string{"plan", "--ends", "396", "--sheet", "--format", "json"}, loom...),
+		append([]string{"plan", "--stripes", stripes, "--sheet", "--format", "json", "--passes"}, loom...),
 		{"plan", "--ends", "60", "--board", "36 in x 10", "--sheet", "--format", "json"},
-		{"plan", "--ends", "614", "--chain-ends", "205", "--wall", "--format", "json"}, {"plan", "--stripes", stripes, "--wall", "--format", "json", "--date", "2026-11-25"},
+		{"plan", "--ends", "614", "--chain-ends", "205", "--wall", "--format", "json"},
+		{"plan", "--stripes", stripes, "--wall", "--format", "json", "--date", "2026-11-25"},
 		{"list", "--json"}, {"show", "tea towels", "--json", "--events"}, {"sheet", "tea towels", "--format", "json"},
-		{"sett", "cotton 8/2", "--json"}, {"draft", draft, "--json"}, {"at-hand", "--json", "--at-hand", filepath.Join(dir, "none.txt")},
+		{"sett", "cotton 8/2", "--json"}, {"draft", draft, "--json"},
+		{"at-hand", "--json", "--at-hand", filepath.Join(dir, "none.txt")},
 	} {
 		code, out, errOut := runIn(dir, args...)
 		if code != 0 {

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/finishing"
 	"millside/tui"
 
@@ -60,7 +61,7 @@ func TestMain(m *testing.M) {
 			a.screen = toldScreen
 			os.Exit(a.run(os.Args[1:]))
 		},
-		"journal": func() { exitOn(journal(os.Args[1], os.Args[2:])) },
+		"journal": func() { exitOn(writeEvents(os.Args[1], os.Args[2:])) },
 		"damage":  func() { exitOn(damage(os.Args[1], os.Args[2])) },
 		"speak":   func() { exitOn(speak(os.Args[1:])) },
 		"hold":    func() { exitOn(hold(os.Args[1], os.Args[2])) },
@@ -80,7 +81,8 @@ func toldScreen(_ context.Context, o tui.Options) error {
 	if n, _ := strconv.Atoi(os.Getenv("SCREEN_SIGNAL")); n != 0 {
 		return fmt.Errorf("winding: %w", &tui.SignalError{Signal: syscall.Signal(n)})
 	}
-	fmt.Fprintf(o.Out, "records %s\nlook only %v\nno colour %v\n", filepath.ToSlash(o.Store.Dir), o.Record != nil && o.Record.ReadOnly(), o.NoColor)
+	fmt.Fprintf(o.Out, "records %s\nlook only %v\nno colour %v\n", filepath.ToSlash(o.Store.Dir), o.Record != nil &&
+		o.Record.ReadOnly(), o.NoColor)
 	if o.In == nil || o.Now == nil {
 		return errors.New("no keyboard or no clock")
 	}
@@ -98,11 +100,11 @@ func toldScreen(_ context.Context, o tui.Options) error {
 	return o.Record.Close()
 }
 
-// journal adds events to a record, half a minute apart: laid, undone, paused, resumed, seen=ORDER,
+// writeEvents adds events to a record, half a minute apart: laid, undone, paused, resumed, seen=ORDER,
 // recount=N:REASON, note=TEXT, broken=POSITION and knot=POSITION (of the pass just laid), wrong-turn, righted,
 // tie-made, tick=STEP, ticks (the next step), finished; laid*3 is three of them.
-func journal(path string, words []string) error {
-	r, err := counter.Open(counter.OS(), path)
+func writeEvents(path string, words []string) error {
+	r, err := journal.Open(journal.OS(), path)
 	if err != nil {
 		return err
 	}
@@ -191,7 +193,7 @@ func speak(words []string) error {
 
 // hold opens a record for winding, makes a file to say so, and keeps it until it is killed.
 func hold(path, flag string) error {
-	if _, err := counter.Open(counter.OS(), path); err != nil {
+	if _, err := journal.Open(journal.OS(), path); err != nil {
 		return err
 	}
 	if err := os.WriteFile(flag, nil, 0o600); err != nil {

@@ -30,12 +30,14 @@ the readings.
 tells how it is made up.`
 
 func (a *app) settCmd() *cobra.Command {
-	units := measure.Imperial
+	units := a.newSpec().Units
 	weave, factor, asJSON := "plain", "0.9", false
 	cmd := &cobra.Command{
 		Use: "sett YARN [options]", Short: "offer a sett to begin a sample with", Long: settLong,
-		Example: "  millside sett \"cotton 8/2\"\n  millside sett \"worsted 2/28\" --weave \"2/2 twill\" --units metric\n  millside sett \"3360 yd/lb\" --weave \"6 ends, 2 intersections\" --factor 0.95",
-		Args:    asked.Args(1, 1, "one yarn, in quotes if there is a space in it"), ValidArgsFunction: cobra.NoFileCompletions,
+		Example: "  millside sett \"cotton 8/2\"\n  millside sett \"worsted 2/28\" --weave \"2/2 twill\" --units " +
+			"metric\n  millside sett \"3360 yd/lb\" --weave \"6 ends, 2 intersections\" --factor 0.95",
+		Args:              asked.Args(1, 1, "one yarn, in quotes if there is a space in it"),
+		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			hand, err := a.atHand()
 			if err != nil {
@@ -58,8 +60,10 @@ func (a *app) settCmd() *cobra.Command {
 	}
 	f := cmd.Flags()
 	f.SortFlags = false
-	f.StringVar(&weave, "weave", weave, "the `weave`: "+strings.Join(asked.WeaveNames(), ", ")+", or such as \"6 ends, 2 intersections\"")
-	_ = cmd.RegisterFlagCompletionFunc("weave", cobra.FixedCompletions(asked.WeaveNames(), cobra.ShellCompDirectiveNoFileComp))
+	f.StringVar(&weave, "weave", weave, "the `weave`: "+strings.Join(asked.WeaveNames(), ", ")+
+		", or such as \"6 ends, 2 intersections\"")
+	_ = cmd.RegisterFlagCompletionFunc("weave",
+		cobra.FixedCompletions(asked.WeaveNames(), cobra.ShellCompDirectiveNoFileComp))
 	f.StringVar(&factor, "factor", factor, "the `factor` of the rule, 0.01 to 2 with at most two decimals")
 	asked.Words(cmd, "units", &units, "units that setts are shown in", "imperial", "metric")
 	f.BoolVar(&asJSON, "json", false, "print for a program to read")
@@ -84,5 +88,7 @@ func (a *app) printSett(cmd *cobra.Command, ask planout.SettAsk, asJSON bool) er
 
 // settUsage names the flags of the fields that the rule refuses.
 func settUsage(cmd *cobra.Command, err error) error {
-	return asked.NamedFlags(cmd, err, map[string]string{"ends in the weave": "weave", "intersections in the weave": "weave", "factor in hundredths": "factor"})
+	flags := map[string]string{"ends in the weave": "weave", "intersections in the weave": "weave",
+		"factor in hundredths": "factor"}
+	return asked.NamedBy(cmd, err, func(name string) string { return flags[name] })
 }

@@ -13,7 +13,7 @@ import (
 	"millside/cmd/millside/internal/files"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/measure"
 	"millside/plan/project"
 	"millside/plan/sheet"
@@ -55,8 +55,9 @@ func (a *app) sheetCmd() *cobra.Command {
 	var flags sheetFlags
 	cmd := &cobra.Command{
 		Use: "sheet NAME|PATH [options]", Short: "print the wall sheet or the whole plan of a warp", Long: sheetLong,
-		Example: "  millside sheet tea-towels --wall -o wall.html\n  millside sheet tea-towels -o towels.html\n  millside sheet tea-towels --format markdown --how --passes",
-		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		Example: "  millside sheet tea-towels --wall -o wall.html\n  millside sheet tea-towels -o towels.html\n  " +
+			"millside sheet tea-towels --format markdown --how --passes",
+		Args: asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			if err := flags.check(cmd); err != nil {
 				return err
@@ -84,8 +85,10 @@ func (s *sheetFlags) add(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.SortFlags = false
 	f.BoolVar(&s.wall, "wall", false, "the wall sheet: one page for the mill, with a box to tick for each pass")
-	f.StringVar(&s.format, "format", "", "the `format` of the sheet: text, markdown, html or json (text if nothing says otherwise)")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(sheetout.SheetFormats, cobra.ShellCompDirectiveNoFileComp))
+	f.StringVar(&s.format, "format", "", "the `format` of the sheet: text, markdown, html or json (text if nothing "+
+		"says otherwise)")
+	_ = cmd.RegisterFlagCompletionFunc("format",
+		cobra.FixedCompletions(sheetout.SheetFormats, cobra.ShellCompDirectiveNoFileComp))
 	f.StringVarP(&s.file, "output", "o", "", "write the sheet into a `file`, whole or not at all; - is standard output")
 	f.BoolVar(&s.force, "force", false, "replace the file if it is there already")
 	f.BoolVar(&s.how, "how", false, "add to each figure how it was reached")
@@ -97,16 +100,24 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 	if cmd.Flags().Changed("output") && strings.TrimSpace(s.file) == "" {
 		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
 	}
+	for _, name := range []string{"how", "passes"} {
+		if f := cmd.Flags().Lookup(name); s.wall && f.Changed && f.Value.String() == "true" {
+			return asked.Usage(cmd, fmt.Errorf("--%s belongs to the whole plan: the wall sheet %s", name,
+				wallHas[name]))
+		}
+	}
 	if s.file == "-" {
 		s.file = ""
 	}
 	ending := strings.ToLower(filepath.Ext(s.file))
-	if ending == counter.Extension {
-		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "another ending: " + counter.Extension + " is that of a record, which a sheet never replaces"})
+	if ending == journal.Extension {
+		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "another ending: " +
+			journal.Extension + " is that of a record, which a sheet never replaces"})
 	}
 	if s.format == "" && s.file != "" {
 		if s.format = sheetout.FormatOf[ending]; s.format == "" {
-			return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "an ending that says the format, one of .txt, .md, .html and .json, or a --format too"})
+			return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file,
+				Want: "an ending that says the format, one of .txt, .md, .html and .json, or a --format too"})
 		}
 	}
 	switch s.format {
@@ -118,10 +129,14 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 			s.how = true
 		}
 	default:
-		return asked.Usage(cmd, &measure.FieldError{Field: "--format", Value: s.format, Want: "one of " + strings.Join(sheetout.SheetFormats, ", ")})
+		return asked.Usage(cmd, &measure.FieldError{Field: "--format", Value: s.format, Want: "one of " +
+			strings.Join(sheetout.SheetFormats, ", ")})
 	}
 	return nil
 }
+
+// wallHas says why an option of the whole plan is none of the wall sheet.
+var wallHas = map[string]string{"how": "has no formulas", "passes": "has a box for each pass as it is"}
 
 // printSheet writes the sheet of a project, with more parts before the cautions, to where the flags say.
 func (a *app) printSheet(project *project.Project, flags sheetFlags, more ...sheet.Part) error {
@@ -144,7 +159,8 @@ func (a *app) printSheet(project *project.Project, flags sheetFlags, more ...she
 }
 
 // sheetWriter makes the sheet, and gives what writes it.
-func (a *app) sheetWriter(project *project.Project, flags sheetFlags, more []sheet.Part) (func(io.Writer) error, error) {
+func (a *app) sheetWriter(project *project.Project, flags sheetFlags, more []sheet.Part) (func(io.Writer) error,
+	error) {
 	day := flags.day.Or(a.today())
 	if flags.wall {
 		wall := sheet.NewWall(project.Plan, project.Pace, day)

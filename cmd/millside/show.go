@@ -23,8 +23,9 @@ func (a *app) showCmd() *cobra.Command {
 	var asJSON, events bool
 	cmd := &cobra.Command{
 		Use: "show NAME|PATH [--events] [--json]", Short: "tell where a warp stands", Long: showLong,
-		Example: "  millside show sea-blue-tea-towels\n  millside show tea-towels --events\n  millside show tea-towels --json",
-		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		Example: "  millside show sea-blue-tea-towels\n  millside show tea-towels --events\n  millside show " +
+			"tea-towels --json",
+		Args: asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(_ *cobra.Command, given []string) error {
 			record, err := a.look(given[0])
 			if err != nil {

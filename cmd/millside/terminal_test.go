@@ -79,7 +79,9 @@ func startCommand(t *testing.T, w, h int, records string, cmd *exec.Cmd) *termin
 	own := term.cmd.Env
 	// A weaver's terminal has no CI in its environment; with it nothing would be coloured.
 	base := slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "CI=") })
-	term.cmd.Env = append(base, "TERM=xterm-256color", "COLORTERM=", "NO_COLOR=", "MILLSIDE_RECORDS="+records, "XDG_CONFIG_HOME="+filepath.Join(records, "config"))
+	term.cmd.Env = append(base, "TERM=xterm-256color", "COLORTERM=", "NO_COLOR=",
+		"LC_MEASUREMENT=en_US.UTF-8", "LC_NUMERIC=en_US.UTF-8", "MILLSIDE_RECORDS="+records,
+		"XDG_CONFIG_HOME="+filepath.Join(records, "config"))
 	term.cmd.Env = append(term.cmd.Env, own...)
 	f, err := pty.StartWithSize(term.cmd, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)})
 	if err != nil {
@@ -146,8 +148,10 @@ func startShell(t *testing.T, w, h int, records, line string) *terminal {
 func (term *terminal) press(keys ...string) {
 	term.t.Helper()
 	sent := map[string]string{
-		"space": " ", "enter": "\r", "tab": "\t", "esc": "\x1b", "ctrl+s": "\x13", "ctrl+u": "\x15", "ctrl+c": "\x03", "ctrl+z": "\x1a",
-		"down": "\x1b[B", "up": "\x1b[A", "right": "\x1b[C", "pgdown": "\x1b[6~", "pgup": "\x1b[5~", "backspace": "\x7f",
+		"space": " ", "enter": "\r", "tab": "\t", "esc": "\x1b", "ctrl+s": "\x13", "ctrl+u": "\x15", "ctrl+c": "\x03",
+		"ctrl+z": "\x1a",
+		"down":   "\x1b[B", "up": "\x1b[A", "right": "\x1b[C", "pgdown": "\x1b[6~", "pgup": "\x1b[5~",
+		"backspace": "\x7f",
 	}
 	for _, k := range keys {
 		s, ok := sent[k]
@@ -180,7 +184,8 @@ func (term *terminal) reads(want string) {
 // it has to be: then it is pressed again, as a weaver does.
 func (term *terminal) goes(key, want string) {
 	term.t.Helper()
-	term.goesUntil(key, fmt.Sprintf("%q on the screen", want), func() bool { return strings.Contains(term.screen(), want) })
+	term.goesUntil(key, fmt.Sprintf("%q on the screen", want),
+		func() bool { return strings.Contains(term.screen(), want) })
 }
 
 func (term *terminal) goesUntil(key, what string, ok func() bool) {
@@ -204,7 +209,8 @@ func (term *terminal) until(what string, ok func() bool) {
 	term.t.Helper()
 	for end := time.Now().Add(patience); !ok(); time.Sleep(5 * time.Millisecond) {
 		if time.Now().After(end) {
-			term.t.Fatalf("waited in vain for %s; the screen:\n%s\nlast written: %q", what, term.screen(), tail(term.written(), 400))
+			term.t.Fatalf("waited in vain for %s; the screen:\n%s\nlast written: %q", what, term.screen(),
+				tail(term.written(), 400))
 		}
 	}
 }

@@ -10,8 +10,8 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/tui"
 
 	"github.com/spf13/cobra"
@@ -29,11 +29,13 @@ func (a *app) windCmd() *cobra.Command {
 	var look, plain bool
 	cmd := &cobra.Command{
 		Use: "wind NAME|PATH [--look|--plain] [--say COMMAND]", Short: "wind a warp, or go on with it", Long: windLong,
-		Example: "  millside wind sea-blue-tea-towels\n  millside wind \"sea-blue tea towels\" --look\n  millside wind tea-towels --plain --say \"speak --slowly\"\n  millside wind ./stick/scarves.millside",
-		Args:    asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
+		Example: "  millside wind sea-blue-tea-towels\n  millside wind \"sea-blue tea towels\" --look\n  millside " +
+			"wind tea-towels --plain --say \"speak --slowly\"\n  millside wind ./stick/scarves.millside",
+		Args: asked.Args(1, 1, recordArg), ValidArgsFunction: a.completeRecords,
 		RunE: func(cmd *cobra.Command, given []string) error {
 			if plain && look {
-				return asked.Usage(cmd, errors.New("--plain winds and --look only looks; 'millside show' tells where a warp stands, line by line"))
+				return asked.Usage(cmd, errors.New("--plain winds and --look only looks; 'millside show' tells "+
+					"where a warp stands, line by line"))
 			}
 			folder, err := a.records()
 			if err != nil {
@@ -46,7 +48,8 @@ func (a *app) windCmd() *cobra.Command {
 			if plain {
 				return a.plainMode(path)
 			}
-			if err := a.needTerminal(fmt.Sprintf("'millside wind %s --plain' winds line by line, and 'millside show %[1]s' tells where the warp stands", prose.Quoted(given[0]))); err != nil {
+			if err := a.needTerminal(fmt.Sprintf("'millside wind %s --plain' winds line by line, and 'millside show "+
+				"%[1]s' tells where the warp stands", prose.Quoted(given[0]))); err != nil {
 				return err
 			}
 			open := folder.Open
@@ -66,7 +69,7 @@ func (a *app) windCmd() *cobra.Command {
 const recordArg = "the name or the path of one record"
 
 // look finds a record and reads it.
-func (a *app) look(nameOrPath string) (*counter.Record, error) {
+func (a *app) look(nameOrPath string) (*journal.Record, error) {
 	folder, err := a.records()
 	if err != nil {
 		return nil, err
@@ -81,7 +84,7 @@ func (a *app) look(nameOrPath string) (*counter.Record, error) {
 
 // openRecord shows a record on the full screen. One that can't be opened is refused with a message that
 // stays, before the screen is taken over.
-func (a *app) openRecord(ctx context.Context, path string, open func(string) (*counter.Record, error)) error {
+func (a *app) openRecord(ctx context.Context, path string, open func(string) (*journal.Record, error)) error {
 	record, err := open(path)
 	if errors.Is(err, disk.ErrNoLocks) {
 		return a.openAlone(ctx, path)
@@ -106,7 +109,8 @@ func (a *app) openAlone(ctx context.Context, path string) error {
 
 // completeRecords offers the records of the folder: by file with its ending, which fits one record only,
 // with the name of the warp beside it.
-func (a *app) completeRecords(_ *cobra.Command, given []string, begun string) ([]cobra.Completion, cobra.ShellCompDirective) {
+func (a *app) completeRecords(_ *cobra.Command, given []string, begun string) ([]cobra.Completion,
+	cobra.ShellCompDirective) {
 	if len(given) > 0 {
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}

@@ -66,7 +66,8 @@ func TestPutAsideAndTakenUp(t *testing.T) {
 			}
 			term.press("q")
 			term.until("the end", func() bool {
-				return strings.HasSuffix(strings.TrimSpace(term.written()), "#") || strings.HasSuffix(strings.TrimSpace(term.written()), "$")
+				return strings.HasSuffix(strings.TrimSpace(term.written()), "#") ||
+					strings.HasSuffix(strings.TrimSpace(term.written()), "$")
 			})
 			if out := term.written(); strings.LastIndex(out, "\x1b[?1002l") < strings.LastIndex(out, mouseOn) {
 				t.Error("the mouse was not let go")

@@ -12,7 +12,7 @@ import (
 	"testing"
 	"time"
 
-	"millside/counter"
+	"millside/counter/journal"
 )
 
 // plainProgram is the real program in plain mode, with a pipe for what is typed.
@@ -82,7 +82,8 @@ func TestPlainRecordMovedAway(t *testing.T) {
 	if err := p.cmd.Wait(); p.cmd.ProcessState.ExitCode() != 1 {
 		t.Errorf("status %d, %v", p.cmd.ProcessState.ExitCode(), err)
 	}
-	rec, err := counter.Look(counter.OS(), strings.TrimSuffix(path, counter.Extension)+"-saved"+counter.Extension)
+	rec, err := journal.OpenReadOnly(journal.OS(), strings.TrimSuffix(path, journal.Extension)+"-saved"+
+		journal.Extension)
 	if err != nil || rec.State().Laid() != 1 {
 		t.Errorf("%v", err)
 	}
@@ -93,7 +94,8 @@ func TestPlainIntoAClosedPipe(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
-	cmd := exec.Command("sh", "-c", `(printf '\n'; sleep 1; printf '\n') | "$0" --records "$1" wind "$2" --plain | head -n 3 >/dev/null`, binary(t), dir, path)
+	const pipe = `(printf '\n'; sleep 1; printf '\n') | "$0" --records "$1" wind "$2" --plain | head -n 3 >/dev/null`
+	cmd := exec.Command("sh", "-c", pipe, binary(t), dir, path)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Logf("%v: %s", err, out)
 	}

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"millside/counter"
+	"millside/counter/journal"
 )
 
 // faulty runs the program in a terminal under a tracer that makes a system call fail or wait, as a disk or a network
@@ -30,7 +30,7 @@ func TestScreenWithoutLocks(t *testing.T) {
 	dir := t.TempDir()
 	path := saved(t, dir, nil)
 	laid := func() int {
-		rec, err := counter.Look(counter.OS(), path)
+		rec, err := journal.OpenReadOnly(journal.OS(), path)
 		if err != nil {
 			t.Fatal(err)
 		}

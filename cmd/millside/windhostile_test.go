@@ -12,7 +12,7 @@ import (
 	"strings"
 	"testing"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
@@ -76,8 +76,10 @@ func TestHostileRecord(t *testing.T) {
 			if err := os.WriteFile(path, sealed(lines...), 0o600); err != nil {
 				t.Fatal(err)
 			}
-			for _, args := range [][]string{{"wind", path}, {"wind", path, "--plain"}, {"show", path, "--events"}, {"show", path, "--json"},
-				{"sheet", path}, {"list"}, {"list", "--json"}, {"salvage", path, filepath.Join(t.TempDir(), "saved.millside")}} {
+			for _, args := range [][]string{{"wind", path}, {"wind", path, "--plain"}, {"show", path, "--events"},
+				{"show", path, "--json"},
+				{"sheet", path}, {"list"}, {"list", "--json"},
+				{"salvage", path, filepath.Join(t.TempDir(), "saved.millside")}} {
 				cmd := exec.Command(binary(t), args...)
 				cmd.Env = append(os.Environ(), "MILLSIDE_RECORDS="+dir, "XDG_CONFIG_HOME="+dir)
 				out, err := cmd.CombinedOutput()
@@ -168,13 +170,14 @@ func TestWhereRecordsAreWritten(t *testing.T) {
 	mine := filepath.Join(home, ".local", "share", "millside")
 	open := func(args string) *exec.Cmd {
 		cmd := exec.Command(shell, "-c", "umask 0; cd \"$HOME\"; exec "+binary(t)+" "+args)
-		cmd.Env = []string{"HOME=" + home, "MILLSIDE_RECORDS=", "XDG_DATA_HOME=", "XDG_CONFIG_HOME=", "XDG_CACHE_HOME=", "XDG_STATE_HOME="}
+		cmd.Env = []string{"HOME=" + home, "MILLSIDE_RECORDS=", "XDG_DATA_HOME=", "XDG_CONFIG_HOME=", "XDG_CACHE_HOME=",
+			"XDG_STATE_HOME="}
 		return cmd
 	}
 	if out, err := open("plan --ends 40 --guard 0 --name Runner --save").CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
 	}
-	path := filepath.Join(mine, "runner"+counter.Extension)
+	path := filepath.Join(mine, "runner"+journal.Extension)
 	for what, mode := range map[string]os.FileMode{mine: 0o700 | os.ModeDir, path: 0o600} {
 		if info, err := os.Stat(what); err != nil || info.Mode() != mode {
 			t.Errorf("%s: %v, want %v (%v)", what, info.Mode(), mode, err)

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"millside/counter"
+	"millside/counter/journal"
 )
 
 // The record is moved away while it is wound: the screen stops, n saves all that was counted as a new record, and
@@ -28,9 +28,9 @@ func TestScreenRecordMovedAway(t *testing.T) {
 	term.reads("not saved")
 	term.press("space", "n")
 	term.see("3 of 40")
-	beside := strings.TrimSuffix(path, counter.Extension) + "-saved" + counter.Extension
+	beside := strings.TrimSuffix(path, journal.Extension) + "-saved" + journal.Extension
 	term.until("the record beside", func() bool {
-		rec, err := counter.Look(counter.OS(), beside)
+		rec, err := journal.OpenReadOnly(journal.OS(), beside)
 		return err == nil && rec.State().Laid() == 3
 	})
 	if err := os.Remove(beside); err != nil {
@@ -39,7 +39,8 @@ func TestScreenRecordMovedAway(t *testing.T) {
 	term.press("space")
 	term.see("NOT SAVED")
 	term.press("q")
-	if code := term.exit(); code != 1 || !strings.Contains(term.written(), "left while the record could not be written") {
+	if code := term.exit(); code != 1 || !strings.Contains(term.written(),
+		"left while the record could not be written") {
 		t.Errorf("status %d", code)
 	}
 }

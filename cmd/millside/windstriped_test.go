@@ -170,7 +170,7 @@ func TestOtherOrderPlain(t *testing.T) {
 	term := start(t, 80, 24, dir, "wind", saved(t, dir, func(s *plan.Spec) { s.Ends = 60 }))
 	term.see("0 of 6 passes laid")
 	term.wind(0, 1, 6)
-	term.goes("space", "LOOK AT THE LEASE")
+	term.goes("space", "they alternate")
 	term.press("o")
 	term.reads("return passes lie in the mirrored order from here on")
 	term.reads("pass 2 had the wrong opening first: take it back and lay it anew")
@@ -214,7 +214,7 @@ func TestOtherOrderStriped(t *testing.T) {
 			term.see("THREAD THE PADDLE")
 			term.goes("space", fmt.Sprintf("0 of %d passes laid", all))
 			term.wind(0, 1, all)
-			term.goes("space", "LOOK AT THE LEASE")
+			term.goes("space", "they alternate")
 			term.press("o")
 			term.reads(fmt.Sprintf("take off what lies beyond pass %d, and lay pass %d anew", tt.kept, tt.kept+1))
 			if tt.page != "" {

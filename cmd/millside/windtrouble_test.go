@@ -83,7 +83,8 @@ func TestTroubledWarp(t *testing.T) {
 	term := start(t, 80, 24, dir, "wind", path)
 	term.see("0 of 60 passes laid")
 	term.wind(0, 17, 60)
-	term.marks("b", "BROKEN END", "4", "", "1 1/2 turns", "pass 18, position 4, end 174: broken end, 3 yd from the lease")
+	term.marks("b", "BROKEN END", "4", "", "1 1/2 turns",
+		"pass 18, position 4, end 174: broken end, 3 yd from the lease")
 	term.wind(17, 22, 60)
 	term.signal(syscall.SIGKILL)
 	term.exit()
@@ -156,7 +157,8 @@ func (term *terminal) finish(dir string) {
 func handsOver(t *testing.T, dir, path string) {
 	t.Helper()
 	st := onlyRecord(t, dir).State()
-	if !st.Finished || st.EndsStandingAll() != 600 || len(st.Recounts) != 1 || st.Recounts[0].From != 38 || st.Recounts[0].To != 36 {
+	if !st.Finished || st.EndsStandingAll() != 600 || len(st.Recounts) != 1 || st.Recounts[0].From != 38 ||
+		st.Recounts[0].To != 36 {
 		t.Errorf("finished %v, %d ends, recounts %+v", st.Finished, st.EndsStandingAll(), st.Recounts)
 	}
 	part := recordPart(t, dir, path)
@@ -178,7 +180,8 @@ func handsOver(t *testing.T, dir, path string) {
 		if section <= 0 {
 			section, side = 1-section, "right"
 		}
-		want = append(want, fmt.Sprintf("%s: pass %d, position %d, end %d: %s%s, raddle section %d %s, dent %d of the warp from the left",
+		want = append(want, fmt.Sprintf("%s: pass %d, position %d, end %d: %s%s, raddle section %d %s, dent %d of "+
+			"the warp from the left",
 			mark.what, mark.pass, mark.position, end, mark.what, mark.place, section, side, (end+1)/2))
 	}
 	want = append(want,
@@ -189,7 +192,7 @@ func handsOver(t *testing.T, dir, path string) {
 		"recounted: from 38 to 36: counted on the pegs (18 over peg 1, 18 over peg 2)")
 	var got []string
 	for _, r := range part.Rows {
-		got = append(got, r.Name+": "+r.Value)
+		got = append(got, r.Name+": "+r.Value.String())
 	}
 	if len(got) < len(want) || strings.Join(got[:len(want)], "\n") != strings.Join(want, "\n") {
 		t.Errorf("the hand-over says\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))

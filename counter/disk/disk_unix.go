@@ -54,7 +54,8 @@ func syncDir(path string) error {
 
 // noLocks says whether a lock failed because the file system has none.
 func noLocks(err error) bool {
-	return slices.ContainsFunc([]error{syscall.ENOLCK, syscall.ENOSYS, syscall.ENOTSUP, syscall.EOPNOTSUPP, syscall.EINVAL},
+	return slices.ContainsFunc([]error{syscall.ENOLCK, syscall.ENOSYS, syscall.ENOTSUP, syscall.EOPNOTSUPP,
+		syscall.EINVAL},
 		func(known error) bool { return errors.Is(err, known) })
 }
 

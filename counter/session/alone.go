@@ -15,9 +15,11 @@ func AskAlone() AloneQuestion {
 	return AloneQuestion{
 		Title: "Is this warp wound nowhere else?",
 		Words: []string{
-			"This folder knows no locks, as some network folders and sticks: two windows or computers that wind the same " +
+			"This folder knows no locks, as some network folders and sticks: two windows or computers that wind the " +
+				"same " +
 				"warp can't be kept apart.",
-			"Make sure that no other has it open. If one writes to it all the same, the next pass sees it and nothing " +
+			"Make sure that no other has it open. If one writes to it all the same, the next pass sees it and " +
+				"nothing " +
 				"more is counted.",
 		},
 		Answer: "alone",

@@ -127,7 +127,7 @@ func (q AskMark) Preview(s Session, t []string) string {
 		return "It will stand on the hand-over."
 	}
 	m := in.(Mark)
-	end := s.st.Current().Passes[m.Pass-1].EndAt(m.Position)
+	end := s.st.Plan.EndOfWound(s.st.Current().Passes[m.Pass-1].EndAt(m.Position))
 	text := fmt.Sprintf("That is end %d of the warp", end)
 	if s.st.Plan.Striped() {
 		text += ", " + s.st.Plan.ColourText(s.st.Plan.EndColour(end))
@@ -142,8 +142,10 @@ func (q AskMark) Intent(s Session, t []string) (Intent, string) {
 	if q.What.OfEnd() {
 		position, t = t[0], t[1:]
 	}
-	if m.Pass, problem = CountOf("pass", t[0], 1, s.InHand()); problem != "" {
-		return nil, problem
+	if m.Pass = s.InHand(); t[0] != "" { // an empty field is the pass in hand
+		if m.Pass, problem = CountOf("pass", t[0], 1, s.InHand()); problem != "" {
+			return nil, problem
+		}
 	}
 	if q.What.OfEnd() {
 		if m.Position, problem = CountOf("position", position, 1, measure.MaxPositions); problem != "" {
@@ -191,17 +193,17 @@ func PlaceOf(p *plan.Plan, text string) (measure.Length, error) {
 		place, err = p.Path.AtTurns(strings.TrimSpace(turns))
 	}
 	if err == nil && place > p.Path.Length {
-		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.In(p.Spec.Units.Long(), 2) +
+		err = &measure.FieldError{Value: text, Want: "at most " + p.Path.Length.As(p.Spec.Units.Long(), 2).String() +
 			", the length of the warp"}
 	}
 	return place, err
 }
 
-// AskPackage asks for a new package.
+// AskPackage asks for another package.
 type AskPackage struct{ plainAsk }
 
 // Title is what is asked for.
-func (AskPackage) Title() string { return "NEW PACKAGE" }
+func (AskPackage) Title() string { return "ANOTHER PACKAGE" }
 
 // Labels names the fields.
 func (AskPackage) Labels() []string { return []string{"position", "weight with its tube"} }

@@ -137,7 +137,10 @@ func (q AskRecount) Intent(s Session, t []string) (Intent, string) {
 	if t[atWhy] == "" {
 		return nil, "why: say why, so that the record can be read later"
 	}
-	seen, _ := q.seen(s, t) // what can't be read there is not kept; the number of passes is what counts
+	seen, problem := q.seen(s, t)
+	if problem != "" {
+		return nil, problem
+	}
 	return Recount{Passes: n, Reason: t[atWhy], Seen: seen}, ""
 }
 

@@ -2,6 +2,7 @@ package session
 
 import (
 	"context"
+	"sync"
 	"testing"
 	"time"
 
@@ -19,20 +20,23 @@ var warps = map[string]func(*plan.Spec){
 		s.Ends, s.Group, s.ReturnOrder = 100, 9, wind.MirroredOrder
 	},
 	"left-handed, two chains": func(s *plan.Spec) { s.Ends, s.Hand, s.ChainEnds = 75, wind.LeftHanded, 40 },
-	"striped":                 striped("20 times (10 blue, 10 white)", 12),
+	"striped":                 striped("8 times (10 blue, 10 white)", 12),
 	"striped, small":          striped("4 red, 3 times (2 white, 1 blue, 5 red), 4 red", 9),
 	"striped, mirror":         striped("mirror (3 red, 1 white, 2 blue, 7 white)", 6),
 }
 
+// striped is a warp of stripes, cut into passes once for all tests.
 func striped(text string, positions int) func(*plan.Spec) {
-	return func(s *plan.Spec) {
+	made := sync.OnceValue(func() plan.Spec {
+		s := benchSpec()
 		s.Stripes, s.Positions, s.Group, s.TieEvery = text, positions, 1, 0
-		made, err := stripe.ForPlan(context.Background(), *s, stripe.Ask{}, nil)
+		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
 		if err != nil {
 			panic(err)
 		}
-		*s = made.Spec
-	}
+		return made.Spec
+	})
+	return func(s *plan.Spec) { *s = made() }
 }
 
 // winder winds with the hands and presses the keys, and now and then presses the pass key without looking.

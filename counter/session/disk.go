@@ -3,9 +3,11 @@ package session
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/measure"
 )
 
@@ -69,8 +71,8 @@ type Remedy uint8
 
 // The remedies.
 const (
-	TryAgain   Remedy = iota // the record is read anew: see [counter.Record.Reopen]
-	SaveBeside               // all that was counted goes into a new record: see [counter.Record.SaveBeside]
+	TryAgain   Remedy = iota // the record is read anew: see [journal.Record.Reopen]
+	SaveBeside               // all that was counted goes into a new record: see [journal.Record.SaveBeside]
 )
 
 // String says what the remedy does, for the line of keys.
@@ -84,9 +86,9 @@ func (r Remedy) String() string {
 // Remedies lists the ways on where the record can't be written, the likelier one first; none if it can be.
 func (s Session) Remedies() []Remedy {
 	switch {
-	case s.broken == nil:
+	case s.failed == nil:
 		return nil
-	case errors.Is(s.broken, counter.ErrReplaced):
+	case errors.Is(s.failed, journal.ErrReplaced):
 		return []Remedy{SaveBeside, TryAgain}
 	}
 	return []Remedy{TryAgain, SaveBeside}
@@ -94,11 +96,11 @@ func (s Session) Remedies() []Remedy {
 
 // Trouble says what to do where the record can't be written, in a few sentences; nothing if it can be.
 func (s Session) Trouble() []string {
-	if s.broken == nil {
+	if s.failed == nil {
 		return nil
 	}
 	counted := fmt.Sprintf("%s counted and kept in memory.", measure.Counted(s.st.Laid(), "pass is", "passes are"))
-	if errors.Is(s.broken, counter.ErrReplaced) {
+	if errors.Is(s.failed, journal.ErrReplaced) {
 		return []string{"Stop winding. Another program has moved, replaced or changed the file of this record.",
 			counted,
 			"Save them as a new record beside the old one and go on there, or put the file back and try again."}
@@ -108,9 +110,44 @@ func (s Session) Trouble() []string {
 		counted, "If the disk doesn't come back, save them as a new record."}
 }
 
-// StillBroken is what the session says where a remedy didn't help.
-func (s Session) StillBroken(err error) (Session, Reply) {
-	s.broken, s.message = err, Message{"still not saved: the count did not move", Alarm}
+// What is said where the record can't be written: all of it stands here.
+const (
+	notSaved     = "not saved: the count did not move"
+	notSavedPage = "The record can't be written. Nothing is counted."
+)
+
+// breaks is a record that can't be written from now on, in the words for it.
+func (s Session) breaks(err error) (Session, Reply) {
+	s.failed = err
+	text := fmt.Sprintf("%s, %s on the disk", notSaved, measure.Counted(s.st.Laid(), "pass", "passes"))
+	s.message = Message{text, Alarm}
+	said := []string{sentence(text), sentence(strings.TrimSuffix(err.Error(), "."))}
+	return s, Reply{Said: said, Short: s.brokenSpoken(), Cue: CueStop}
+}
+
+// StillFailed is what the session says where a remedy didn't help.
+func (s Session) StillFailed(err error) (Session, Reply) {
+	s.failed, s.message = err, Message{"still " + notSaved, Alarm}
 	return s, Reply{Said: []string{sentence(s.message.Text), sentence(err.Error())}, Short: "Still not saved.",
 		Cue: CueStop}
+}
+
+// brokenRefusal refuses anything but leaving.
+func (s Session) brokenRefusal(at time.Time) (Session, Reply) {
+	return s.refuse("nothing is counted: the record can't be written; open it again",
+		"Not counted. The record can't be written.", at)
+}
+
+// brokenPage is the page in long words, brokenSpoken in few.
+func (s Session) brokenPage() []string { return append([]string{notSavedPage}, s.Trouble()...) }
+
+func (s Session) brokenSpoken() string { return "Not saved. The count did not move." }
+
+// Failure is the error with which a skin ends that can't go on; nil where the record can be written.
+func (s Session) Failure() error {
+	if s.failed == nil {
+		return nil
+	}
+	return fmt.Errorf("the count did not move, %s laid on the disk: %w",
+		measure.Counted(s.st.Laid(), "pass", "passes"), s.failed)
 }

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
@@ -119,18 +120,18 @@ func TestRemedies(t *testing.T) {
 		says  string
 	}{
 		{errors.New("no space left"), TryAgain, "Make room"},
-		{counter.ErrReplaced, SaveBeside, "Another program"},
+		{journal.ErrReplaced, SaveBeside, "Another program"},
 	} {
 		b := newBench(t, nil)
 		b.does(Press{})
-		b.fail = fmt.Errorf("%w: %w", counter.ErrBroken, tt.cause)
+		b.fail = fmt.Errorf("%w: %w", journal.ErrFailed, tt.cause)
 		b.does(Press{})
-		if b.s.Stage(b.clock) != Broken || b.s.Remedies()[0] != tt.first ||
+		if b.s.Stage(b.clock) != Failed || b.s.Remedies()[0] != tt.first ||
 			!strings.Contains(strings.Join(b.s.Trouble(), " "), tt.says) {
 			t.Errorf("%v: %v, %v", tt.cause, b.s.Remedies(), b.s.Trouble())
 		}
-		s, r := b.s.StillBroken(b.fail)
-		if s.Stage(b.clock) != Broken || r.Cue != CueStop || s.State().Laid() != 1 {
+		s, r := b.s.StillFailed(b.fail)
+		if s.Stage(b.clock) != Failed || r.Cue != CueStop || s.State().Laid() != 1 {
 			t.Errorf("%+v", r)
 		}
 	}

@@ -28,7 +28,7 @@ func (s Session) follows(before Session, e counter.Event) (Session, Reply) {
 		r.Said, r.Short = []string{sentence(text)}, sentence(text)
 	}
 	if advice := s.st.TwistAdvice(); e.Kind == counter.WrongTurn && advice != "" {
-		r.Said, r.Short = append(r.Said, advice), r.Short+" "+advice
+		r.Said, r.Short = append(r.Said, advice), r.Short+" "+sentence(s.st.TwistBrief())
 	}
 	if s.quietly(e.Kind) {
 		return s, r

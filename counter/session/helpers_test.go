@@ -26,8 +26,7 @@ var start = time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)
 // newBench is a warp of 36 ends by ten, four passes, with the guard at two seconds.
 func newBench(t testing.TB, change func(*plan.Spec)) *bench {
 	t.Helper()
-	spec := plan.DefaultSpec()
-	spec.Name, spec.Ends, spec.TieEvery = "Runner", 36, 20
+	spec := benchSpec()
 	if change != nil {
 		change(&spec)
 	}
@@ -38,6 +37,12 @@ func newBench(t testing.TB, change func(*plan.Spec)) *bench {
 	b := &bench{t: t, plan: p, clock: start}
 	b.reopen()
 	return b
+}
+
+func benchSpec() plan.Spec {
+	spec := plan.DefaultSpec()
+	spec.Name, spec.Ends, spec.TieEvery = "Runner", 36, 20
+	return spec
 }
 
 // reopen comes back to the record as after a crash: the state is folded anew from the events.

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/wind"
 )
@@ -192,9 +193,9 @@ func TestNotSaved(t *testing.T) {
 	b.fail = errors.New("does not follow")
 	b.press(1)
 	b.wants("Not counted: does not follow.")
-	b.fail = fmt.Errorf("%w: no space left", counter.ErrBroken)
+	b.fail = fmt.Errorf("%w: no space left", journal.ErrFailed)
 	b.press(1)
-	if b.last.Cue != CueStop || b.stage() != Broken || b.laid() != 1 || b.s.Err() == nil {
+	if b.last.Cue != CueStop || b.stage() != Failed || b.laid() != 1 || b.s.Err() == nil {
 		t.Errorf("%+v", b.last)
 	}
 	b.wants("Not saved: the count did not move, 1 pass on the disk.", "no space left")
@@ -207,7 +208,7 @@ func TestNotSaved(t *testing.T) {
 	}
 	b = newBench(t, nil)
 	b.press(1)
-	b.fail = counter.ErrBroken
+	b.fail = journal.ErrFailed
 	if r := b.does(Leave{}); !r.Over {
 		t.Errorf("it can't be left: %+v", r)
 	}

@@ -17,6 +17,8 @@ type Question struct {
 	Foot bool
 	// Pass is the return pass whose group is looked at.
 	Pass int
+	// Short is the question in few words, for a voice and for large letters.
+	Short string
 	// Text is the question, Yes and Other the two answers in words, Later what putting it off means.
 	Text, Yes, Other, Later string
 	// Seam is the place to look at.
@@ -76,6 +78,7 @@ func (s Session) Question() (Question, bool) {
 	if !q.Foot {
 		q.Text = "Look at lease peg A where the last two groups meet: do the neighbours alternate there, one over " +
 			"the peg and the next one under it?"
+		q.Short = "Do neighbours alternate where the groups meet?"
 		q.Yes, q.Other = "yes, they alternate", "no, two neighbours lie on the same side"
 		return q, true
 	}
@@ -86,6 +89,7 @@ func (s Session) Question() (Question, bool) {
 	}
 	q.Text = fmt.Sprintf("Look at the group just laid on lease peg A: does its position %d lie %s?",
 		pass.Carried.First(), here)
+	q.Short = fmt.Sprintf("Does position %d lie %s?", pass.Carried.First(), here)
 	q.Yes, q.Other = "yes, "+here, "no, "+there
 	return q, true
 }
@@ -99,7 +103,7 @@ func (s Session) pressOnQuestion() string {
 	case s.st.Wound():
 		return "puts it off, and the finishing begins"
 	}
-	return "counts the next pass, and the question stays open"
+	return "counts the next pass; the question stays open"
 }
 
 // seam is where the group of the look meets the one before it.

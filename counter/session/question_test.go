@@ -1,6 +1,7 @@
 package session
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -20,7 +21,7 @@ func TestQuestionEatsNoPress(t *testing.T) {
 	if b.last.Cue != CueLook || b.stage() != AtQuestion {
 		t.Fatalf("%+v", b.last)
 	}
-	b.wants("do the neighbours alternate there", "The pass key counts the next pass, and the question stays open.")
+	b.wants("do the neighbours alternate there", "The pass key counts the next pass; the question stays open.")
 	b.press(1)
 	if b.laid() != 3 || b.stage() != Winding || b.s.State().LeaseSeen {
 		t.Fatalf("%d passes, stage %d", b.laid(), b.stage())
@@ -112,7 +113,7 @@ func TestOtherOrder(t *testing.T) {
 	if got := b.s.State().Chains[0].WrongOpenings; len(got) != 1 || got[0] != 2 {
 		t.Errorf("wound on: %v", got)
 	}
-	if part := counter.HandOver(b.s.State(), b.events); !strings.Contains(rows(part), "pass 2") {
+	if part := counter.HandOver(b.s.State(), slices.Values(b.events)); !strings.Contains(rows(part), "pass 2") {
 		t.Errorf("not on the hand-over:\n%s", rows(part))
 	}
 
@@ -126,7 +127,7 @@ func TestOtherOrder(t *testing.T) {
 func rows(part sheet.Part) string {
 	var all []string
 	for _, r := range part.Rows {
-		all = append(all, r.Name+": "+r.Value)
+		all = append(all, r.Name+": "+r.Value.String())
 	}
 	return strings.Join(all, "\n")
 }

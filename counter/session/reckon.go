@@ -31,7 +31,7 @@ func (r reckoning) packagesOf(st counter.State) reckoning {
 	if cones == nil {
 		return r
 	}
-	yarn, err := st.Plan.Yarn(cones, plan.DefaultExtras())
+	yarn, err := st.Plan.Yarn(cones, st.Plan.Spec.Extras())
 	if err != nil {
 		return r
 	}

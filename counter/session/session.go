@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 )
@@ -36,7 +37,7 @@ type Session struct {
 	sure bool
 	// unticked is the finishing step that was taken back last, if nothing was done since.
 	unticked finishing.StepID
-	broken   error
+	failed   error
 	// lost is how many lines were missing at the opening, and losses how many losses were on the record then.
 	lost, losses int
 	// wait is the event on its way to the disk, asked what asked for it.
@@ -57,7 +58,7 @@ type Opening struct {
 	All iter.Seq[counter.Event]
 	// Torn says what was left out at the end of the file, in words; empty if nothing was.
 	Torn string
-	// Lost is how many lines more are missing than a power cut takes; see [counter.Record.Lost].
+	// Lost is how many lines more are missing than a power cut takes; see [journal.Record.Lost].
 	Lost int
 	// OnlyLooking says that the record takes no events.
 	OnlyLooking bool
@@ -100,7 +101,7 @@ func (s Session) Message() Message { return s.message }
 func (s Session) Waiting() bool { return s.wait.Kind != "" }
 
 // Err is what keeps the record from being written; nil if it can be.
-func (s Session) Err() error { return s.broken }
+func (s Session) Err() error { return s.failed }
 
 // Begin is what is said first.
 func (s Session) Begin(now time.Time) Reply {
@@ -119,7 +120,7 @@ func (s Session) Take(in Intent, at time.Time) (Session, Reply) {
 	if s.Waiting() {
 		return s, Reply{Waits: true}
 	}
-	if s.watching || s.Stage(at) == Broken {
+	if s.watching || s.Stage(at) == Failed {
 		return s.takeLooking(in, at)
 	}
 	switch in := in.(type) {
@@ -176,9 +177,8 @@ func (s Session) takeLooking(in Intent, at time.Time) (Session, Reply) {
 	if _, ok := in.(Leave); ok {
 		return s, Reply{Over: true}
 	}
-	if s.broken != nil {
-		return s.refuse("nothing is counted: the record can't be written; open it again",
-			"Not counted. The record can't be written.", at)
+	if s.failed != nil {
+		return s.brokenRefusal(at)
 	}
 	return s.refuse("only looking: nothing is counted here", "Only looking.", at)
 }
@@ -224,13 +224,10 @@ var asked0 asked
 func (s Session) NotSaved(err error) (Session, Reply) {
 	e, asked := s.wait, s.asked
 	s.wait, s.asked = counter.Event{}, asked0
-	if errors.Is(err, counter.ErrBroken) {
-		s.broken = err
-		text := fmt.Sprintf("not saved: the count did not move, %s on the disk",
-			measure.Counted(s.st.Laid(), "pass", "passes"))
-		s.message = Message{text, Alarm}
-		said := []string{sentence(text), sentence(strings.TrimSuffix(err.Error(), "."))}
-		return s, Reply{Said: said, Short: "Not saved. The count did not move.", Cue: CueStop, Over: asked.leaving}
+	if errors.Is(err, journal.ErrFailed) {
+		next, r := s.breaks(err)
+		r.Over = asked.leaving
+		return next, r
 	}
 	why := "not done: "
 	if e.Kind == counter.Laid {

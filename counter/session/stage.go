@@ -15,7 +15,7 @@ const (
 	AtQuestion               // the lease is asked about; the pass key counts the next pass, or leaves the question
 	Finishing                // the chain is wound; the pass key ticks a step
 	Done                     // the record is closed
-	Broken                   // the record can't be written
+	Failed                   // the record can't be written
 	OnlyLooking              // the record takes no events
 )
 
@@ -23,8 +23,8 @@ const (
 // [LookAfter]; the press that comes then is refused, brings up the page, and so counts nothing.
 func (s Session) Stage(now time.Time) Stage {
 	switch {
-	case s.broken != nil:
-		return Broken
+	case s.failed != nil:
+		return Failed
 	case s.watching:
 		return OnlyLooking
 	case s.st.Finished:

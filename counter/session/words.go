@@ -32,8 +32,8 @@ func (s Session) announce(now time.Time) []string {
 		return s.questionWords(now)
 	case Finishing:
 		return s.stepWords(now)
-	case Broken:
-		return append([]string{"The record can't be written. Nothing is counted."}, s.Trouble()...)
+	case Failed:
+		return s.brokenPage()
 	}
 	return s.passWords(now)
 }
@@ -47,6 +47,9 @@ func (s Session) passWords(now time.Time) []string {
 	chain := ""
 	if in.Chains > 1 {
 		chain = fmt.Sprintf(" of chain %d", in.Chain)
+		if c, ok := s.st.Plan.Colour(s.st.Plan.ChainColour(in.Chain)); ok {
+			chain += ", " + c.Name
+		}
 	}
 	var said []string
 	if k := in.Pass.Number - 1; k > 0 {
@@ -143,17 +146,14 @@ func (s Session) Speak(now time.Time) string {
 		return s.speakStop()
 	case AtQuestion:
 		q, _ := s.Question()
-		if q.Foot {
-			return "Look at the lease. " + q.Text
-		}
-		return "Look at the lease. Do neighbours alternate where the groups meet?"
+		return "Look at the lease. " + q.Short
 	case Finishing:
 		if step, more := s.st.NextStep(); more {
 			return step.Title + "."
 		}
 		return "All steps are done."
-	case Broken:
-		return "Not saved. The count did not move."
+	case Failed:
+		return s.brokenSpoken()
 	}
 	return s.speakPass(now)
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -142,8 +143,28 @@ func TestParseAtHandRefuses(t *testing.T) {
 	} {
 		_, err := Parse("# first\n" + tt.line + "\n")
 		list := measure.FieldErrors(err)
-		if len(list) != 1 || list[0].Field != tt.field || !strings.Contains(list[0].Want, tt.want) {
+		if len(list) != 1 || column.ReplaceAllString(list[0].Field, "") != tt.field ||
+			!strings.Contains(list[0].Want, tt.want) {
 			t.Errorf("%q: %v; want %s and %q", tt.line, err, tt.field, tt.want)
+		}
+	}
+}
+
+var column = regexp.MustCompile(`, column [0-9]+`)
+
+// An error says where in its line the fault is, counted in characters.
+func TestColumns(t *testing.T) {
+	for _, tt := range []struct{ text, place string }{
+		{"mill m: circumference 2, peg step 18 in", "line 1, column 23, circumference"},
+		{"\n\tmill m: circumference 2 yd, peg step 3 yd", "line 2, column 39, peg step"},
+		{"paddle große: positions 61", "line 1, column 25, positions"},
+		{"paddle 61: positions 61 # the long one", "line 1, column 22, positions"},
+		{"mill m: circumfrence 2 yd, peg step 18 in", "line 1, column 9"},
+		{"mill m: circumference 2 yd", "line 1, peg step"},
+	} {
+		_, err := Parse(tt.text)
+		if list := measure.FieldErrors(err); len(list) != 1 || list[0].Field != tt.place {
+			t.Errorf("%q: %v; want %s", tt.text, err, tt.place)
 		}
 	}
 }
@@ -224,11 +245,12 @@ func drawAtHand(t *rapid.T) AtHand {
 		}
 		h.Boards = append(h.Boards, NamedBoard{name, b})
 		h.Paddles = append(h.Paddles, NamedPaddle{name, rapid.IntRange(1, measure.MaxPositions).Draw(t, "positions")})
-		r, err := loom.NewReed(rapid.IntRange(10, 30).Draw(t, "reed"), rapid.IntRange(1, 3).Draw(t, "over"),
-			loom.ReedSystem(rapid.IntRange(0, 3).Draw(t, "system")), length(0, 20*measure.Metre))
+		r, err := loom.ParseReed(fmt.Sprintf("%d/%d %s", rapid.IntRange(10, 30).Draw(t, "reed"),
+			rapid.IntRange(1, 3).Draw(t, "over"), loom.ReedSystem(rapid.IntRange(0, 3).Draw(t, "system"))))
 		if err != nil {
 			t.Fatal(err)
 		}
+		r = r.WithWidth(length(0, 20*measure.Metre))
 		h.Reeds = append(h.Reeds, NamedReed{name, r})
 		h.Raddles = append(h.Raddles, NamedRaddle{name,
 			loom.Raddle{Space: length(measure.Millimetre, 10*measure.Centimetre),

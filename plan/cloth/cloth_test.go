@@ -249,7 +249,7 @@ func TestAllowancesWarnAndNeverRefuse(t *testing.T) {
 		}
 	}
 	rows := w.Rows(measure.Metric)
-	if last := rows[len(rows)-1]; last.Name != "warp" || !strings.HasSuffix(last.Value, " m") {
+	if last := rows[len(rows)-1]; last.Name != "warp" || !strings.HasSuffix(last.Value.String(), " m") {
 		t.Errorf("the last row is %+v", last)
 	}
 }

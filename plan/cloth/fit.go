@@ -95,7 +95,7 @@ func (f EndsFit) why(c Width, wanted int) string {
 			than = "more"
 		}
 		say = fmt.Sprintf("%s %s than the width asks for, %s finished",
-			measure.Counted(measure.Distance(f.Ends, wanted), "end", "ends"), than, f.Finished.In(c.Units.Short(), 2))
+			measure.Counted(measure.Distance(f.Ends, wanted), "end", "ends"), than, f.Finished.As(c.Units.Short(), 2))
 	}
 	switch {
 	case f.WholeRepeats && c.Balance > 0:

@@ -2,10 +2,10 @@ package cloth
 
 import (
 	"errors"
-	"fmt"
 	"math/big"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -84,7 +84,8 @@ type WarpLength struct {
 // check reports every field that is out of its range.
 func (c Length) check() error {
 	return errors.Join(field.ShrinkageLength.CheckShare(c.Shrinkage), field.TakeUp.CheckShare(c.TakeUp),
-		field.FinishedLength.CheckLength(c.Piece), field.Pieces.Check(c.Pieces), field.TakeUpOf.CheckWord(int(c.TakeUpOf)),
+		field.FinishedLength.CheckLength(c.Piece), field.Pieces.Check(c.Pieces),
+		field.TakeUpOf.CheckWord(int(c.TakeUpOf)),
 		field.Hem.CheckLength(c.Hem), field.Fringe.CheckLength(c.Fringe), field.Sample.CheckLength(c.Sample),
 		field.LoomWaste.CheckLength(c.Waste), field.Knotting.CheckLength(c.Knotting))
 }
@@ -98,15 +99,15 @@ func (c Length) Warp() (*WarpLength, error) {
 		return nil, err
 	}
 	w := &WarpLength{}
-	show := func(l measure.Length) string { return l.In(c.Units.Short(), 2) }
+	show := func(l measure.Length) figure.Number { return l.As(c.Units.Short(), 2) }
 	pieces := c.Piece.Times(c.Pieces)
 	w.add(LengthLine{Name: "finished cloth", Amount: pieces,
 		How: measure.How{Formula: "finished length x pieces",
-			WithNumbers: fmt.Sprintf("%s x %d = %s", show(c.Piece), c.Pieces, show(pieces))}})
+			WithNumbers: figure.Say("%s x %d = %s", show(c.Piece), c.Pieces, show(pieces))}})
 	hems := c.Hem.Times(2 * c.Pieces)
 	w.add(LengthLine{Name: "hems", Amount: hems,
 		How: measure.How{Formula: "hem x 2 ends x pieces",
-			WithNumbers: fmt.Sprintf("%s x 2 x %d = %s", show(c.Hem), c.Pieces, show(hems))}})
+			WithNumbers: figure.Say("%s x 2 x %d = %s", show(c.Hem), c.Pieces, show(hems))}})
 
 	finished := pieces + hems
 	shrunk := ratio.Quo(ratio.Of(finished), c.Shrinkage.Left())
@@ -114,7 +115,7 @@ func (c Length) Warp() (*WarpLength, error) {
 	usual := usualShrinkage[c.Fibre]
 	w.add(LengthLine{Name: "shrinkage", Amount: w.Woven - finished,
 		How: measure.How{Formula: "(cloth + hems) / (1 - shrinkage), less (cloth + hems)",
-			WithNumbers: fmt.Sprintf("%s / (1 - %s) - %s = %s", show(finished), c.Shrinkage, show(finished),
+			WithNumbers: figure.Say("%s / (1 - %s) - %s = %s", show(finished), c.Shrinkage.As(), show(finished),
 				show(w.Woven-finished))},
 		Usual: usual.text(), Warning: usual.warn("shrinkage", c.Shrinkage)})
 	w.add(c.takeUp(shrunk, w.Woven))
@@ -122,7 +123,7 @@ func (c Length) Warp() (*WarpLength, error) {
 	fringes := c.Fringe.Times(2 * c.Pieces)
 	w.add(LengthLine{Name: "fringes", Amount: fringes,
 		How: measure.How{Formula: "fringe x 2 ends x pieces",
-			WithNumbers: fmt.Sprintf("%s x 2 x %d = %s", show(c.Fringe), c.Pieces, show(fringes))}})
+			WithNumbers: figure.Say("%s x 2 x %d = %s", show(c.Fringe), c.Pieces, show(fringes))}})
 	sample := LengthLine{Name: "sample", Amount: c.Sample, Usual: usualSample.text(c.Units)}
 	if c.Sample > 0 { // no sample at all is a choice, not a slip
 		sample.Warning = usualSample.warn("a sample", c.Sample, c.Units)
@@ -136,17 +137,20 @@ func (c Length) Warp() (*WarpLength, error) {
 
 // takeUp is the line of the take-up. It is reckoned on the exact length and rounded once.
 func (c Length) takeUp(exact *big.Rat, woven measure.Length) LengthLine {
-	formula, numbers := "cloth off the loom / (1 - take-up), less the cloth", "%s / (1 - %s) - %[1]s = %[3]s"
 	warp := ratio.Quo(exact, c.TakeUp.Left())
 	if c.TakeUpOf == TakeUpOfCloth {
-		formula, numbers = "cloth off the loom x take-up", "%s x %s = %s"
 		warp = ratio.Mul(exact, ratio.Add(ratio.Of(1), c.TakeUp.Of()))
 	}
 	total, _ := measure.LengthOf(ratio.Up, warp)
-	show := func(l measure.Length) string { return l.In(c.Units.Short(), 2) }
-	return LengthLine{Name: "take-up", Amount: total - woven,
-		How: measure.How{Formula: formula,
-			WithNumbers: fmt.Sprintf(numbers, show(woven), c.TakeUp, show(total-woven))},
+	show := func(l measure.Length) figure.Number { return l.As(c.Units.Short(), 2) }
+	cloth, takenUp := show(woven), show(total-woven)
+	how := measure.How{Formula: "cloth off the loom / (1 - take-up), less the cloth",
+		WithNumbers: figure.Say("%s / (1 - %s) - %s = %s", cloth, c.TakeUp.As(), cloth, takenUp)}
+	if c.TakeUpOf == TakeUpOfCloth {
+		how = measure.How{Formula: "cloth off the loom x take-up",
+			WithNumbers: figure.Say("%s x %s = %s", cloth, c.TakeUp.As(), takenUp)}
+	}
+	return LengthLine{Name: "take-up", Amount: total - woven, How: how,
 		Usual: usualTakeUp.text(), Warning: usualTakeUp.warn("take-up", c.TakeUp)}
 }
 
@@ -159,19 +163,16 @@ func (w *WarpLength) add(l LengthLine) {
 // Rows shows the lines that have a length or a warning, and the total, in a family of units.
 func (w *WarpLength) Rows(units measure.LengthUnitSystem) []measure.Row {
 	var rows []measure.Row
-	sum := ""
+	var parts []figure.Cell
 	for _, l := range w.Lines {
 		if l.Amount == 0 && l.Warning == "" {
 			continue
 		}
-		rows = append(rows, measure.Row{Name: l.Name, Value: l.Amount.In(units.Short(), 2), How: l.How, Usual: l.Usual,
-			Warning: l.Warning})
-		if sum != "" {
-			sum += " + "
-		}
-		sum += l.Amount.In(units.Short(), 2)
+		amount := figure.Cell{l.Amount.As(units.Short(), 2)}
+		rows = append(rows, measure.Row{Name: l.Name, Value: amount, How: l.How, Usual: l.Usual, Warning: l.Warning})
+		parts = append(parts, amount)
 	}
-	total := w.Total.In(units.Short(), 2)
-	return append(rows, measure.Row{Name: "warp", Value: w.Total.In(units.Long(), 2),
-		How: measure.How{Formula: "the sum of the lines", WithNumbers: sum + " = " + total}})
+	return append(rows, measure.Row{Name: "warp", Value: figure.Cell{w.Total.As(units.Long(), 2)},
+		How: measure.How{Formula: "the sum of the lines",
+			WithNumbers: figure.Say("%s = %s", figure.Join(parts, " + "), w.Total.As(units.Short(), 2))}})
 }

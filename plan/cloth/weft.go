@@ -2,9 +2,9 @@ package cloth
 
 import (
 	"errors"
-	"fmt"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -64,8 +64,8 @@ func (w Weft) Estimate() (*WeftYarn, error) {
 		return nil, measure.TooLarge("woven length", w.Woven.String())
 	}
 	y.How = measure.How{Formula: "picks x width in the reed x (1 + take-up)",
-		WithNumbers: fmt.Sprintf("%d x %s x (1 + %s) = %s",
-			y.Picks, w.Width.In(w.Units.Short(), 2), w.TakeUp, y.Length.In(w.Units.Long(), 1))}
+		WithNumbers: figure.Say("%d x %s x (1 + %s) = %s",
+			y.Picks, w.Width.As(w.Units.Short(), 2), w.TakeUp.As(), y.Length.As(w.Units.Long(), 1))}
 	if w.Yarn.IsZero() {
 		return y, nil
 	}

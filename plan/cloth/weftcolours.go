@@ -1,9 +1,9 @@
 package cloth
 
 import (
-	"fmt"
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -43,13 +43,13 @@ func (y WeftYarn) ByColour(list []WeftColour, units measure.LengthUnitSystem) []
 		if !ok {
 			continue // a share of a length is no longer than it
 		}
-		value := length.In(units.Long(), 1)
+		value := figure.Cell{length.As(units.Long(), 1)}
 		if mass, ok := ratio.Up.Whole(ratio.Mul(ratio.Of(y.Mass), share)); ok && mass > 0 {
-			value += ", " + measure.Mass(mass).Needed(units.Heavy(), 3)
+			value = value.And(", %s", measure.Mass(mass).AtLeast(units.Heavy(), 3))
 		}
 		how := measure.How{Formula: "the weft x its picks / all picks of the pattern",
-			WithNumbers: fmt.Sprintf("%s x %d / %d = %s",
-				y.Length.In(units.Long(), 1), c.Picks, all, length.In(units.Long(), 1))}
+			WithNumbers: figure.Say("%s x %d / %d = %s",
+				y.Length.As(units.Long(), 1), c.Picks, all, length.As(units.Long(), 1))}
 		rows = append(rows, measure.Row{Name: "of it, " + c.Name, Value: value, How: how})
 	}
 	return rows

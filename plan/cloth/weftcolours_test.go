@@ -18,8 +18,9 @@ func TestWeftByColour(t *testing.T) {
 		t.Fatal(err)
 	}
 	rows := y.ByColour([]WeftColour{{"navy", 2}, {"white", 1}}, measure.Imperial)
-	if len(rows) != 2 || rows[0].Name != "of it, navy" || !strings.HasPrefix(rows[0].Value, "400 yd, 0.12 lb") ||
-		!strings.HasPrefix(rows[1].Value, "200 yd") {
+	if len(rows) != 2 || rows[0].Name != "of it, navy" ||
+		!strings.HasPrefix(rows[0].Value.String(), "400 yd, 0.12 lb") ||
+		!strings.HasPrefix(rows[1].Value.String(), "200 yd") {
 		t.Errorf("%+v", rows)
 	}
 	if CheckWeftColours([]WeftColour{{"navy", 0}}) == nil || CheckWeftColours([]WeftColour{{"", 1}}) == nil {

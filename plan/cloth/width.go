@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
+	"slices"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -45,6 +47,9 @@ type Ends struct {
 	// Body is the ends that the width takes, rounded up, before doubling; Doubling and Floating are the
 	// ends that the selvedges add. Wanted is the sum.
 	Body, Doubling, Floating, Wanted int
+	// Real is the width in the reed that was chosen, 0 while there is none, and RealFinished the width of the
+	// finished cloth that follows from it, rounded to the nearest nanometre.
+	Real, RealFinished measure.Length
 	// Rows holds each step with its formula.
 	Rows []measure.Row
 	// Fits lists Wanted and the counts nearest to it that suit the repeat and the group, the nearest
@@ -94,31 +99,51 @@ func (c Width) Ends() (*Ends, error) {
 
 // rows shows each step.
 func (c Width) rows(e *Ends, exact *big.Rat) []measure.Row {
-	w := func(l measure.Length) string { return l.In(c.Units.Short(), 2) }
+	w := func(l measure.Length) figure.Number { return l.As(c.Units.Short(), 2) }
 	shrink := usualShrinkage[c.Fibre]
 	rows := []measure.Row{
-		{Name: "width off the loom", Value: w(e.OffLoom),
+		{Name: "width off the loom", Value: figure.Cell{w(e.OffLoom)},
 			How: measure.How{Formula: "finished width / (1 - shrinkage)",
-				WithNumbers: fmt.Sprintf("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage, w(e.OffLoom))},
+				WithNumbers: figure.Say("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage.As(), w(e.OffLoom))},
 			Usual: shrink.text(), Warning: shrink.warn("shrinkage in width", c.Shrinkage)},
-		{Name: "width in the reed", Value: w(e.InReed),
+		{Name: inReed, Value: figure.Cell{w(e.InReed)},
 			How: measure.How{Formula: "width off the loom / (1 - draw-in)",
-				WithNumbers: fmt.Sprintf("%s / (1 - %s) = %s", w(e.OffLoom), c.DrawIn, w(e.InReed))},
+				WithNumbers: figure.Say("%s / (1 - %s) = %s", w(e.OffLoom), c.DrawIn.As(), w(e.InReed))},
 			Usual: usualDrawIn.text(), Warning: usualDrawIn.warn("draw-in", c.DrawIn)},
-		{Name: "ends for the width", Value: fmt.Sprint(e.Body),
+		{Name: "ends for the width", Value: figure.Cell{figure.Count{N: e.Body}},
 			How: measure.How{Formula: "width in the reed x sett, rounded up to a whole end",
-				WithNumbers: fmt.Sprintf("%s x %s = %s, so %d", w(e.InReed), c.Sett.Shown(2), ratio.Decimal(exact, 2),
+				WithNumbers: figure.Say("%s x %s = %s, so %d", w(e.InReed), c.Sett.As(2), figure.New(exact, 2, ""),
 					e.Body)}},
 	}
 	if e.Doubling > 0 {
-		rows = append(rows, measure.Row{Name: "selvedge doubling", Value: fmt.Sprint(e.Doubling),
+		rows = append(rows, measure.Row{Name: "selvedge doubling", Value: figure.Cell{figure.Count{N: e.Doubling}},
 			How: measure.How{Formula: "doubled ends x 2 edges",
-				WithNumbers: fmt.Sprintf("%d x 2 = %d", c.Doubled, e.Doubling)}})
+				WithNumbers: figure.Say("%d x 2 = %d", c.Doubled, e.Doubling)}})
 	}
 	if e.Floating > 0 {
-		rows = append(rows, measure.Row{Name: "floating selvedges", Value: fmt.Sprint(e.Floating)})
+		rows = append(rows, measure.Row{Name: "floating selvedges", Value: figure.Cell{figure.Count{N: e.Floating}}})
 	}
-	return append(rows, measure.Row{Name: "ends wanted", Value: fmt.Sprint(e.Wanted),
+	return append(rows, measure.Row{Name: "ends wanted", Value: figure.Cell{figure.Count{N: e.Wanted}},
 		How: measure.How{Formula: "ends for the width + doubling + floating",
-			WithNumbers: fmt.Sprintf("%d + %d + %d = %d", e.Body, e.Doubling, e.Floating, e.Wanted)}})
+			WithNumbers: figure.Say("%d + %d + %d = %d", e.Body, e.Doubling, e.Floating, e.Wanted)}})
+}
+
+// inReed is the name of the row of the width that the warp takes in the reed.
+const inReed = "width in the reed"
+
+// Sleyed is the ends once the reed is chosen. The warp is as wide in it as its dents make it; what the cloth
+// asked for is then named so, since a reed gives a width by whole dents and its own sett. The finished width of the
+// count that is taken follows from what the reed gives.
+func (e *Ends) Sleyed(c Width, real measure.Length) *Ends {
+	sleyed := *e
+	sleyed.Rows = slices.Clone(e.Rows)
+	for i, r := range sleyed.Rows {
+		if r.Name == inReed {
+			sleyed.Rows[i].Name = "width wanted in the reed"
+		}
+	}
+	sleyed.Real = real
+	finished := ratio.Mul(ratio.Mul(ratio.Of(real), c.DrawIn.Left()), c.Shrinkage.Left())
+	sleyed.RealFinished, _ = measure.LengthOf(ratio.Nearest, finished)
+	return &sleyed
 }

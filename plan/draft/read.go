@@ -183,7 +183,8 @@ func (r *reader) eachThread(name, of string, threads int, give func(thread int, 
 		case !ok:
 			r.add(name, line, "%s is no number of a thread and is left out", quote(key))
 		case thread < first || thread-first >= threads:
-			r.addOnce(name, line, fmt.Sprintf("this is no thread of the %d that [%s] names, and is left out", threads, of))
+			r.addOnce(name, line, fmt.Sprintf("this is no thread of the %d that [%s] names, and is left out", threads,
+				of))
 		case v == "":
 			r.addOnce(name, line, "the value is blank; the line is left out")
 		default:
@@ -207,7 +208,8 @@ func (r *reader) threading() {
 				return
 			}
 			if n > r.Shafts && r.Shafts > 0 {
-				r.addOnce("THREADING", line, fmt.Sprintf("the shaft is above the %d that [WEAVING] names; it is kept", r.Shafts))
+				r.addOnce("THREADING", line,
+					fmt.Sprintf("the shaft is above the %d that [WEAVING] names; it is kept", r.Shafts))
 			}
 			if n > 0 && !slices.Contains(shafts, n) {
 				shafts = append(shafts, n)

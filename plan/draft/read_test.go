@@ -48,8 +48,10 @@ func TestRead(t *testing.T) {
 		{"case-and-space", nil, nil},
 		{"any-order", nil, nil},
 		{"comments", func(d *Draft) { d.Title = "Six; ends # for a test" }, nil},
-		{"truth-words", nil, []string{"[CONTENTS], line 9: \"perhaps\" is neither", "[WARP COLORS], line 36: the section isn't named"}},
-		{"contents-wrong", nil, []string{"[CONTENTS], line 12: [WARP SPACING] is named", "[THREADING], line 41: the section isn't named"}},
+		{"truth-words", nil, []string{"[CONTENTS], line 9: \"perhaps\" is neither",
+			"[WARP COLORS], line 36: the section isn't named"}},
+		{"contents-wrong", nil, []string{"[CONTENTS], line 12: [WARP SPACING] is named",
+			"[THREADING], line 41: the section isn't named"}},
 		{"no-contents", nil, nil},
 		{"no-wif", nil, nil},
 		{"version", nil, []string{"[WIF], line 2: version \"1.2\" is read as 1.1"}},
@@ -57,26 +59,37 @@ func TestRead(t *testing.T) {
 		{"no-units", func(d *Draft) { d.Sett = nil }, []string{"[WARP], line 30: the unit of the spacing isn't given"}},
 		{"inches", func(d *Draft) { d.Sett.Width = 6 * measure.Inch / 20 }, nil},
 		{"decipoints", func(d *Draft) { d.Sett.Width = 6 * measure.Inch / 20 }, nil},
-		{"absurd", func(d *Draft) { d.Sett.Width, d.Sett.Absurd = 6*185*measure.Millimetre/1000, true }, []string{"[WARP], line 34: the spacing comes to 137.3 ends an inch"}},
+		{"absurd", func(d *Draft) { d.Sett.Width, d.Sett.Absurd = 6*185*measure.Millimetre/1000, true },
+			[]string{"[WARP], line 34: the spacing comes to 137.3 ends an inch"}},
 		{"warp-spacing", func(d *Draft) {
 			d.Sett.Width = 11250 * measure.Millimetre / 1000
-			d.Widths = append(slices.Repeat([]measure.Length{2500 * measure.Millimetre / 1000}, 3), slices.Repeat([]measure.Length{1250 * measure.Millimetre / 1000}, 3)...)
+			d.Widths = append(slices.Repeat([]measure.Length{2500 * measure.Millimetre / 1000}, 3),
+				slices.Repeat([]measure.Length{1250 * measure.Millimetre / 1000}, 3)...)
 		}, []string{"[WARP SPACING], line 49: the section isn't named"}},
 		// 0.041666666666666664 is how a double prints 1/24: it is 24 ends an inch exactly, as 1 in is 25.4 mm.
 		{"spacing-double", func(d *Draft) { d.Sett.Width = 6 * measure.Inch / 24 }, nil},
 		{"spacing-comma", nil, nil},
 		{"spacing-exponent", nil, nil},
 		{"section-names", func(d *Draft) { d.Sett.Width = 6 * measure.Centimetre / 8 }, []string{
-			"[COLOUR PALETTE], line 14: the section is read as [COLOR PALETTE]", "[COLORTABLE], line 18: the section is read as", "[WARPCOLOURS], line 36: the section is read as"}},
-		{"from-zero", nil, []string{"[WARP COLORS], line 37: the lines count the threads from 0; they are taken as 1 to 6", "[THREADING], line 42: the lines count"}},
+			"[COLOUR PALETTE], line 14: the section is read as [COLOR PALETTE]",
+			"[COLORTABLE], line 18: the section is read as", "[WARPCOLOURS], line 36: the section is read as"}},
+		{"from-zero", nil, []string{"[WARP COLORS], line 37: the lines count the threads from 0; they are taken as " +
+			"1 to 6", "[THREADING], line 42: the lines count"}},
 		{"utf16-le", func(d *Draft) { d.Title = "Sechs Fäden" }, nil},
 		{"utf16-be", func(d *Draft) { d.Title = "Sechs Fäden" }, nil},
 		{"utf16-bare", func(d *Draft) { d.Title = "Sechs Fäden" }, nil},
 		{"weft", func(d *Draft) { d.Weft = []Picks{{2, 5}, {3, 2}, {1, 1}} }, nil},
-		{"spacing-gaps", func(d *Draft) { d.Sett = nil }, []string{"[WARP SPACING], line 48: the section isn't named", "[WARP SPACING], line 50: the spacing \"NaN\" is no width", "[WARP SPACING], line 48: not every thread"}},
-		{"no-default-colour", func(d *Draft) { d.Colours = []int{1, 1, NoColour, NoColour, NoColour, 3} }, []string{"[WARP COLORS], line 35: 3 threads have no colour"}},
-		{"no-warp-colours", func(d *Draft) { d.Colours = []int{2, 2, 2, 2, 2, 2} }, []string{"[CONTENTS], line 11: [WARP COLORS] is named"}},
-		{"no-colours", func(d *Draft) { d.Colours, d.Coloured = []int{-1, -1, -1, -1, -1, -1}, false }, []string{"[CONTENTS], line 11: [WARP COLORS] is named", "[WARP COLORS]: the draft gives no thread a colour"}},
+		{"spacing-gaps", func(d *Draft) { d.Sett = nil },
+			[]string{"[WARP SPACING], line 48: the section isn't named",
+				"[WARP SPACING], line 50: the spacing \"NaN\" is no width",
+				"[WARP SPACING], line 48: not every thread"}},
+		{"no-default-colour", func(d *Draft) { d.Colours = []int{1, 1, NoColour, NoColour, NoColour, 3} },
+			[]string{"[WARP COLORS], line 35: 3 threads have no colour"}},
+		{"no-warp-colours", func(d *Draft) { d.Colours = []int{2, 2, 2, 2, 2, 2} },
+			[]string{"[CONTENTS], line 11: [WARP COLORS] is named"}},
+		{"no-colours", func(d *Draft) { d.Colours, d.Coloured = []int{-1, -1, -1, -1, -1, -1}, false },
+			[]string{"[CONTENTS], line 11: [WARP COLORS] is named",
+				"[WARP COLORS]: the draft gives no thread a colour"}},
 		// 500 of 999 is 127.6 of 255.
 		{"range-999", func(d *Draft) {
 			d.Palette = map[int]stripe.Shade{1: {R: 255, B: 128}, 2: {R: 62, G: 62, B: 59}, 3: {B: 65}}
@@ -88,19 +101,29 @@ func TestRead(t *testing.T) {
 		{"range-65535", func(d *Draft) {
 			d.Palette = map[int]stripe.Shade{1: {R: 255, G: 1}, 2: {R: 1, G: 1, B: 1}, 3: {B: 1}}
 		}, nil},
-		{"no-range", nil, []string{"[COLOR PALETTE], line 14: the range of the colours isn't given", "[COLOR TABLE], line 20: a part of the colour is outside"}},
+		{"no-range", nil, []string{"[COLOR PALETTE], line 14: the range of the colours isn't given",
+			"[COLOR TABLE], line 20: a part of the colour is outside"}},
 		{"bad-range", nil, []string{"[COLOR PALETTE], line 16: the range \"255,0\" can't be read"}},
-		{"no-table", func(d *Draft) { d.Palette = map[int]stripe.Shade{} }, []string{"[CONTENTS], line 7: [COLOR TABLE] is named", "[COLOR TABLE]: the section is missing"}},
-		{"colour-index", func(d *Draft) { d.Colours = []int{0, 1, 2, 2, 2, 9} }, []string{"[WARP COLORS], line 36: colour 0 is used"}},
-		{"shafts", func(d *Draft) { d.Threading = [][]int{{1}, {2, 3}, nil, {7}, {1}, nil} }, []string{"[THREADING], line 44: the value is blank", "[THREADING], line 45: the shaft is above the 4"}},
-		{"more-threading", nil, []string{"[THREADING], line 48: this is no thread of the 6 that [WARP] names, and is left out (so are 2 more lines)"}},
+		{"no-table", func(d *Draft) { d.Palette = map[int]stripe.Shade{} },
+			[]string{"[CONTENTS], line 7: [COLOR TABLE] is named", "[COLOR TABLE]: the section is missing"}},
+		{"colour-index", func(d *Draft) { d.Colours = []int{0, 1, 2, 2, 2, 9} },
+			[]string{"[WARP COLORS], line 36: colour 0 is used"}},
+		{"shafts", func(d *Draft) { d.Threading = [][]int{{1}, {2, 3}, nil, {7}, {1}, nil} },
+			[]string{"[THREADING], line 44: the value is blank", "[THREADING], line 45: the shaft is above the 4"}},
+		{"more-threading", nil, []string{"[THREADING], line 48: this is no thread of the 6 that [WARP] names, and " +
+			"is left out (so are 2 more lines)"}},
 		{"private", nil, nil},
 		{"blank-and-nan", func(d *Draft) { d.Colours, d.Shafts, d.Treadles = []int{2, 2, 2, 2, 2, 3}, 0, 0 }, []string{
-			"[WEAVING], line 27: shafts of \"NaN\"", "[WEAVING], line 28: treadles of \"\"", "[WARP COLORS], line 37: the value is blank", "[WARP COLORS], line 38: \"NaN\" is no number",
+			"[WEAVING], line 27: shafts of \"NaN\"", "[WEAVING], line 28: treadles of \"\"",
+			"[WARP COLORS], line 37: the value is blank", "[WARP COLORS], line 38: \"NaN\" is no number",
 		}},
 		{"no-equals-sign", nil, []string{"[WARP], line 33: \"this line has none\" is no key"}},
-		{"text-before", nil, []string{"before the first section, line 1: text that belongs to no section is left out (so is 1 more line)"}},
-		{"twice", func(d *Draft) { d.Colours = []int{1, 1, 2, 2, 1, 1} }, []string{"[WARP COLORS], line 40: \"6\" stands at line 39 too", "[WARP COLORS], line 50: the section stands here again", "[WARP COLORS], line 52: \"5\" stands at line 51 too"}},
+		{"text-before", nil, []string{"before the first section, line 1: text that belongs to no section is left " +
+			"out (so is 1 more line)"}},
+		{"twice", func(d *Draft) { d.Colours = []int{1, 1, 2, 2, 1, 1} },
+			[]string{"[WARP COLORS], line 40: \"6\" stands at line 39 too",
+				"[WARP COLORS], line 50: the section stands here again",
+				"[WARP COLORS], line 52: \"5\" stands at line 51 too"}},
 		{"open-header", nil, []string{"[TEXT], line 23: the header has no closing bracket"}},
 	} {
 		t.Run(c.file, func(t *testing.T) {
@@ -164,7 +187,8 @@ func TestReadRefuses(t *testing.T) {
 		t.Errorf("the most lines there may be: %v", err)
 	}
 	// A file is read no further than it may go, so its size isn't known.
-	if _, err := From(strings.NewReader(strings.Repeat(";", MaxBytes+100))); err == nil || !strings.Contains(err.Error(), "more than 4194304 bytes") {
+	if _, err := From(strings.NewReader(strings.Repeat(";", MaxBytes+100))); err == nil ||
+		!strings.Contains(err.Error(), "more than 4194304 bytes") {
 		t.Errorf("a file that is too long: %v", err)
 	}
 }
@@ -216,7 +240,8 @@ func FuzzRead(f *testing.F) {
 			}
 			return
 		}
-		if d.Threads < 1 || len(d.Colours) != d.Threads || d.Threading != nil && len(d.Threading) != d.Threads || len(d.Warnings) > maxWarnings+1 {
+		if d.Threads < 1 || len(d.Colours) != d.Threads || d.Threading != nil && len(d.Threading) != d.Threads ||
+			len(d.Warnings) > maxWarnings+1 {
 			t.Fatalf("%+v", d)
 		}
 		for _, w := range d.Warnings {
@@ -228,7 +253,8 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("sett %+v", d.Sett)
 		}
 		w, err := d.Warp(Use{LeaveOut: true, Edge: 2})
-		if err == nil && (w.Ends < 5 || !w.Plain() && w.Order.Size() != w.Ends || d.Threading != nil && len(w.Threading) != w.Ends) {
+		if err == nil && (w.Ends < 5 || !w.Plain() && w.Order.Size() != w.Ends || d.Threading != nil &&
+			len(w.Threading) != w.Ends) {
 			t.Fatalf("%d ends of %d threads: %+v", w.Ends, d.Threads, w)
 		}
 	})

@@ -17,7 +17,8 @@ const (
 
 // known lists the sections that a warp needs; all others are skipped.
 var known = []string{
-	"WIF", "CONTENTS", "TEXT", "WEAVING", "WARP", "WARP SPACING", "WARP COLORS", "COLOR PALETTE", "COLOR TABLE", "THREADING",
+	"WIF", "CONTENTS", "TEXT", "WEAVING", "WARP", "WARP SPACING", "WARP COLORS", "COLOR PALETTE", "COLOR TABLE",
+	"THREADING",
 	"WEFT", "WEFT COLORS",
 }
 

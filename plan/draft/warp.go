@@ -104,7 +104,8 @@ func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
 	}
 	if u.First < 0 || first > last || last > d.Threads {
 		return nil, &measure.FieldError{Field: field.DraftThreads.Name,
-			Value: fmt.Sprintf("%d to %d", u.First, u.Last), Want: fmt.Sprintf("two of 1 to %d, the lower one first", d.Threads)}
+			Value: fmt.Sprintf("%d to %d", u.First, u.Last),
+			Want:  fmt.Sprintf("two of 1 to %d, the lower one first", d.Threads)}
 	}
 	if taken := last - first + 1; taken < d.Threads {
 		w.Said = append(w.Said, fmt.Sprintf("threads %d to %d of %d are taken", first, last, d.Threads))

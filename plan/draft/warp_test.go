@@ -24,17 +24,27 @@ func TestWarp(t *testing.T) {
 	}{
 		"thread 1 on the left": {Use{Side: FromLeft}, "2 colour-1, 3 colour-2, 1 colour-3", "1, 2, 3, 4, 1, 0", ""},
 		"on the right":         {Use{}, "1 colour-3, 3 colour-2, 2 colour-1", "0, 1, 4, 3, 2, 1", ""},
-		"not threaded":         {Use{Side: FromLeft, LeaveOut: true}, "2 colour-1, 3 colour-2", "1, 2, 3, 4, 1", "1 thread through no shaft left out"},
-		"a part":               {Use{Side: FromLeft, First: 2, Last: 4}, "1 colour-1, 2 colour-2", "2, 3, 4", "threads 2 to 4 of 6 are taken"},
-		"a part from right":    {Use{First: 2, Last: 4}, "2 colour-2, 1 colour-1", "4, 3, 2", "threads 2 to 4 of 6 are taken"},
-		"twice":                {Use{Side: FromLeft, First: 1, Last: 4, Times: 2}, "2 times (2 colour-1, 2 colour-2)", "2 times (1, 2, 3, 4)", "threads 1 to 4 of 6 are taken; 4 threads 2 times"},
-		"to 10 ends":           {Use{Side: FromLeft, First: 1, Last: 4, Ends: 10}, "point (2 colour-1, 2 colour-2, 2 colour-1)", "2 times (1, 2, 3, 4), 1, 2", "threads 1 to 4 of 6 are taken; 4 threads 2 times and 2 of them once more, on the right"},
-		"cut to 3":             {Use{Side: FromLeft, Ends: 3}, "2 colour-1, 1 colour-2", "1, 2, 3", "cut from 6 threads to the 3 on the left"},
+		"not threaded": {Use{Side: FromLeft, LeaveOut: true}, "2 colour-1, 3 colour-2", "1, 2, 3, 4, 1",
+			"1 thread through no shaft left out"},
+		"a part": {Use{Side: FromLeft, First: 2, Last: 4}, "1 colour-1, 2 colour-2", "2, 3, 4",
+			"threads 2 to 4 of 6 are taken"},
+		"a part from right": {Use{First: 2, Last: 4}, "2 colour-2, 1 colour-1", "4, 3, 2",
+			"threads 2 to 4 of 6 are taken"},
+		"twice": {Use{Side: FromLeft, First: 1, Last: 4, Times: 2}, "2 times (2 colour-1, 2 colour-2)",
+			"2 times (1, 2, 3, 4)", "threads 1 to 4 of 6 are taken; 4 threads 2 times"},
+		"to 10 ends": {Use{Side: FromLeft, First: 1, Last: 4, Ends: 10},
+			"point (2 colour-1, 2 colour-2, 2 colour-1)", "2 times (1, 2, 3, 4), 1, 2",
+			"threads 1 to 4 of 6 are taken; 4 threads 2 times and 2 of them once more, on the right"},
+		"cut to 3": {Use{Side: FromLeft, Ends: 3}, "2 colour-1, 1 colour-2", "1, 2, 3",
+			"cut from 6 threads to the 3 on the left"},
 		// The added ends go on with the plain change of the two outermost threads, outwards.
-		"edges": {Use{Side: FromLeft, Last: 4, Edge: 3}, "5 colour-1, 5 colour-2", "2, 1, 2, 1, 2, 3, 4, 3, 4, 3", "threads 1 to 4 of 6 are taken; 3 ends added at each side"},
-		"named": {Use{Side: FromLeft, Names: map[int]string{1: "navy", 3: "8/2 red"}}, `2 navy, 3 colour-2, 1 "8/2 red"`, "1, 2, 3, 4, 1, 0", ""},
+		"edges": {Use{Side: FromLeft, Last: 4, Edge: 3}, "5 colour-1, 5 colour-2", "2, 1, 2, 1, 2, 3, 4, 3, 4, 3",
+			"threads 1 to 4 of 6 are taken; 3 ends added at each side"},
+		"named": {Use{Side: FromLeft, Names: map[int]string{1: "navy", 3: "8/2 red"}},
+			`2 navy, 3 colour-2, 1 "8/2 red"`, "1, 2, 3, 4, 1, 0", ""},
 		// One name for two numbers is one yarn.
-		"one name": {Use{Side: FromLeft, Names: map[int]string{1: "navy", 2: "Navy"}}, "5 navy, 1 colour-3", "1, 2, 3, 4, 1, 0", ""},
+		"one name": {Use{Side: FromLeft, Names: map[int]string{1: "navy", 2: "Navy"}}, "5 navy, 1 colour-3",
+			"1, 2, 3, 4, 1, 0", ""},
 	} {
 		w, err := plainDraft().Warp(c.use)
 		if err != nil {
@@ -42,13 +52,16 @@ func TestWarp(t *testing.T) {
 			continue
 		}
 		order, _, _ := strings.Cut(w.Order.String(), " where ")
-		if order != c.order || w.Threading.String() != c.threading || strings.Join(w.Said, "; ") != c.said || w.Order.Size() != w.Ends {
+		if order != c.order || w.Threading.String() != c.threading || strings.Join(w.Said, "; ") != c.said ||
+			w.Order.Size() != w.Ends {
 			t.Errorf("%s: %s; %s; %q", name, order, w.Threading, w.Said)
 		}
 	}
 	for name, u := range map[string]Use{
-		"no such thread": {First: 5, Last: 7}, "backwards": {First: 4, Last: 2}, "too many": {Times: 100_000}, "no room": {Ends: 4, Edge: 2},
-		"both": {Times: 2, Ends: 12}, "only what is not threaded": {First: 6, LeaveOut: true}, "name": {Names: map[int]string{1: `a "b"`}},
+		"no such thread": {First: 5, Last: 7}, "backwards": {First: 4, Last: 2}, "too many": {Times: 100_000},
+		"no room": {Ends: 4, Edge: 2},
+		"both":    {Times: 2, Ends: 12}, "only what is not threaded": {First: 6, LeaveOut: true},
+		"name": {Names: map[int]string{1: `a "b"`}},
 	} {
 		if w, err := plainDraft().Warp(u); len(measure.FieldErrors(err)) != 1 {
 			t.Errorf("%s: %+v, %v", name, w, err)
@@ -110,13 +123,15 @@ func TestWarpIntoPlan(t *testing.T) {
 				}
 				c, _ := p.Colour(p.EndColour(end))
 				if want := d.NameOf(d.Colours[thread-1], nil); c.Name != want {
-					t.Errorf("thread 1 on the %v, end 1 on the %v: end %d is %s, not %s", side, first, end, c.Name, want)
+					t.Errorf("thread 1 on the %v, end 1 on the %v: end %d is %s, not %s", side, first, end, c.Name,
+						want)
 				}
 				if got := p.Spec.Loom.Threading.At(end); !slices.Equal(got, loom.Shafts(d.Threading[thread-1])) {
 					t.Errorf("thread 1 on the %v, end 1 on the %v: end %d is on %v", side, first, end, got)
 				}
 			}
-			if text := (&project.Project{Plan: p}).Whereabouts(3); !strings.Contains(text, "shaft 3") && !strings.Contains(text, "shaft 4") {
+			if text := (&project.Project{Plan: p}).Whereabouts(3); !strings.Contains(text, "shaft 3") &&
+				!strings.Contains(text, "shaft 4") {
 				t.Errorf("end 3 is %s", text)
 			}
 		}

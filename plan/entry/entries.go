@@ -19,7 +19,8 @@ import (
 // All lists the entries of a spec, in the order of the table.
 func All() []Entry {
 	var list []Entry
-	for _, part := range [][]Entry{warp(), stripes(), clothes(), allowances(), yarn(), paddle(), mill(), hand(), winding()} {
+	for _, part := range [][]Entry{warp(), stripes(), clothes(), allowances(), yarn(), paddle(), mill(), hand(),
+		winding()} {
 		list = append(list, part...)
 	}
 	order := map[*field.Field]int{}
@@ -120,7 +121,7 @@ func clothes() []Entry {
 		long(field.FinishedWidth, func(s *plan.Spec) *measure.Length { return &s.Cloth.Width.Finished }),
 		long(field.FinishedLength, func(s *plan.Spec) *measure.Length { return &s.Cloth.Length.Piece }),
 		number(field.Pieces, func(s *plan.Spec) *int { return &s.Cloth.Length.Pieces }),
-		when(fromCloth, value(field.Fibre, func(s *plan.Spec) *cloth.Fibre { return &s.Cloth.Width.Fibre })),
+		when(fromCloth, fibre()),
 		when(fromCloth, value(field.TakeUpOf, func(s *plan.Spec) *cloth.TakeUpOf { return &s.Cloth.Length.TakeUpOf })),
 		long(field.Hem, func(s *plan.Spec) *measure.Length { return &s.Cloth.Length.Hem }),
 		long(field.Fringe, func(s *plan.Spec) *measure.Length { return &s.Cloth.Length.Fringe }),
@@ -136,17 +137,56 @@ func clothes() []Entry {
 	}
 }
 
-// allowances are what the finished cloth loses on the way from the warp.
+// fibre is that of the width and of the length alike.
+func fibre() Entry {
+	e := value(field.Fibre, func(s *plan.Spec) *cloth.Fibre { return &s.Cloth.Width.Fibre })
+	take := e.Take
+	e.Take = func(s *plan.Spec, text string) error {
+		err := take(s, text)
+		s.Cloth.Length.Fibre = s.Cloth.Width.Fibre
+		return err
+	}
+	return e
+}
+
+// allowances are what the finished cloth loses on the way from the warp. An empty text leaves the usual to be
+// assumed; 0 has to be said.
 func allowances() []Entry {
-	share := func(f *field.Field, at func(*plan.Spec) *measure.Percent) Entry { return when(fromCloth, value(f, at)) }
+	share := func(f *field.Field, at func(*plan.Spec) *measure.Percent) Entry {
+		return when(fromCloth, assumed(value(f, at)))
+	}
 	return []Entry{
 		share(field.ShrinkageWidth, func(s *plan.Spec) *measure.Percent { return &s.Cloth.Width.Shrinkage }),
 		share(field.DrawIn, func(s *plan.Spec) *measure.Percent { return &s.Cloth.Width.DrawIn }),
 		share(field.ShrinkageLength, func(s *plan.Spec) *measure.Percent { return &s.Cloth.Length.Shrinkage }),
 		share(field.TakeUp, func(s *plan.Spec) *measure.Percent { return &s.Cloth.Length.TakeUp }),
 		share(field.WeftTakeUp, func(s *plan.Spec) *measure.Percent { return &s.Cloth.WeftTakeUp }),
-		when(fromCloth, value(field.LoomWaste, func(s *plan.Spec) *measure.Length { return &s.Cloth.Length.Waste })),
+		when(fromCloth, assumed(value(field.LoomWaste,
+			func(s *plan.Spec) *measure.Length { return &s.Cloth.Length.Waste }))),
 	}
+}
+
+// assumed lets the value be left to the usual.
+func assumed(e Entry) Entry {
+	show, take := e.Show, e.Take
+	e.Show = func(s plan.Spec) string {
+		if assumes(s.Cloth, e.Field) {
+			return ""
+		}
+		return show(s)
+	}
+	e.Take = func(s *plan.Spec, text string) error {
+		if strings.TrimSpace(text) == "" {
+			assume(&s.Cloth, e.Field, true)
+			return nil
+		}
+		err := take(s, text)
+		if err == nil {
+			assume(&s.Cloth, e.Field, false)
+		}
+		return err
+	}
+	return e
 }
 
 func yarn() []Entry {
@@ -156,7 +196,34 @@ func yarn() []Entry {
 		value(field.Cones, func(s *plan.Spec) *measure.Masses { return &s.Yarn.Cones }),
 		value(field.Tube, func(s *plan.Spec) *measure.Mass { return &s.Yarn.Tube }),
 		count(field.Packages, func(s *plan.Spec) *int { return &s.Yarn.Packages }),
+		extra(field.PegYarn, func(x *plan.Extras) *measure.Length { return &x.PerPass }),
+		extra(field.Tails, func(x *plan.Extras) *measure.Length { return &x.PerTie }),
 	}
+}
+
+// extra is a part of the yarn beside the warp's length. The usual ones are shown until one is said, and the other
+// stays the usual one until it is said too; where both are the usual ones again, the plan says neither.
+func extra(f *field.Field, at func(*plan.Extras) *measure.Length) Entry {
+	return Entry{Field: f, Given: always,
+		Show: func(s plan.Spec) string {
+			x := s.Extras()
+			return at(&x).String()
+		},
+		Take: func(s *plan.Spec, text string) error {
+			l, err := measure.ParseLength(text)
+			if err != nil {
+				return f.In(err)
+			}
+			x := s.Extras()
+			*at(&x), x.Given = l, false
+			if x == plan.DefaultExtras() {
+				s.Yarn.Extras = plan.Extras{}
+				return nil
+			}
+			x.Given = true
+			s.Yarn.Extras = x
+			return nil
+		}}
 }
 
 func paddle() []Entry {
@@ -188,13 +255,14 @@ func hand() []Entry {
 		value(field.SettOf, func(s *plan.Spec) *measure.Sett { return &s.Loom.Sett }),
 		value(field.Raddle, func(s *plan.Spec) *measure.Length { return &s.Loom.Raddle.Space }),
 		count(field.RaddleSpaces, func(s *plan.Spec) *int { return &s.Loom.Raddle.Spaces }),
-		yesNo(field.WholeGroups, func(s *plan.Spec) *bool { return &s.Loom.WholeGroups }),
+		yesNo(field.SplitGroups, func(s *plan.Spec) *bool { return &s.Loom.SplitGroups }),
 		value(field.Reed, func(s *plan.Spec) *loom.Reed { return &s.Loom.Reed }),
 		reedWidth(),
 		count(field.EdgeDents, func(s *plan.Spec) *int { return &s.Loom.EdgeDents }),
 		count(field.EdgeEnds, func(s *plan.Spec) *int { return &s.Loom.EdgeEnds }),
 		value(field.FirstEnd, func(s *plan.Spec) *loom.Side { return &s.Loom.FirstEnd }),
-		read(field.Threading, loom.ParseThreading, loom.Threading.String, func(s *plan.Spec) *loom.Threading { return &s.Loom.Threading }),
+		read(field.Threading, loom.ParseThreading, loom.Threading.String,
+			func(s *plan.Spec) *loom.Threading { return &s.Loom.Threading }),
 		read(field.Heddles, loom.ParseHeddles, loom.HeddlesText, func(s *plan.Spec) *[]int { return &s.Loom.Heddles }),
 	}
 }

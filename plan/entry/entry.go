@@ -11,6 +11,16 @@ import (
 	"millside/plan/times"
 )
 
+// NewSpec is what a new plan begins with in a family of units: a metric one with a mill two metres round. The
+// allowances of a cloth are assumed until they are given.
+func NewSpec(units measure.LengthUnitSystem) plan.Spec {
+	s := AssumeAll(plan.DefaultSpec())
+	s.Units, s.Length = units, field.Length.Start(units)
+	s.Mill.Circumference, s.Mill.PegStep = field.Circumference.Start(units), field.PegStep.Start(units)
+	s.Cloth.Length.Pieces = field.Pieces.Count
+	return s
+}
+
 // Entry is a field of the table, and its place in a spec.
 type Entry struct {
 	*field.Field

@@ -24,8 +24,9 @@ type Field struct {
 	Label, Flag string
 	// Key is its name in a line of the file of things at hand; "" where it isn't told there.
 	Key string
-	// Help says what it means, for the form and for the flag. No full stop, no capital.
-	Help string
+	// Help says what it means, for the form and for the flag. No full stop, no capital. More is what the flag's help
+	// says behind it.
+	Help, More string
 	// Value is the word for its value: "number", "length".
 	Value string
 	// Words are the words to choose between; the first is what holds where nothing is said.
@@ -134,11 +135,26 @@ func (f *Field) Range() string {
 	case f.High > 0:
 		return f.countRange(f.Low, f.High)
 	case f.Most > 0 && f.Above:
-		return "above " + f.Least.String() + ", at most " + f.Most.String() + f.orZero()
+		return "above " + Bound(f.Least) + ", at most " + Bound(f.Most) + f.orZero()
 	case f.Most > 0:
-		return f.Least.String() + " to " + f.Most.String() + f.orZero()
+		return Bound(f.Least) + " to " + Bound(f.Most) + f.orZero()
 	}
 	return ""
+}
+
+// Bound writes the bound of a range: whole centimetres or millimetres below a metre.
+func Bound(l measure.Length) string {
+	switch {
+	case l == 0:
+		return "0"
+	case l >= measure.Metre || l < 0:
+		return l.String()
+	case l%measure.Centimetre == 0:
+		return strconv.Itoa(int(l/measure.Centimetre)) + " cm"
+	case l%measure.Millimetre == 0:
+		return strconv.Itoa(int(l/measure.Millimetre)) + " mm"
+	}
+	return l.String()
 }
 
 func (f *Field) countRange(low, high int) string {
@@ -217,12 +233,26 @@ func (f *Field) Start(units measure.LengthUnitSystem) measure.Length {
 // Usage is what the help says beside the flag: what the field means, and the words or the range that it takes.
 func (f *Field) Usage() string {
 	switch {
+	case f.Value == YesNo || f.More != "":
+		return f.Help + f.More
 	case len(f.Words) > 0:
 		return f.Help + ": " + strings.Join(f.Words, " or ")
 	case f.High > 0:
 		return f.Help + ", " + f.Range()
 	}
 	return f.Help
+}
+
+// Hint is what the form says of the field: what it means, and the range that it takes. The words stand there to be
+// chosen.
+func (f *Field) Hint() string {
+	switch {
+	case len(f.Words) > 0:
+		return f.Help
+	case f.Assumed:
+		return f.Help + "; empty: the usual is assumed"
+	}
+	return f.Usage()
 }
 
 // The words for values.

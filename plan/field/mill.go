@@ -30,7 +30,7 @@ var (
 	ChainEnds = add(Chains, Field{Name: "ends in a chain", Label: "ends in a chain", Flag: "chain-ends", Value: Number,
 		Low: 1, High: measure.MaxEnds, Zero: "for one chain", Help: "most ends in one chain"})
 	PegLength = add(Chains, Field{Name: "peg length", Label: "peg length", Flag: "peg-length", Key: "peg length",
-		Value: Span, Least: measure.Centimetre, Most: measure.Metre, Zero: "where it isn't known", Optional: true,
+		Value: Span, Most: measure.Metre, Optional: true,
 		Help: "how much of a peg the warp may cover: gives a guess at the most ends"})
 	Layers = add(Chains, Field{Name: "layers on a peg", Also: []string{"layers"}, Label: "layers on a peg",
 		Flag: "layers", Key: "layers", Value: Number, High: 100, Help: "layers of yarn on yarn that a peg may take"})

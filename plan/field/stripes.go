@@ -3,7 +3,8 @@ package field
 // The stripes and how they are wound.
 var (
 	StripesOf = add(Stripes, Field{Name: "stripes", Label: "stripes", Flag: "stripes", Value: Text, Optional: true,
-		Help: `the colours from end 1 to the last, such as "8 white, 21 times (4 red, 14 white), 20 red"`})
+		Help: `the colours from end 1 to the last, such as "8 white, 21 times (4 red, 14 white), 20 red"; ` +
+			`none: a plain warp`})
 	StripesFrom = add(Stripes, Field{Name: "stripes are written from", Label: "written from", Flag: "stripes-from",
 		Value: Word, Words: []string{"end 1", "left", "right"},
 		Help: "where the order that you write begins; in print that is mostly on the right"})
@@ -25,8 +26,9 @@ var (
 var (
 	Draft = add(Stripes, Field{Name: "draft", Flag: "draft", Value: "file",
 		Help: "a draft in the format WIF that gives the warp; - is the standard input"})
-	Thread1 = add(Stripes, Field{Name: "side of thread 1", Flag: "thread-1", Value: Word, Words: []string{"right", "left"},
-		Help: "the side that the draft's thread 1 is on, seen by the weaver at the loom"})
+	Thread1 = add(Stripes, Field{Name: "side of thread 1", Flag: "thread-1", Value: Word,
+		Words: []string{"right", "left"},
+		Help:  "the side that the draft's thread 1 is on, seen by the weaver at the loom"})
 	NotThreaded = add(Stripes, Field{Name: "threads without a shaft", Flag: "not-threaded", Value: Word,
 		Words: []string{"keep", "leave-out"}, Help: "what to do with threads that the draft puts through no shaft"})
 	DraftThreads = add(Stripes, Field{Name: "threads of the draft", Flag: "draft-threads", Value: "range",

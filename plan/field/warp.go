@@ -8,7 +8,8 @@ var (
 		Help: "what you call the warp, 1 to 60 characters"})
 	FromCloth = add(Warp, Field{Name: "planned from", Label: "planned from", Flag: "from-cloth", Value: YesNo,
 		Words: []string{"ends and length", "the cloth"},
-		Help:  "where the ends and the length come from; a finished width or length that is given means the cloth"})
+		Help:  "where the ends and the length come from",
+		More:  ": from the cloth; it is so by itself where its width or length is given"})
 	Ends = add(Warp, Field{Name: "ends", Label: "ends", Flag: "ends", Value: Number, Low: 1, High: measure.MaxEnds,
 		Count: 200, Help: "warp threads wanted"})
 	Length = add(Warp, Field{Name: "length", Also: []string{"woven length"}, Label: "length", Flag: "length",

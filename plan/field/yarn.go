@@ -20,4 +20,10 @@ var (
 		Flag: "tube", Key: "tube", Value: "weight", Optional: true, Help: "what an empty tube weighs"})
 	Packages = add(Yarn, Field{Name: "cones at hand", Label: "cones at hand", Flag: "packages",
 		Key: "packages", Value: Number, High: measure.MaxEnds, Help: "cones at hand; 0 if you haven't counted"})
+	PegYarn = add(Yarn, Field{Name: "extra yarn a pass", Label: "yarn at pegs", Flag: "peg-yarn", Value: Span,
+		Most: 100 * measure.Metre, Length: 2 * measure.Inch,
+		Help: "yarn that each end takes at the end pegs on a pass; 0 in adds nothing"})
+	Tails = add(Yarn, Field{Name: "extra yarn an end tied on", Label: "tails", Flag: "tails", Value: Span,
+		Most: 100 * measure.Metre, Length: 18 * measure.Inch,
+		Help: "yarn in the tails of each end that is tied on and cut off again; 0 in adds nothing"})
 )

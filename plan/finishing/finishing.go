@@ -194,6 +194,10 @@ func takingOff(p *plan.Plan, c plan.Chain) []Step {
 
 // Label is what stands on a chain's label: the warp, which chain it is, its ends and its length.
 func Label(p *plan.Plan, c plan.Chain) string {
-	return fmt.Sprintf("Warp %q, chain %d of %d, %s, %s.", p.Spec.Name, c.Number, len(p.Chains),
+	which := fmt.Sprintf("chain %d of %d", c.Number, len(p.Chains))
+	if colour, ok := p.Colour(p.ChainColour(c.Number)); ok {
+		which += ", " + colour.Name
+	}
+	return fmt.Sprintf("Warp %q, %s, %s, %s.", p.Spec.Name, which,
 		measure.Counted(c.Ends(), "end", "ends"), p.Spec.Units.Shown(p.Path.Length))
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
@@ -30,10 +31,11 @@ func PegEnds(p *plan.Plan) []PegEnd {
 	for w := range p.Work() {
 		passes := p.Chains[w.Chain-1].Passes
 		for pos := range w.Cut.All() {
-			list = append(list, PegEnd{End: passes[w.Before-2].EndAt(pos), Chain: w.Chain, Peg: w.Peg})
+			list = append(list, PegEnd{End: p.EndOfWound(passes[w.Before-2].EndAt(pos)), Chain: w.Chain, Peg: w.Peg})
 		}
 		for pos := range w.Tie.All() {
-			list = append(list, PegEnd{End: passes[w.Before-1].EndAt(pos), Chain: w.Chain, Peg: w.Peg, Begins: true})
+			list = append(list, PegEnd{End: p.EndOfWound(passes[w.Before-1].EndAt(pos)), Chain: w.Chain, Peg: w.Peg,
+				Begins: true})
 		}
 	}
 	return list
@@ -91,7 +93,7 @@ func KnotRows(p *plan.Plan) []measure.Row {
 		}
 		name += " at " + strings.Replace(kind.Peg.String(), " end ", " ", 1)
 		rows = append(rows, measure.Row{Name: name,
-			Value: fmt.Sprintf("%s: %s", measure.Counted(len(ends), "end", "ends"), runsOf(ends))})
+			Value: figure.Say("%s: %s", figure.Counted(len(ends), "end", "ends"), runsOf(ends))})
 	}
 	return rows
 }

@@ -3,9 +3,9 @@ package frame
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -39,11 +39,11 @@ func (b Board) Path(wanted measure.Length, units measure.LengthUnitSystem) (Boar
 		return BoardPath{}, err
 	}
 	var p BoardPath
-	var parts []string
+	var parts []figure.Cell
 	for _, d := range b {
 		p.Distances++
 		p.Length += d
-		parts = append(parts, d.In(units.Short(), 1))
+		parts = append(parts, figure.Cell{d.As(units.Short(), 1)})
 		if p.Length >= wanted {
 			p.Fits = true
 			break
@@ -52,10 +52,10 @@ func (b Board) Path(wanted measure.Length, units measure.LengthUnitSystem) (Boar
 	p.Short = max(wanted-p.Length, 0)
 	const most = 12
 	if n := len(parts) - most; n > 0 {
-		parts = append(parts[:most], fmt.Sprintf("%s more", measure.Counted(n, "distance", "distances")))
+		parts = append(parts[:most], figure.Say("%s more", figure.Counted(n, "distance", "distances")))
 	}
 	p.How = measure.How{Formula: "the distances from peg to peg, added until they reach the wanted length",
-		WithNumbers: fmt.Sprintf("%s = %s", strings.Join(parts, " + "), p.Length.In(units.Long(), 2))}
+		WithNumbers: figure.Say("%s = %s", figure.Join(parts, " + "), p.Length.As(units.Long(), 2))}
 	return p, nil
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -38,12 +39,10 @@ type MillPath struct {
 func (p MillPath) OnMill() bool { return p.turns != nil }
 
 // Turns gives the turns round the mill with at most two decimals, rounded to the nearest.
-func (p MillPath) Turns() string {
-	if p.turns == nil {
-		return "0"
-	}
-	return ratio.Decimal(p.turns, 2)
-}
+func (p MillPath) Turns() string { return p.InTurns().Digits() }
+
+// InTurns is Turns with its noun: "3.5 turns", "1 turn".
+func (p MillPath) InTurns() figure.Number { return figure.Of(p.turns, 2, "turn", "turns") }
 
 // Path finds where the end pegs go for a wanted length. The length is rounded up, never down, to what
 // the pegs give: a warp that is a little long costs yarn, one that is short costs the cloth.
@@ -94,10 +93,10 @@ func (m Mill) Check() []error {
 	round := field.Circumference
 	limit := min(max(m.Circumference, round.Least), round.Most)
 	within := func(f *field.Field, l measure.Length) error {
-		if l > limit {
-			return f.Wrong(l.String(), f.Least.String()+" to "+limit.String())
+		if l < f.Least || l > limit {
+			return f.Wrong(l.String(), field.Bound(f.Least)+" to "+limit.String())
 		}
-		return f.CheckLength(l)
+		return nil
 	}
 	var errs []error
 	for _, err := range []error{round.CheckLength(m.Circumference), within(field.PegStep, m.PegStep),

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -45,7 +46,8 @@ func (m Mill) Room(wanted, height measure.Length, units measure.LengthUnitSystem
 			Want: "above 0, at most 1000 m"})
 	}
 	if height < 0 || height > 10*measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: field.MillHeight.Name, Value: height.String(), Want: "0 to 10 m"})
+		errs = append(errs, &measure.FieldError{Field: field.MillHeight.Name, Value: height.String(),
+			Want: "0 to 10 m"})
 	}
 	if err := errors.Join(errs...); err != nil {
 		return nil, err
@@ -65,17 +67,20 @@ func (m Mill) Room(wanted, height measure.Length, units measure.LengthUnitSystem
 
 // Where says where the far end peg goes, for the real length: "3 turns and 2 peg steps", or, where a turn isn't
 // a whole number of steps, "20 peg steps, 2.4 turns".
-func (r *MillRoom) Where() string {
-	text := measure.Counted(r.Turns, "turn", "turns")
+func (r *MillRoom) Where() string { return r.where().String() }
+
+func (r *MillRoom) where() figure.Cell {
+	text := figure.Cell{figure.Counted(r.Turns, "turn", "turns")}
+	steps := figure.Counted(r.Steps, "peg step", "peg steps")
 	switch {
 	case r.StepsInTurn == 0:
-		return fmt.Sprintf("%s, %s turns", measure.Counted(r.Path.Steps, "peg step", "peg steps"), r.Path.Turns())
+		return figure.Say("%s, %s", figure.Counted(r.Path.Steps, "peg step", "peg steps"), r.Path.InTurns())
 	case r.Steps == 0:
 		return text
 	case r.Turns == 0:
-		return measure.Counted(r.Steps, "peg step", "peg steps")
+		return figure.Cell{steps}
 	default:
-		return text + " and " + measure.Counted(r.Steps, "peg step", "peg steps")
+		return text.And(" and %s", steps)
 	}
 }
 
@@ -83,29 +88,29 @@ func (r *MillRoom) Where() string {
 func (m Mill) stepLength() measure.Length { return m.Path(1).Length }
 
 func (r *MillRoom) rows(m Mill, wanted, height measure.Length, units measure.LengthUnitSystem) []measure.Row {
-	long := func(l measure.Length) string { return l.In(units.Long(), 2) }
-	short := func(l measure.Length) string { return l.In(units.Short(), 1) }
-	climb := measure.Row{Name: "climb", Value: short(r.Climb),
+	long := func(l measure.Length) figure.Number { return l.As(units.Long(), 2) }
+	short := func(l measure.Length) figure.Number { return l.As(units.Short(), 1) }
+	climb := measure.Row{Name: "climb", Value: figure.Cell{short(r.Climb)},
 		How: measure.How{Formula: "turns x rise",
-			WithNumbers: fmt.Sprintf("%s x %s = %s", r.Path.Turns(), short(m.Rise), short(r.Climb))}}
+			WithNumbers: figure.Say("%s x %s = %s", r.Path.Turns(), short(m.Rise), short(r.Climb))}}
 	if !r.Fits {
 		climb.Warning = fmt.Sprintf("the mill is %s high: take a smaller rise or a shorter warp", short(height))
 	}
 	return []measure.Row{
-		{Name: "far end peg", Value: r.Where(),
+		{Name: "far end peg", Value: r.where(),
 			How: measure.How{Formula: "wanted length / length of a peg step, rounded up",
-				WithNumbers: fmt.Sprintf("%s / %s = %s, so %s: %s turns, %s", long(wanted),
-					m.stepLength().In(units.Long(), 4),
-					ratio.Decimal(ratio.Quo(ratio.Of(wanted), ratio.Of(m.stepLength())), 2),
-					measure.Counted(r.Path.Steps, "step", "steps"), r.Path.Turns(), long(r.Path.Length))}},
-		{Name: "real length", Value: long(r.Path.Length),
+				WithNumbers: figure.Say("%s / %s = %s, so %s: %s, %s", long(wanted),
+					m.stepLength().As(units.Long(), 4),
+					figure.New(ratio.Quo(ratio.Of(wanted), ratio.Of(m.stepLength())), 2, ""),
+					figure.Counted(r.Path.Steps, "step", "steps"), r.Path.InTurns(), long(r.Path.Length))}},
+		{Name: "real length", Value: figure.Cell{long(r.Path.Length)},
 			How: measure.How{Formula: "turns x root of (circumference squared + rise squared)",
-				WithNumbers: fmt.Sprintf("%s x root of (%s squared + %s squared) = %s", r.Path.Turns(),
+				WithNumbers: figure.Say("%s x root of (%s squared + %s squared) = %s", r.Path.Turns(),
 					short(m.Circumference), short(m.Rise), long(r.Path.Length))}},
 		climb,
-		{Name: "guide string", Value: long(r.GuideString) + " between its loops",
+		{Name: "guide string", Value: figure.Say("%s between its loops", long(r.GuideString)),
 			How: measure.How{Formula: "the real length; cut more for the loops",
-				WithNumbers: fmt.Sprintf("%s + %s = %s to cut", long(r.GuideString), short(loopAllowance),
+				WithNumbers: figure.Say("%s + %s = %s to cut", long(r.GuideString), short(loopAllowance),
 					long(r.Cut))}},
 	}
 }

@@ -30,6 +30,9 @@ func TestRoomOnTheMill(t *testing.T) {
 		// Own example: 15 turns that climb 10 cm each don't fit on 1.2 m.
 		{"too low", Mill{Circumference: 2 * measure.Metre, PegStep: measure.Metre, Rise: 10 * measure.Centimetre},
 			30 * measure.Metre, 120 * measure.Centimetre, "15", 0, false},
+		// The same on a mill that is just as high as they climb.
+		{"just high enough", Mill{Circumference: 2 * measure.Metre, PegStep: measure.Metre,
+			Rise: 10 * measure.Centimetre}, 30 * measure.Metre, 150 * measure.Centimetre, "15", 0, true},
 	} {
 		r, err := c.mill.Room(c.wanted, c.height, measure.Imperial)
 		if err != nil {
@@ -73,7 +76,7 @@ func TestWhereTheFarPegGoes(t *testing.T) {
 			t.Fatal(err)
 		}
 		if r.Where() != c.where || r.Path.Length.In(measure.Yards, 2) != c.length ||
-			r.Rows[0].How.WithNumbers != c.how {
+			r.Rows[0].How.WithNumbers.String() != c.how {
 			t.Errorf("%v: %s, %s, %s", c.wanted, r.Where(), r.Path.Length.In(measure.Yards, 2),
 				r.Rows[0].How.WithNumbers)
 		}

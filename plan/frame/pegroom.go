@@ -2,9 +2,9 @@ package frame
 
 import (
 	"errors"
-	"fmt"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -41,6 +41,6 @@ func RoomOnPeg(peg, thread measure.Length, layers int, units measure.LengthUnitS
 	}
 	ends := min(across, measure.MaxEnds/layers) * layers
 	return PegRoom{Ends: ends, How: measure.How{Formula: "peg length / thickness of the thread, rounded down, x layers",
-		WithNumbers: fmt.Sprintf("%s / %s x %d = %d",
-			peg.In(units.Short(), 2), thread.In(units.Short(), 4), layers, ends)}}, nil
+		WithNumbers: figure.Say("%s / %s x %d = %d",
+			peg.As(units.Short(), 2), thread.As(units.Short(), 4), layers, ends)}}, nil
 }

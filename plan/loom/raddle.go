@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
+	"slices"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -49,10 +51,12 @@ type Raddling struct {
 	// Ends is the number of ends, 1 to [measure.MaxEnds], at a sett.
 	Ends int
 	Sett measure.Sett
-	// Group is the ends in a whole group; 0 where the groups don't matter.
-	Group int
-	// WholeGroups keeps the ends of a group in one section.
-	WholeGroups bool
+	// Groups is the ends of each group, from that of end 1 on; they add up to Ends. It is empty where the groups
+	// don't matter.
+	Groups []int
+	// Split lets a tooth part a group where that spreads the ends more evenly. The ends within a group can't be
+	// told apart at the counting cross, so it wants a reason.
+	Split bool
 	// FirstEnd is the side of the loom on which end 1 lies.
 	FirstEnd Side
 }
@@ -67,9 +71,13 @@ type RaddleSection struct {
 	// Ends is how many ends lie in the section; First and Last are their numbers in the warp, or 0 in an
 	// empty section.
 	Ends, First, Last int
-	// Groups is how many groups have ends in the section, where the group is known, and Cut how many of
+	// Groups is how many groups have ends in the section, where the groups are known, and Cut how many of
 	// them have ends in another one too.
 	Groups, Cut int
+	// FirstGroup and LastGroup are their numbers, counted from 1, that of end 1. FirstCut and LastCut say that
+	// these have ends in another section too.
+	FirstGroup, LastGroup int
+	FirstCut, LastCut     bool
 }
 
 // RaddleList is how a warp is spread in the raddle.
@@ -102,12 +110,52 @@ func (r Raddle) check(w Raddling) error {
 	if w.Sett.IsZero() {
 		errs = append(errs, field.SettOf.Missing())
 	}
-	least := 0
-	if w.WholeGroups {
-		least = 1
+	errs = append(errs, w.checkGroups())
+	if w.FirstEnd > RightSide {
+		errs = append(errs, measure.Outside(field.FirstEnd.Name, int(w.FirstEnd), 0, 1, ""))
 	}
-	return errors.Join(append(errs, field.Group.CheckFrom(w.Group, least, measure.MaxPositions, ""),
-		field.FirstEnd.CheckWord(int(w.FirstEnd)))...)
+	return errors.Join(errs...)
+}
+
+// checkGroups reports groups that don't add up to the ends.
+func (w Raddling) checkGroups() error {
+	sum := 0
+	for _, n := range w.Groups {
+		if n < 1 || n > measure.MaxPositions {
+			return measure.Outside(field.Group.Name, n, 1, measure.MaxPositions, "")
+		}
+		sum += n
+	}
+	if len(w.Groups) > 0 && sum != w.Ends {
+		return &measure.FieldError{Field: field.Group.Name, Value: measure.Counted(sum, "end", "ends"),
+			Want: fmt.Sprintf("groups that add up to %d ends", w.Ends)}
+	}
+	return nil
+}
+
+// units is what is laid as one: each whole group, or each end; from the left. It is nil where that is each end.
+func (w Raddling) units() []int {
+	if w.Split || len(w.Groups) == 0 {
+		return nil
+	}
+	units := slices.Clone(w.Groups)
+	if w.FirstEnd == RightSide {
+		slices.Reverse(units)
+	}
+	return units
+}
+
+// evenUnit is how many ends each unit has; 0 where they differ. The last one may have fewer.
+func (w Raddling) evenUnit() int {
+	if w.Split || len(w.Groups) == 0 {
+		return 1
+	}
+	for i, n := range w.Groups {
+		if n > w.Groups[0] || n < w.Groups[0] && i < len(w.Groups)-1 {
+			return 0
+		}
+	}
+	return w.Groups[0]
 }
 
 // Fill spreads a warp in the raddle. Each end, or each whole group, goes into the space over which its
@@ -124,12 +172,8 @@ func (r Raddle) Fill(w Raddling) (*RaddleList, error) {
 		return nil, &measure.FieldError{Field: field.Raddle.Name, Value: r.Space.String(),
 			Want: fmt.Sprintf("a space of which at most %d are filled", MaxSections)}
 	}
-	unit := 1
-	if w.WholeGroups {
-		unit = w.Group
-	}
-	sections := spacesFilled(w, unit, r.Space, false)
-	onSpace := spacesFilled(w, unit, r.Space, true)
+	sections := spacesFilled(w, r.Space, false)
+	onSpace := spacesFilled(w, r.Space, true)
 	l := &RaddleList{MiddleSpace: len(onSpace) < len(sections)}
 	if l.MiddleSpace {
 		sections = onSpace
@@ -137,7 +181,10 @@ func (r Raddle) Fill(w Raddling) (*RaddleList, error) {
 	l.Sections = sections
 	l.Width = r.Space.Times(len(sections))
 	l.Fits = r.Spaces == 0 || len(sections) <= r.Spaces
-	l.Order = repeatingOrder(ratio.Quo(perSpace, ratio.Of(unit)))
+	w.nameGroups(sections)
+	if unit := w.evenUnit(); unit > 0 {
+		l.Order = repeatingOrder(ratio.Quo(perSpace, ratio.Of(unit)))
+	}
 	l.Row = l.row(r, w, perSpace)
 	return l, nil
 }
@@ -151,13 +198,13 @@ func repeatingOrder(r *big.Rat) []int {
 }
 
 func (l *RaddleList) row(r Raddle, w Raddling, perSpace *big.Rat) measure.Row {
-	row := measure.Row{Name: "ends a section", Value: ratio.Decimal(perSpace, 2),
-		How: measure.How{Formula: "sett x space", WithNumbers: fmt.Sprintf("%s x %s = %s",
-			w.Sett.Shown(2), r.Space, ratio.Decimal(perSpace, 2))}}
+	row := measure.Row{Name: "ends a section", Value: figure.Cell{figure.New(perSpace, 2, "")},
+		How: measure.How{Formula: "sett x space", WithNumbers: figure.Say("%s x %s = %s",
+			w.Sett.As(2), r.Space, figure.New(perSpace, 2, ""))}}
 	if len(l.Order) > 1 {
-		row.Value += ", in the order " + orderText(l.Order)
-		if w.WholeGroups {
-			row.Value += " groups"
+		row.Value = row.Value.And(", in the order %s", orderText(l.Order))
+		if w.evenUnit() > 1 {
+			row.Value = row.Value.And(" groups")
 		}
 	}
 	if !l.Fits {

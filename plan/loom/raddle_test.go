@@ -90,7 +90,8 @@ func TestFillRaddle(t *testing.T) {
 		// Ten ends in the paddle at 20 ends an inch: two groups make an inch of raddle (common practice,
 		// no source).
 		{"two groups an inch", Raddle{Space: measure.Inch},
-			Raddling{Ends: 80, Sett: measuretest.Sett(t, "20 an inch"), Group: 10}, "20-20-20-20", "20", false},
+			Raddling{Ends: 80, Sett: measuretest.Sett(t, "20 an inch"), Groups: evenly(80, 10)},
+			"20-20-20-20", "2", false},
 		{"an odd number of spaces", Raddle{Space: measure.Inch},
 			Raddling{Ends: 60, Sett: measuretest.Sett(t, "20 an inch")}, "20-20-20", "20", true},
 		{"7.5 a space", Raddle{Space: measure.Inch / 2}, Raddling{Ends: 60, Sett: measuretest.Sett(t, "15 an inch")},
@@ -98,8 +99,8 @@ func TestFillRaddle(t *testing.T) {
 		{"part of a space at each side", Raddle{Space: measure.Inch},
 			Raddling{Ends: 50, Sett: measuretest.Sett(t, "20 an inch")}, "15-20-15", "20", true},
 		{"whole groups", Raddle{Space: measure.Inch},
-			Raddling{Ends: 60, Sett: measuretest.Sett(t, "15 an inch"), Group: 10, WholeGroups: true}, "10-20-10-20",
-			"1-2", false},
+			Raddling{Ends: 60, Sett: measuretest.Sett(t, "15 an inch"), Groups: evenly(60, 10)},
+			"10-20-10-20", "1-2", false},
 		{"a sparse warp", Raddle{Space: measure.Inch / 4}, Raddling{Ends: 4, Sett: measuretest.Sett(t, "2 an inch")},
 			"1-0-1-0-1-0-1", "0-1", false},
 		{"metric", Raddle{Space: measure.Centimetre}, Raddling{Ends: 32, Sett: measuretest.Sett(t, "80 in 10 cm")},
@@ -121,7 +122,8 @@ func TestFillRaddle(t *testing.T) {
 
 func TestRaddleFromTheCentreOut(t *testing.T) {
 	l, err := Raddle{Space: measure.Inch,
-		Spaces: 3}.Fill(Raddling{Ends: 50, Sett: measuretest.Sett(t, "20 an inch"), Group: 10, FirstEnd: RightSide})
+		Spaces: 3}.Fill(Raddling{Ends: 50, Sett: measuretest.Sett(t, "20 an inch"), Groups: evenly(50, 10), Split: true,
+		FirstEnd: RightSide})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -133,7 +135,9 @@ func TestRaddleFromTheCentreOut(t *testing.T) {
 	if m := out[0]; m.First != 16 || m.Last != 35 || m.Groups != 3 || m.Cut != 2 {
 		t.Errorf("the middle section: %+v", m)
 	}
-	if r := out[2]; r.First != 1 || r.Last != 15 || r.Groups != 2 || r.Cut != 1 {
+	if r := out[2]; r.First != 1 || r.Last != 15 || r.Groups != 2 || r.Cut != 1 ||
+		r.FirstGroup != 1 || r.LastGroup != 2 ||
+		r.FirstCut || !r.LastCut {
 		t.Errorf("the right section: %+v", r)
 	}
 	if !l.Fits || l.Width != 3*measure.Inch {
@@ -151,8 +155,13 @@ func TestRaddleAddsUp(t *testing.T) {
 			Ends: rapid.IntRange(1, 800).Draw(t, "ends"),
 			Sett: measuretest.Sett(t, fmt.Sprintf("%d an inch",
 				rapid.Int64Range(2, 40).Draw(t, "sett"))).In(measure.SettUnit(rapid.IntRange(0, 2).Draw(t, "unit"))),
-			Group: rapid.IntRange(1, 20).Draw(t, "group"), WholeGroups: rapid.Bool().Draw(t, "whole"),
+			Split:    rapid.Bool().Draw(t, "split"),
 			FirstEnd: Side(rapid.IntRange(0, 1).Draw(t, "side")),
+		}
+		for left := w.Ends; left > 0; { // groups of any sizes, as those of a striped warp
+			n := min(rapid.IntRange(1, 20).Draw(t, "group"), left)
+			w.Groups = append(w.Groups, n)
+			left -= n
 		}
 		r := Raddle{Space: rapid.SampledFrom([]measure.Length{measure.Inch / 4, measure.Inch / 2, measure.Inch,
 			measure.Centimetre, 2 * measure.Centimetre}).Draw(t, "space")}
@@ -171,9 +180,10 @@ func TestRaddleAddsUp(t *testing.T) {
 				t.Fatalf("section %+v should begin with %d", s, next)
 			}
 			next += s.Ends
-			if w.WholeGroups && s.Cut != 0 {
+			if !w.Split && s.Cut != 0 {
 				t.Fatalf("section %+v cuts a group", s)
 			}
+			checkGroups(t, w, s)
 		}
 		if sum != w.Ends {
 			t.Fatalf("the sections hold %d of %d ends", sum, w.Ends)
@@ -182,7 +192,7 @@ func TestRaddleAddsUp(t *testing.T) {
 			t.Fatalf("%d sections from the centre out, %d from the left", len(l.CentreOut()), len(l.Sections))
 		}
 		// Spread evenly: sections inside the warp differ by one end at the most.
-		if !w.WholeGroups {
+		if w.Split {
 			low, high := math.MaxInt, 0
 			for _, s := range l.Sections[1:max(len(l.Sections)-1, 1)] {
 				low, high = min(low, s.Ends), max(high, s.Ends)
@@ -194,17 +204,58 @@ func TestRaddleAddsUp(t *testing.T) {
 	})
 }
 
+// evenly is groups of one size, the last of what is left.
+func evenly(ends, group int) []int {
+	var list []int
+	for ; ends > 0; ends -= group {
+		list = append(list, min(group, ends))
+	}
+	return list
+}
+
+// checkGroups counts a section's groups end by end.
+func checkGroups(t *rapid.T, w Raddling, s RaddleSection) {
+	inside, all := map[int]int{}, map[int]int{}
+	end := 0
+	for g, n := range w.Groups {
+		for range n {
+			end++
+			all[g+1]++
+			if end >= s.First && end <= s.Last {
+				inside[g+1]++
+			}
+		}
+	}
+	if len(inside) != s.Groups {
+		t.Fatalf("section %+v has ends of %d groups", s, len(inside))
+	}
+	cut := 0
+	for g, n := range inside {
+		parted := n != all[g]
+		if parted {
+			cut++
+		}
+		if g < s.FirstGroup || g > s.LastGroup || g == s.FirstGroup && parted != s.FirstCut ||
+			g == s.LastGroup && parted != s.LastCut {
+			t.Fatalf("section %+v: %d of the %d ends of group %d lie in it", s, n, all[g], g)
+		}
+	}
+	if cut != s.Cut {
+		t.Fatalf("section %+v parts %d groups", s, cut)
+	}
+}
+
 func TestRaddleRefuses(t *testing.T) {
 	if _, err := (Raddle{}).Fill(Raddling{}); len(measure.FieldErrors(err)) != 3 {
 		t.Errorf("nothing given: %v", err)
 	}
-	bad := Raddling{Ends: math.MaxInt, Sett: measuretest.Sett(t, "1 an inch"), Group: 61, FirstEnd: 2}
+	bad := Raddling{Ends: math.MaxInt, Sett: measuretest.Sett(t, "1 an inch"), Groups: []int{61}, FirstEnd: 2}
 	if _, err := (Raddle{Space: measure.Metre, Spaces: -1}).Fill(bad); len(measure.FieldErrors(err)) != 5 {
 		t.Errorf("%d errors: %v", len(measure.FieldErrors(err)), err)
 	}
 	if _, err := (Raddle{Space: measure.Inch}).Fill(Raddling{Ends: 10, Sett: measuretest.Sett(t, "1 an inch"),
-		WholeGroups: true}); err == nil {
-		t.Error("whole groups without a group are no error")
+		Groups: evenly(9, 3)}); err == nil {
+		t.Error("groups that don't add up to the ends are no error")
 	}
 	if _, err := (Raddle{Space: measure.Millimetre}).Fill(Raddling{Ends: measure.MaxEnds,
 		Sett: measuretest.Sett(t, "1 an inch")}); err == nil {
@@ -227,7 +278,7 @@ func TestSpaceFinder(t *testing.T) {
 }
 
 func BenchmarkRaddle(b *testing.B) {
-	w := Raddling{Ends: 500, Sett: measuretest.Sett(b, "15 an inch"), Group: 10}
+	w := Raddling{Ends: 500, Sett: measuretest.Sett(b, "15 an inch"), Groups: evenly(500, 10)}
 	for b.Loop() {
 		if _, err := (Raddle{Space: measure.Inch / 2}).Fill(w); err != nil {
 			b.Fatal(err)

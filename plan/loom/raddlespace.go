@@ -2,20 +2,22 @@ package loom
 
 import (
 	"math/big"
+	"slices"
 
 	"millside/plan/measure"
 )
 
 // spacesFilled lists the sections from left to right, with the warp centred on a tooth or on a space.
-func spacesFilled(w Raddling, unit int, space measure.Length, onSpace bool) []RaddleSection {
+func spacesFilled(w Raddling, space measure.Length, onSpace bool) []RaddleSection {
 	var list []RaddleSection
 	find := newSpaceFinder(w.Sett.Count(space), w.Ends, onSpace)
 	start := 0 // the ends before the unit, in the order in which they lie from the left
 	first := 0 // the number of the leftmost space
-	for i := range (w.Ends + unit - 1) / unit {
-		size := min(unit, w.Ends-start)
-		if w.FirstEnd == RightSide && i == 0 && w.Ends%unit != 0 {
-			size = w.Ends % unit // the short group is the last, which lies on the left
+	units := w.units()
+	for i := 0; start < w.Ends; i++ {
+		size := 1
+		if units != nil {
+			size = units[i]
 		}
 		at := find.at(2*start + size)
 		if i == 0 {
@@ -89,14 +91,36 @@ func (s *RaddleSection) take(start, size int, w Raddling) {
 	}
 	s.First, s.Last = min(s.First, low), max(s.Last, high)
 	s.Ends += size
-	if w.Group > 0 {
-		firstGroup, lastGroup := (s.First-1)/w.Group, (s.Last-1)/w.Group
-		s.Groups = lastGroup - firstGroup + 1
-		s.Cut = 0
-		if s.First != firstGroup*w.Group+1 {
+}
+
+// nameGroups says of each section which groups have ends there.
+func (w Raddling) nameGroups(sections []RaddleSection) {
+	if len(w.Groups) == 0 {
+		return
+	}
+	last := make([]int, len(w.Groups)) // the last end of each group
+	sum := 0
+	for i, n := range w.Groups {
+		sum += n
+		last[i] = sum
+	}
+	for i := range sections {
+		s := &sections[i]
+		if s.Ends == 0 {
+			continue
+		}
+		first, _ := slices.BinarySearch(last, s.First)
+		final, _ := slices.BinarySearch(last, s.Last)
+		s.FirstGroup, s.LastGroup, s.Groups = first+1, final+1, final-first+1
+		s.FirstCut = s.First != last[first]-w.Groups[first]+1
+		s.LastCut = s.Last != last[final]
+		if first == final && (s.FirstCut || s.LastCut) {
+			s.FirstCut, s.LastCut = true, true
+		}
+		if s.Cut = 0; s.FirstCut {
 			s.Cut++
 		}
-		if s.Last != min((lastGroup+1)*w.Group, w.Ends) && (s.Cut == 0 || lastGroup != firstGroup) {
+		if s.LastCut && first != final {
 			s.Cut++
 		}
 	}

@@ -66,15 +66,8 @@ type Reed struct {
 
 const reedWants = "a number and how it is counted, such as 10 dents an inch, 40 in 10 cm, 5 a cm or 60 Stockport"
 
-// NewReed makes a reed of a number num / den in a system, with its usable width, or 0 where that isn't
-// known, at most 20 m. The error is a [*measure.FieldError].
-func NewReed(num, den int, system ReedSystem, width measure.Length) (Reed, error) {
-	if num <= 0 || den <= 0 {
-		return Reed{}, &measure.FieldError{Field: field.Reed.Name, Value: measure.FractionText(num, den), Want: reedWants}
-	}
-	return reedOf(big.NewRat(int64(num), int64(den)), system, width)
-}
-
+// reedOf makes a reed of a number in a system, with its usable width, or 0 where that isn't known, at most 20 m. The
+// error is a [*measure.FieldError].
 func reedOf(r *big.Rat, system ReedSystem, width measure.Length) (Reed, error) {
 	if !system.known() {
 		return Reed{}, &measure.FieldError{Field: field.Reed.Name, Value: system.String(), Want: reedWants}

@@ -86,7 +86,8 @@ func TestReedCounts(t *testing.T) {
 func TestReedThereAndBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		system := ReedSystem(rapid.IntRange(0, len(reedSystems)-1).Draw(t, "system"))
-		r, err := NewReed(rapid.IntRange(1, 5000).Draw(t, "num"), rapid.IntRange(1, 9).Draw(t, "den"), system,
+		r, err := reedOf(big.NewRat(rapid.Int64Range(1, 5000).Draw(t, "num"), rapid.Int64Range(1, 9).Draw(t, "den")),
+			system,
 			measure.Length(rapid.Int64Range(0, int64(2*measure.Metre)).Draw(t, "width")))
 		if err != nil {
 			t.Skip("out of range")
@@ -107,14 +108,14 @@ func TestReedThereAndBack(t *testing.T) {
 }
 
 func TestReedRefuses(t *testing.T) {
-	if _, err := NewReed(10, 1, ReedSystem(9), 0); err == nil {
+	if _, err := reedOf(big.NewRat(10, 1), ReedSystem(9), 0); err == nil {
 		t.Error("an unknown system is no error")
 	}
-	if _, err := NewReed(10, 1, DentsPerInch, 21*measure.Metre); err == nil {
+	if _, err := reedOf(big.NewRat(10, 1), DentsPerInch, 21*measure.Metre); err == nil {
 		t.Error("a reed of 21 m is no error")
 	}
-	if _, err := NewReed(0, 0, DentsPerInch, 0); err == nil {
-		t.Error("a reed of 0/0 is no error")
+	if _, err := reedOf(new(big.Rat), DentsPerInch, 0); err == nil {
+		t.Error("a reed of 0 is no error")
 	}
 	var none Reed
 	if none.String() != "" || !none.Dents(measure.PerInch).IsZero() {

@@ -80,13 +80,13 @@ func rateReed(r Reed, o SleyOrder, ends int) ReedChoice {
 		if o.Closer {
 			word = "closer"
 		}
-		c.Reasons = append(c.Reasons, fmt.Sprintf("%s, %s %s than asked", o.Gives.Shown(2), DecimalPercent(o.Off),
+		c.Reasons = append(c.Reasons, fmt.Sprintf("%s, %s %s than asked", o.Gives.As(2), DecimalPercent(o.Off),
 			word))
 	}
 	if !c.Fits {
 		c.Cost += costTooNarrow
 		c.Reasons = append(c.Reasons, fmt.Sprintf("too narrow: the warp is %s wide, the reed %s",
-			c.Width.In(r.widthUnit(), 1), r.width.In(r.widthUnit(), 1)))
+			c.Width.As(r.widthUnit(), 1), r.width.As(r.widthUnit(), 1)))
 	}
 	return c
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -21,6 +22,10 @@ type Sleying struct {
 	Dents []int
 	// EdgeDents is how many dents at each edge hold EdgeEnds ends each, for the selvedge: 0 for none.
 	EdgeDents, EdgeEnds int
+	// Doubled is how many ends at each edge are drawn double: the two of a pair go where one end would, so that
+	// they add ends and no width. Floating is how many of the ends are floating selvedges, 0 to 4 over both
+	// edges: each has a dent of its own, outside. (Both from memory.) The Ends have them all.
+	Doubled, Floating int
 	// FirstEnd is the side of the loom on which end 1 lies.
 	FirstEnd Side
 }
@@ -41,6 +46,8 @@ type SleyList struct {
 	// warp isn't wider, or that the reed's width isn't known.
 	ReedDents int
 	Fits      bool
+	// Edge is how many dents at the left edge hold a selvedge of any kind.
+	Edge int
 	// Rows shows the result with its formulas and any warning.
 	Rows []measure.Row
 	// firstEnd is the side on which end 1 lies.
@@ -57,7 +64,7 @@ func (r Reed) Sley(w Sleying) (*SleyList, error) {
 	}
 	l := &SleyList{firstEnd: w.FirstEnd, ends: w.Ends}
 	if l.Dents = w.Dents; len(l.Dents) == 0 {
-		l.Dents = sleyDents(w)
+		l.Dents, l.Edge = sleyDents(w)
 	}
 	l.Width = r.widthOf(len(l.Dents))
 	l.LeftOfCentre = (len(l.Dents) + 1) / 2
@@ -90,10 +97,19 @@ func (r Reed) checkSleying(w Sleying) error {
 		errs = append(errs, err)
 	} else if err := field.EdgeEnds.CheckFrom(w.EdgeEnds, min(w.EdgeDents, 1), field.EdgeEnds.High, ""); err != nil {
 		errs = append(errs, err)
-	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.Ends {
-		errs = append(errs, field.EdgeDents.CheckFrom(w.EdgeDents, 0, max(w.Ends, 0)/(2*w.EdgeEnds), " with so few ends"))
+	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.places() {
+		errs = append(errs, field.EdgeDents.CheckFrom(w.EdgeDents, 0, max(w.places(), 0)/(2*w.EdgeEnds),
+			" with so few ends"))
 	}
-	return errors.Join(append(errs, field.FirstEnd.CheckWord(int(w.FirstEnd)))...)
+	if w.Floating > 0 && w.Floating >= w.Ends {
+		errs = append(errs, field.Floating.CheckFrom(w.Floating, 0, max(w.Ends-1, 0), ", fewer than the ends"))
+	} else if err := field.Floating.Check(w.Floating); err != nil {
+		errs = append(errs, err)
+	} else {
+		errs = append(errs, field.Doubled.CheckFrom(w.Doubled, 0, max(w.Ends-w.Floating, 0)/4, " with so few ends"))
+	}
+	errs = append(errs, field.FirstEnd.CheckWord(int(w.FirstEnd)))
+	return errors.Join(errs...)
 }
 
 // checkDents reports dents that don't hold the ends.
@@ -105,19 +121,42 @@ func checkDents(w Sleying) error {
 		}
 		n += d
 	}
-	if n != w.Ends || w.EdgeDents != 0 || w.FirstEnd > RightSide {
+	if n != w.Ends || w.EdgeDents != 0 || w.Doubled != 0 || w.Floating != 0 || w.FirstEnd > RightSide {
 		return &measure.FieldError{Field: "dents", Value: measure.Counted(n, "end", "ends"),
-			Want: fmt.Sprintf("dents for %d ends, without selvedge dents", w.Ends)}
+			Want: fmt.Sprintf("dents for %d ends, without selvedge dents, doubled or floating ends", w.Ends)}
 	}
 	return nil
 }
 
-// sleyDents lists the ends in each dent.
-func sleyDents(w Sleying) []int {
+// places is how many ends lie side by side in the width: without the second ends of the doubled pairs and
+// without the floating ones.
+func (w Sleying) places() int { return w.Ends - 2*w.Doubled - w.Floating }
+
+// sleyDents lists the ends in each dent, and says how many dents at the left edge hold a selvedge.
+func sleyDents(w Sleying) (dents []int, edge int) {
+	dents = placesInDents(w)
+	single := slices.Clone(dents)
+	edge = w.EdgeDents
+	for _, way := range []struct{ from, step int }{{0, 1}, {len(dents) - 1, -1}} {
+		left := w.Doubled
+		for i := way.from; left > 0; i += way.step {
+			n := min(left, single[i])
+			dents[i] += n
+			left -= n
+			edge = max(edge, min(i, len(dents)-1-i)+1)
+		}
+	}
+	onLeft := (w.Floating + 1) / 2
+	left, right := slices.Repeat([]int{1}, onLeft), slices.Repeat([]int{1}, w.Floating-onLeft)
+	return slices.Concat(left, dents, right), edge + onLeft
+}
+
+// placesInDents lists the dents as if no end were doubled or floating.
+func placesInDents(w Sleying) []int {
 	edge := slices.Repeat([]int{w.EdgeEnds}, w.EdgeDents)
 	dents := slices.Clone(edge)
 	start := slices.IndexFunc(w.Order, func(n int) bool { return n > 0 })
-	for left, i := w.Ends-2*w.EdgeDents*w.EdgeEnds, start; left > 0; i++ {
+	for left, i := w.places()-2*w.EdgeDents*w.EdgeEnds, start; left > 0; i++ {
 		n := min(w.Order[i%len(w.Order)], left)
 		dents = append(dents, n)
 		left -= n
@@ -127,43 +166,55 @@ func sleyDents(w Sleying) []int {
 
 func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 	unit, show := r.unit(), r.widthUnit()
-	order := measure.Row{Name: "ends a dent", Value: orderText(w.Order)}
+	order := measure.Row{Name: "ends a dent", Value: figure.Cell{figure.Text(orderText(w.Order))}}
 	if len(w.Dents) > 0 {
-		order = measure.Row{Name: "ends a dent, from the left", Value: dentsText(w.Dents),
+		order = measure.Row{Name: "ends a dent, from the left", Value: figure.Cell{figure.Text(dentsText(w.Dents))},
 			How: measure.How{Formula: "each end in the dent where the middle of its width lies"}}
 	}
 	if w.EdgeDents > 0 {
-		order.Value += fmt.Sprintf(", and %s of %d at each edge", measure.Counted(w.EdgeDents, "dent", "dents"),
-			w.EdgeEnds)
+		order.Value = order.Value.And(", and %s of %d at each edge",
+			figure.Counted(w.EdgeDents, "dent", "dents"), w.EdgeEnds)
 	}
-	if last := l.Dents[len(l.Dents)-1-w.EdgeDents]; len(w.Dents) == 0 && l.brokenOff(w) {
+	if w.Doubled > 0 {
+		order.Value = order.Value.And(", the outer %s at each edge doubled", figure.Counted(w.Doubled, "end", "ends"))
+	}
+	if w.Floating > 0 {
+		order.Value = order.Value.And(", and a dent for each of %s",
+			figure.Counted(w.Floating, "floating selvedge", "floating selvedges"))
+	}
+	if last, ok := w.brokenOff(); ok {
 		order.Warning = fmt.Sprintf("the order is broken off: its last dent holds %d", last)
 	}
-	width := measure.Row{Name: "width in the reed", Value: l.Width.In(show, 2),
+	width := measure.Row{Name: "width in the reed", Value: figure.Cell{l.Width.As(show, 2)},
 		How: measure.How{Formula: "dents / dents in a unit of width",
-			WithNumbers: fmt.Sprintf("%d / %s = %s", len(l.Dents), r.Dents(unit).Shown(2), l.Width.In(show, 2))}}
+			WithNumbers: figure.Say("%d / %s = %s", len(l.Dents), r.Dents(unit).As(2), l.Width.As(show, 2))}}
 	if !l.Fits {
 		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", measure.Counted(l.ReedDents, "dent", "dents"),
 			len(l.Dents))
 	}
-	first := measure.Row{Name: "first dent", Value: fmt.Sprintf("%d left of the centre", l.LeftOfCentre)}
+	first := measure.Row{Name: "first dent", Value: figure.Say("%d left of the centre", l.LeftOfCentre)}
 	if l.FirstDent > 0 {
-		first.Value = fmt.Sprintf("%d from the left end, the last is %d", l.FirstDent, l.LastDent)
+		first.Value = figure.Say("%d from the left end, the last is %d", l.FirstDent, l.LastDent)
 		first.How = measure.How{Formula: "half of the reed's dents - half of the dents used + 1",
-			WithNumbers: fmt.Sprintf("%d - %d + 1 = %d, odd dents to the left",
+			WithNumbers: figure.Say("%d - %d + 1 = %d, odd dents to the left",
 				(l.ReedDents+1)/2, l.LeftOfCentre, l.FirstDent)}
 	}
-	return []measure.Row{order, {Name: "dents", Value: fmt.Sprint(len(l.Dents))}, width, first}
+	return []measure.Row{order, {Name: "dents", Value: figure.Cell{figure.Count{N: len(l.Dents)}}}, width, first}
 }
 
-// brokenOff says whether the last dent of the order holds less than the order says.
-func (l *SleyList) brokenOff(w Sleying) bool {
-	body := len(l.Dents) - 2*w.EdgeDents
+// brokenOff says what the last dent of the order holds where that is less than the order says.
+func (w Sleying) brokenOff() (last int, ok bool) {
+	if len(w.Dents) > 0 {
+		return 0, false
+	}
+	dents := placesInDents(w)
+	body := len(dents) - 2*w.EdgeDents
 	if body <= 0 {
-		return false
+		return 0, false
 	}
 	start := slices.IndexFunc(w.Order, func(n int) bool { return n > 0 })
-	return l.Dents[w.EdgeDents+body-1] != w.Order[(start+body-1)%len(w.Order)]
+	last = dents[w.EdgeDents+body-1]
+	return last, last != w.Order[(start+body-1)%len(w.Order)]
 }
 
 // DentOf is the dent that holds an end of the warp, counted from the leftmost used dent, from 1; 0 for a

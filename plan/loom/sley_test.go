@@ -3,6 +3,7 @@ package loom
 import (
 	"fmt"
 	"math"
+	"math/big"
 	"slices"
 	"strings"
 	"testing"
@@ -153,7 +154,7 @@ func TestSley(t *testing.T) {
 
 func TestSleyAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r, err := NewReed(rapid.IntRange(2, 40).Draw(t, "reed"), 1, DentsPerInch,
+		r, err := reedOf(big.NewRat(rapid.Int64Range(2, 40).Draw(t, "reed"), 1), DentsPerInch,
 			measure.Length(rapid.Int64Range(0, int64(2*measure.Metre)).Draw(t, "width")))
 		if err != nil {
 			t.Fatal(err)

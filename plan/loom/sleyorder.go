@@ -2,11 +2,11 @@ package loom
 
 import (
 	"cmp"
-	"fmt"
 	"math/big"
 	"slices"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -116,12 +116,12 @@ func (r Reed) orderOf(near, asked *big.Rat, sett measure.Sett) (SleyOrder, error
 	parts, _ := ratio.Nearest.Whole(ratio.Mul(off.Abs(off), ratio.Of(100*measure.OnePercent)))
 	o.Off = measure.Percent(parts)
 	dents := r.Dents(sett.Unit())
-	numbers := fmt.Sprintf("%s / %s = %s", ratio.Decimal(sett.Rat(), 2), ratio.Decimal(dents.Rat(), 2),
-		ratio.Decimal(asked, 3))
+	numbers := figure.Say("%s / %s = %s", figure.New(sett.Rat(), 2, ""), figure.New(dents.Rat(), 2, ""),
+		figure.New(asked, 3, ""))
 	if o.Exact {
-		numbers += fmt.Sprintf(", %d over %d: %s", near.Num(), near.Denom(), o)
+		numbers = numbers.And(", %d over %d: %s", near.Num(), near.Denom(), o)
 	} else {
-		numbers += fmt.Sprintf(", nearest %d over %d: %s, which is %s", near.Num(), near.Denom(), o, o.Gives.Shown(2))
+		numbers = numbers.And(", nearest %d over %d: %s, which is %s", near.Num(), near.Denom(), o, o.Gives.As(2))
 	}
 	o.How = measure.How{Formula: "ends / dents, spread as evenly as is possible", WithNumbers: numbers}
 	return o, nil

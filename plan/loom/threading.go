@@ -97,7 +97,8 @@ func (t Threading) Check() error {
 				return measure.Outside("shaft", n, 1, MaxShafts, "")
 			}
 			if slices.Contains(s[:i], n) {
-				return &measure.FieldError{Field: field.Threading.Name, Value: s.String(), Want: "each shaft of an end once"}
+				return &measure.FieldError{Field: field.Threading.Name, Value: s.String(),
+					Want: "each shaft of an end once"}
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package measure
 import (
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -87,7 +88,14 @@ func (u LengthUnit) Length() (Length, string) {
 // nearest, halves away from nil, and without trailing noughts: "7.5 yd".
 func (l Length) In(u LengthUnit, decimals int) string {
 	unit, name := u.Length()
-	return ratio.Decimal(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals) + " " + name
+	return figure.Exact(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name).Plain()
+}
+
+// As is the length in a unit to be shown: with at most the given decimals, and no more figures than a reckoned
+// number has.
+func (l Length) As(u LengthUnit, decimals int) figure.Number {
+	unit, name := u.Length()
+	return figure.New(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name)
 }
 
 // String gives the length exactly, in whichever of metres, yards, inches, centimetres and millimetres

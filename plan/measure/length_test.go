@@ -147,3 +147,37 @@ func FuzzParseLength(f *testing.F) {
 		}
 	})
 }
+
+// A length comes back in the units that it was written in, as far as those of the plan say them exactly.
+func TestWritten(t *testing.T) {
+	for _, c := range []struct {
+		units measure.LengthUnitSystem
+		text  string
+		want  string
+	}{
+		{measure.Imperial, "2.5 yd", "2.5 yd"}, {measure.Imperial, "1 yd", "1 yd"},
+		{measure.Imperial, "18 in", "18 in"}, {measure.Imperial, "5 yd", "5 yd"},
+		{measure.Imperial, "7 1/4 in", "7.25 in"}, {measure.Imperial, "4 yd 18 in", "4.5 yd"},
+		{measure.Imperial, "60 in", "60 in"}, {measure.Imperial, "6.4 m", "6.4 m"},
+		{measure.Metric, "1 yd", "1 yd"}, {measure.Metric, "91 cm", "91 cm"},
+		{measure.Metric, "4.5 m", "4.5 m"}, {measure.Metric, "2.25 m", "2.25 m"},
+		{measure.Metric, "33 cm", "33 cm"}, {measure.Metric, "0.5 in", "0.5 in"},
+		{measure.Metric, "0 m", "0 m"},
+	} {
+		l, err := measure.ParseLength(c.text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := c.units.Written(l); got != c.want {
+			t.Errorf("%s is written %s, not %s", c.text, got, c.want)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		l := measure.Length(rapid.Int64Range(0, int64(measure.MaxLength)).Draw(t, "length"))
+		for _, units := range []measure.LengthUnitSystem{measure.Imperial, measure.Metric} {
+			if back, err := measure.ParseLength(units.Written(l)); err != nil || back != l {
+				t.Fatalf("%d is written %s: %v, %v", int64(l), units.Written(l), int64(back), err)
+			}
+		}
+	})
+}

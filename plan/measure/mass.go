@@ -3,6 +3,7 @@ package measure
 import (
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -76,21 +77,20 @@ func (u MassUnit) mass() (Mass, string) {
 // nearest, halves away from nil, and without trailing noughts: "1.5 lb".
 func (m Mass) In(u MassUnit, decimals int) string {
 	unit, name := u.mass()
-	return ratio.Decimal(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals) + " " + name
+	return figure.Exact(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name).Plain()
 }
 
-// Needed gives the mass as In does, but rounded up, so that who takes as much as is shown has enough.
-func (m Mass) Needed(u MassUnit, decimals int) string {
+// As is the mass in a unit to be shown: with at most the given decimals, and no more figures than a reckoned number
+// has.
+func (m Mass) As(u MassUnit, decimals int) figure.Number {
 	unit, name := u.mass()
-	scale := int64(1)
-	for range min(max(decimals, 0), 9) {
-		scale *= 10
-	}
-	parts, ok := ratio.Up.Whole(ratio.Mul(new(big.Rat).SetFrac64(int64(m), int64(unit)), ratio.Of(scale)))
-	if !ok {
-		return m.In(u, decimals)
-	}
-	return ratio.Decimal(big.NewRat(parts, scale), decimals) + " " + name
+	return figure.New(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name)
+}
+
+// AtLeast is As rounded up, so that who takes as much as is shown has enough.
+func (m Mass) AtLeast(u MassUnit, decimals int) figure.Number {
+	unit, name := u.mass()
+	return figure.AtLeast(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name)
 }
 
 // String gives the mass exactly, in whichever of kilograms, pounds, ounces and grams takes the fewest

@@ -145,18 +145,18 @@ func TestNeededIsNeverTooLittle(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := m.Needed(Pounds, 3); got != "0.834 lb" {
+	if got := m.AtLeast(Pounds, 3).String(); got != "0.834 lb" {
 		t.Errorf("shown as %s", got)
 	}
 	for _, u := range []MassUnit{Pounds, Ounces, Grams, Kilograms} {
 		for d := range 5 {
-			back, err := ParseMass(m.Needed(u, d))
+			back, err := ParseMass(m.AtLeast(u, d).String())
 			if err != nil || back < m {
-				t.Errorf("%s is less than %v (%v)", m.Needed(u, d), m, err)
+				t.Errorf("%s is less than %v (%v)", m.AtLeast(u, d).String(), m, err)
 			}
 		}
 	}
-	if got := Mass(Pound).Needed(Pounds, 3); got != "1 lb" {
+	if got := Mass(Pound).AtLeast(Pounds, 3).String(); got != "1 lb" {
 		t.Errorf("a pound is shown as %s", got)
 	}
 }

@@ -8,7 +8,7 @@ type Masses []Mass
 // maxMasses bounds the list: one for each position of a paddle.
 const maxMasses = MaxPositions
 
-// ParseMasses reads weights with commas or semicolons between: "250 g, 180 g". An empty text is an
+// ParseMasses reads weights with commas, semicolons or "and" between: "250 g, 180 g". An empty text is an
 // empty list. A decimal comma is taken only where it stands between two digits. The error is a
 // [*FieldError] without a field name.
 func ParseMasses(s string) (Masses, error) {
@@ -16,7 +16,7 @@ func ParseMasses(s string) (Masses, error) {
 	if strings.TrimSpace(s) == "" {
 		return nil, nil
 	}
-	for _, part := range SplitList(s) {
+	for _, part := range SplitList(strings.ReplaceAll(s, " and ", "; ")) {
 		m, err := ParseMass(part)
 		if err != nil {
 			return nil, err

@@ -19,12 +19,12 @@ var vulgarFractions = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/
 	"⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6",
 	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "\u2044", "/")
 
-// SpellFractions writes fractions of one character with a slash: "5½ yd" is "5 1/2 yd".
-func SpellFractions(s string) string { return strings.TrimSpace(vulgarFractions.Replace(s)) }
+// spellFractions writes fractions of one character with a slash: "5½ yd" is "5 1/2 yd".
+func spellFractions(s string) string { return strings.TrimSpace(vulgarFractions.Replace(s)) }
 
 // LeadingNumber cuts a number from the front of s: 7, 7.5, 7,5, 1/2, 7 1/2 or 7½.
 func LeadingNumber(s string) (*big.Rat, string, error) {
-	s = SpellFractions(s)
+	s = spellFractions(s)
 	whole, rest, err := LeadingDecimal(s)
 	if err != nil {
 		return nil, s, err
@@ -66,7 +66,8 @@ func LeadingDecimal(s string) (*big.Rat, string, error) {
 		return nil, s, errNotANumber
 	}
 	if i := strings.IndexByte(text, ','); i >= 0 {
-		if len(text)-i-1 == 3 || strings.Count(text, ",") > 1 {
+		thousands := len(text)-i-1 == 3 && strings.Trim(text[:i], "0") != "" // 0,504 parts no thousands
+		if thousands || strings.Count(text, ",") > 1 {
 			return nil, s, errThousands
 		}
 		text = text[:i] + "." + text[i+1:]

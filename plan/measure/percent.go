@@ -4,6 +4,7 @@ import (
 	"math/big"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -35,8 +36,11 @@ func ParsePercent(s string) (Percent, error) {
 }
 
 // String gives the share exactly: "7.5 %".
-func (p Percent) String() string {
-	return ratio.Decimal(big.NewRat(int64(p), int64(OnePercent)), 4) + " %"
+func (p Percent) String() string { return p.As().Plain() }
+
+// As is the share as String writes it.
+func (p Percent) As() figure.Number {
+	return figure.Exact(big.NewRat(int64(p), int64(OnePercent)), 4, "%")
 }
 
 // MarshalText writes the share exactly, as String does.

@@ -131,13 +131,46 @@ func readTextOrNone[T any](to *T, b []byte, parse func(string) (T, error)) error
 	return readText(to, b, parse)
 }
 
+// Written writes a length exactly, as a weaver in these units would. What fewer figures say in the other family of
+// units was most likely written in that one: a yard stays a yard in a metric plan. What neither says with two
+// decimals is written as [Length.String] does; ParseLength reads the same length back in any case.
+func (u LengthUnitSystem) Written(l Length) string {
+	own, ownFigures := u.written(l)
+	other, otherFigures := (Metric - u).written(l)
+	switch {
+	case l == 0 || own == "" && other == "":
+		return l.String()
+	case own == "" || other != "" && otherFigures < ownFigures:
+		return other
+	}
+	return own
+}
+
+// written writes a length exactly in one family: what two long units reach in the long one, less in the one that
+// takes fewer characters. It counts the figures that are no noughts at an end.
+func (u LengthUnitSystem) written(l Length) (text string, figures int) {
+	long, _ := u.Long().Length()
+	for _, unit := range []LengthUnit{u.Long(), u.Short()} {
+		one, name := unit.Length()
+		number, exact := exactDecimal(int64(l), int64(one))
+		at := strings.IndexByte(number, '.')
+		if !exact || at >= 0 && len(number)-at > 3 {
+			continue
+		}
+		if more := number + " " + name; text == "" || len(more) < len(text) && l < 2*long {
+			text, figures = more, len(strings.Trim(strings.Replace(number, ".", "", 1), "0"))
+		}
+	}
+	return text, figures
+}
+
 // Shown writes a length in the long unit with at most one decimal, or in the short unit without decimals if it
 // is less than one long unit, both rounded to the nearest. So the third of a very short warp doesn't become
 // "0 yd".
 func (u LengthUnitSystem) Shown(l Length) string {
 	long := u.Long()
 	if one, _ := long.Length(); l < one {
-		return l.In(u.Short(), 0)
+		return l.As(u.Short(), 0).String()
 	}
-	return l.In(long, 1)
+	return l.As(long, 1).String()
 }

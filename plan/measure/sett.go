@@ -4,9 +4,9 @@ import (
 	"math"
 	"math/big"
 	"regexp"
-	"strconv"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -68,23 +68,8 @@ var (
 	}
 )
 
-// NewSett makes a sett of num / den ends in a unit. The error is a [*FieldError]: for a fraction that is
-// no number, or a sett under one in ten inches or above 1,000 an inch.
-func NewSett(num, den int, unit SettUnit) (Sett, error) {
-	if den <= 0 || num <= 0 {
-		return Sett{}, &FieldError{Field: "sett", Value: FractionText(num, den), Want: SettWants}
-	}
-	return SettOf(big.NewRat(int64(num), int64(den)), unit)
-}
-
-func FractionText(num, den int) string {
-	if den == 1 {
-		return strconv.Itoa(num)
-	}
-	return strconv.Itoa(num) + "/" + strconv.Itoa(den)
-}
-
-// SettOf makes a sett of a fraction.
+// SettOf makes a sett of a fraction. The error is a [*FieldError]: for a sett under one in ten inches or above 1,000
+// an inch.
 func SettOf(r *big.Rat, unit SettUnit) (Sett, error) {
 	if unit > PerCentimetre {
 		return Sett{}, &FieldError{Field: "sett", Value: unit.String(), Want: SettWants}
@@ -222,8 +207,11 @@ func (s Sett) Shown(decimals int) string {
 	if s.IsZero() {
 		return ""
 	}
-	return ratio.Decimal(s.Rat(), decimals) + " " + s.unit.String()
+	return figure.Exact(s.Rat(), decimals, s.unit.String()).Plain()
 }
+
+// As is the sett to be shown, with no more figures than a reckoned number has; the zero value is 0.
+func (s Sett) As(decimals int) figure.Number { return figure.New(s.Rat(), decimals, s.unit.String()) }
 
 // String gives the sett exactly, as a fraction where six decimals don't do, so that ParseSett reads it
 // back: "20 an inch", "40/3 an inch". The zero value gives "".

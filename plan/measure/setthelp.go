@@ -2,9 +2,9 @@ package measure
 
 import (
 	"errors"
-	"fmt"
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -106,15 +106,15 @@ func diameters(yarn YarnSize, factor DiameterFactor) *big.Rat {
 func (h *SettHelp) rows(yarn YarnSize, weave Weave, factor DiameterFactor) []Row {
 	f := ratio.Decimal(big.NewRat(int64(factor.Hundredths), 100), 2)
 	return []Row{
-		{Name: "threads side by side", Value: h.Diameters.Shown(1), Usual: factor.For + ": " + factor.Source,
+		{Name: "threads side by side", Value: figure.Cell{h.Diameters.As(1)}, Usual: factor.For + ": " + factor.Source,
 			How: How{"factor x square root of the yards in a pound",
-				fmt.Sprintf("%s x root of %s = %s", f, yarn.NumberIn(YardsPerPound, 0),
-					h.Diameters.In(PerInch).Shown(2))}},
-		{Name: "closest sett, " + weave.Name, Value: h.Greatest.Shown(1),
-			How: How{"threads side by side x ends / (ends + intersections)", fmt.Sprintf("%s x %d / (%d + %d) = %s",
-				h.Diameters.Shown(2), weave.Ends, weave.Ends, weave.Intersections, h.Greatest.Shown(2))}},
-		{Name: "start a sample at", Value: h.Start.Shown(1), Usual: h.Note,
-			How: How{"closest sett x 3 / 4", fmt.Sprintf("%s x 3 / 4 = %s", h.Greatest.Shown(2), h.Start.Shown(2))}},
+				figure.Say("%s x root of %s = %s", f, yarn.NumberIn(YardsPerPound, 0),
+					h.Diameters.In(PerInch).As(2))}},
+		{Name: "closest sett, " + weave.Name, Value: figure.Cell{h.Greatest.As(1)},
+			How: How{"threads side by side x ends / (ends + intersections)", figure.Say("%s x %d / (%d + %d) = %s",
+				h.Diameters.As(2), weave.Ends, weave.Ends, weave.Intersections, h.Greatest.As(2))}},
+		{Name: "start a sample at", Value: figure.Cell{h.Start.As(1)}, Usual: h.Note,
+			How: How{"closest sett x 3 / 4", figure.Say("%s x 3 / 4 = %s", h.Greatest.As(2), h.Start.As(2))}},
 	}
 }
 

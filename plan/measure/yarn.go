@@ -54,7 +54,7 @@ var countSystems = [...]countSystem{
 		"mercerised cotton", "mercerized cotton", "unmercerised cotton", "unmercerized cotton", "carpet warp",
 		"cotton carpet warp",
 		// Yarns of these fibres are numbered by the cotton count (from memory).
-		"rayon", "viscose", "lyocell", "modal", "bamboo"}, yards: 840},
+		"rayon", "viscose", "lyocell", "tencel", "modal", "bamboo"}, yards: 840},
 	Worsted: {name: "worsted", yards: 560, pliesFirst: true},
 	LinenLea: {name: "linen lea", words: []string{"linen", "lea", "nel", // hemp: from memory
 		"irish", "irish linen", "line linen", "tow linen", "linen irish", "hemp"}, yards: 300},
@@ -89,8 +89,8 @@ const YarnNumberOne YarnNumber = 1_000_000
 // maxYarnNumber is the highest number of a yarn, far above the finest silk in metres a kilogram.
 const maxYarnNumber = 100_000_000 * YarnNumberOne
 
-// MaxPlies is the most plies of a yarn.
-const MaxPlies = 99
+// maxPlies is the most plies of a yarn.
+const maxPlies = 99
 
 // The finest and the coarsest yarn that is taken, in metres a gram: 0.1 tex and 100,000 tex.
 var (
@@ -110,7 +110,7 @@ type YarnSize struct {
 	plies  int
 }
 
-// NewYarnSize makes a yarn of so many plies of singles of a number, 1 to [MaxPlies]. For spun silk the
+// NewYarnSize makes a yarn of so many plies of singles of a number, 1 to [maxPlies]. For spun silk the
 // number is that of the folded yarn; yards a pound and metres a kilogram take one ply only, since they
 // measure the yarn as it is. The yarn must lie between 0.1 and 100,000 tex. The error is a
 // [*FieldError].
@@ -123,7 +123,7 @@ func NewYarnSize(system CountSystem, number YarnNumber, plies int) (YarnSize, er
 		return YarnSize{}, &FieldError{Field: "yarn number", Value: number.String(), Want: "above 0 and at most " +
 			maxYarnNumber.String()}
 	}
-	most := MaxPlies
+	most := maxPlies
 	if countSystems[system].never {
 		most = 1
 	}

@@ -112,33 +112,6 @@ func TestYarnNumbers(t *testing.T) {
 	}
 }
 
-// Brooks 1892: 40s and 20s make 13.33; 40s, 80s and 120s make 21.81 (cut off; 21.818).
-func TestFoldYarns(t *testing.T) {
-	for _, c := range []struct {
-		numbers []int
-		want    string
-	}{
-		{[]int{40, 20}, "13.333333"},
-		{[]int{40, 80, 120}, "21.818182"},
-		{[]int{80, 80}, "40"},
-	} {
-		var list []YarnSize
-		for _, n := range c.numbers {
-			list = append(list, yarn(t, Cotton, n, 1))
-		}
-		got, err := FoldYarns(list...)
-		if err != nil || got.Number().String() != c.want {
-			t.Errorf("FoldYarns of %v = %v, %v; want %s", c.numbers, got, err, c.want)
-		}
-	}
-	if _, err := FoldYarns(); err == nil {
-		t.Error("FoldYarns of nothing gives no error")
-	}
-	if _, err := FoldYarns(YarnSize{}); err == nil {
-		t.Error("FoldYarns of the zero yarn gives no error")
-	}
-}
-
 func TestLengthAndMassOfYarn(t *testing.T) {
 	// 9,240 yd of 44s cotton are 11 hanks, a quarter of a pound (Brooks 1892).
 	if m, err := yarn(t, Cotton, 44, 1).MassOf(9240 * Yard); err != nil || m != Pound/4 {

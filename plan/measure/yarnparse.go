@@ -52,7 +52,7 @@ func (e *AmbiguousYarn) field() *FieldError {
 // difference, the error is an [*AmbiguousYarn] that lists the readings; otherwise it is a
 // [*FieldError] without a field name.
 func ParseYarn(s string) (YarnSize, error) {
-	text := strings.ToLower(SpellFractions(s))
+	text := strings.ToLower(spellFractions(s))
 	if len(s) <= maxYarnText {
 		text = yardsShort.ReplaceAllString(text, "$1 yd/lb")
 	}
@@ -205,7 +205,7 @@ func systemsCalled(words string) []CountSystem {
 		return []CountSystem{LinenLea, Cotton}
 	case "silk": // English spun silk is counted after folding; much silk is sold in the metric count
 		return []CountSystem{SpunSilk, MetricCount}
-	case "wool", "woollen", "woolen", "merino", "lambswool", "alpaca":
+	case "wool", "woollen", "woolen", "merino", "lambswool", "alpaca", "mohair", "cashmere", "llama", "yak", "angora":
 		return []CountSystem{Worsted, MetricCount, WoollenRun, WoollenCut}
 	}
 	for i, c := range countSystems {

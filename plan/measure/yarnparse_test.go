@@ -117,7 +117,7 @@ func anyYarn(t *rapid.T) YarnSize {
 	for {
 		system := CountSystem(rapid.IntRange(0, len(countSystems)-1).Draw(t, "system"))
 		y, err := NewYarnSize(system, YarnNumber(rapid.Int64Range(1, int64(maxYarnNumber)).Draw(t, "number")),
-			rapid.IntRange(1, MaxPlies).Draw(t, "plies"))
+			rapid.IntRange(1, maxPlies).Draw(t, "plies"))
 		if err == nil {
 			return y
 		}

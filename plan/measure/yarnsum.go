@@ -1,9 +1,9 @@
 package measure
 
 import (
-	"fmt"
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -54,25 +54,6 @@ func yarnFromDensity(system CountSystem, metresInGram *big.Rat, plies int) (Yarn
 	return NewYarnSize(system, YarnNumber(n), plies)
 }
 
-// FoldYarns is the yarn that several make when they are laid together as one thread, as a single in the
-// system of the first, its number rounded to the nearest millionth. Masses a length add: 40s and 20s
-// cotton make 13.33s (Brooks 1892). The error is a [*FieldError]: for no yarn, a zero yarn, or a sum
-// that is no yarn.
-func FoldYarns(yarns ...YarnSize) (YarnSize, error) {
-	if len(yarns) == 0 {
-		return YarnSize{}, errNoYarn()
-	}
-	grams := new(big.Rat)
-	for _, y := range yarns {
-		m := y.metresInGram()
-		if m == nil {
-			return YarnSize{}, errNoYarn()
-		}
-		grams.Add(grams, ratio.Quo(ratio.Of(1), m))
-	}
-	return yarnFromDensity(yarns[0].system, ratio.Quo(ratio.Of(1), grams), 1)
-}
-
 // nanometresInNanogram is the finished yarn's length a mass in the units of [Length] and [Mass]: a metre
 // a gram is 10^9 nm in 10^9 ng.
 func (y YarnSize) nanometresInNanogram() *big.Rat { return y.metresInGram() }
@@ -109,8 +90,8 @@ func (y YarnSize) MassOf(l Length) (Mass, error) {
 	return Mass(n), nil
 }
 
-// PerMass says how much of the yarn is in a pound or a kilogram, whole units, rounded to the nearest:
-// "3360 yd/lb". It is "" for the zero yarn.
+// PerMass says how much of the yarn is in a pound or a kilogram, whole units, rounded to the nearest, in four
+// figures: "3360 yd/lb". It is "" for the zero yarn.
 func (y YarnSize) PerMass(units LengthUnitSystem) string {
 	system := YardsPerPound
 	if units == Metric {
@@ -119,5 +100,5 @@ func (y YarnSize) PerMass(units LengthUnitSystem) string {
 	if y.IsZero() {
 		return ""
 	}
-	return fmt.Sprintf("%s %s", y.NumberIn(system, 0), system)
+	return figure.New(system.number(y.metresInGram(), 1), 0, system.String()).String()
 }

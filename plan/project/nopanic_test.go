@@ -1,6 +1,7 @@
 package project
 
 import (
+	"fmt"
 	"math"
 	"math/big"
 	"testing"
@@ -62,18 +63,18 @@ func TestNothingPanics(t *testing.T) {
 		_, _ = yarn.MassOf(length("length"))
 		_, _ = yarn.In(measure.CountSystem(kind))
 		_ = yarn.NumberIn(measure.CountSystem(kind), n("decimals"))
-		_, _ = measure.FoldYarns(yarn, yarn)
 		_, _ = measure.NewYarnSize(measure.CountSystem(kind), measure.YarnNumber(n("number")), n("plies"))
 		_ = measure.CountSystem(kind).String() + loom.ReedSystem(kind).String() + measure.SettUnit(kind).String() +
 			cloth.Fibre(kind).String() + cloth.TakeUpOf(kind).String() + loom.Side(kind).String()
-		if s, err := measure.NewSett(n("num"), n("den"), measure.SettUnit(kind)); err == nil {
+		if s, err := measure.SettOf(big.NewRat(int64(n("num")), int64(max(n("den"), 1))),
+			measure.SettUnit(kind)); err == nil {
 			_, _, _ = s.EndsUp(length("width")), s.WidthOf(n("ends")),
 				s.In(measure.SettUnit(n("unit"))).Shown(n("decimals"))
 		}
 		_, _ = loom.Raddle{Space: length("space"),
-			Spaces: n("spaces")}.Fill(loom.Raddling{Ends: n("ends"), Sett: at, Group: n("group"),
-			WholeGroups: kind%2 == 0, FirstEnd: loom.Side(kind)})
-		_, _ = loom.NewReed(n("num"), n("den"), loom.ReedSystem(kind), length("width"))
+			Spaces: n("spaces")}.Fill(loom.Raddling{Ends: n("ends"), Sett: at, Groups: []int{n("group")},
+			Split: kind%2 == 0, FirstEnd: loom.Side(kind)})
+		_, _ = loom.ParseReed(fmt.Sprintf("%d/%d %s", n("num"), n("den"), loom.ReedSystem(kind)))
 		_, _ = r.Gives([]int{n("dent"), n("dent")})
 		_, _ = r.Order(at, n("longest"))
 		_ = r.NearOrders(at, n("longest"), share("within"))
@@ -90,16 +91,18 @@ func TestNothingPanics(t *testing.T) {
 			wind.ReturnOrder(kind), n("chain")
 		s.Loom.Sett, s.Loom.Raddle.Space = at, length("space")
 		if p, err := plan.New(s); err == nil && s.Ends <= 5000 {
-			_, _ = Choices(p, anyPace)
+			choices, _ := Choices(p, anyPace)
+			boundedChoices(t, p, choices)
 		}
-		_, _ = plan.SplitChains(plan.ChainAsk{Ends: n("ends"), Group: n("group"), LastPass: wind.LastPass(kind),
+		chains := plan.ChainAsk{Ends: n("ends"), Group: n("group"), LastPass: wind.LastPass(kind),
 			Most: n("most"), Sett: at, Raddle: loom.Raddle{Space: length("space"), Spaces: n("spaces")},
-			Repeat: n("repeat"), Before: n("before")})
+			Repeat: n("repeat"), Before: n("before")}
+		parts, _ := chains.Split(nil)
+		boundedChains(t, chains, parts)
 		_, _ = frame.RoomOnPeg(length("peg"), length("thread"), n("layers"), units)
 		_, _ = frame.Board{length("one"), length("two")}.Path(length("wanted"), units)
 		_, _ = frame.Mill{Circumference: length("round"), PegStep: length("step"), Rise: length("rise"),
 			Height: length("high")}.Room(length("wanted"), length("height"), units)
-		_, _ = times.PaceOf([]time.Duration{time.Duration(n("low")), time.Duration(n("high"))})
 		pace := times.Pace{Low: time.Duration(n("low")), Middle: time.Duration(n("middle")),
 			High: time.Duration(n("high")), Passes: n("passes"), Warps: n("warps")}
 		_ = times.JoinPaces(pace, pace.At(big.NewRat(int64(n("turns")), 7)), pace.From(nil)).Source()
@@ -107,4 +110,34 @@ func TestNothingPanics(t *testing.T) {
 		_ = measure.Mass(n("mass")).String() + measure.Mass(n("mass")).In(measure.MassUnit(kind), n("decimals"))
 		_ = share("shown").String()
 	})
+}
+
+// boundedChoices checks that each choice takes the paddle that there is and gives the ends, with fewer spare ones than
+// a group has.
+func boundedChoices(t *rapid.T, p *plan.Plan, choices []Choice) {
+	for _, c := range choices {
+		if c.Group < 1 || c.Group > p.Spec.Positions || c.Passes < 1 || c.Passes > p.Spec.Ends || c.Spares < 0 ||
+			c.Spares >= c.Group {
+			t.Fatalf("%d ends on %d positions: a choice out of its bounds: %+v", p.Spec.Ends, p.Spec.Positions, c)
+		}
+	}
+}
+
+// boundedChains checks that the chains follow on one another from end 1 on, and lay all ends that are wanted and fewer
+// than a group more.
+func boundedChains(t *rapid.T, a plan.ChainAsk, parts []plan.ChainPart) {
+	end := 0
+	for _, part := range parts {
+		ends := 0
+		for _, n := range part.Passes {
+			ends += n
+		}
+		if part.First != end+1 || part.Last-part.First+1 != ends {
+			t.Fatalf("%+v: a chain out of its bounds: %+v", a, part)
+		}
+		end = part.Last
+	}
+	if len(parts) > 0 && (end < a.Ends || end >= a.Ends+a.Group) {
+		t.Fatalf("%+v: %d ends", a, end)
+	}
 }

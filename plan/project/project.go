@@ -7,7 +7,9 @@ import (
 
 	"millside/plan"
 	"millside/plan/cloth"
+	"millside/plan/entry"
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -49,6 +51,7 @@ func FromCloth(s plan.Spec) (plan.Spec, error) {
 	if !s.Cloth.Used {
 		return s, nil
 	}
+	s = entry.WithAssumed(s)
 	ends, warp, err := ofCloth(s)
 	if err != nil {
 		return s, err
@@ -74,6 +77,10 @@ func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
 	length.Units, length.Fibre = s.Units, width.Fibre
 	ends, err1 := width.Ends()
 	warp, err2 := length.Warp()
+	if text := entry.AssumedText(s); text != "" && ends != nil {
+		ends.Rows = append(ends.Rows, measure.Row{Name: "assumed", Value: figure.Cell{figure.Text(text)},
+			How: measure.How{Formula: "usual for " + width.Fibre.Words() + "; what is given goes before it, 0 too"}})
+	}
 	return ends, warp, errors.Join(err1, err2)
 }
 
@@ -95,7 +102,7 @@ func New(s plan.Spec, pace times.Pace) (*Project, error) {
 // of a warp which is wound already, stays as it is. The error is that of [New].
 func Of(p *plan.Plan, pace times.Pace) (*Project, error) {
 	pr := &Project{Plan: p, Pace: pace}
-	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.weft(), pr.loom())
+	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.loom(), pr.weft())
 	if err != nil {
 		return nil, err
 	}
@@ -133,7 +140,7 @@ func (pr *Project) onMill() (err error) {
 
 func (pr *Project) yarn() (err error) {
 	if cones := pr.Plan.Cones(); cones != nil {
-		pr.Yarn, err = pr.Plan.Yarn(cones, plan.DefaultExtras())
+		pr.Yarn, err = pr.Plan.Yarn(cones, pr.Plan.Spec.Extras())
 	}
 	return err
 }
@@ -143,11 +150,14 @@ func (pr *Project) weft() (err error) {
 	if pr.Ends == nil || c.Picks.IsZero() {
 		return nil
 	}
-	yarn := c.Weft
+	yarn, width := c.Weft, pr.Ends.InReed
 	if yarn.IsZero() {
 		yarn = pr.Plan.Spec.Yarn.Size
 	}
-	pr.Weft, err = cloth.Weft{Width: pr.Ends.InReed, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp,
+	if pr.Sley != nil {
+		width = pr.Sley.Width
+	}
+	pr.Weft, err = cloth.Weft{Width: width, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp,
 		Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
 	return err
 }
@@ -160,13 +170,16 @@ func (pr *Project) loom() error {
 	}
 	var errs []error
 	if l.Raddle.Space != 0 {
-		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Group: s.Group, WholeGroups: l.WholeGroups,
-			FirstEnd: l.FirstEnd})
+		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Groups: pr.Plan.GroupSizes(),
+			Split: l.SplitGroups, FirstEnd: l.FirstEnd})
 		pr.Raddle = list
 		errs = append(errs, err)
 	}
 	if !l.Reed.IsZero() {
 		errs = append(errs, pr.sley(l, n))
+	}
+	if pr.Ends != nil && pr.Sley != nil {
+		pr.Ends = pr.Ends.Sleyed(s.Cloth.Width, pr.Sley.Width)
 	}
 	return errors.Join(errs...)
 }
@@ -178,8 +191,9 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	if pr.Order, err = l.Reed.Order(l.Sett, longestSley); err != nil {
 		return err
 	}
+	width := pr.Plan.Spec.Cloth.Width
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents,
-		EdgeEnds: l.EdgeEnds, FirstEnd: l.FirstEnd})
+		EdgeEnds: l.EdgeEnds, Doubled: width.Doubled, Floating: width.Floating, FirstEnd: l.FirstEnd})
 	return err
 }
 

@@ -15,7 +15,7 @@ type RaddleFit uint8
 // The ways in which groups suit a raddle, the worst first.
 const (
 	RaddleUnknown RaddleFit = iota
-	RaddleCuts              // groups are parted by the raddle's teeth without a short rhythm
+	RaddleCuts              // the groups don't go into the sections in a short rhythm
 	RaddleRhythm            // a few groups fill a few sections
 	RaddleFills             // whole groups fill a section, or a group fills whole sections
 )
@@ -57,8 +57,16 @@ func (c Choice) raddleReason(s plan.Spec) string {
 	case groups == 1:
 		return fmt.Sprintf("a group fills %d sections of the raddle", sections)
 	case c.Raddle == RaddleRhythm:
-		return fmt.Sprintf("%d groups fill %d sections of the raddle, so its teeth part some", groups, sections)
+		return fmt.Sprintf("%d groups fill %d sections of the raddle, so %s", groups, sections, raddleUneven(s))
 	default:
-		return "the raddle's teeth part the groups unevenly"
+		return "the groups don't go into the sections of the raddle, so " + raddleUneven(s)
 	}
+}
+
+// raddleUneven says what comes of groups that don't fill the sections.
+func raddleUneven(s plan.Spec) string {
+	if s.Loom.SplitGroups {
+		return "its teeth part some"
+	}
+	return "some hold more ends than others"
 }

@@ -93,8 +93,8 @@ func (a maker) drawings() Drawings {
 		}
 	}
 	if repeat := len(a.Order.Dents); a.Sley != nil && repeat > 0 {
-		edge := min(s.Loom.EdgeDents, mostDrawnEdge)
-		from := s.Loom.EdgeDents - edge
+		edge := min(a.Sley.Edge, mostDrawnEdge)
+		from := a.Sley.Edge - edge
 		d.Reed = &ReedDrawing{Edge: edge, Repeat: repeat,
 			Dents: a.Sley.Dents[from:min(from+edge+2*repeat, len(a.Sley.Dents))]}
 	}

@@ -2,11 +2,10 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
-	"strconv"
 	"strings"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/loom"
 	"millside/plan/measure"
 )
@@ -20,23 +19,27 @@ func (a maker) yarn() Part {
 		for _, total := range a.Yarn.Totals {
 			part.Rows = append(part.Rows,
 				measure.Row{Name: nameOfYarn(total),
-					Value: fmt.Sprintf("%s, %s, %s", measure.Counted(total.Ends, "end", "ends"),
-						total.Length.In(units.Long(), 1), total.Mass.Needed(units.Light(), 1)),
+					Value: figure.Say("%s, %s, %s", figure.Counted(total.Ends, "end", "ends"),
+						total.Length.As(units.Long(), 1), total.Mass.AtLeast(units.Light(), 1)),
 					How: measure.How{Formula: "the sum of its cones, each weight rounded up",
 						WithNumbers: inNumbers(total, units)}})
 		}
 		part.Rows = append(part.Rows, measure.Row{Name: "whole warp",
-			Value: fmt.Sprintf("%s, %s, %s", measure.Counted(a.Yarn.Ends, "end", "ends"),
-				a.Yarn.Length.In(units.Long(), 1), a.Yarn.Mass.Needed(units.Heavy(), 3)), Warning: a.runsOut()},
-			measure.Row{Name: "of that, tails", Value: a.Yarn.Tails.In(units.Long(), 1),
+			Value: figure.Say("%s, %s, %s", figure.Counted(a.Yarn.Ends, "end", "ends"),
+				a.Yarn.Length.As(units.Long(), 1), a.Yarn.Mass.AtLeast(units.Heavy(), 3)), Warning: a.runsOut()},
+			measure.Row{Name: "of that, at the pegs", Value: figure.Cell{a.Yarn.AtPegs.As(units.Long(), 1)},
+				How: measure.How{Formula: "ends x what one takes at the pegs on a pass",
+					WithNumbers: figure.Say("%s x %s = %s", figure.Counted(a.Yarn.Ends, "end", "ends"),
+						a.Yarn.Extras.PerPass.As(units.Short(), 1), a.Yarn.AtPegs.As(units.Long(), 1))}},
+			measure.Row{Name: "of that, tails", Value: figure.Cell{a.Yarn.Tails.As(units.Long(), 1)},
 				How: measure.How{Formula: "ends tied on at the pegs x the tails of one",
-					WithNumbers: fmt.Sprintf("%s x %s = %s", measure.Counted(a.Yarn.Ties, "end", "ends"),
-						plan.DefaultExtras().PerTie.In(units.Short(), 1), a.Yarn.Tails.In(units.Long(), 1))}})
+					WithNumbers: figure.Say("%s x %s = %s", figure.Counted(a.Yarn.Ties, "end", "ends"),
+						a.Yarn.Extras.PerTie.As(units.Short(), 1), a.Yarn.Tails.As(units.Long(), 1))}})
 	}
 	if a.Weft != nil {
-		value := a.Weft.Length.In(units.Long(), 1)
+		value := figure.Cell{a.Weft.Length.As(units.Long(), 1)}
 		if a.Weft.Mass > 0 {
-			value += ", " + a.Weft.Mass.Needed(units.Heavy(), 3)
+			value = value.And(", %s", a.Weft.Mass.AtLeast(units.Heavy(), 3))
 		}
 		part.Rows = append(part.Rows, measure.Row{Name: "weft, an estimate", Value: value, How: a.Weft.How})
 		part.Rows = append(part.Rows, a.Weft.ByColour(a.Plan.Spec.Cloth.WeftColours, units)...)
@@ -66,19 +69,17 @@ func (a maker) runsOut() string {
 func (a maker) cones() *Table {
 	units := a.Plan.Spec.Units
 	t := &Table{Columns: []string{"position", "colour", "yarn", "passes", "length", "weight", "left on the cone"}}
-	var cones [][]string
+	var cones [][]figure.Cell
 	for _, u := range a.Yarn.Cones {
-		cones = append(cones, []string{u.Cone.Colour, u.Cone.Yarn.Shown(), strconv.Itoa(u.Passes),
-			u.Used.In(units.Long(), 1), u.UsedMass.Needed(units.Light(), 1), leftText(u, units)})
+		cones = append(cones, []figure.Cell{word(u.Cone.Colour), word(u.Cone.Yarn.Shown()), number(u.Passes),
+			{u.Used.As(units.Long(), 1)}, {u.UsedMass.AtLeast(units.Light(), 1)}, leftOnCone(u, units)})
 	}
-	for _, run := range plan.SamePlaces(cones, slices.Equal[[]string]) {
+	for _, run := range plan.SamePlaces(cones, sameCells) {
 		first, last := a.Yarn.Cones[run[0]-1].Cone, a.Yarn.Cones[run[len(run)-1]-1].Cone
-		positions, each := strconv.Itoa(first.Position), ""
+		line := append([]figure.Cell{number(first.Position)}, cones[run[0]-1]...)
 		if len(run) > 1 {
-			positions, each = fmt.Sprintf("%d to %d", first.Position, last.Position), " each"
+			line[0], line[3] = ends(first.Position, last.Position), line[3].And(" each")
 		}
-		line := append([]string{positions}, cones[run[0]-1]...)
-		line[3] += each
 		t.Lines = append(t.Lines, line)
 	}
 	return t
@@ -92,21 +93,21 @@ func nameOfYarn(t plan.YarnTotal) string {
 }
 
 // inNumbers puts a total in numbers.
-func inNumbers(t plan.YarnTotal, units measure.LengthUnitSystem) string {
-	return fmt.Sprintf("%s: %s of %s = %s", measure.Counted(t.Cones, "cone", "cones"), t.Length.In(units.Long(), 1),
-		t.Yarn.PerMass(units), t.Mass.Needed(units.Light(), 1))
+func inNumbers(t plan.YarnTotal, units measure.LengthUnitSystem) figure.Cell {
+	return figure.Say("%s: %s of %s = %s", figure.Counted(t.Cones, "cone", "cones"), t.Length.As(units.Long(), 1),
+		t.Yarn.PerMass(units), t.Mass.AtLeast(units.Light(), 1))
 }
 
-// leftText says what is left on a cone, or where it runs out.
-func leftText(u plan.ConeUse, units measure.LengthUnitSystem) string {
+// leftOnCone says what is left on a cone, or where it runs out.
+func leftOnCone(u plan.ConeUse, units measure.LengthUnitSystem) figure.Cell {
 	switch {
 	case !u.Weighed:
-		return "not weighed"
+		return word("not weighed")
 	case u.RunsOut != nil:
-		return fmt.Sprintf("runs out on pass %d of chain %d, %s short", u.RunsOut.Pass, u.RunsOut.Chain,
-			u.Short.In(units.Long(), 1))
+		return figure.Say("runs out on pass %d of chain %d, %s short", u.RunsOut.Pass, u.RunsOut.Chain,
+			u.Short.As(units.Long(), 1))
 	default:
-		return u.Left.In(units.Long(), 1)
+		return figure.Cell{u.Left.As(units.Long(), 1)}
 	}
 }
 
@@ -117,10 +118,15 @@ func (a maker) raddle() Part {
 		return part
 	}
 	part.Rows = []measure.Row{a.Raddle.Row,
-		{Name: "sections filled", Value: fmt.Sprintf("%d, %s", len(a.Raddle.Sections), a.centreText())}}
+		{Name: "sections filled", Value: figure.Say("%s, %s", number(len(a.Raddle.Sections)), a.centreText())}}
 	t := &Table{Columns: []string{"section", "left", "numbers", "groups", "right", "numbers", "groups"}}
 	part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends of " +
-		"the warp they are."}
+		"the warp they are. Groups: the passes that laid them."}
+	if a.Plan.ByColour() {
+		t.Columns[3], t.Columns[6] = "colours", "colours"
+		part.Notes = []string{"Left and right: the ends in the section so far from the centre. Numbers: which ends " +
+			"of the warp they are. Colours: what is picked from their leases, in the order of the numbers."}
+	}
 	pairs := map[int]*[2]loom.RaddleSection{}
 	var order []int
 	for _, s := range a.Raddle.CentreOut() {
@@ -135,12 +141,12 @@ func (a maker) raddle() Part {
 		pairs[distance][side] = s
 	}
 	for _, distance := range order {
-		where := strconv.Itoa(distance)
+		where := number(distance)
 		if distance == 0 {
-			where = "middle"
+			where = word("middle")
 		}
-		line := append([]string{where}, sectionCells(pairs[distance][0])...)
-		t.Lines = append(t.Lines, append(line, sectionCells(pairs[distance][1])...))
+		line := append([]figure.Cell{where}, a.sectionCells(pairs[distance][0])...)
+		t.Lines = append(t.Lines, append(line, a.sectionCells(pairs[distance][1])...))
 	}
 	part.Table = t
 	return part
@@ -156,23 +162,68 @@ func (a maker) centreText() string {
 
 // sectionCells says what lies in a section: its ends, their numbers, its groups. A section that isn't filled is
 // empty.
-func sectionCells(s loom.RaddleSection) []string {
+func (a maker) sectionCells(s loom.RaddleSection) []figure.Cell {
 	if s.Ends == 0 {
-		return []string{"", "", ""}
+		return make([]figure.Cell, 3)
 	}
-	return []string{strconv.Itoa(s.Ends), fmt.Sprintf("%d to %d", s.First, s.Last), groupText(s)}
+	return []figure.Cell{number(s.Ends), ends(s.First, s.Last), a.groupsIn(s)}
 }
 
-// groupText says how many groups a section holds.
-func groupText(s loom.RaddleSection) string {
-	switch {
-	case s.Groups == 0:
-		return ""
-	case s.Cut == 0:
-		return strconv.Itoa(s.Groups)
-	default:
-		return fmt.Sprintf("%d, %d in part", s.Groups, s.Cut)
+// groupsIn says which groups have ends in a section, by the passes that laid them, and which of them have ends in
+// another one too.
+func (a maker) groupsIn(s loom.RaddleSection) figure.Cell {
+	if a.Plan.ByColour() {
+		return word(a.coloursIn(min(s.First, s.Last), max(s.First, s.Last)))
 	}
+	if s.Groups == 0 {
+		return nil
+	}
+	var parts []figure.Cell
+	before := 0 // groups of the chains before
+	for _, c := range a.Plan.Chains {
+		first, last := max(s.FirstGroup-before, 1), min(s.LastGroup-before, len(c.Passes))
+		if first <= last {
+			cell := groupNumbers(first, last, s.FirstCut && first+before == s.FirstGroup,
+				s.LastCut && last+before == s.LastGroup)
+			if len(a.Plan.Chains) > 1 {
+				cell = figure.Say("chain %d: %s", c.Number, cell)
+			}
+			parts = append(parts, cell)
+		}
+		before += len(c.Passes)
+	}
+	return figure.Join(parts, "; ")
+}
+
+// coloursIn is the colours of the ends from first to last: "8 C, 4 D".
+func (a maker) coloursIn(first, last int) string {
+	var in []plan.EndRun
+	for _, run := range a.Plan.EndRuns() {
+		if run.First, run.Last = max(run.First, first), min(run.Last, last); run.First <= run.Last {
+			in = append(in, run)
+		}
+	}
+	return plan.RunsText(in)
+}
+
+// groupNumbers names the groups from first to last; the first and the last may be there in part only.
+func groupNumbers(first, last int, firstCut, lastCut bool) figure.Cell {
+	var parts []figure.Cell
+	if firstCut {
+		parts = append(parts, figure.Say("part of %s", number(first)))
+		first++
+	}
+	lastCut = lastCut && last >= first
+	if lastCut {
+		last--
+	}
+	if first <= last {
+		parts = append(parts, ends(first, last))
+	}
+	if lastCut {
+		parts = append(parts, figure.Say("part of %s", number(last+1)))
+	}
+	return figure.Join(parts, ", ")
 }
 
 // reed shows how the warp is sleyed, and how the reeds at hand would suit it.
@@ -182,18 +233,25 @@ func (a maker) reed() Part {
 		return part
 	}
 	if !a.Plan.Spec.Loom.Reed.IsZero() {
-		part.Rows = append(part.Rows, measure.Row{Name: "reed", Value: a.Plan.Spec.Loom.Reed.String()})
+		part.Rows = append(part.Rows, measure.Row{Name: "reed", Value: word(a.Plan.Spec.Loom.Reed.String())})
 	}
 	if !a.Order.Gives.IsZero() {
-		row := measure.Row{Name: "sett in this reed", Value: a.Order.Gives.Shown(2), How: a.Order.How}
+		row := measure.Row{Name: "sett in this reed", Value: figure.Cell{a.Order.Gives.As(2)}, How: a.Order.How}
 		if !a.Order.Exact {
 			row.Warning = fmt.Sprintf("%s away from the sett that was asked for, %s", loom.DecimalPercent(a.Order.Off),
-				a.Plan.Spec.Loom.Sett.Shown(2))
+				a.Plan.Spec.Loom.Sett.As(2))
 		}
 		part.Rows = append(part.Rows, row)
 	}
 	part.Rows = append(part.Rows, a.Sley.Rows...)
 	return part
+}
+
+// sideBySide is how many ends lie beside one another in the width, without the second ends of doubled pairs and
+// without floating selvedges.
+func (a maker) sideBySide() int {
+	c := a.Plan.Spec.Cloth.Width
+	return a.Plan.EndsWound() - 2*c.Doubled - c.Floating
 }
 
 // reedsAtHand ranks the reeds at hand; nil where there are none or where the sett isn't known.
@@ -210,9 +268,9 @@ func (a maker) reedsAtHand() *Table {
 	}
 	t := &Table{Columns: []string{"reed at hand, the best first", "order", "width", "why"}}
 	unit := a.Plan.Spec.Units.Short()
-	for _, c := range loom.RankReeds(reeds, a.Plan.Spec.Loom.Sett, a.Plan.EndsWound()) {
-		t.Lines = append(t.Lines, []string{names[c.Reed], c.Order.String(), c.Width.In(unit, 1),
-			strings.Join(c.Reasons, "; ")})
+	for _, c := range loom.RankReeds(reeds, a.Plan.Spec.Loom.Sett, a.sideBySide()) {
+		t.Lines = append(t.Lines, []figure.Cell{word(names[c.Reed]), word(c.Order.String()), {c.Width.As(unit, 1)},
+			word(strings.Join(c.Reasons, "; "))})
 	}
 	if len(t.Lines) == 0 {
 		return nil

@@ -3,10 +3,10 @@ package sheet
 import (
 	"fmt"
 	"reflect"
-	"strconv"
 	"strings"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/wind"
@@ -50,12 +50,12 @@ func (a maker) shortPasses() []string {
 // boutRow says how many bouts there are.
 func (a maker) boutRow() measure.Row {
 	bouts, odd := a.Plan.Bouts()
-	row := measure.Row{Name: "bouts", Value: strconv.Itoa(bouts),
+	row := measure.Row{Name: "bouts", Value: number(bouts),
 		How: measure.How{Formula: "passes / 2 in each chain",
-			WithNumbers: fmt.Sprintf("%d x 2 + %d = %d passes", bouts, odd, 2*bouts+odd)}}
+			WithNumbers: figure.Say("%d x 2 + %d = %s", bouts, odd, figure.Counted(2*bouts+odd, "pass", "passes"))}}
 	if odd > 0 {
-		row.Value += fmt.Sprintf(", and %s",
-			measure.Counted(odd, "outward pass", "outward passes, one in each of as many chains"))
+		row.Value = row.Value.And(", and %s",
+			figure.Counted(odd, "outward pass", "outward passes, one in each of as many chains"))
 	}
 	return row
 }
@@ -68,11 +68,11 @@ func (a maker) nearPegRow() (measure.Row, bool) {
 	case kept+flicked == 0:
 		return row, false
 	case flicked == 0:
-		row.Value = "the paddle keeps its opening"
+		row.Value = word("the paddle keeps its opening")
 	case kept == 0:
-		row.Value = "flick the paddle once more"
+		row.Value = word("flick the paddle once more")
 	default:
-		row.Value = "keep or flick the paddle as the first opening of the next pass asks"
+		row.Value = word("keep or flick the paddle as the first opening of the next pass asks")
 	}
 	return row, true
 }
@@ -82,10 +82,10 @@ func (a maker) everyPass() *Table {
 	t := &Table{Columns: []string{"chain", "pass", "way", "ends", "from", "to", "first opening", "over", "turn"}}
 	for _, c := range a.Plan.Chains {
 		for _, p := range c.Passes {
-			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(),
-				strconv.Itoa(p.Ends()),
-				strconv.Itoa(p.First), strconv.Itoa(p.Last), openingText(p), strconv.Itoa(p.CrossOver()),
-				p.TurnAfter.String()})
+			ends := a.Plan.WoundRange(p.First, p.Last)
+			t.Lines = append(t.Lines, []figure.Cell{number(c.Number), number(p.Number), word(p.Direction.String()),
+				number(p.Ends()), number(ends.First), number(ends.Last), word(openingText(p)), number(p.CrossOver()),
+				word(p.TurnAfter.String())})
 		}
 	}
 	return t
@@ -110,20 +110,16 @@ func likenessOf(p wind.Pass) passKind {
 // likePasses lists the passes that are alike together, and so chains that are wound alike.
 func (a maker) likePasses() *Table {
 	t := &Table{Columns: []string{"chain", "passes", "way", "ends", "first opening", "over", "turn"}}
-	var chains [][][]string
+	var chains [][][]figure.Cell
 	for _, c := range a.Plan.Chains {
 		chains = append(chains, kindsOf(c))
 	}
-	for _, run := range plan.SamePlaces(chains, func(a, b [][]string) bool { return reflect.DeepEqual(a, b) }) {
-		for _, line := range chains[run[0]-1] {
-			t.Lines = append(t.Lines, append([]string{plan.Listed(run)}, line...))
-		}
-	}
+	t.addChains(chains)
 	return t
 }
 
 // kindsOf gives a line for each kind of pass in a chain, in the order in which they first come.
-func kindsOf(c plan.Chain) [][]string {
+func kindsOf(c plan.Chain) [][]figure.Cell {
 	at := map[passKind]int{}
 	var numbers [][]int
 	for i, pass := range c.Passes {
@@ -139,25 +135,25 @@ func kindsOf(c plan.Chain) [][]string {
 		}
 		numbers[k] = append(numbers[k], i+1)
 	}
-	var lines [][]string
+	var lines [][]figure.Cell
 	for _, n := range numbers {
 		pass := c.Passes[n[0]-1]
-		lines = append(lines, []string{plan.Listed(n), pass.Direction.String(), endsOf(c, n), openingText(pass),
-			strconv.Itoa(pass.CrossOver()), pass.TurnAfter.String()})
+		lines = append(lines, []figure.Cell{list(n), word(pass.Direction.String()), endsOf(c, n),
+			word(openingText(pass)), number(pass.CrossOver()), word(pass.TurnAfter.String())})
 	}
 	return lines
 }
 
 // endsOf is how many ends each of some passes lays: "10", or "2 to 12".
-func endsOf(c plan.Chain, passes []int) string {
+func endsOf(c plan.Chain, passes []int) figure.Cell {
 	least, most := c.Passes[passes[0]-1].Ends(), 0
 	for _, k := range passes {
 		least, most = min(least, c.Passes[k-1].Ends()), max(most, c.Passes[k-1].Ends())
 	}
 	if least == most {
-		return strconv.Itoa(most)
+		return number(most)
 	}
-	return fmt.Sprintf("%d to %d", least, most)
+	return ends(least, most)
 }
 
 // ties lists the count ties and the ties at the end.
@@ -165,7 +161,7 @@ func (a maker) ties() Part {
 	part := Part{ID: PartTies, Title: "Ties"}
 	if every := a.Plan.Spec.TieEvery; every > 0 {
 		part.Rows = append(part.Rows, measure.Row{Name: "count tie every",
-			Value: measure.Counted(every, "end", "ends")})
+			Value: figure.Cell{figure.Counted(every, "end", "ends")}})
 		part.Table = a.countTies()
 	}
 	for _, step := range finishing.Steps(a.Plan, a.Plan.Chains[0]) {
@@ -210,16 +206,14 @@ func (a maker) countTies() *Table {
 				append(one.ends, tie.Total)
 			if a.AllPasses {
 				t.Lines = append(t.Lines,
-					[]string{strconv.Itoa(c.Number), strconv.Itoa(tie.Due), strconv.Itoa(tie.To),
-						strconv.Itoa(tie.Total)})
+					[]figure.Cell{number(c.Number), number(tie.Due), number(tie.To), number(tie.Total)})
 			}
 		}
 		chains = append(chains, one)
 	}
 	for _, run := range plan.SamePlaces(chains, func(a, b tied) bool { return reflect.DeepEqual(a, b) }) {
 		if one := chains[run[0]-1]; !a.AllPasses && len(one.passes) > 0 {
-			t.Lines = append(t.Lines, []string{plan.Listed(run), plan.Listed(one.passes), plan.Listed(one.groups),
-				plan.Listed(one.ends)})
+			t.Lines = append(t.Lines, []figure.Cell{list(run), list(one.passes), list(one.groups), list(one.ends)})
 		}
 	}
 	if len(t.Lines) == 0 {

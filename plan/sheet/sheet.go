@@ -7,6 +7,7 @@ import (
 
 	"millside/plan/athand"
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/project"
 )
@@ -60,10 +61,32 @@ type Part struct {
 	Notes []string      `json:"notes,omitempty"`
 }
 
-// Table is a table of texts; every line has as many cells as there are columns.
+// Table is a table; every line has as many cells as there are columns.
 type Table struct {
-	Columns []string   `json:"columns"`
-	Lines   [][]string `json:"lines"`
+	Columns []string        `json:"columns"`
+	Lines   [][]figure.Cell `json:"lines"`
+}
+
+// number is the cell of a bare number.
+func number(n int) figure.Cell { return figure.Cell{figure.Count{N: n}} }
+
+// word is a cell of words; an empty one is an empty place.
+func word(text string) figure.Cell { return figure.Say("%s", text) }
+
+// list is the cell of rising numbers, such as those of passes.
+func list(n []int) figure.Cell {
+	if len(n) == 1 {
+		return number(n[0])
+	}
+	return figure.Cell{figure.List(n)}
+}
+
+// ends is the cell of numbers from first to last.
+func ends(first, last int) figure.Cell { return figure.Cell{figure.Range{First: first, Last: last}} }
+
+// sameCells says whether two lines say the same.
+func sameCells(a, b []figure.Cell) bool {
+	return slices.EqualFunc(a, b, func(x, y figure.Cell) bool { return x.String() == y.String() })
 }
 
 // Options says what goes on a sheet beside the project itself.

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/project"
 	"millside/plan/times"
 	"millside/plan/wind"
@@ -43,7 +44,37 @@ func TestStripedSheetListsPassesOnce(t *testing.T) {
 			t.Errorf("a note for a pass: %s", note)
 		}
 	}
-	if striped, _ := sheet.Part(PartStripedPasses); len(striped.Table.Lines) != 40 {
-		t.Errorf("%d passes in the list", len(striped.Table.Lines))
+	// What is alike stands once, with the numbers of its passes; the work at the pegs too.
+	ends := 0
+	striped, _ := sheet.Part(PartStripedPasses)
+	for _, line := range striped.Table.Lines {
+		each, ok := line[5].Only()
+		if !ok {
+			t.Fatalf("ends %q", line[5])
+		}
+		for _, pass := range line[1] {
+			switch pass := pass.(type) {
+			case figure.Count:
+				ends += each.N
+			case figure.List:
+				ends += len(pass) * each.N
+			}
+		}
+	}
+	if n := len(striped.Table.Lines); n != 2 || ends != p.EndsWound() {
+		t.Errorf("%d kinds of pass of two, with %d of %d ends: %v", n, ends, p.EndsWound(), striped.Table.Lines)
+	}
+	if work, _ := sheet.Part(PartWork); len(work.Table.Lines) > 5 {
+		t.Errorf("%d lines of work at the pegs: %v", len(work.Table.Lines), work.Table.Lines)
+	}
+	all, err := New(pr, Options{AllPasses: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if striped, _ := all.Part(PartStripedPasses); len(striped.Table.Lines) != 40 {
+		t.Errorf("%d passes in the whole list", len(striped.Table.Lines))
+	}
+	if work, _ := all.Part(PartWork); len(work.Table.Lines) < 40 {
+		t.Errorf("%d lines in the whole list of work", len(work.Table.Lines))
 	}
 }

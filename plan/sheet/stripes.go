@@ -1,11 +1,10 @@
 package sheet
 
 import (
-	"fmt"
-	"strconv"
-
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/measure"
+	"strings"
 )
 
 // The parts of the sheet of a striped warp.
@@ -24,14 +23,14 @@ func (a maker) stripes() Part {
 	}
 	p := a.Plan
 	if p.Spec.Stripes != "" {
-		part.Rows = append(part.Rows, measure.Row{Name: "stripes", Value: p.Spec.Stripes})
+		part.Rows = append(part.Rows, measure.Row{Name: "stripes", Value: word(p.Spec.Stripes)})
 	}
 	for _, use := range p.ColourUses() {
 		row := measure.Row{Name: p.ColourText(use.Colour),
-			Value: fmt.Sprintf("%s, %s at once", measure.Counted(use.Ends, "end", "ends"),
-				measure.Counted(use.Packages, "package", "packages"))}
+			Value: figure.Say("%s, %s at once", figure.Counted(use.Ends, "end", "ends"),
+				figure.Counted(use.Packages, "package", "packages"))}
 		if c, ok := p.Colour(use.Colour); ok && c.Shade != "" {
-			row.Value += ", " + c.Shade
+			row.Value = row.Value.And(", %s", figure.Colour{Shade: c.Shade})
 		}
 		part.Rows = append(part.Rows, row)
 	}
@@ -47,8 +46,8 @@ func (a maker) stripes() Part {
 			if c.Number > 1 || pass.Number > 1 {
 				what = p.ChangesText(p.ChangesBefore(c, pass.Number))
 			}
-			t.Lines = append(t.Lines, []string{strconv.Itoa(at), strconv.Itoa(c.Number), strconv.Itoa(pass.Number),
-				p.SetUpOf(pass).Letters(), what})
+			t.Lines = append(t.Lines, []figure.Cell{number(at), number(c.Number), number(pass.Number),
+				word(p.SetUpOf(pass).Letters()), word(what)})
 		}
 	}
 	part.Table = t
@@ -57,27 +56,41 @@ func (a maker) stripes() Part {
 		"The letters of the colours begin with C, since A and B are the lease pegs. "+
 		"A position that carries no end on a pass stays parked, threaded; it is cut off before and tied on after.")
 	if note := p.Spec.Schedule.Note; note != "" {
-		part.Notes = append(part.Notes, "Why these passes: "+note+".")
+		part.Notes = append(part.Notes, "Why these passes: "+strings.TrimSuffix(note, ".")+".")
 	}
 	return part
 }
 
-// stripedPasses lists for every pass the set-up and the positions that carry an end, and the colours in
-// which they lie.
+// stripedPasses lists the set-up and the positions that carry an end, and the colours in which they lie: of every
+// pass by itself, or of those that are alike together.
 func (a maker) stripedPasses() Part {
 	part := Part{ID: PartStripedPasses, Title: "Passes and positions"}
 	if !a.Plan.Striped() {
 		return part
 	}
-	t := &Table{Columns: []string{"chain", "pass", "way", "set-up", "positions", "ends", "colours in the lease"}}
-	for _, c := range a.Plan.Chains {
-		for _, p := range c.Passes {
-			t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(p.Number), p.Direction.String(),
-				strconv.Itoa(p.SetUp),
-				p.Carried.String(), fmt.Sprintf("%d to %d", p.First, p.Last), plan.RunsText(a.Plan.PassRuns(p))})
-		}
+	part.Table = &Table{Columns: []string{"chain", "passes", "way", "set-up", "positions", "ends",
+		"colours in the lease"}}
+	if a.AllPasses {
+		part.Table.Columns[1] = "pass"
 	}
-	part.Table = t
+	var chains [][][]figure.Cell
+	for _, c := range a.Plan.Chains {
+		var lines alikeLines
+		for _, p := range c.Passes {
+			line := []figure.Cell{number(p.Number), word(p.Direction.String()), number(p.SetUp),
+				word(p.Carried.String()), number(p.Ends()), word(plan.RunsText(a.Plan.PassRuns(p)))}
+			if a.AllPasses {
+				at := a.Plan.WoundRange(p.First, p.Last)
+				line[4] = ends(at.First, at.Last)
+				part.Table.Lines = append(part.Table.Lines, append([]figure.Cell{number(c.Number)}, line...))
+			}
+			lines.add(p.Number, line)
+		}
+		chains = append(chains, lines.lines)
+	}
+	if !a.AllPasses {
+		part.Table.addChains(chains)
+	}
 	return part
 }
 
@@ -88,10 +101,32 @@ func (a maker) endColours() Part {
 		return part
 	}
 	t := &Table{Columns: []string{"from", "to", "ends", "colour"}}
+	byColour, picked := a.Plan.ByColour(), map[int]int{} // how many ends of a colour are picked
+	if byColour {
+		part.Title = "Order list"
+		t.Columns = append(t.Columns, "of its lease")
+		part.Notes = append(part.Notes, "From end 1 on: pick so many ends from the lease of that colour. "+
+			"Its ends are counted as they lie there, the first one at the foot of the peg. End 1 lies on the "+
+			a.Plan.Spec.Loom.FirstEnd.String()+" of the loom.")
+	}
 	for _, run := range a.Plan.EndRuns() {
-		t.Lines = append(t.Lines, []string{strconv.Itoa(run.First), strconv.Itoa(run.Last), strconv.Itoa(run.Ends()),
-			a.Plan.ColourText(run.Colour)})
+		line := []figure.Cell{number(run.First), number(run.Last), number(run.Ends()), colour(a.Plan, run.Colour)}
+		if byColour {
+			from := picked[run.Colour]
+			picked[run.Colour] += run.Ends()
+			line = append(line, ends(from+1, picked[run.Colour]))
+		}
+		t.Lines = append(t.Lines, line)
 	}
 	part.Table = t
 	return part
+}
+
+// colour is the cell of a colour of the plan, by its number.
+func colour(p *plan.Plan, n int) figure.Cell {
+	c, ok := p.Colour(n)
+	if !ok {
+		return word(p.ColourText(n))
+	}
+	return figure.Cell{figure.Colour{Letter: string(plan.Letter(n)), Name: c.Name, Shade: c.Shade}}
 }

@@ -1,9 +1,7 @@
 package sheet
 
 import (
-	"fmt"
-	"strconv"
-
+	"millside/plan/figure"
 	"millside/plan/loom"
 	"millside/plan/measure"
 )
@@ -23,17 +21,18 @@ func (a maker) threading() Part {
 		side = "right"
 	}
 	part.Rows = append(part.Rows, measure.Row{Name: "shafts from end 1 on, from the " + side,
-		Value: l.Threading.String()})
+		Value: word(l.Threading.String())})
 	if times, over := ends/len(l.Threading), ends%len(l.Threading); times != 1 || over > 0 {
-		value := fmt.Sprintf("these %s %s",
-			measure.Counted(len(l.Threading), "end", "ends"), measure.Counted(times, "time", "times"))
+		value := figure.Say("these %s %s",
+			figure.Counted(len(l.Threading), "end", "ends"), figure.Counted(times, "time", "times"))
 		if over > 0 {
-			value += fmt.Sprintf(" and the first %d once more", over)
+			value = value.And(" and the first %s once more", number(over))
 		}
 		part.Rows = append(part.Rows, measure.Row{Name: "over the warp", Value: value})
 	}
 	if n := l.Threading.Unthreaded(ends); n > 0 {
-		part.Rows = append(part.Rows, measure.Row{Name: "through no heddle", Value: measure.Counted(n, "end", "ends")})
+		part.Rows = append(part.Rows, measure.Row{Name: "through no heddle",
+			Value: figure.Cell{figure.Counted(n, "end", "ends")}})
 	}
 	part.Table = heddleTable(l.Threading.Heddles(ends), l.Heddles)
 	return part
@@ -46,16 +45,16 @@ func heddleTable(need, have []int) *Table {
 		t.Columns = append(t.Columns, "on the loom", "to be added before threading")
 	}
 	for i, n := range need {
-		line := []string{strconv.Itoa(i + 1), strconv.Itoa(n)}
+		line := []figure.Cell{number(i + 1), number(n)}
 		if len(have) > 0 {
-			on, missing := 0, ""
+			on, missing := 0, figure.Cell(nil)
 			if i < len(have) {
 				on = have[i]
 			}
 			if n > on {
-				missing = strconv.Itoa(n - on)
+				missing = number(n - on)
 			}
-			line = append(line, strconv.Itoa(on), missing)
+			line = append(line, number(on), missing)
 		}
 		t.Lines = append(t.Lines, line)
 	}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/times"
 	"millside/plan/wind"
@@ -23,9 +24,9 @@ type Wall struct {
 	Passes int `json:"passes"`
 	Chains int `json:"chains"`
 	// Length is the real length on the mill with its turns, Time how long the winding takes.
-	Length string `json:"length"`
-	Turns  string `json:"turns,omitzero"` // empty on a board
-	Time   string `json:"time"`
+	Length figure.Cell `json:"length"`
+	Turns  string      `json:"turns,omitzero"` // empty on a board
+	Time   figure.Cell `json:"time"`
 	// Stripes is the notation of the stripes, Colours and Runs what it comes to; all are empty in a plain
 	// warp.
 	Stripes string   `json:"stripes,omitzero"`
@@ -41,6 +42,7 @@ type Wall struct {
 	After []Ending `json:"after"`
 	// Cautions are those that belong at the mill.
 	Cautions []string `json:"cautions"`
+	turns    figure.Number
 }
 
 // Colour is a colour of a striped warp.
@@ -104,6 +106,7 @@ type Chain struct {
 	Number int    `json:"number"`
 	First  int    `json:"first_end"`
 	Last   int    `json:"last_end"`
+	Ends   string `json:"-"` // "ends 1 to 40", and of which colour
 	Passes int    `json:"passes"`
 	Finish string `json:"finish"` // "at the lease" or "at the counting cross"
 	// Blocks lists the passes in the order of winding, those that repeat drawn together.
@@ -155,11 +158,11 @@ func NewWall(p *plan.Plan, pace times.Pace, day time.Time) *Wall {
 	s := p.Spec
 	w := &Wall{
 		Title: s.Name, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains),
-		Length: p.Path.Length.In(s.Units.Long(), 2), Time: p.Time(pace).Words(),
+		Length: figure.Cell{p.Path.Length.As(s.Units.Long(), 2)}, Time: p.Time(pace).Cell(),
 		Date: DayText(day), Stripes: s.Stripes, Thread: threading(p), Ways: ways(p), Cautions: cautionsAtTheMill(p),
 	}
 	if len(s.Board) == 0 {
-		w.Turns = p.Path.Turns()
+		w.Turns, w.turns = p.Path.Turns(), p.Path.InTurns()
 	}
 	stripes := stripesOf(p)
 	w.Colours, w.Runs = stripes.Colours, stripes.Runs

@@ -30,7 +30,7 @@ func ways(p *plan.Plan) []Way {
 			laid[at]++
 		}
 		for at, n := range numbers {
-			text := Numbers(n)
+			text := plan.Listed(n)
 			if len(p.Chains) > 1 {
 				text = fmt.Sprintf("chain %d: %s", c.Number, text)
 			}
@@ -99,8 +99,8 @@ func way(pass wind.Pass) Way {
 
 // chain is a chain with its steps folded.
 func chain(p *plan.Plan, c plan.Chain) Chain {
-	out := Chain{Number: c.Number, First: c.First, Last: c.Last, Passes: len(c.Passes), Finish: c.Finish().String(),
-		Blocks: fold(steps(p, c))}
+	out := Chain{Number: c.Number, First: c.First, Last: c.Last, Ends: p.WoundText(c.First, c.Last),
+		Passes: len(c.Passes), Finish: c.Finish().String(), Blocks: fold(steps(p, c))}
 	for k := p.NextTie(c, 1); k != 0; k = p.NextTie(c, k+1) {
 		if t, ok := p.TieAt(c, k); ok {
 			out.Ties = append(out.Ties, Tie{t.Due, t.From, t.To, t.Total})
@@ -175,27 +175,4 @@ func carriedLetters(set plan.SetUp, carried wind.Positions) string {
 		b.WriteRune(r)
 	}
 	return b.String()
-}
-
-// Numbers writes rising numbers short: "1 to 9", "2, 4, 6 ... 50", or each by itself.
-func Numbers(n []int) string {
-	step := 0
-	even := len(n) > 2
-	for i := 1; i < len(n); i++ {
-		if i == 1 {
-			step = n[1] - n[0]
-		}
-		even = even && n[i]-n[i-1] == step
-	}
-	switch {
-	case even && step == 1:
-		return fmt.Sprintf("%d to %d", n[0], n[len(n)-1])
-	case even && len(n) > 5:
-		return fmt.Sprintf("%d, %d, %d ... %d", n[0], n[1], n[2], n[len(n)-1])
-	}
-	parts := make([]string, len(n))
-	for i, v := range n {
-		parts[i] = fmt.Sprint(v)
-	}
-	return strings.Join(parts, ", ")
 }

@@ -5,20 +5,29 @@ import (
 	"slices"
 	"strings"
 
+	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
 // Summary is the line below the title.
-func (w *Wall) Summary() string {
-	text := fmt.Sprintf("%s, %s", measure.Counted(w.Ends, "end", "ends"), measure.Counted(w.Passes, "pass", "passes"))
+func (w *Wall) Summary() figure.Cell {
+	text := figure.Say("%s, %s", figure.Counted(w.Ends, "end", "ends"), figure.Counted(w.Passes, "pass", "passes"))
 	if w.Chains > 1 {
-		text += fmt.Sprintf(", %d chains", w.Chains)
+		text = text.And(", %s", figure.Counted(w.Chains, "chain", "chains"))
 	}
-	text += "; " + w.Length
+	text = text.And("; %s", w.Length)
 	if w.Turns != "" {
-		text += ", " + w.Turns + " turns"
+		text = text.And(", %s", w.turns)
 	}
-	return text + "; " + w.Time
+	return text.And("; %s", w.Time)
+}
+
+// Summary is the line below the title.
+func (s *Sheet) Summary() figure.Cell {
+	return figure.Say("%s, %s, %s, %s", figure.Counted(s.Ends, "end", "ends"),
+		figure.Counted(s.Passes, "pass", "passes"),
+		figure.Counted(s.Chains, "chain", "chains"), s.Length.As(s.Units.Long(), 2))
 }
 
 // String names the colour with its letter, and what the warp takes of it.
@@ -53,7 +62,8 @@ func (w Way) String() string {
 func (c Chain) Heading(of int) string {
 	text := "Passes"
 	if of > 1 {
-		text = fmt.Sprintf("Chain %d of %d: ends %d to %d", c.Number, of, c.First, c.Last)
+		text = fmt.Sprintf("Chain %d of %d: %s", c.Number, of,
+			c.Ends)
 	}
 	return fmt.Sprintf("%s: %d, stops %s", text, c.Passes, c.Finish)
 }
@@ -68,7 +78,7 @@ func (e Ending) Heading(of int) string {
 	case len(e.Chains) == 1:
 		return fmt.Sprintf("After the last pass of chain %d", e.Chains[0])
 	}
-	return "After the last pass of chains " + Numbers(e.Chains)
+	return "After the last pass of chains " + plan.Listed(e.Chains)
 }
 
 // TimesText heads a block that is gone through more than once.

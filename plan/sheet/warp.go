@@ -3,10 +3,10 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -31,15 +31,26 @@ func (a maker) cloth() Part {
 	return part
 }
 
-// fitRows shows the count of ends that was taken, and the width that it gives.
+// fitRows shows the count of ends that was taken, and the width that it gives: by the reed where there is one,
+// else by the sett.
 func (a maker) fitRows() []measure.Row {
+	unit := a.Plan.Spec.Units.Short()
 	for _, f := range a.Ends.Fits {
-		if f.Ends == a.Plan.Spec.Ends {
-			return []measure.Row{{Name: "ends taken", Value: fmt.Sprintf("%d: %s", f.Ends, f.Why)},
-				{Name: "finished width from them", Value: f.Finished.In(a.Plan.Spec.Units.Short(), 2), How: measure.How{
-					Formula:     "ends without doubling and floating / sett x (1 - draw-in) x (1 - shrinkage)",
-					WithNumbers: fmt.Sprintf("from %d ends: %s", f.Body, f.Finished.In(a.Plan.Spec.Units.Short(), 2))}}}
+		if f.Ends != a.Plan.Spec.Ends {
+			continue
 		}
+		width := f.Finished.As(unit, 2)
+		how := measure.How{Formula: "ends without doubling and floating / sett x (1 - draw-in) x (1 - shrinkage)",
+			WithNumbers: figure.Say("from %s: %s", figure.Counted(f.Body, "end", "ends"), width)}
+		if a.Ends.Real > 0 {
+			c := a.Plan.Spec.Cloth.Width
+			width = a.Ends.RealFinished.As(unit, 2)
+			how = measure.How{Formula: "width in the reed x (1 - draw-in) x (1 - shrinkage)",
+				WithNumbers: figure.Say("%s x (1 - %s) x (1 - %s) = %s", a.Ends.Real.As(unit, 2), c.DrawIn.As(),
+					c.Shrinkage.As(), width)}
+		}
+		return []measure.Row{{Name: "ends taken", Value: figure.Say("%s: %s", number(f.Ends), f.Why)},
+			{Name: "finished width from them", Value: figure.Cell{width}, How: how}}
 	}
 	return nil
 }
@@ -57,15 +68,15 @@ func (a maker) otherFits() []string {
 
 // plainRows are the ends, the group and the passes of a plain warp.
 func plainRows(p *plan.Plan, n int, last wind.Pass) (ends, group, passes measure.Row) {
-	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()),
+	ends = measure.Row{Name: "ends", Value: number(p.EndsWound()),
 		How: measure.How{Formula: "full passes x group + last pass",
-			WithNumbers: fmt.Sprintf("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
-	group = measure.Row{Name: "group", Value: fmt.Sprintf("%s in a paddle of %s",
-		measure.Counted(p.Spec.Group, "end", "ends"), measure.Counted(p.Spec.Positions, "position", "positions"))}
-	passes = measure.Row{Name: "passes", Value: fmt.Sprintf("%d, the last carries %d", n, last.Ends()),
+			WithNumbers: figure.Say("%d x %d + %d = %d", n-1, p.Spec.Group, last.Ends(), p.EndsWound())}}
+	group = measure.Row{Name: "group", Value: figure.Say("%s in a paddle of %s",
+		figure.Counted(p.Spec.Group, "end", "ends"), figure.Counted(p.Spec.Positions, "position", "positions"))}
+	passes = measure.Row{Name: "passes", Value: figure.Say("%s, the last carries %s", number(n), number(last.Ends())),
 		How: measure.How{Formula: "ends / group, rounded up to a whole pass",
-			WithNumbers: fmt.Sprintf("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group,
-				ratio.Decimal(ratio.Quo(ratio.Of(p.Spec.Ends), ratio.Of(p.Spec.Group)), 2), n)}}
+			WithNumbers: figure.Say("%d / %d = %s, so %d", p.Spec.Ends, p.Spec.Group,
+				figure.New(ratio.Quo(ratio.Of(p.Spec.Ends), ratio.Of(p.Spec.Group)), 2, ""), n)}}
 	return ends, group, passes
 }
 
@@ -76,7 +87,7 @@ func (a maker) choiceHow() measure.How {
 		return measure.How{}
 	}
 	return measure.How{Formula: project.ChoiceRule,
-		WithNumbers: fmt.Sprintf("number %d of %d ways: %s", at+1, len(a.Choices),
+		WithNumbers: figure.Say("number %d of %d ways: %s", at+1, len(a.Choices),
 			strings.Join(a.Choices[at].Reasons, "; "))}
 }
 
@@ -88,12 +99,12 @@ func stripedRows(p *plan.Plan, n int) (ends, group, passes measure.Row) {
 			least, most = min(least, pass.Ends()), max(most, pass.Ends())
 		}
 	}
-	ends = measure.Row{Name: "ends", Value: strconv.Itoa(p.EndsWound()),
-		How: measure.How{Formula: "the ends of the stripes", WithNumbers: p.Spec.Stripes}}
-	group = measure.Row{Name: "group", Value: fmt.Sprintf("%d to %s in a paddle of %s", least,
-		measure.Counted(most, "end", "ends"), measure.Counted(p.Spec.Positions, "position", "positions"))}
-	passes = measure.Row{Name: "passes", Value: strconv.Itoa(n),
-		How: measure.How{Formula: "the stripes cut into passes", WithNumbers: p.Spec.Schedule.Note}}
+	ends = measure.Row{Name: "ends", Value: number(p.EndsWound()),
+		How: measure.How{Formula: "the ends of the stripes", WithNumbers: word(p.Spec.Stripes)}}
+	group = measure.Row{Name: "group", Value: figure.Say("%s to %s in a paddle of %s", number(least),
+		figure.Counted(most, "end", "ends"), figure.Counted(p.Spec.Positions, "position", "positions"))}
+	passes = measure.Row{Name: "passes", Value: number(n),
+		How: measure.How{Formula: "the stripes cut into passes", WithNumbers: word(p.Spec.Schedule.Note)}}
 	return ends, group, passes
 }
 
@@ -113,14 +124,15 @@ func (a maker) plan() Part {
 		part.Rows = append(part.Rows, spareRow(spares, p.EndsWound(), lastPass))
 	}
 	part.Rows = append(part.Rows, group, passes,
-		measure.Row{Name: "length wanted", Value: p.Spec.Length.In(p.Spec.Units.Long(), 2)})
+		measure.Row{Name: "length wanted", Value: figure.Cell{p.Spec.Length.As(p.Spec.Units.Long(), 2)}})
 	part.Rows = append(part.Rows, a.wayRows()...)
 	if row, ok := a.pegRow(); ok {
 		part.Rows = append(part.Rows, row)
 	}
 	span := p.Time(a.Pace)
-	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease", Value: p.Spec.ReturnOrder.String()},
-		measure.Row{Name: "time", Value: span.Words() + ", by " + p.Spec.TimeSource(a.Pace), How: span.How})
+	part.Rows = append(part.Rows, measure.Row{Name: "return order in the lease",
+		Value: word(p.Spec.ReturnOrder.String())},
+		measure.Row{Name: "time", Value: span.Cell().And(", by %s", p.Spec.TimeSource(a.Pace)), How: span.How})
 	for _, f := range p.LeaseFaults {
 		part.Notes = append(part.Notes, fmt.Sprintf("Chain %d, pass %d: ends %d and %d lie over the same lease peg, "+
 			"since %s.", f.Chain, f.Pass, f.End-1, f.End, f.Why))
@@ -135,9 +147,9 @@ func spareRow(spares, wound int, last wind.Pass) measure.Row {
 	if spares > 1 {
 		which = fmt.Sprintf("the last: numbers %d to %d", first, wound)
 	}
-	return measure.Row{Name: "spare ends", Value: fmt.Sprintf("%d, %s", spares, which),
+	return measure.Row{Name: "spare ends", Value: figure.Say("%s, %s", number(spares), which),
 		How: measure.How{Formula: "full last pass - ends wanted from it",
-			WithNumbers: fmt.Sprintf("%d - %d = %d", last.Ends(), last.Ends()-spares, spares)}}
+			WithNumbers: figure.Say("%d - %d = %d", last.Ends(), last.Ends()-spares, spares)}}
 }
 
 // wayRows shows the way of the warp on the mill or on the board.
@@ -147,17 +159,17 @@ func (a maker) wayRows() []measure.Row {
 	switch {
 	case a.Board != nil:
 		return []measure.Row{
-			{Name: "on the board", Value: fmt.Sprintf("round %d pegs, %s", a.Board.Distances+1,
-				measure.Counted(a.Board.Distances, "distance", "distances"))},
-			{Name: "real length", Value: a.Board.Length.In(long, 2), How: a.Board.How},
+			{Name: "on the board", Value: figure.Say("round %d pegs, %s", a.Board.Distances+1,
+				figure.Counted(a.Board.Distances, "distance", "distances"))},
+			{Name: "real length", Value: figure.Cell{a.Board.Length.As(long, 2)}, How: a.Board.How},
 		}
 	case a.Room != nil:
 		return a.Room.Rows
 	case !p.Path.OnMill():
-		return []measure.Row{{Name: "length on the board", Value: p.Path.Length.In(long, 2)}}
+		return []measure.Row{{Name: "length on the board", Value: figure.Cell{p.Path.Length.As(long, 2)}}}
 	default:
-		return []measure.Row{{Name: "length on the mill", Value: p.Path.Length.In(long, 2) + ", " + p.Path.Turns() +
-			" turns"}}
+		return []measure.Row{{Name: "length on the mill", Value: figure.Say("%s, %s", p.Path.Length.As(long, 2),
+			p.Path.InTurns())}}
 	}
 }
 
@@ -167,7 +179,7 @@ func (a maker) pegRow() (measure.Row, bool) {
 		return measure.Row{}, false
 	}
 	row := measure.Row{Name: "room on a peg",
-		Value: fmt.Sprintf("about %s", measure.Counted(a.Pegs.Ends, "end", "ends")), How: a.Pegs.How}
+		Value: figure.Say("about %s", figure.Counted(a.Pegs.Ends, "end", "ends")), How: a.Pegs.How}
 	for _, c := range a.Plan.Chains {
 		if c.Ends() > a.Pegs.Ends && row.Warning == "" {
 			row.Warning = fmt.Sprintf("chain %d has %d: wind smaller chains, or more layers", c.Number, c.Ends())
@@ -182,8 +194,9 @@ func (a maker) chains() Part {
 	t := &Table{Columns: []string{"chain", "ends", "from", "to", "passes", "stops"}}
 	part := Part{ID: PartChains, Title: "Chains", Table: t}
 	for _, c := range p.Chains {
-		t.Lines = append(t.Lines, []string{strconv.Itoa(c.Number), strconv.Itoa(c.Ends()), strconv.Itoa(c.First),
-			strconv.Itoa(c.Last), strconv.Itoa(len(c.Passes)), c.Finish().String()})
+		ends := p.WoundRange(c.First, c.Last)
+		t.Lines = append(t.Lines, []figure.Cell{number(c.Number), number(c.Ends()), number(ends.First),
+			number(ends.Last), number(len(c.Passes)), word(c.Finish().String())})
 	}
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {

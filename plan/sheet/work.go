@@ -1,10 +1,10 @@
 package sheet
 
 import (
-	"strconv"
 	"strings"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/wind"
@@ -18,17 +18,25 @@ const PartWork PartID = "work"
 func (a maker) work() Part {
 	p := a.Plan
 	part := Part{ID: PartWork, Title: "Work at the pegs",
-		Rows: []measure.Row{{Name: "in all", Value: p.WorkSum().String()}}}
-	t := &Table{Columns: []string{"chain", "before pass", "peg", "cut off", "thread", "tie on"}}
+		Rows: []measure.Row{{Name: "in all", Value: word(p.WorkSum().String())}}}
+	part.Table = &Table{Columns: []string{"chain", "before pass", "peg", "cut off", "thread", "tie on"}}
+	chains := make([][][]figure.Cell, len(p.Chains))
+	alike := make([]alikeLines, len(p.Chains))
 	for w := range p.Work() {
-		before := strconv.Itoa(w.Before)
-		if w.Ends() {
-			before = "after " + strconv.Itoa(w.Before-1)
+		line := []figure.Cell{number(w.Before), word(pegWord(w.Peg)), positionsCell(w.Cut), threadCell(p, w),
+			positionsCell(w.Tie)}
+		switch {
+		case w.Ends():
+			line[0] = figure.Say("after %s", number(w.Before-1))
+			fallthrough
+		case a.AllPasses:
+			alike[w.Chain-1].keep(line)
+		default:
+			alike[w.Chain-1].add(w.Before, line)
 		}
-		t.Lines = append(t.Lines, []string{strconv.Itoa(w.Chain), before, pegWord(w.Peg),
-			positionsCell(w.Cut), threadCell(p, w), positionsCell(w.Tie)})
+		chains[w.Chain-1] = alike[w.Chain-1].lines
 	}
-	part.Table = t
+	part.Table.addChains(chains)
 	part.Rows = append(part.Rows, finishing.KnotRows(p)...)
 	part.Notes = []string{"Numbers are positions of the paddle. At each peg first cut off, then thread, then tie on; " +
 		"what isn't named stays as it is."}
@@ -39,17 +47,17 @@ func (a maker) work() Part {
 func pegWord(p wind.EndPeg) string { return strings.TrimSuffix(p.String(), " end peg") }
 
 // positionsCell lists positions in a table, a dash where there are none.
-func positionsCell(p wind.Positions) string {
+func positionsCell(p wind.Positions) figure.Cell {
 	if p == 0 {
-		return "-"
+		return word("-")
 	}
-	return p.String()
+	return word(p.String())
 }
 
 // threadCell lists what is threaded, with its colours in a striped warp.
-func threadCell(p *plan.Plan, w plan.PegWork) string {
+func threadCell(p *plan.Plan, w plan.PegWork) figure.Cell {
 	if !p.Striped() || len(w.Thread) == 0 {
 		return positionsCell(w.Threaded())
 	}
-	return p.ThreadText(w.Thread)
+	return word(p.ThreadText(w.Thread))
 }

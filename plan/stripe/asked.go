@@ -15,7 +15,7 @@ import (
 // WayNames lists the names of the ways to wind, as [ParseWay] reads them.
 func WayNames() []string {
 	return []string{schedule.Searched.String(), CheapestWay, schedule.SideBySide.String(), schedule.Swapped.String(),
-		schedule.OneRepeat.String()}
+		schedule.OneRepeat.String(), schedule.ChainEach.String()}
 }
 
 // ParseWay reads the name of a way to wind; "" is the one that the search takes. Cheapest says that the cheapest
@@ -96,6 +96,7 @@ func AskOf(spec plan.Spec, colours []Colour) (Ask, error) {
 			return ask, err
 		}
 	}
-	ask.Limits.FinishAtLease, ask.Limits.Sizes, ask.Limits.MostHalts, ask.Limits.Effort = a.FinishAtLease, a.Sizes, a.MostHalts, a.Effort
+	ask.Limits.FinishAtLease, ask.Limits.Sizes, ask.Limits.MostHalts, ask.Limits.Effort = a.FinishAtLease, a.Sizes,
+		a.MostHalts, a.Effort
 	return ask, nil
 }

@@ -49,7 +49,7 @@ func (p *Plan) Alternatives() []Alternative {
 			add(o.Way.String(), o.Way.Words(), o.Schedule)
 		}
 	}
-	if len(p.Order.Colours) > 1 {
+	if len(p.Order.Colours) > 1 && p.Way != schedule.ChainEach {
 		list = append(list, p.byColour())
 	}
 	return list
@@ -57,7 +57,7 @@ func (p *Plan) Alternatives() []Alternative {
 
 // byColour is the chain for each colour among the other ways.
 func (p *Plan) byColour() Alternative {
-	a := Alternative{Words: "a chain for each colour, wound plain and put in order at the raddle or in the reed"}
+	a := Alternative{Choose: schedule.ChainEach.String(), Words: schedule.ChainEach.Words()}
 	c := p.Ways.ByColour
 	if c == nil {
 		return a
@@ -68,7 +68,8 @@ func (p *Plan) byColour() Alternative {
 	}
 	a.Possible, a.Total, a.Saved = true, c.Total, c.Total-p.Schedule.Total
 	a.Work = strings.Join(work, ", ")
-	a.Loom = fmt.Sprintf("at the loom the ends are picked from %s in turn, by the order list", measure.Counted(len(c.Chain), "lease", "leases"))
+	a.Loom = fmt.Sprintf("at the loom the ends are picked from %s in turn, by the order list",
+		measure.Counted(len(c.Chain), "lease", "leases"))
 	return a
 }
 
@@ -79,7 +80,9 @@ func WorkWords(s *schedule.Schedule) string {
 	if s.Sum.Far {
 		end = "ends at the counting cross"
 	}
-	return fmt.Sprintf("%s of %s, %s, %s tied on and cut off, %s threaded, %s", measure.Counted(s.Sum.Passes, "pass", "passes"),
-		measure.Counted(s.Kinds, "kind", "kinds"), measure.Counted(s.Sum.Halts, "halt", "halts"), measure.Counted(s.Sum.Ties, "end", "ends"),
+	return fmt.Sprintf("%s of %s, %s, %s tied on and cut off, %s threaded, %s",
+		measure.Counted(s.Sum.Passes, "pass", "passes"),
+		measure.Counted(s.Kinds, "kind", "kinds"), measure.Counted(s.Sum.Halts, "halt", "halts"),
+		measure.Counted(s.Sum.Ties, "end", "ends"),
 		measure.Counted(s.Sum.Threads, "package", "packages"), end)
 }

@@ -25,8 +25,8 @@
 // about, with the text as it is likely to be meant and its number of ends: letters and figures in one word
 // (K4), numbers in words, words that speak of winding (4 ends red, 2x red, etc), and a name that another
 // is likely to be a slip of (white, whit), unless it stands in quotation marks. An order may be written
-// from either side of the warp: see [Written]. [Parse] reads the notation, [Order.String] writes it in its plainest form, and
-// [Order.Ends] gives the colour of every end.
+// from either side of the warp: see [Written]. [Parse] reads the notation, [Order.String] writes it in its
+// plainest form, and [Order.Ends] gives the colour of every end.
 //
 // # The schedule
 //

@@ -39,7 +39,8 @@ func (o Order) Drawn(cells int) (StripeDrawing, string) {
 			return d, "more stripes than fit; each bracket is drawn once: " + folded
 		}
 	}
-	return whole, fmt.Sprintf("more stripes than fit; drawn are ends %d to %d of %d", whole.First(), whole.Last(), len(ends))
+	return whole, fmt.Sprintf("more stripes than fit; drawn are ends %d to %d of %d", whole.First(), whole.Last(),
+		len(ends))
 }
 
 // drawnOnce is parts with each bracket laid once.

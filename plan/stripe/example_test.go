@@ -37,7 +37,8 @@ func ExampleForPlan() {
 }
 
 func ExampleParse() {
-	_, err := stripe.Parse("8 white, 21 tmes (4 red, 14 white)")
+	_, err := stripe.Parse("8 white, 2 tmes (4 red)")
 	fmt.Println(err)
-	// Output: stripes, line 1, column 13: "tmes" won't do; write times; it would read: 8 white, 21 times (4 red, 14 white) (386 ends)
+	// Output:
+	// stripes, line 1, column 12: "tmes" won't do; write times; it would read: 8 white, 2 times (4 red) (16 ends)
 }

@@ -17,8 +17,10 @@ func TestFolded(t *testing.T) {
 		// The order of the published example, facts.md "Worked examples from books", counts made up here.
 		{"8 white, 21 times (4 red, 14 white), 20 red", "8 white, 21 times (4 red, 14 white), 20 red"},
 		{"60 times (red, blue)", "60 times (1 red, 1 blue)"},
-		{"9 times (8 red, 8 white, 6 times (red, white, blue), 8 green)", "9 times (8 red, 8 white, 6 times (1 red, 1 white, 1 blue), 8 green)"},
-		{"mirror (4 red, 2 white, 7 blue, 3 white, 9 red, 1 blue)", "point (4 red, 2 white, 7 blue, 3 white, 9 red, 2 blue)"},
+		{"9 times (8 red, 8 white, 6 times (red, white, blue), 8 green)",
+			"9 times (8 red, 8 white, 6 times (1 red, 1 white, 1 blue), 8 green)"},
+		{"mirror (4 red, 2 white, 7 blue, 3 white, 9 red, 1 blue)",
+			"point (4 red, 2 white, 7 blue, 3 white, 9 red, 2 blue)"},
 		{"10 times (4 red, 2 white), 4 red", "10 times (4 red, 2 white), 4 red"},
 		// Stripes that touch in a repeat become one; the repeat is found where they do.
 		{"9 times (2 red, 3 white, 5 red)", "2 red, 8 times (3 white, 7 red), 3 white, 5 red"},

@@ -37,6 +37,9 @@ type Plan struct {
 	Ways Ways
 	// Times is what it is judged by.
 	Times schedule.Times
+
+	ends   []int           // the colour of each
+	limits schedule.Limits // as it was cut
 }
 
 // Ways is the ways of a sensible weaver to wind the same stripes, by the same limits and times.
@@ -68,18 +71,22 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 	}
 	l := ask.Limits
 	l.Positions, l.ReturnOrder, l.FootLast = spec.Positions, spec.ReturnOrder, spec.Foot == wind.FootLast
-	made := &Plan{Order: order, Way: ask.Way, Times: TimesOf(spec)}
+	made := &Plan{Order: order, Way: ask.Way, Times: TimesOf(spec), ends: ends, limits: l}
 	if made.Schedule, made.Found, err = ask.chosen(ctx, ends, l, made.Times, progress); err != nil {
 		return nil, err
 	}
 	made.Ways = waysOf(ends, l, made.Times)
 	l.ReturnOrder, l.Quick = l.ReturnOrder.Other(), true
-	other, _, err := ask.chosen(ctx, ends, l, made.Times, nil)
+	other, err := ask.otherOrder(ctx, ends, l, made.Times)
 	if err != nil {
 		return nil, fmt.Errorf("for the other return order: %w", err)
 	}
 	spec.Stripes, spec.Ends, spec.LastPass = written.String(), len(ends), wind.ShortLast
 	spec.Schedule, spec.Other = forPlan(made.Schedule, order.Colours), forPlan(other, order.Colours)
+	if ask.Way == schedule.ChainEach {
+		spec.Schedule.Order = colourRuns(ends)
+		spec.Other.Order = spec.Schedule.Order
+	}
 	spec.Group = 1
 	for _, s := range []*schedule.Schedule{made.Schedule, other} {
 		for _, p := range s.Passes {
@@ -92,7 +99,8 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 
 // chosen is the schedule that is wound, and what the search found; where another way is asked for, the search
 // is made as well, so that the weaver sees what it costs.
-func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedule.Times, progress func(*schedule.Schedule)) (*schedule.Schedule, schedule.Found, error) {
+func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedule.Times,
+	progress func(*schedule.Schedule)) (*schedule.Schedule, schedule.Found, error) {
 	found, err := schedule.Make(ctx, ends, l, t, progress)
 	if err != nil {
 		return nil, found, err
@@ -102,14 +110,34 @@ func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedu
 		if err != nil {
 			return nil, found, err
 		}
+		if a.Way == schedule.ChainEach {
+			s.Proof = schedule.Proof{Gap: s.Total, Why: "A chain for each colour was chosen: the order is made at " +
+				"the raddle or in the reed."}
+			return s, found, nil
+		}
 		bound := min(found.Taken.Proof.Bound, s.Total)
-		s.Proof = schedule.Proof{Bound: bound, Gap: s.Total - bound, Least: bound == s.Total, Why: "This way was chosen."}
+		s.Proof = schedule.Proof{Bound: bound, Gap: s.Total - bound, Least: bound == s.Total,
+			Why: "This way was chosen."}
 		return s, found, nil
 	}
 	if a.Cheapest && found.Cheapest != nil {
 		return found.Cheapest, found, nil
 	}
 	return found.Taken, found, nil
+}
+
+// otherOrder is the schedule for the other return order; a way that was chosen needs no search.
+func (a Ask) otherOrder(ctx context.Context, ends []int, l schedule.Limits, t schedule.Times) (*schedule.Schedule,
+	error) {
+	if a.Way != schedule.Searched {
+		s, err := schedule.ByWay(a.Way, ends, l, t)
+		if err == nil {
+			s.Proof.Why = "This way was chosen."
+		}
+		return s, err
+	}
+	s, _, err := a.chosen(ctx, ends, l, t, nil)
+	return s, err
 }
 
 // TimesOf is the times that the schedule of a spec is judged by: what its plan's time is reckoned with.
@@ -132,6 +160,19 @@ func waysOf(ends []int, l schedule.Limits, t schedule.Times) Ways {
 		w.ByColour = &chains
 	}
 	return w
+}
+
+// colourRuns draws neighbouring ends of one colour together.
+func colourRuns(ends []int) []plan.ColourRun {
+	var runs []plan.ColourRun
+	for _, c := range ends {
+		if last := len(runs) - 1; last >= 0 && runs[last].Colour == c {
+			runs[last].Ends++
+			continue
+		}
+		runs = append(runs, plan.ColourRun{Ends: 1, Colour: c})
+	}
+	return runs
 }
 
 // forPlan is a schedule as package plan keeps it.

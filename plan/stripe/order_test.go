@@ -36,9 +36,12 @@ func TestParseEnds(t *testing.T) {
 		{"point (2 red, 3 blue)", "aabbbaa", "point (2 red, 3 blue)"},
 		{"point (red)", "a", "point (1 red)"},
 		{"back (red, 2 times (blue, green))", "cbcba", "back (1 red, 2 times (1 blue, 1 green))"},
-		{"2 times (red, mirror (blue, point (green, 2 red)))", "abcaaccaacbabcaaccaacb", "2 times (1 red, mirror (1 blue, point (1 green, 2 red)))"},
-		{"2 times balanced (mirror (red, blue), green)", "abbacabbacabba", "2 times balanced (mirror (1 red, 1 blue), 1 green)"},
-		{"red, weaver's blue-2 where weaver's blue-2 is #0A0b0C", "ab", "1 red, 1 weaver's blue-2 where weaver's blue-2 is #0a0b0c"},
+		{"2 times (red, mirror (blue, point (green, 2 red)))", "abcaaccaacbabcaaccaacb",
+			"2 times (1 red, mirror (1 blue, point (1 green, 2 red)))"},
+		{"2 times balanced (mirror (red, blue), green)", "abbacabbacabba",
+			"2 times balanced (mirror (1 red, 1 blue), 1 green)"},
+		{"red, weaver's blue-2 where weaver's blue-2 is #0A0b0C", "ab",
+			"1 red, 1 weaver's blue-2 where weaver's blue-2 is #0a0b0c"},
 	} {
 		o, err := Parse(c.text)
 		if err != nil {
@@ -110,7 +113,8 @@ func TestParseErrorsPoint(t *testing.T) {
 			continue
 		}
 		if te.Offset != c.offset || te.Line != c.line || te.Column != c.column || !strings.Contains(te.Want, c.want) {
-			t.Errorf("%.40q: %d (%d:%d) %q, not %d (%d:%d) %q", c.text, te.Offset, te.Line, te.Column, te.Want, c.offset, c.line, c.column, c.want)
+			t.Errorf("%.40q: %d (%d:%d) %q, not %d (%d:%d) %q", c.text, te.Offset, te.Line, te.Column, te.Want,
+				c.offset, c.line, c.column, c.want)
 		}
 		if fe := measure.FieldErrors(err); len(fe) != 1 || fe[0].Field != "stripes" {
 			t.Errorf("%.40q: field errors %v", c.text, fe)
@@ -173,7 +177,8 @@ func anyOrder(t *rapid.T) Order {
 			}
 			list[i].Colour = rapid.IntRange(1, len(o.Colours)+1).Draw(t, "colour")
 			if list[i].Colour > len(o.Colours) {
-				c := Colour{Name: fmt.Sprintf(rapid.SampledFrom([]string{"c-%d yarn", "8/2 no. %d", "K%d", "ends %d", "écru-%d"}).Draw(t, "name"), len(o.Colours)), Known: rapid.Bool().Draw(t, "known")}
+				c := Colour{Name: fmt.Sprintf(rapid.SampledFrom([]string{"c-%d yarn", "8/2 no. %d", "K%d", "ends %d",
+					"écru-%d"}).Draw(t, "name"), len(o.Colours)), Known: rapid.Bool().Draw(t, "known")}
 				if c.Known {
 					c.Shade.G = rapid.Byte().Draw(t, "green")
 				}

@@ -201,7 +201,8 @@ func (p *parser) stripe(start token, count int) (Part, error) {
 		was := writtenNames(p.colours)[i]
 		found := at
 		found.text = p.text[at.offset:p.last]
-		want := fmt.Sprintf("write %s, if that is the colour; if it is another one, put it in quotes: %s", was, quote(name))
+		want := fmt.Sprintf("write %s, if that is the colour; if it is another one, put it in quotes: %s", was,
+			quote(name))
 		return Part{}, p.mendAt(found, want, &mend{at.offset, p.last, was})
 	}
 	p.colours = append(p.colours, Colour{Name: name})

@@ -35,7 +35,8 @@ func write(b *strings.Builder, parts []Part, names []string) {
 			b.WriteString(nameOf(names, p.Colour))
 			continue
 		}
-		b.WriteString([...]string{Repeat: "times (", Balanced: "times balanced (", Mirror: "mirror (", Point: "point (", Back: "back ("}[min(p.Kind, Back)])
+		b.WriteString([...]string{Repeat: "times (", Balanced: "times balanced (", Mirror: "mirror (", Point: "point (",
+			Back: "back ("}[min(p.Kind, Back)])
 		write(b, p.Inside, names)
 		b.WriteString(")")
 	}

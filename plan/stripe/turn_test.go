@@ -43,7 +43,8 @@ func TestWrittenFromASide(t *testing.T) {
 		}
 		for i, want := range c.ends {
 			if got := p.EndColour(i + 1); got != want {
-				t.Errorf("written from %v, end 1 on the %v: end %d is of colour %d, not %d", c.from, c.first, i+1, got, want)
+				t.Errorf("written from %v, end 1 on the %v: end %d is of colour %d, not %d", c.from, c.first, i+1, got,
+					want)
 			}
 		}
 		if made.Spec.Stripes != written.String() {

@@ -45,7 +45,8 @@ func (p *parser) look() error {
 	}
 	p.next()
 	if p.colours[n-1].Shade, ok = p.shade(); !ok {
-		return p.errorAt(p.tok, "write # and six figures or letters a to f, such as #b03a2e, or a known name, such as navy")
+		return p.errorAt(p.tok, "write # and six figures or letters a to f, such as #b03a2e, or a known name, such "+
+			"as navy")
 	}
 	p.colours[n-1].Known = true
 	return nil

@@ -8,9 +8,11 @@ import (
 
 // numberWords are numbers in words. They are no colours.
 var numberWords = map[string]int{
-	"zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
-	"eleven": 11, "twelve": 12, "dozen": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17,
-	"eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70,
+	"zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
+	"ten":    10,
+	"eleven": 11, "twelve": 12, "dozen": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
+	"seventeen": 17,
+	"eighteen":  18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70,
 	"eighty": 80, "ninety": 90, "hundred": 100,
 }
 
@@ -25,7 +27,8 @@ var windingWords = map[string]string{
 	"of": sayColour, "each": sayColour, "x": sayTimes, "by": sayTimes, "time": sayTimes,
 	"and": sayComma, "then": sayComma, "plus": sayComma, "next": sayComma, "followed": sayComma,
 	"repeat": sayRepeat, "repeats": sayRepeat, "repeated": sayRepeat, "rep": sayRepeat,
-	"alternate": sayRepeat, "alternately": sayRepeat, "alternating": sayRepeat, "again": sayRepeat, "etc": sayRepeat, "etcetera": sayRepeat, "until": sayRepeat, "continue": sayRepeat,
+	"alternate": sayRepeat, "alternately": sayRepeat, "alternating": sayRepeat, "again": sayRepeat, "etc": sayRepeat,
+	"etcetera": sayRepeat, "until": sayRepeat, "continue": sayRepeat,
 	"stripe": sayWidth, "stripes": sayWidth,
 }
 

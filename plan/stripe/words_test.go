@@ -79,7 +79,8 @@ func TestAmbiguousWordsAreAskedAbout(t *testing.T) {
 			continue
 		}
 		if te.Found != c.found || te.Try != c.try || te.TryEnds != c.ends {
-			t.Errorf("%s: at %q, try %q (%d ends), not at %q, %q (%d)\n%v", c.text, te.Found, te.Try, te.TryEnds, c.found, c.try, c.ends, err)
+			t.Errorf("%s: at %q, try %q (%d ends), not at %q, %q (%d)\n%v", c.text, te.Found, te.Try, te.TryEnds,
+				c.found, c.try, c.ends, err)
 		}
 		if c.try != "" && !strings.Contains(err.Error(), c.try) {
 			t.Errorf("%s: the error doesn't show it: %v", c.text, err)

@@ -51,22 +51,24 @@ func fromUTF16(data string, bigEndian bool) (text string, ok bool) {
 	return text, !strings.ContainsRune(text, utf8.RuneError)
 }
 
-// Lines goes through the lines that say something, each with its number from 1: without remarks, with
-// blanks for tabs, and without blanks around. A remark begins with # at the start of a line, or with # that
-// stands between blanks; so a # at the very end, such as the key of that name, is none.
+// Lines goes through the lines that say something, each with its number from 1, as [Said] gives them. A remark
+// begins with # at the start of a line, or with # that stands between blanks; so a # at the very end, such as
+// the key of that name, is none.
 func Lines(text string) iter.Seq2[int, string] {
 	return func(yield func(int, string) bool) {
 		number := 0
 		for line := range strings.SplitSeq(text, "\n") {
 			number++
-			if line = withoutRemark(line); line != "" && !yield(number, line) {
+			if line = Said(line); line != "" && !yield(number, line) {
 				return
 			}
 		}
 	}
 }
 
-func withoutRemark(line string) string {
+// Said is what a line says: without its remark, with blanks for tabs, and without blanks around. It is "" for a
+// line that says nothing.
+func Said(line string) string {
 	line = strings.TrimSpace(strings.ReplaceAll(line, "\t", " "))
 	if strings.HasPrefix(line, "#") {
 		return ""
@@ -96,4 +98,61 @@ func CheckLine(line string, most int) error {
 		return &measure.FieldError{Value: measure.Shortened(line), Want: "plain text without control characters"}
 	}
 	return nil
+}
+
+// Column is where a value stands in a line as it was written, counted in characters from 1; 0 where it doesn't.
+// It is looked for behind the name of its field, if that is there; what isn't found there, before it too. A value
+// that is left out or written otherwise has the column of its field.
+func Column(line, field, value string) int {
+	line = strings.ReplaceAll(line, "\t", " ")
+	value, _ = strings.CutSuffix(value, shortened)
+	from := max(strings.Index(strings.ToLower(line), strings.ToLower(field)), 0)
+	at := strings.Index(line[from:], value)
+	switch {
+	case value != "" && at >= 0:
+		at += from
+	case value != "" && strings.Contains(line, value):
+		at = strings.Index(line, value)
+	case field != "" && from > 0:
+		at = from
+	default:
+		return 0
+	}
+	return utf8.RuneCountInString(line[:at]) + 1
+}
+
+// shortened is what [measure.Shortened] puts behind a value that is too long to be shown.
+const shortened = " ..."
+
+// RawLine is a line as it was written, counted from 1; "" beyond the last.
+func RawLine(text string, number int) string {
+	for line := range strings.SplitSeq(text, "\n") {
+		if number--; number == 0 {
+			return line
+		}
+	}
+	return ""
+}
+
+// Place names a place in a text: "line 3, column 12", or the line only where the column is 0.
+func Place(line, column int) string {
+	if column == 0 {
+		return fmt.Sprintf("line %d", line)
+	}
+	return fmt.Sprintf("line %d, column %d", line, column)
+}
+
+// Renew writes a text anew that a person may have written in: it keeps each line for whose words keep holds, and
+// every remark, and puts what is added behind them. The words are those of [Said].
+func Renew(text string, keep func(words string) bool, added []string) string {
+	var b strings.Builder
+	for line := range strings.Lines(text) {
+		if words := Said(line); words == "" || keep(words) {
+			b.WriteString(strings.TrimRight(line, "\n") + "\n")
+		}
+	}
+	for _, line := range added {
+		b.WriteString(line + "\n")
+	}
+	return b.String()
 }

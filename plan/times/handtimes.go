@@ -95,7 +95,7 @@ var handTimeFields = []handTime{
 	{"far", field.MinutesFar, func(t *HandTimes) *time.Duration { return &t.Far }},
 }
 
-// MarshalJSON writes the times that aren't nil, such as "16.2s", in a fixed order.
+// MarshalJSON writes the times that aren't 0, such as "16.2s", in a fixed order.
 func (t HandTimes) MarshalJSON() ([]byte, error) {
 	var b bytes.Buffer
 	b.WriteByte('{')

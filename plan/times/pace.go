@@ -3,7 +3,6 @@ package times
 import (
 	"fmt"
 	"math/big"
-	"slices"
 	"time"
 
 	"millside/plan/internal/ratio"
@@ -18,6 +17,8 @@ type Pace struct {
 	Low, Middle, High time.Duration
 	// Passes is how many passes were timed for it, 0 for a published range, and Warps in how many warps.
 	Passes, Warps int
+	// Pegs is how long the work at the pegs takes.
+	Pegs PegPace
 }
 
 // PaceTurns is the turns of the mill that a [Pace] is given for: those of the warp of which a published time
@@ -34,24 +35,6 @@ func PublishedPace() Pace {
 
 const longestPass = 24 * time.Hour
 
-// PaceOf is the pace of timed passes, breaks left out: the median and the quartiles, each one of the
-// times themselves (the nearest rank, the lower one of two). There is at least one; each is above
-// nothing and at most a day. The error is a [*measure.FieldError].
-func PaceOf(passes []time.Duration) (Pace, error) {
-	if len(passes) == 0 {
-		return Pace{}, &measure.FieldError{Field: "timed passes", Value: "0", Want: "at least one"}
-	}
-	for _, d := range passes {
-		if d <= 0 || d > longestPass {
-			return Pace{}, &measure.FieldError{Field: "timed pass", Value: d.String(),
-				Want: "above nothing, at most a day"}
-		}
-	}
-	sorted := slices.Sorted(slices.Values(passes))
-	rank := func(quarters int) time.Duration { return sorted[(len(sorted)*quarters+3)/4-1] }
-	return Pace{Low: rank(1), Middle: rank(2), High: rank(3), Passes: len(passes), Warps: 1}, nil
-}
-
 // Known says whether the times are in their range and in order; the zero Pace isn't known.
 func (p Pace) Known() bool {
 	return p.Low > 0 && p.Low <= p.Middle && p.Middle <= p.High && p.High <= longestPass
@@ -63,7 +46,9 @@ func (p Pace) Timed() bool { return p.orPublished().Passes > 0 }
 // orPublished is the pace, or the published range where none is known or where it is out of order.
 func (p Pace) orPublished() Pace {
 	if !p.Known() {
-		return PublishedPace()
+		published := PublishedPace()
+		published.Pegs = p.Pegs
+		return published
 	}
 	return p
 }
@@ -120,7 +105,7 @@ func JoinPaces(paces ...Pace) Pace {
 func (p Pace) Source() string {
 	if p = p.orPublished(); p.Passes > 0 {
 		return fmt.Sprintf("your own pace over %s of %s", measure.Counted(p.Passes, "pass", "passes"),
-			measure.Counted(max(p.Warps, 1), "warp", "warps"))
+			measure.Counted(max(p.Warps, 1), "warp", "warps")) + p.Pegs.source()
 	}
-	return "a practised hand's usual times"
+	return "a practised hand's usual times" + p.Pegs.source()
 }

@@ -1,10 +1,9 @@
 package times
 
 import (
-	"fmt"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
-	"strings"
 	"time"
 )
 
@@ -21,45 +20,27 @@ type TimeSpan struct {
 
 // String gives the middle of the span in whole minutes, rounded up: "about 37 min"; without "about" where
 // there is no spread.
-func (s TimeSpan) String() string {
-	text := hours(minutes(s.Middle))
-	if s.Low == s.High {
-		return text
-	}
-	return "about " + text
+func (s TimeSpan) String() string { return s.shown().String() }
+
+// shown is the middle of the span.
+func (s TimeSpan) shown() figure.Duration {
+	return figure.Duration{Time: s.Middle, About: s.Low != s.High}
 }
 
 // Words tells the parts as well: "about 37 min, 15 min of it at the pegs".
-func (s TimeSpan) Words() string {
+func (s TimeSpan) Words() string { return s.Cell().String() }
+
+// Cell is what Words says, in its parts.
+func (s TimeSpan) Cell() figure.Cell {
 	if s.AtPegs < time.Minute {
-		return s.String()
+		return figure.Cell{s.shown()}
 	}
-	return fmt.Sprintf("%s, %s of it at the pegs", s, hours(minutes(s.AtPegs)))
+	return figure.Say("%s, %s of it at the pegs", s.shown(), figure.Duration{Time: s.AtPegs})
 }
 
-// seconds writes a time in seconds with at most one decimal, rounded to the nearest.
-func seconds(d time.Duration) string {
-	return ratio.Decimal(ratio.Quo(ratio.Of(d), ratio.Of(time.Second)), 1)
-}
-
-// minutes rounds a time up to whole minutes.
-func minutes(d time.Duration) int {
-	n := int(d / time.Minute)
-	if d%time.Minute > 0 {
-		n++
-	}
-	return n
-}
-
-func hours(minutes int) string {
-	switch {
-	case minutes < 60:
-		return fmt.Sprintf("%d min", minutes)
-	case minutes%60 == 0:
-		return fmt.Sprintf("%d h", minutes/60)
-	default:
-		return fmt.Sprintf("%d h %d min", minutes/60, minutes%60)
-	}
+// seconds is a time in seconds with at most one decimal, rounded to the nearest.
+func seconds(d time.Duration) figure.Number {
+	return figure.New(ratio.Quo(ratio.Of(d), ratio.Of(time.Second)), 1, "s")
 }
 
 // Span is how long so much work takes where each pass takes what one says; rule says in words how that was
@@ -69,7 +50,7 @@ func (t HandTimes) Span(w WorkSum, one Pace, rule string) TimeSpan {
 	span.Low = timesOver(w.Passes, one.Low) + span.AtPegs
 	span.Middle = timesOver(w.Passes, one.Middle) + span.AtPegs
 	span.High = timesOver(w.Passes, one.High) + span.AtPegs
-	terms := []string{fmt.Sprintf("%s x %s s", measure.Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
+	terms := []figure.Cell{figure.Say("%s x %s", figure.Counted(w.Passes, "pass", "passes"), seconds(one.Middle))}
 	for _, part := range []struct {
 		n         int
 		one, many string
@@ -79,12 +60,11 @@ func (t HandTimes) Span(w WorkSum, one Pace, rule string) TimeSpan {
 		{w.Threads, "package", "packages", t.Thread}, {w.FarFinishes, "far finish", "far finishes", t.Far},
 	} {
 		if part.n > 0 && part.d > 0 {
-			terms = append(terms, fmt.Sprintf("%s x %s s", measure.Counted(part.n, part.one, part.many),
-				seconds(part.d)))
+			terms = append(terms, figure.Say("%s x %s", figure.Counted(part.n, part.one, part.many), seconds(part.d)))
 		}
 	}
 	span.How = measure.How{Formula: "passes x seconds a pass (" + rule +
 		") + halts, cuts, ties, packages threaded, far finishes x the seconds of each",
-		WithNumbers: strings.Join(terms, " + ") + " = " + hours(minutes(span.Middle))}
+		WithNumbers: figure.Say("%s = %s", figure.Join(terms, " + "), figure.Duration{Time: span.Middle})}
 	return span
 }

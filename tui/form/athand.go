@@ -17,32 +17,37 @@ type offer struct {
 func (m Model) offers() []offer {
 	var list []offer
 	hand := m.AtHand
-	switch name := m.fields[m.at].name; m.section() {
+	switch name := m.fields[m.at].Name; m.section() {
 	case secMill, secChains:
 		for _, n := range hand.Mills {
 			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Mill, s.Pegs, s.Board = n.Mill, n.Pegs, nil },
-				[]string{"mill circumference", "peg step", "rise a turn", "mill height", "peg length", "layers on a peg", "board"}})
+				[]string{"mill circumference", "peg step", "rise a turn", "mill height", "peg length",
+					"layers on a peg", "board"}})
 		}
 		for _, n := range hand.Boards {
 			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Board = n.Board }, []string{"board"}})
 		}
 	case secPaddle:
 		for _, n := range hand.Paddles {
-			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Positions = n.Positions }, []string{"paddle positions"}})
+			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Positions = n.Positions },
+				[]string{"paddle positions"}})
 		}
 	case secYarn:
 		for _, n := range hand.Yarns {
-			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Yarn = n.Yarn }, []string{"yarn", "colour", "cones", "tube", "cones at hand"}})
+			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Yarn = n.Yarn },
+				[]string{"yarn", "colour", "cones", "tube", "cones at hand"}})
 		}
 	case secLoom:
 		if name == "raddle space" || name == "raddle spaces" {
 			for _, n := range hand.Raddles {
-				list = append(list, offer{n.Name, func(s *plan.Spec) { s.Loom.Raddle = n.Raddle }, []string{"raddle space", "raddle spaces"}})
+				list = append(list, offer{n.Name, func(s *plan.Spec) { s.Loom.Raddle = n.Raddle },
+					[]string{"raddle space", "raddle spaces"}})
 			}
 			return list
 		}
 		for _, n := range hand.Reeds {
-			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Loom.Reed = n.Reed }, []string{"reed", "reed width"}})
+			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Loom.Reed = n.Reed },
+				[]string{"reed", "reed width"}})
 		}
 	}
 	return list

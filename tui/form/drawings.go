@@ -47,8 +47,9 @@ func (m Model) millDrawing(w int) []string {
 		}
 		rows = append(rows, fmt.Sprintf("%4d │", turn)+s.Outward.Render(line)+"│"+end)
 	}
-	rows = append(rows, s.Dim.Render(look.Fit(fmt.Sprintf("turn   once round %s, a peg every %s", mill.Circumference.In(m.project.Plan.Spec.Units.Long(), 2),
-		mill.PegStep.In(m.project.Plan.Spec.Units.Short(), 1)), w)), "")
+	rows = append(rows, s.Dim.Render(look.Fit(fmt.Sprintf("turn   once round %s, a peg every %s",
+		mill.Circumference.As(m.project.Plan.Spec.Units.Long(), 2),
+		mill.PegStep.As(m.project.Plan.Spec.Units.Short(), 1)), w)), "")
 	return rows
 }
 
@@ -66,14 +67,17 @@ func (m Model) raddleDrawing(w int) []string {
 		}
 		width := max(sec.Ends, len(fmt.Sprint(sec.Ends)))
 		teeth.WriteString(edge + look.Pad(m.endsOf(sec), width))
-		counts.WriteString(" " + look.Center(fmt.Sprint(sec.Ends), width) + strings.Repeat(" ", width-len(look.Center(fmt.Sprint(sec.Ends), width))))
+		counts.WriteString(" " + look.Center(fmt.Sprint(sec.Ends), width) +
+			strings.Repeat(" ", width-len(look.Center(fmt.Sprint(sec.Ends), width))))
 	}
 	teeth.WriteString("│")
-	title := fmt.Sprintf("raddle: %s, the middle %d", measure.Counted(len(list.Sections), "section", "sections"), to-from)
+	title := fmt.Sprintf("raddle: %s, the middle %d", measure.Counted(len(list.Sections), "section", "sections"),
+		to-from)
 	if to-from == len(list.Sections) {
 		title = fmt.Sprintf("raddle: %s", measure.Counted(len(list.Sections), "section", "sections"))
 	}
-	return []string{m.Styles.Dim.Render(look.Fit(title+", groups in two shades", w)), look.Fit(m.Styles.Outward.Render(teeth.String()), w), look.Fit(counts.String(), w)}
+	return []string{m.Styles.Dim.Render(look.Fit(title+", groups in two shades", w)),
+		look.Fit(m.Styles.Outward.Render(teeth.String()), w), look.Fit(counts.String(), w)}
 }
 
 // endsOf draws the ends of a section, shaded by group.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/project"
@@ -19,14 +20,17 @@ func (m Model) resultLines(w, room int) []string {
 		return append([]string{s.Warn.Render(look.Fit(" working out the passes ", w)), ""}, m.stripesResult(w)...)
 	}
 	if m.project == nil && m.section() == secStripes {
-		return append(append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), m.stripesTrouble(w)...), m.stripesResult(w)...)
+		return append(append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn),
+			m.stripesTrouble(w)...), m.stripesResult(w)...)
 	}
 	if m.project == nil {
-		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), look.Wrap("The result stands here as soon as every field will do.", w)...)
+		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn),
+			look.Wrap("The result stands here as soon as every field will do.", w)...)
 	}
 	p := m.project.Plan
 	out := []string{
-		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))) + ", " + p.BoutsText(),
+		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))) +
+			", " + p.BoutsText(),
 	}
 	var part []string
 	switch m.section() {
@@ -71,11 +75,13 @@ func (m Model) warpResult(w, room int) []string {
 	p := pr.Plan
 	lines := []string{lastPassText(p) + ", stops " + p.Chains[len(p.Chains)-1].Finish().String(), lengthText(p)}
 	if pr.Room != nil {
-		lines = append(lines, fmt.Sprintf("%s turns of the mill", p.Path.Turns()))
+		lines = append(lines, fmt.Sprintf("%s of the mill", p.Path.InTurns()))
 	}
-	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().In(p.Spec.Units.Long(), 0)), "time: "+m.timeText())
+	lines = append(lines, fmt.Sprintf("%s of yarn in the ends", p.WarpYarn().As(p.Spec.Units.Long(), 0)), "time: "+
+		m.timeText())
 	if n := len(p.Chains); n > 1 {
-		lines = append(lines, fmt.Sprintf("%d chains of %d to %d ends", n, smallest(p), largest(p)))
+		lines = append(lines, fmt.Sprintf("%d chains of %s ends", n,
+			figure.Range{First: smallest(p), Last: largest(p)}))
 	}
 	var out []string
 	for _, l := range lines {
@@ -105,9 +111,9 @@ func lastPassText(p *plan.Plan) string {
 func lengthText(p *plan.Plan) string {
 	unit := p.Spec.Units.Long()
 	if p.Path.Length == p.Spec.Length {
-		return p.Path.Length.In(unit, 2) + " long, as wanted"
+		return p.Path.Length.As(unit, 2).String() + " long, as wanted"
 	}
-	return fmt.Sprintf("%s long: %s rounded up to the next peg", p.Path.Length.In(unit, 2), p.Spec.Length.In(unit, 2))
+	return fmt.Sprintf("%s long: %s rounded up to the next peg", p.Path.Length.As(unit, 2), p.Spec.Length.As(unit, 2))
 }
 
 func smallest(p *plan.Plan) int {
@@ -132,7 +138,7 @@ func (m Model) rows(rows []measure.Row, w int) []string {
 	var out []string
 	for _, r := range rows {
 		name := max(min(24, w/2), 10)
-		value := look.Wrap(r.Value, max(w-name-1, 8))
+		value := look.Wrap(r.Value.String(), max(w-name-1, 8))
 		for i, l := range value {
 			label := ""
 			if i == 0 {
@@ -153,7 +159,7 @@ func (m Model) rows(rows []measure.Row, w int) []string {
 // howLines opens a number: its rule, the same with this warp's numbers, and the usual range.
 func (m Model) howLines(r measure.Row, w int) []string {
 	var out []string
-	for _, text := range []string{r.How.Formula, r.How.WithNumbers, usual(r.Usual)} {
+	for _, text := range []string{r.How.Formula, r.How.WithNumbers.String(), usual(r.Usual)} {
 		if text != "" {
 			out = append(out, look.Indent(look.Painted(look.Wrap(text, w-3), m.Styles.Dim), 3)...)
 		}
@@ -171,7 +177,8 @@ func usual(text string) string {
 func (m Model) clothResult(w int) []string {
 	pr := m.project
 	if pr.Ends == nil {
-		return look.Wrap("The ends and the length are given by hand. Choose “the cloth” on the first page to plan from the finished cloth.", w)
+		return look.Wrap("The ends and the length are given by hand. Choose “the cloth” on the first page to plan "+
+			"from the finished cloth.", w)
 	}
 	out := m.rows(pr.Ends.Rows, w)
 	out = append(out, m.fitLines(w)...)
@@ -205,9 +212,9 @@ func (m Model) fitLines(w int) []string {
 
 func (m Model) weftRow() measure.Row {
 	units, weft := m.project.Plan.Spec.Units, m.project.Weft
-	value := weft.Length.In(units.Long(), 0)
+	value := figure.Cell{weft.Length.As(units.Long(), 0)}
 	if weft.Mass > 0 {
-		value += ", " + weft.Mass.Needed(units.Heavy(), 2)
+		value = value.And(", %s", weft.Mass.AtLeast(units.Heavy(), 2))
 	}
 	return measure.Row{Name: "weft, an estimate", Value: value, How: weft.How}
 }
@@ -215,12 +222,14 @@ func (m Model) weftRow() measure.Row {
 func (m Model) yarnResult(w int) []string {
 	pr := m.project
 	if pr.Yarn == nil {
-		return look.Wrap("Say which yarn it is, with its system (8/2 cotton, 2/28 Nm, 60 tex), and its weight and each cone stand here.", w)
+		return look.Wrap("Say which yarn it is, with its system (8/2 cotton, 2/28 Nm, 60 tex), and its weight and "+
+			"each cone stand here.", w)
 	}
 	units := pr.Plan.Spec.Units
 	out := m.rows([]measure.Row{
-		{Name: "whole warp", Value: pr.Yarn.Length.In(units.Long(), 0) + ", " + pr.Yarn.Mass.Needed(units.Heavy(), 2)},
-		{Name: "the yarn", Value: pr.Plan.Spec.Yarn.Size.PerMass(units)},
+		{Name: "whole warp", Value: figure.Say("%s, %s", pr.Yarn.Length.As(units.Long(), 0),
+			pr.Yarn.Mass.AtLeast(units.Heavy(), 2))},
+		{Name: "the yarn", Value: figure.Say("%s", pr.Plan.Spec.Yarn.Size.PerMass(units))},
 	}, w)
 	out = append(out, m.coneLines(w)...)
 	if pr.Plan.Spec.Loom.Sett.IsZero() {
@@ -234,10 +243,12 @@ func (m Model) coneLines(w int) []string {
 	units := m.project.Plan.Spec.Units
 	var out []string
 	for _, c := range m.project.Yarn.Cones {
-		text := fmt.Sprintf("cone %d gives %s, %s", c.Cone.Position, c.Used.In(units.Long(), 0), c.UsedMass.Needed(units.Light(), 1))
+		text := fmt.Sprintf("cone %d gives %s, %s", c.Cone.Position, c.Used.As(units.Long(), 0),
+			c.UsedMass.AtLeast(units.Light(), 1))
 		switch {
 		case c.RunsOut != nil:
-			text = fmt.Sprintf("! cone %d runs out on pass %d of chain %d: %s short", c.Cone.Position, c.RunsOut.Pass, c.RunsOut.Chain, c.Short.In(units.Long(), 0))
+			text = fmt.Sprintf("! cone %d runs out on pass %d of chain %d: %s short", c.Cone.Position, c.RunsOut.Pass,
+				c.RunsOut.Chain, c.Short.In(units.Long(), 0))
 			out = append(out, m.Styles.Warn.Render(look.Fit(text, w)))
 			continue
 		case c.Weighed:
@@ -252,7 +263,8 @@ func (m Model) coneLines(w int) []string {
 func (m Model) settLines(w int) []string {
 	out, note := []string{"", "a start for a sett"}, ""
 	for _, weave := range measure.Weaves()[:2] {
-		help, err := measure.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, measure.DiameterFactors()[0], m.project.Plan.Spec.Units)
+		help, err := measure.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, measure.DiameterFactors()[0],
+			m.project.Plan.Spec.Units)
 		if err != nil {
 			continue
 		}
@@ -295,7 +307,8 @@ func (m Model) choiceBlock(c project.Choice, chosen, all bool, w int) []string {
 	}
 	if !chosen && !all {
 		rest := fmt.Sprintf(": %s, %s", measure.Counted(c.Passes, "pass", "passes"), c.Time)
-		return []string{mark + style.Render(look.Fit(label, w-2)) + s.Dim.Render(look.Fit(rest, max(w-2-len(label), 0)))}
+		return []string{mark + style.Render(look.Fit(label, w-2)) +
+			s.Dim.Render(look.Fit(rest, max(w-2-len(label), 0)))}
 	}
 	block := []string{mark + style.Render(look.Fit(label, w-2))}
 	for _, l := range look.Wrap(strings.Join(c.Reasons, "; "), w-4) {
@@ -311,8 +324,9 @@ func (m Model) millResult(w int) []string {
 		if err != nil {
 			return look.Wrap(err.Error(), w)
 		}
-		return m.rows([]measure.Row{{Name: "on the board", Value: fmt.Sprintf("%s, round %s", b.Length.In(pr.Plan.Spec.Units.Long(), 2),
-			measure.Counted(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
+		return m.rows([]measure.Row{{Name: "on the board",
+			Value: figure.Say("%s, round %s", b.Length.As(pr.Plan.Spec.Units.Long(), 2),
+				figure.Counted(b.Distances+1, "peg", "pegs")), How: b.How}}, w)
 	}
 	return append(m.millDrawing(w), m.rows(pr.Room.Rows, w)...)
 }
@@ -321,7 +335,8 @@ func (m Model) chainsResult(w int) []string {
 	pr := m.project
 	var out []string
 	if pr.Pegs != nil {
-		out = append(out, m.rows([]measure.Row{{Name: "a peg takes about", Value: measure.Counted(pr.Pegs.Ends, "end", "ends"), How: pr.Pegs.How}}, w)...)
+		out = append(out, m.rows([]measure.Row{{Name: "a peg takes about",
+			Value: figure.Cell{figure.Counted(pr.Pegs.Ends, "end", "ends")}, How: pr.Pegs.How}}, w)...)
 	}
 	for _, c := range pr.Plan.Chains {
 		out = append(out, look.Wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
@@ -356,7 +371,8 @@ func (m Model) windingResult(w int) []string {
 		for range p.Ties(c) {
 			ties++
 		}
-		out = append(out, look.Fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number, measure.Counted(ties, "count tie", "count ties"), len(finishing.Steps(p, c))), w))
+		out = append(out, look.Fit(fmt.Sprintf("chain %d: %s, %d finishing steps", c.Number,
+			measure.Counted(ties, "count tie", "count ties"), len(finishing.Steps(p, c))), w))
 	}
 	return out
 }

@@ -2,12 +2,14 @@ package form
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
 	"time"
 
 	"millside/plan"
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
@@ -26,6 +28,7 @@ type stripeKey struct {
 	foot      wind.FootPosition
 	turned    bool
 	times     schedule.Times // they depend on the mill and on the length too
+	asked     string
 }
 
 // stripesMsg brings a schedule, or why there is none.
@@ -35,19 +38,19 @@ type stripesMsg struct {
 	err  error
 }
 
-// stripesFields is the page for the stripes.
-func stripesFields() []field {
-	return []field{
-		textField(secStripes, "stripes", "stripes", "such as: 8 white, 21 times (4 red, 14 white), 20 red where red is #b03a2e; empty for a plain warp", func(s *plan.Spec) *string { return &s.Stripes }),
-		choiceField(secStripes, "written from", "stripes are written from", "where the stripes above begin; in print mostly on the right", func(s *plan.Spec) *plan.WrittenFrom { return &s.StripesFrom }, "end 1", "left", "right"),
-	}
-}
-
-func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
-
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
-	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot, m.spec.StripesTurned(), stripe.TimesOf(m.spec)}
+	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot,
+		m.spec.StripesTurned(), stripe.TimesOf(m.spec), askedKey(m.spec.Asked)}
+}
+
+// askedKey tells what is asked of the way to wind apart.
+func askedKey(a wind.Asked) string {
+	text, err := json.Marshal(a)
+	if err != nil { // it holds words and numbers only
+		return fmt.Sprint(a)
+	}
+	return string(text)
 }
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
@@ -68,11 +71,18 @@ func (m Model) stripes() Model {
 		return m
 	}
 	if m.made.err != nil {
-		m.note(m.made.err, "stripes")
+		for _, fe := range measure.FieldErrors(m.made.err) {
+			if f := field.Named(fe.Field); f != nil && f.Part == field.Stripes {
+				m.note(fe, f.Name)
+				return m
+			}
+		}
+		m.note(m.made.err, field.StripesOf.Name)
 		return m
 	}
 	made := m.made.made.Spec
-	m.spec.Schedule, m.spec.Other, m.spec.Ends, m.spec.Group, m.spec.LastPass = made.Schedule, made.Other, made.Ends, made.Group, made.LastPass
+	m.spec.Schedule, m.spec.Other, m.spec.Ends, m.spec.Group, m.spec.LastPass = made.Schedule, made.Other, made.Ends,
+		made.Group, made.LastPass
 	return m
 }
 
@@ -88,9 +98,13 @@ func (m Model) schedule() (Model, tea.Cmd) {
 		return m, nil
 	}
 	m.asked = m.key()
-	key, spec := m.asked, m.spec
+	key, spec, colours := m.asked, m.spec, m.order.Colours
 	return m, func() tea.Msg {
-		made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)
+		ask, err := stripe.AskOf(spec, colours)
+		if err != nil {
+			return stripesMsg{key: key, err: err}
+		}
+		made, err := stripe.ForPlan(context.Background(), spec, ask, nil)
 		return stripesMsg{key: key, made: made, err: err}
 	}
 }

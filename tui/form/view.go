@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"millside/plan/entry"
+	"millside/plan/field"
 	"millside/tui/keys"
 	"millside/tui/look"
 
@@ -21,7 +23,8 @@ func (m Model) View(w, h int) string {
 	if w >= wideForm {
 		left := min(46, w/2+3)
 		fields := m.window(m.fieldLines(left), room)
-		return look.WithFoot(append(head, look.Beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
+		return look.WithFoot(append(head,
+			look.Beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
 	}
 	below := min(max(room/2, 4), 8)
 	lines := append(head, m.window(m.fieldLines(w-2), room-below)...)
@@ -43,7 +46,8 @@ func (m Model) turned(lines []string, room int) []string {
 	for len(out) < page {
 		out = append(out, "")
 	}
-	return append(out, m.Styles.Dim.Render(fmt.Sprintf("part %d of %d: %s turns over", at+1, pages, m.Keys.Rest.Help().Key)))
+	return append(out, m.Styles.Dim.Render(fmt.Sprintf("part %d of %d: %s turns over", at+1, pages,
+		m.Keys.Rest.Help().Key)))
 }
 
 // sectionBar names the sections, the one that is shown marked, and with a "!" those in which something
@@ -52,12 +56,13 @@ func (m Model) sectionBar(w int) string {
 	s := m.Styles
 	wrong := map[section]bool{}
 	for _, f := range m.fields {
-		if m.problems[f.name] != "" {
+		if m.problems[f.Name] != "" {
 			wrong[f.section] = true
 		}
 	}
 	var parts []string
-	for i, name := range sectionNames {
+	for i, part := range field.Parts() {
+		name := part.String()
 		if wrong[section(i)] {
 			name += "!"
 		}
@@ -106,13 +111,13 @@ func (m Model) fieldLines(w int) []formLine {
 		}
 		out = append(out, formLine{m.fieldLine(i, w), i})
 		note, style := "", m.Styles.Dim
-		switch problem := m.problems[f.name]; {
+		switch problem := m.problems[f.Name]; {
 		case problem != "":
 			note, style = "! "+problem, m.Styles.Alarm
 		case i == m.at && !m.given(i):
 			note = "follows from other fields: the cloth or the stripes"
 		case i == m.at:
-			note = f.hint
+			note = f.Hint()
 		}
 		for _, l := range look.Wrap(note, w-6) {
 			out = append(out, formLine{"      " + style.Render(l), i})
@@ -136,19 +141,21 @@ func (m Model) fieldLine(i, w int) string {
 		value = s.Dim.Render(m.follows(f))
 	case len(f.options) > 0 && i == m.at:
 		value = s.Strong.Render("◀ " + value + " ▶")
+	case value == "" && entry.AssumedValue(m.spec, f.Field) != "" && i != m.at:
+		value = s.Dim.Render(entry.AssumedValue(m.spec, f.Field) + " assumed")
 	case i == m.at:
 		in.Width = max(w-24, 4)
 		value = in.View()
 	}
-	return look.Fit(mark+look.Pad(f.label, 17)+" "+value, w)
+	return look.Fit(mark+look.Pad(f.Label, 17)+" "+value, w)
 }
 
 // follows shows a value that follows from others.
-func (m Model) follows(f field) string {
+func (m Model) follows(f line) string {
 	if f.section == secCloth || m.project == nil {
 		return "-"
 	}
-	return f.show(m.project.Plan.Spec)
+	return f.Show(m.project.Plan.Spec)
 }
 
 // window is the part of the form around the field being filled in.

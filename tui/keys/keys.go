@@ -69,7 +69,7 @@ func Default() Map {
 		Tie:       letter("t", "count tie made"),
 		NoTie:     letter("x", "no count tie"),
 		Withdraw:  letter("d", "drop the last mark"),
-		Foot:      letter("v", "other end of the paddle at the foot"),
+		Foot:      letter("v", "foot: the other end"),
 		Yes:       letter("y", "yes"),
 		Other:     letter("o", "no, the other way"),
 		Later:     letter("l", "later"),
@@ -123,8 +123,10 @@ func (k Map) FormKeys() []key.Binding {
 
 // MillKeys are the keys that work while a pass is wound, in the order in which they are needed.
 func (k Map) MillKeys() []key.Binding {
-	return []key.Binding{k.Laid, k.Undo, k.Redo, k.Pause, k.Recount, k.Note, k.Broken, k.Knot, k.Package, k.WrongTurn, k.Righted,
-		k.Missed, k.WrongPeg, k.Tie, k.NoTie, k.Withdraw, k.Yes, k.Other, k.Later, k.Foot, k.Far, k.Settings, k.Help, k.Leave, k.Stop,
+	return []key.Binding{k.Laid, k.Undo, k.Redo, k.Pause, k.Recount, k.Note, k.Broken, k.Knot, k.Package, k.WrongTurn,
+		k.Righted,
+		k.Missed, k.WrongPeg, k.Tie, k.NoTie, k.Withdraw, k.Yes, k.Other, k.Later, k.Foot, k.Far, k.Settings, k.Help,
+		k.Leave, k.Stop,
 		k.Suspend}
 }
 
@@ -150,9 +152,12 @@ func (k Map) WithOwn(own []string) Map {
 	if len(own) == 0 {
 		return k
 	}
-	for _, b := range []*key.Binding{&k.Redo, &k.Pause, &k.Recount, &k.Note, &k.Far, &k.Help, &k.Settings, &k.Home, &k.Broken, &k.Knot,
-		&k.Package, &k.WrongTurn, &k.Righted, &k.Missed, &k.WrongPeg, &k.Tie, &k.NoTie, &k.Withdraw, &k.Foot, &k.Yes, &k.Other, &k.Later} {
-		b.SetKeys(slices.DeleteFunc(slices.Clone(b.Keys()), func(name string) bool { return slices.Contains(own, name) })...)
+	for _, b := range []*key.Binding{&k.Redo, &k.Pause, &k.Recount, &k.Note, &k.Far, &k.Help, &k.Settings, &k.Home,
+		&k.Broken, &k.Knot,
+		&k.Package, &k.WrongTurn, &k.Righted, &k.Missed, &k.WrongPeg, &k.Tie, &k.NoTie, &k.Withdraw, &k.Foot, &k.Yes,
+		&k.Other, &k.Later} {
+		b.SetKeys(slices.DeleteFunc(slices.Clone(b.Keys()),
+			func(name string) bool { return slices.Contains(own, name) })...)
 	}
 	k.Laid.SetKeys(append(slices.Clone(forward), own...)...)
 	return k

@@ -2,8 +2,6 @@ package look
 
 import (
 	"strings"
-
-	"github.com/charmbracelet/lipgloss"
 )
 
 // Ink is the part that a cell of a drawing plays; the styles give each its colour.
@@ -91,7 +89,7 @@ func (c *Canvas) Text(mid, y int, s string, k Ink) {
 }
 
 // Lines gives the drawing row by row with each ink in its style.
-func (c *Canvas) Lines(style func(Ink) lipgloss.Style) []string {
+func (c *Canvas) Lines(style func(Ink) Style) []string {
 	rows := make([]string, c.h)
 	for y := range rows {
 		var out, run strings.Builder

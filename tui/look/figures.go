@@ -63,7 +63,7 @@ func (s Styles) Big(text string, z Size) []string {
 // Wrapped draws words at a size in as many lines as they need to find room in w cells, with an empty row between lines
 // of block letters; nil where a word is too wide, or where block letters don't know one of its runes.
 func (s Styles) Wrapped(text string, z Size, w int) []string {
-	if z >= Blocks && !known(text) {
+	if z >= Blocks && !Known(text) {
 		return nil
 	}
 	var out []string
@@ -90,8 +90,8 @@ func (s Styles) Wrapped(text string, z Size, w int) []string {
 	return out
 }
 
-// known says whether all runes of a text can be drawn in block letters.
-func known(text string) bool {
+// Known says whether all runes of a text can be drawn in block letters.
+func Known(text string) bool {
 	for _, r := range text {
 		if _, ok := glyphs[r]; !ok {
 			return false

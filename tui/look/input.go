@@ -14,6 +14,6 @@ func NewInput(s Styles, value string, limit int) textinput.Model {
 	in.SetValue(value)
 	in.CursorEnd()
 	in.Cursor.SetMode(cursor.CursorStatic)
-	in.TextStyle, in.Cursor.Style, in.Cursor.TextStyle = s.Strong, s.Plain, s.Strong
+	in.TextStyle, in.Cursor.Style, in.Cursor.TextStyle = *s.Strong.lip, *s.Plain.lip, *s.Strong.lip
 	return in
 }

@@ -3,7 +3,6 @@ package look
 import (
 	"github.com/charmbracelet/bubbles/help"
 	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/lipgloss"
 )
 
 // KeyLine is the one line of keys at the foot of a screen. Keys that find no room are left out from
@@ -11,9 +10,12 @@ import (
 func (s Styles) KeyLine(w int, bindings ...key.Binding) string {
 	h := help.New()
 	h.ShortSeparator = "  "
-	h.Styles = help.Styles{Ellipsis: s.Dim, ShortKey: s.Strong, ShortDesc: s.Dim, ShortSeparator: s.Dim}
-	if lipgloss.Width(h.ShortHelpView(bindings)) >= w {
+	h.Styles = help.Styles{Ellipsis: *s.Dim.lip, ShortKey: *s.Strong.lip, ShortDesc: *s.Dim.lip,
+		ShortSeparator: *s.Dim.lip}
+	line := h.ShortHelpView(bindings)
+	if Wide(line) >= w {
 		h.ShortSeparator, h.Width = " ", max(w-1, 1)
+		line = h.ShortHelpView(bindings)
 	}
-	return " " + h.ShortHelpView(bindings)
+	return " " + line
 }

@@ -11,7 +11,7 @@ import (
 
 // Yarn is the look of a colour of yarn: its own colour as ground, and black or white on it, whichever is
 // easier to read. A colour that nobody described has no ground, only its letter.
-func (s Styles) Yarn(c plan.StripeColour) lipgloss.Style {
+func (s Styles) Yarn(c plan.StripeColour) Style {
 	rgb, err := strconv.ParseUint(strings.TrimPrefix(c.Shade, "#"), 16, 24)
 	if err != nil || c.Shade == "" || !s.Color {
 		return s.Strong
@@ -20,7 +20,8 @@ func (s Styles) Yarn(c plan.StripeColour) lipgloss.Style {
 	if r, g, b := int(rgb>>16), int(rgb>>8&255), int(rgb&255); 299*r+587*g+114*b < 128_000 {
 		on = "#ffffff"
 	}
-	return s.r.NewStyle().Foreground(lipgloss.Color(on)).Background(lipgloss.Color(c.Shade))
+	yarn := s.r.NewStyle().Foreground(lipgloss.Color(on)).Background(lipgloss.Color(c.Shade))
+	return Style{lip: &yarn}
 }
 
 // Patch shows a colour by its letter on its own ground, w cells wide.

@@ -64,7 +64,7 @@ func (m Model) actPage(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m.openSettings()
 	}
 	switch m.s.Stage(m.at) {
-	case session.Broken:
+	case session.Failed:
 		if key.Matches(msg, k.Retry) {
 			return m, reopenCmd(m.Store, m.rec, false)
 		}
@@ -89,15 +89,15 @@ func (m Model) actWinding(msg tea.KeyMsg) (Model, tea.Cmd) {
 	k := m.Keys
 	switch {
 	case key.Matches(msg, k.Recount):
-		return m.ask(m.recountPrompt()), nil
+		return m.ask(session.AskRecount{}), nil
 	case key.Matches(msg, k.Note):
-		return m.ask(newPrompt(m.Deps, noteQuestion{})), nil
+		return m.ask(session.AskNote{}), nil
 	case key.Matches(msg, k.Broken):
-		return m.askEnd(counter.Broken), nil
+		return m.ask(session.AskMark{What: counter.Broken}), nil
 	case key.Matches(msg, k.Knot):
-		return m.askEnd(counter.Knot), nil
+		return m.ask(session.AskMark{What: counter.Knot}), nil
 	case key.Matches(msg, k.Package):
-		return m.ask(newPrompt(m.Deps, packageQuestion{m.s.InHand()})), nil
+		return m.ask(session.AskPackage{}), nil
 	}
 	if in := m.intent(msg); in != nil {
 		return m.take(in)
@@ -117,7 +117,8 @@ func (m Model) intent(msg tea.KeyMsg) session.Intent {
 		{k.Missed, session.Mark{What: counter.MissedOpening}}, {k.WrongPeg, session.Mark{What: counter.WrongPeg}},
 		{k.Tie, session.TieMade{}}, {k.NoTie, session.TieOff{}}, {k.Withdraw, session.DropMark{}},
 		{k.Yes, session.Answer{Says: session.Yes}}, {k.Other, session.Answer{Says: session.Other}},
-		{k.Later, session.Answer{Says: session.Later}}, {k.Foot, session.Foot{Position: m.s.State().Plan.Spec.Foot.Other()}},
+		{k.Later, session.Answer{Says: session.Later}},
+		{k.Foot, session.Foot{Position: m.s.State().Plan.Spec.Foot.Other()}},
 	} {
 		if key.Matches(msg, means.binding) {
 			return means.intent
@@ -143,7 +144,7 @@ func (m Model) actDone(msg tea.KeyMsg) (Model, tea.Cmd) {
 	case key.Matches(msg, m.Keys.Home):
 		return m, send(HomeMsg{})
 	case key.Matches(msg, m.Keys.Reopen):
-		return m.ask(newPrompt(m.Deps, reopenQuestion{})), nil
+		return m.ask(session.AskReopen{}), nil
 	}
 	return m, nil
 }
@@ -159,13 +160,9 @@ func (m Model) openSettings() (Model, tea.Cmd) {
 }
 
 // ask opens a page that asks for a text.
-func (m Model) ask(p prompt) Model {
-	m.over, m.prompt = overPrompt, p
+func (m Model) ask(ask session.Ask) Model {
+	m.over, m.prompt = overPrompt, newPrompt(m.Deps, ask, m.s)
 	return m
-}
-
-func (m Model) askEnd(what counter.What) Model {
-	return m.ask(newPrompt(m.Deps, endQuestion{what, m.s.InHand()}))
 }
 
 // actPrompt is a key on a page that asks for a text. A pass key that a text has no use for, such as a
@@ -182,9 +179,9 @@ func (m Model) actPrompt(msg tea.KeyMsg) (Model, tea.Cmd) {
 		m.over = overNothing
 		return m.take(session.Press{})
 	}
-	next, cmd := m.prompt.update(msg, m.s.State())
+	next, cmd := m.prompt.update(msg, m.s)
 	m.prompt = next
-	if in := m.prompt.answer(m.s.State()); in != nil {
+	if in := m.prompt.answer(m.s); in != nil {
 		return m.take(in)
 	}
 	return m, cmd

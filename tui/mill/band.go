@@ -38,7 +38,8 @@ func (m Model) directionWord(d wind.Direction) string {
 func (m Model) bandSizes(in session.Instruction, w int) []look.Drawing {
 	word := m.directionWord(in.Pass.Direction)
 	line := strings.NewReplacer(">", "━━▶", "<", "◀━━").Replace(word)
-	sizes := []look.Drawing{look.Drawn(m.bandRows(in, []string{line}, []string{fmt.Sprintf("pass %d of %d", in.Pass.Number, in.Of)}, w))}
+	sizes := []look.Drawing{look.Drawn(m.bandRows(in, []string{line},
+		[]string{fmt.Sprintf("pass %d of %d", in.Pass.Number, in.Of)}, w))}
 	number := fmt.Sprint(in.Pass.Number)
 	for z := look.Blocks; ; z++ {
 		beside := "PASS " + number

@@ -6,7 +6,7 @@ import (
 
 	"github.com/muesli/termenv"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/tui/internal/hand"
@@ -21,7 +21,7 @@ func benchWinding(b *testing.B, spec plan.Spec) Model {
 	if err != nil {
 		b.Fatal(err)
 	}
-	rec, err := counter.Create(counter.OS(), b.TempDir()+"/w.millside", p)
+	rec, err := journal.Create(journal.OS(), b.TempDir()+"/w.millside", p)
 	if err != nil {
 		b.Fatal(err)
 	}

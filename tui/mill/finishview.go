@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
+
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/finishing"
@@ -18,11 +20,14 @@ func (m Model) viewFinish(w, h int) string {
 	steps := st.Steps()
 	done := len(st.Chains[st.Chain-1].Ticked)
 	step, more := st.NextStep()
-	title, word := heading{fmt.Sprintf("WOUND  ·  %d ends in %d passes  ·  step %d of %d", st.EndsStanding(), st.Laid(), done+1, len(steps)),
-		fmt.Sprintf("STEP %d OF %d", done+1, len(steps)), s.OutBand}, "this step is done"
+	title, word := heading{
+		words: fmt.Sprintf("WOUND  ·  %d ends in %d passes  ·  step %d of %d", st.EndsStanding(), st.Laid(), done+1,
+			len(steps)),
+		large: fmt.Sprintf("STEP %d OF %d", done+1, len(steps)), ground: s.OutBand, wordy: true}, "this step is done"
 	if !more {
 		all := fmt.Sprintf("ALL %d STEPS DONE", len(steps))
-		title, word = heading{all, all, s.OutBand}, "close the record: the warp is finished"
+		title, word = heading{words: all, large: all, ground: s.OutBand, wordy: true},
+			"close the record: the warp is finished"
 		step = finishing.Step{Title: strings.Join(m.s.Announce(m.at), " ")}
 	}
 	name := look.NewPart(m.wordSizes(step.Title, w)...)
@@ -40,7 +45,16 @@ func (m Model) viewFinish(w, h int) string {
 	}
 	wishes := []look.Wish{marks.At(1), name.At(1), name.At(2), list.At(1), list.At(2),
 		name.At(3), list.At(3), name.At(4), list.At(4), name.At(5), list.At(5)}
-	line := s.KeyLine(w, keys.As(k.Laid, word), k.Undo, k.Redo, k.Note, k.Broken, k.Knot, k.Pause, k.Leave)
+	bindings := []key.Binding{keys.As(k.Laid, word), k.Undo, k.Redo, k.Note, k.Broken, k.Knot, k.Pause, k.Leave}
+	word, _, _ = strings.Cut(word, ":")
+	switch {
+	case w < narrowKeys:
+		bindings = []key.Binding{keys.As(k.Laid, word), keys.As(k.Undo, "back"), k.Note, k.Pause, k.Leave}
+	case w < roomForKeys:
+		bindings = []key.Binding{keys.As(k.Laid, word), keys.As(k.Undo, "back"), keys.As(k.Redo, "again"), k.Note,
+			keys.As(k.Broken, "broken"), k.Knot, k.Pause, k.Leave}
+	}
+	line := s.KeyLine(w, bindings...)
 	if m.rec.ReadOnly() {
 		line = m.passKeys(w)
 	}
@@ -101,8 +115,8 @@ func (m Model) viewDone(w, h int) string {
 	}
 	lines = append(lines,
 		row("ends", endsText(p)),
-		row("length", p.Path.Length.In(p.Spec.Units.Long(), 2)),
-		row("yarn", p.WarpYarn().In(p.Spec.Units.Long(), 0)+" in the ends"),
+		row("length", p.Path.Length.As(p.Spec.Units.Long(), 2).String()),
+		row("yarn", p.WarpYarn().As(p.Spec.Units.Long(), 0).String()+" in the ends"),
 		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
 		row("begun", look.When(st.Started, m.at)), row("finished", look.When(st.Last, m.at)))
 	foot := []string{s.KeyLine(w, m.Keys.Home, m.Keys.Reopen, m.Keys.Leave)}
@@ -115,7 +129,8 @@ func (m Model) viewDone(w, h int) string {
 
 func endsText(p *plan.Plan) string {
 	if n := p.Spares(); n > 0 {
-		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n, measure.Counted(len(p.Chains), "chain", "chains"))
+		return fmt.Sprintf("%d, the last %d spare, %s", p.EndsWound(), n,
+			measure.Counted(len(p.Chains), "chain", "chains"))
 	}
 	return fmt.Sprintf("%d, %s", p.EndsWound(), measure.Counted(len(p.Chains), "chain", "chains"))
 }

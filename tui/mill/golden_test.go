@@ -7,7 +7,7 @@ import (
 
 	"github.com/muesli/termenv"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan/wind"
 	"millside/tui/internal/hand"
@@ -79,7 +79,7 @@ var pages = []struct {
 	{"not-saved", func(b *bench) page {
 		m := b.winding(hand.Towels(), 17)
 		m.s, _ = m.s.Take(session.Press{}, b.clock.T.Add(time.Minute))
-		m.s, _ = m.s.NotSaved(fmt.Errorf("%w: no space left on device", counter.ErrBroken))
+		m.s, _ = m.s.NotSaved(fmt.Errorf("%w: no space left on device", journal.ErrFailed))
 		return m
 	}},
 }
@@ -87,9 +87,8 @@ var pages = []struct {
 // page is what the mill shows: winding or settings.
 type page interface{ View(w, h int) string }
 
-// yarnPages show yarns, which have their own colours where the terminal can show them.
-var yarnPages = map[string]bool{"striped-thread": true, "striped-outward": true, "striped-lease": true,
-	"striped-change": true, "striped-after-change": true}
+// yarnPages draw stripes, whose letters give way to colours where the terminal can show them.
+var yarnPages = map[string]bool{"striped-outward": true, "striped-after-change": true}
 
 // atChange winds the fading runner up to its first halt.
 func atChange(b *bench) Model {
@@ -112,9 +111,10 @@ func finished(b *bench, closed bool) Model {
 func goldens() []hand.Page {
 	var all []hand.Page
 	for _, page := range pages {
-		all = append(all, hand.Page{Name: page.name, Yarns: yarnPages[page.name], Make: func(t *testing.T, p termenv.Profile) func(w, h int) string {
-			return page.make(newBench(t, p)).View
-		}})
+		all = append(all, hand.Page{Name: page.name, Yarns: yarnPages[page.name],
+			Make: func(t *testing.T, p termenv.Profile) func(w, h int) string {
+				return page.make(newBench(t, p)).View
+			}})
 	}
 	return all
 }

@@ -13,7 +13,7 @@ import (
 func (m Model) handOverRows(w, room int) []string {
 	var out []string
 	for _, r := range m.handOver.Rows {
-		for i, l := range look.Wrap(measure.Clean(r.Value), max(w-24, 10)) {
+		for i, l := range look.Wrap(measure.Clean(r.Value.String()), max(w-24, 10)) {
 			label := ""
 			if i == 0 {
 				label = r.Name
@@ -26,7 +26,8 @@ func (m Model) handOverRows(w, room int) []string {
 	}
 	if len(out) > room {
 		shown := max(room-1, 0)
-		more := fmt.Sprintf("  and %s: 'millside sheet' prints all", measure.Counted(len(out)-shown, "line more", "lines more"))
+		more := fmt.Sprintf("  and %s: 'millside sheet' prints all",
+			measure.Counted(len(out)-shown, "line more", "lines more"))
 		out = append(out[:shown:shown], m.Styles.Warn.Render(look.Fit(more+" ", w)))
 	}
 	return out
@@ -43,5 +44,6 @@ func (m Model) marksText() string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s: they stand on the hand-over", measure.Counted(n, "marked place in this warp", "marked places in this warp"))
+	return fmt.Sprintf("%s: they stand on the hand-over",
+		measure.Counted(n, "marked place in this warp", "marked places in this warp"))
 }

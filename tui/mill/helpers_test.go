@@ -9,7 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/tui/internal/hand"
@@ -34,7 +34,7 @@ type bench struct {
 func newBench(t *testing.T, profile termenv.Profile) *bench {
 	t.Helper()
 	b := &bench{t: t, clock: hand.NewClock()}
-	b.deps = Deps{Store: counter.Store{Dir: t.TempDir(), FS: counter.OS()}, Styles: look.NewStyles(io.Discard, profile),
+	b.deps = Deps{Store: journal.Store{Dir: t.TempDir(), FS: journal.OS()}, Styles: look.NewStyles(io.Discard, profile),
 		Keys: keys.Default(), Sound: func(c session.Cue) { b.heard = append(b.heard, c) }}
 	return b
 }
@@ -74,7 +74,7 @@ func (b *bench) again(m Model) Model {
 	if err := m.rec.Close(); err != nil {
 		b.t.Fatal(err)
 	}
-	rec, err := counter.Open(counter.OS(), m.rec.Path())
+	rec, err := journal.Open(journal.OS(), m.rec.Path())
 	if err != nil {
 		b.t.Fatal(err)
 	}

@@ -18,9 +18,9 @@ func (m Model) viewPrompt(w, h int) string {
 		line = append(line, k.NextAnswer)
 	}
 	lines := []string{m.header("", w)}
-	lines = append(lines, look.Filled([]string{"", "  " + m.prompt.question.title(), ""}, s.Warn, w)...)
+	lines = append(lines, look.Filled([]string{"", "  " + m.prompt.ask.Title(), ""}, s.Warn, w)...)
 	lines = append(lines, "")
-	lines = append(lines, m.prompt.lines(s, m.s.State(), w)...)
+	lines = append(lines, m.prompt.lines(s, m.s, w)...)
 	var foot []string
 	if m.word.Text != "" {
 		foot = m.messageRows(m.word, w)
@@ -55,7 +55,8 @@ func (m Model) viewHelp(w, h int) string {
 	if guard == 0 {
 		about = "The guard is off: only a key held down is not counted."
 	}
-	foot := []string{look.Fit("  "+about, w), s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), m.Keys.AnyBack)}
+	foot := []string{look.Fit("  "+about, w),
+		s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), m.Keys.AnyBack)}
 	room := h - len(lines) - len(foot)
 	lines = append(lines, m.helpRows(bindings, w, room)...)
 	for _, word := range millWords {
@@ -66,10 +67,13 @@ func (m Model) viewHelp(w, h int) string {
 	return look.WithFoot(lines, foot, w, h)
 }
 
+// helpColumn is the narrowest column of keys.
+const helpColumn = 29
+
 // helpRows sets the keys one below the other, or in columns where there are too many. Those that find no room are
 // counted, the least needed first.
 func (m Model) helpRows(bindings []key.Binding, w, room int) []string {
-	columns := max(min((len(bindings)+room-1)/max(room, 1), w/36), 1)
+	columns := max(min((len(bindings)+room-1)/max(room, 1), w/helpColumn), 1)
 	wide, label := (w-2)/columns, 8
 	if columns == 1 && w >= 80 {
 		label = 34
@@ -89,7 +93,8 @@ func (m Model) helpRows(bindings []key.Binding, w, room int) []string {
 		if columns > 1 && i/each == columns-1 && len(shown) < len(bindings) && i%each == each-1 {
 			break
 		}
-		rows[i%each] = look.Pad(rows[i%each], wide*(i/each)) + look.Pad(m.Styles.Strong.Render(look.Pad(name, label))+" "+b.Help().Desc, wide-1)
+		rows[i%each] = look.Pad(rows[i%each], wide*(i/each)) +
+			look.Pad(m.Styles.Strong.Render(look.Pad(name, label))+" "+b.Help().Desc, wide-1)
 	}
 	return look.Indent(rows, 2)
 }

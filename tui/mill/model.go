@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -17,7 +18,7 @@ import (
 
 // Deps is what the screen at the mill may use.
 type Deps struct {
-	Store  counter.Store
+	Store  journal.Store
 	Styles look.Styles
 	Keys   keys.Map
 	// Settings are the weaver's own.
@@ -65,7 +66,7 @@ const queueLimit = 32
 type Model struct {
 	Deps
 	at     time.Time // when the message came that is being answered
-	rec    *counter.Record
+	rec    *journal.Record
 	s      session.Session
 	queue  []press // keys that wait for the disk
 	writes int     // how many events were handed to the disk
@@ -82,10 +83,11 @@ type Model struct {
 }
 
 // New shows a record, opened for winding or only to look, at the time now.
-func New(d Deps, rec *counter.Record, now time.Time) Model {
+func New(d Deps, rec *journal.Record, now time.Time) Model {
 	m := Model{Deps: d, rec: rec, at: now}
 	m.Keys = d.Keys.WithOwn(d.Settings.Keys)
-	m.s = session.New(session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines, OnlyLooking: rec.ReadOnly()})
+	m.s = session.New(session.Opening{State: rec.State(), All: rec.All(), Torn: rec.Torn(), Lost: rec.Lost().Lines,
+		OnlyLooking: rec.ReadOnly()})
 	return m.followed()
 }
 
@@ -93,7 +95,7 @@ func New(d Deps, rec *counter.Record, now time.Time) Model {
 func (m Model) Init() tea.Cmd { return m.heard(m.s.Begin(m.at)) }
 
 // Record is the record that is shown.
-func (m Model) Record() *counter.Record { return m.rec }
+func (m Model) Record() *journal.Record { return m.rec }
 
 // Typing says that letters are text for a field, and not keys.
 func (m Model) Typing() bool { return m.over == overPrompt }
@@ -110,7 +112,8 @@ func (m Model) Told(text string) Model {
 	return m
 }
 
-// followed works out what is dear and follows from the record: the stripes, and once the warp is finished the hand-over.
+// followed works out what is dear and follows from the record: the stripes, and once the warp is finished the
+// hand-over.
 func (m Model) followed() Model {
 	st := m.s.State()
 	if st.Plan != m.of {
@@ -161,7 +164,7 @@ func (m Model) Update(msg tea.Msg, at time.Time) (Model, tea.Cmd) {
 		return m.act(msg)
 	}
 	if m.Typing() {
-		next, cmd := m.prompt.update(msg, m.s.State())
+		next, cmd := m.prompt.update(msg, m.s)
 		m.prompt = next
 		return m, cmd
 	}
@@ -255,13 +258,13 @@ func (m Model) drain(cmd tea.Cmd) (Model, tea.Cmd) {
 
 // reopenedMsg answers a command that read the record anew.
 type reopenedMsg struct {
-	rec *counter.Record
+	rec *journal.Record
 	err error
 }
 
-func reopenCmd(s counter.Store, old *counter.Record, look bool) tea.Cmd {
+func reopenCmd(s journal.Store, old *journal.Record, readOnly bool) tea.Cmd {
 	return func() tea.Msg {
-		if look {
+		if readOnly {
 			_ = old.Close()
 			rec, err := Open(s, old.Path(), true)
 			return reopenedMsg{rec, err}
@@ -272,7 +275,7 @@ func reopenCmd(s counter.Store, old *counter.Record, look bool) tea.Cmd {
 }
 
 // besideCmd saves what was counted as a new record.
-func besideCmd(old *counter.Record) tea.Cmd {
+func besideCmd(old *journal.Record) tea.Cmd {
 	return func() tea.Msg {
 		rec, err := old.SaveBeside()
 		if err == nil {
@@ -287,7 +290,7 @@ func (m Model) NotSaved() error { return m.s.Err() }
 
 func (m Model) reopened(msg reopenedMsg) (Model, tea.Cmd) {
 	if msg.err != nil && m.s.Err() != nil {
-		next, reply := m.s.StillBroken(msg.err)
+		next, reply := m.s.StillFailed(msg.err)
 		m.s = next
 		return m, m.heard(reply)
 	}
@@ -299,11 +302,11 @@ func (m Model) reopened(msg reopenedMsg) (Model, tea.Cmd) {
 	return next, next.Init()
 }
 
-// Open opens a record for winding, or only to look.
-func Open(s counter.Store, path string, look bool) (*counter.Record, error) {
-	open := counter.Open
-	if look {
-		open = counter.Look
+// Open opens a record for winding, or to be read only.
+func Open(s journal.Store, path string, readOnly bool) (*journal.Record, error) {
+	open := journal.Open
+	if readOnly {
+		open = journal.OpenReadOnly
 	}
 	rec, err := open(s.FS, path)
 	if err != nil {

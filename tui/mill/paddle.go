@@ -8,8 +8,6 @@ import (
 	"millside/plan/stripe"
 	"millside/plan/wind"
 	"millside/tui/look"
-
-	"github.com/charmbracelet/lipgloss"
 )
 
 // paddleOrder lists the positions of a pass in the order in which they lie in the lease, parked ones in
@@ -76,7 +74,7 @@ func (m Model) stripeBar(w int) []string {
 		text = fmt.Sprintf(" drawn: ends %d to %d", drawn.First(), drawn.Last())
 	}
 	marks := []rune(strings.Repeat("━", max(laid-1, 0)) + "▲")
-	if len(marks)+lipgloss.Width(text) > width {
+	if len(marks)+look.Wide(text) > width {
 		marks = []rune(look.Spread(text, "▲", max(laid, 1)))
 		text = ""
 	}

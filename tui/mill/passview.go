@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"github.com/charmbracelet/bubbles/key"
-	"github.com/charmbracelet/lipgloss"
 
 	"millside/counter/session"
 	"millside/plan/measure"
@@ -36,7 +35,8 @@ func (m Model) viewPass(w, h int) string {
 }
 
 func (p *passPage) parts() []*look.Part {
-	return []*look.Part{p.header, p.band, p.steps, p.now, p.reminders, p.paddle, p.pegs, p.mill, p.ends, p.progress, p.next, p.message, p.keys}
+	return []*look.Part{p.header, p.band, p.steps, p.now, p.reminders, p.paddle, p.pegs, p.mill, p.ends, p.progress,
+		p.next, p.message, p.keys}
 }
 
 // millFrom is the height from which the mill is drawn.
@@ -45,8 +45,10 @@ const millFrom = 46
 // wishes are in the order of what matters at three metres.
 func (p *passPage) wishes(h int) []look.Wish {
 	block := look.Blocks
-	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, bare)), p.band.At(1), p.progress.At(1),
-		p.steps.At(sizeOf(block, bare)), p.now.At(1), p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.pegs.At(1),
+	wishes := []look.Wish{p.next.At(1), p.keys.At(1), p.steps.At(sizeOf(look.Double, bare)), p.band.At(1),
+		p.steps.At(sizeOf(block, small)), p.progress.At(1), p.steps.At(sizeOf(block, bare)), p.now.At(1),
+		p.reminders.At(1), p.next.At(2), p.message.At(1), p.header.At(1), p.paddle.At(1), p.progress.At(2),
+		p.pegs.At(1),
 		p.paddle.At(2), p.steps.At(sizeOf(block, roomy))}
 	if h >= millFrom {
 		wishes = append(wishes, p.mill.At(1))
@@ -54,6 +56,7 @@ func (p *passPage) wishes(h int) []look.Wish {
 	for i := 1; i <= 8; i++ {
 		z := block + look.Size(i)
 		wishes = append(wishes, p.band.At(i+1))
+		wishes = append(wishes, p.steps.At(sizeOf(z, small)))
 		if i%2 == 0 { // half a row is empty below the letters; the other sizes would touch one another
 			wishes = append(wishes, p.steps.At(sizeOf(z, bare)))
 		}
@@ -68,11 +71,16 @@ func (m Model) passPage(in session.Instruction, w int) *passPage {
 	steps := stepSizes(s, stepsOf(in), w-4)
 	placed := make([]look.Drawing, len(steps))
 	for i := range steps {
-		placed[i] = look.Drawing{Rows: rowsOf(steps[i]), Draw: func() []string { return m.onSide(coloured(steps[i], s.Way(dir)), dir, w) }}
+		placed[i] = look.Drawing{Rows: rowsOf(steps[i]),
+			Draw: func() []string { return m.onSide(coloured(steps[i], s.Way(dir)), dir, w) }}
+	}
+	header := tight(look.NewPart(nil, []string{m.passHeader(in, w)}))
+	if in.Last { // it must be done for this pass, so it gives way to nothing
+		header.Sizes = header.Sizes[1:]
 	}
 	return &passPage{
 		bare:      steps,
-		header:    tight(look.NewPart(nil, []string{m.passHeader(in, w)})),
+		header:    header,
 		band:      &look.Part{Sizes: m.bandSizes(in, w)},
 		steps:     &look.Part{Sizes: placed},
 		now:       look.NewPart(m.itemSizes(otherItems(in.Now), "NOW  ", w)...),
@@ -81,7 +89,7 @@ func (m Model) passPage(in session.Instruction, w int) *passPage {
 		pegs:      &look.Part{Sizes: m.pegSizes(in.Pass, w)},
 		mill:      &look.Part{Sizes: m.millSizes(in.Pass, w)},
 		ends:      &look.Part{Sizes: m.endSizes(in, w)},
-		progress:  tight(look.NewPart(nil, m.progress(in, w))),
+		progress:  tight(look.NewPart(m.progressSizes(in, w)...)),
 		next:      tight(look.NewPart(m.nextSizes(in.Next, w)...)),
 		message:   tight(look.NewPart(m.messageSizes(w)...)),
 		keys:      look.NewPart(nil, []string{m.passKeys(w)}),
@@ -128,12 +136,22 @@ func tight(p *look.Part) *look.Part {
 
 // passHeader names the warp and the chain; on the last pass it says so, in its own colours.
 func (m Model) passHeader(in session.Instruction, w int) string {
-	if in.Last {
-		const word = "LAST PASS"
-		side := strings.Repeat("═", max((w-len(word)-2)/2, 0))
-		return m.Styles.Warn.Render(look.Pad(side+" "+word+" "+side+"═", w))
+	if word := lastWords(in); word != "" {
+		word = " " + look.Fit(word, w-4) + " "
+		row := strings.Repeat("═", max((w-look.Wide(word))/2, 0)) + word
+		return m.Styles.Warn.Render(row + strings.Repeat("═", max(w-look.Wide(row), 0)))
 	}
 	return m.header(fmt.Sprintf("pass %d of %d, %s", in.Pass.Number, in.Of, in.Pass.Direction), w)
+}
+
+// lastWords says that the pass is the last one, and what it lays; empty where it isn't.
+func lastWords(in session.Instruction) string {
+	for _, item := range in.Now {
+		if item.Kind == session.ItemLast {
+			return strings.Replace(item.Text, "last pass", "LAST PASS", 1)
+		}
+	}
+	return ""
 }
 
 // header names the warp and the chain, and says in words what the page draws large.
@@ -145,7 +163,11 @@ func (m Model) header(words string, w int) string {
 		right = leftText(left.Likely, left.Low, left.High) + " "
 	}
 	if n := len(st.Chains); n > 1 {
-		right = fmt.Sprintf("chain %d of %d, %d of %d ends in all ", st.Chain, n, st.EndsStandingAll(), st.Plan.EndsWound())
+		chain := fmt.Sprintf("chain %d of %d", st.Chain, n)
+		if colour, ok := st.Plan.Colour(st.Plan.ChainColour(st.Chain)); ok {
+			chain += ": " + measure.Clean(colour.Name)
+		}
+		right = fmt.Sprintf("%s, %d of %d ends in all ", chain, st.EndsStandingAll(), st.Plan.EndsWound())
 	}
 	if m.rec.ReadOnly() {
 		right = s.Warn.Render(" only looking ")
@@ -270,7 +292,7 @@ func (m Model) messageRows(msg session.Message, w int) []string {
 	return out
 }
 
-func (m Model) levelStyle(l session.Level) lipgloss.Style {
+func (m Model) levelStyle(l session.Level) look.Style {
 	switch l {
 	case session.Alarm:
 		return m.Styles.Alarm
@@ -300,7 +322,7 @@ func (m Model) drawing(p wind.Pass, w, rows int) []string {
 	}
 	half := (w - 8) / 2
 	// The end that is left behind is drawn faint, the one that the group is heading for in full.
-	behind := func(k look.Ink) lipgloss.Style { return style(k).Bold(false).Faint(true) }
+	behind := m.Styles.InksBehind(p.Direction)
 	nearStyle, farStyle := behind, style
 	if !p.Direction.Far() {
 		nearStyle, farStyle = style, behind
@@ -321,38 +343,48 @@ func (m Model) millSizes(p wind.Pass, w int) []look.Drawing {
 	}
 	for _, rows := range []int{look.MillHeight, 12, 16, 20} {
 		sizes = append(sizes, look.Drawing{Rows: rows, Draw: func() []string {
-			return look.Indent(look.DrawMill(m.s.State().Plan, p, min(w-4, 100), rows).Lines(m.Styles.Inks(p.Direction)), 2)
+			return look.Indent(look.DrawMill(m.s.State().Plan, p, min(w-4, 100),
+				rows).Lines(m.Styles.Inks(p.Direction)), 2)
 		}})
 	}
 	return sizes
 }
 
-// progress is the bar over all chains, with its numbers; in a striped warp the stripes are the bar. The ends that stand
-// are named here, away from the number of the pass.
-func (m Model) progress(in session.Instruction, w int) []string {
+// progressSizes is the bar over all chains, with its numbers; in a striped warp the stripes are the bar, and
+// the numbers come first where there is no room for both. The ends that stand are named here, away from the
+// number of the pass.
+func (m Model) progressSizes(in session.Instruction, w int) [][]string {
 	st := m.s.State()
 	laid, all := st.PassesLaidAll(), st.Plan.Passes()
 	ends := measure.Counted(in.Standing, "end", "ends")
-	text := fmt.Sprintf("  %s of %d on the mill  %d of %d passes laid", m.Styles.Strong.Render(ends), in.ChainEnds, laid, all)
+	text := fmt.Sprintf("  %s of %d on the mill  %d of %d passes laid", m.Styles.Strong.Render(ends), in.ChainEnds,
+		laid, all)
 	if look.Wide(text)+8 > w {
 		text = fmt.Sprintf("  %s  %d of %d passes laid", m.Styles.Strong.Render(ends), laid, all)
 	}
 	if st.Plan.Striped() {
-		return append(m.stripeBar(w), text)
+		return [][]string{nil, {text}, append(m.stripeBar(w), text)}
 	}
 	if look.Wide(text)+8 > w {
-		return []string{text}
+		return [][]string{nil, {text}}
 	}
-	return []string{"  " + m.Styles.Bar(laid, all, w-look.Wide(text)-4) + text}
+	return [][]string{nil, {"  " + m.Styles.Bar(laid, all, w-look.Wide(text)-4) + text}}
 }
+
+// The widths below which lines of keys use short words, and then leave out what is needed least.
+const (
+	roomForKeys = 100
+	narrowKeys  = 78
+)
 
 func (m Model) passKeys(w int) string {
 	k := m.Keys
 	if m.rec.ReadOnly() {
 		return m.Styles.KeyLine(w, k.Refresh, k.Far, k.Home, k.Leave)
 	}
-	if w < 78 {
-		k.Recount, k.Laid, k.Undo, k.Help = keys.As(k.Recount, "count"), keys.As(k.Laid, "laid"), keys.As(k.Undo, "back"), keys.As(k.Help, "")
+	if w < narrowKeys {
+		k.Recount, k.Laid, k.Undo, k.Help = keys.As(k.Recount, "count"), keys.As(k.Laid, "laid"),
+			keys.As(k.Undo, "back"), keys.As(k.Help, "")
 	}
 	line := []key.Binding{k.Laid, k.Undo, k.Pause, k.Recount, k.Note, k.Far, k.Help, k.Leave}
 	return m.Styles.KeyLine(w, line...)

@@ -7,51 +7,37 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/lipgloss"
 
-	"millside/counter"
 	"millside/counter/session"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
 
 // prompt asks for a few short answers over the winding screen. What it asks, and what becomes of the
-// answers, is its question's affair.
+// answers, is the affair of its [session.Ask].
 type prompt struct {
-	question question
-	keys     keys.Map
-	fields   []textinput.Model
-	at       int
-	problem  string
-	done     bool
-	touched  bool // something was typed
-}
-
-// question is what a prompt asks.
-type question interface {
-	title() string
-	labels() []string
-	// changed may fill in other fields after a key; it gets and gives the texts of all fields.
-	changed(st counter.State, texts []string, at int) []string
-	// preview says what the answers as they stand would mean.
-	preview(st counter.State, texts []string) string
-	// intent is what the answers ask for; the problem says what won't do.
-	intent(st counter.State, texts []string) (in session.Intent, problem string)
+	ask     session.Ask
+	keys    keys.Map
+	fields  []textinput.Model
+	at      int
+	problem string
+	done    bool
+	touched bool // something was typed
+	// own says of each field that the weaver has worked in it: until then what is typed takes the place of what it
+	// began with.
+	own []bool
 }
 
 // maxNote is the longest note or reason.
 const maxNote = 200
 
-// newPrompt asks a question, with the texts to begin with.
-func newPrompt(d Deps, q question, texts ...string) prompt {
-	p := prompt{question: q, keys: d.Keys}
-	for i := range q.labels() {
-		text := ""
-		if i < len(texts) {
-			text = texts[i]
-		}
+// newPrompt asks for something, with the texts that it begins with.
+func newPrompt(d Deps, ask session.Ask, s session.Session) prompt {
+	p := prompt{ask: ask, keys: d.Keys}
+	for _, text := range ask.Begin(s) {
 		p.fields = append(p.fields, look.NewInput(d.Styles, text, maxNote))
 	}
+	p.own = make([]bool, len(p.fields))
 	p.fields[0].Focus()
 	return p
 }
@@ -65,7 +51,7 @@ func (p prompt) texts() []string {
 	return out
 }
 
-func (p prompt) update(msg tea.Msg, st counter.State) (prompt, tea.Cmd) {
+func (p prompt) update(msg tea.Msg, s session.Session) (prompt, tea.Cmd) {
 	p.fields = slices.Clone(p.fields)
 	if k, ok := msg.(tea.KeyMsg); ok {
 		switch {
@@ -81,6 +67,10 @@ func (p prompt) update(msg tea.Msg, st counter.State) (prompt, tea.Cmd) {
 			return p.focus((p.at + len(p.fields) - 1) % len(p.fields)), nil
 		}
 		p.problem = ""
+		if p.own = slices.Clone(p.own); !p.own[p.at] && (k.Type == tea.KeyRunes || k.Type == tea.KeySpace) {
+			p.fields[p.at].SetValue("")
+		}
+		p.own[p.at] = true
 	}
 	var cmd tea.Cmd
 	before := p.fields[p.at].Value()
@@ -89,7 +79,7 @@ func (p prompt) update(msg tea.Msg, st counter.State) (prompt, tea.Cmd) {
 		return p, cmd
 	}
 	p.touched = true
-	for i, text := range p.question.changed(st, p.texts(), p.at) {
+	for i, text := range p.ask.Changed(s, p.texts(), p.at) {
 		if i != p.at && text != p.fields[i].Value() {
 			p.fields[i].SetValue(text)
 			p.fields[i].CursorEnd()
@@ -106,12 +96,12 @@ func (p prompt) focus(i int) prompt {
 }
 
 // answer gives the intent once the last field is entered; a wrong answer is said below the fields.
-func (p *prompt) answer(st counter.State) session.Intent {
+func (p *prompt) answer(s session.Session) session.Intent {
 	if !p.done {
 		return nil
 	}
 	p.done = false
-	in, problem := p.question.intent(st, p.texts())
+	in, problem := p.ask.Intent(s, p.texts())
 	if p.problem = problem; problem != "" {
 		return nil
 	}
@@ -134,11 +124,11 @@ func (p prompt) takes(msg tea.KeyMsg) bool {
 }
 
 // lines draws the prompt.
-func (p prompt) lines(s look.Styles, st counter.State, w int) []string {
-	labels := p.question.labels()
+func (p prompt) lines(s look.Styles, now session.Session, w int) []string {
+	labels := p.ask.Labels()
 	wide := 0
 	for _, l := range labels {
-		wide = max(wide, lipgloss.Width(l))
+		wide = max(wide, look.Wide(l))
 	}
 	wide = min(wide, max(w/2, 10))
 	var out []string
@@ -154,5 +144,5 @@ func (p prompt) lines(s look.Styles, st counter.State, w int) []string {
 	if p.problem != "" {
 		out = append(out, look.Painted(look.Wrap("! "+p.problem, w-4), s.Alarm)...)
 	}
-	return look.Indent(append(out, look.Wrap(p.question.preview(st, p.texts()), w-4)...), 2)
+	return look.Indent(append(out, look.Wrap(p.ask.Preview(now, p.texts()), w-4)...), 2)
 }

@@ -3,6 +3,9 @@ package mill
 import (
 	"fmt"
 	"slices"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
 
 	"millside/counter/session"
 	"millside/plan/wind"
@@ -16,16 +19,35 @@ func (m Model) viewQuestion(w, h int) string {
 	s, k := m.Styles, m.Keys
 	q, _ := m.s.Question()
 	ask := textPart(q.Text, s.Strong, w)
+	large := look.NewPart(nil)
+	for z := look.Blocks; z < look.Blocks+3; z++ {
+		rows := s.Wrapped(strings.ToUpper(q.Short), z, w-4)
+		if rows == nil || w < largeQuestion {
+			break
+		}
+		large.Sizes = append(large.Sizes, look.Drawn(look.Indent(look.Painted(rows, s.Title), 2)))
+	}
 	seam := look.NewPart(nil)
-	for _, rows := range []int{6, 8, 10, 13, 16} {
-		seam.Sizes = append(seam.Sizes, look.Drawing{Rows: rows, Draw: func() []string { return m.seamRows(q, w, rows) }})
+	for _, rows := range []int{6, 8, 10, 13, 16, 20} {
+		seam.Sizes = append(seam.Sizes, look.Drawing{Rows: rows,
+			Draw: func() []string { return m.seamRows(q, w, rows) }})
 	}
 	answers := look.NewPart(m.answerSizes(q, w)...)
-	wishes := []look.Wish{seam.At(1), seam.At(2), answers.At(1), seam.At(3),
-		answers.At(2), seam.At(4), seam.At(5)}
-	line := s.KeyLine(w, keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave)
-	return m.titled(heading{"LOOK AT THE LEASE", "LOOK AT THE LEASE", s.Warn}, line, []*look.Part{ask, seam, answers}, wishes, w, h)
+	wishes := []look.Wish{seam.At(1), answers.At(1), large.At(1), seam.At(2), seam.At(3), answers.At(2), seam.At(4),
+		large.At(2), seam.At(5), seam.At(6), large.At(3)}
+	bindings := []key.Binding{keys.As(k.Laid, "pass laid"), k.Yes, k.Other, k.Later, k.Undo, k.Leave}
+	if w < narrowKeys {
+		bindings = []key.Binding{keys.As(k.Laid, "laid"), k.Yes, keys.As(k.Other, "no"), k.Later,
+			keys.As(k.Undo, "back"), k.Leave}
+	}
+	line := s.KeyLine(w, bindings...)
+	title := heading{words: "LOOK AT THE LEASE", large: "LOOK AT THE LEASE", ground: s.Warn, narrow: "LEASE"}
+	return m.titled(title, line, []*look.Part{large, ask, seam, answers}, wishes, w, h)
 }
+
+// largeQuestion is the width from which the question itself is drawn in block letters; below it would take too many
+// rows.
+const largeQuestion = 100
 
 // answerSizes are the answers with their keys.
 func (m Model) answerSizes(q session.Question, w int) [][]string {
@@ -41,10 +63,21 @@ func (m Model) answerSizes(q session.Question, w int) [][]string {
 // seamRows draws the seam twice, side by side where there is room: as it should be, and as it is in the other order.
 func (m Model) seamRows(q session.Question, w, h int) []string {
 	half := (w - 8) / 2
-	yes := m.drawSeam(q, q.Seam.Second, half, h, m.Keys.Yes.Help().Key+": yes")
-	other := m.drawSeam(q, q.Seam.Turned, half, h, m.Keys.Other.Help().Key+": no")
+	draw := func(ends []session.SeamEnd, key, says string) []string {
+		label := strings.ToUpper(key + " " + says)
+		if big := m.Styles.Rows(look.Blocks); h >= largeSeam && m.Styles.Width(label, look.Blocks) <= half {
+			head := look.Painted(m.Styles.Big(label, look.Blocks), m.Styles.Strong)
+			return append(head, m.drawSeam(q, ends, half, h-big, "")...)
+		}
+		return m.drawSeam(q, ends, half, h, key+": "+says)
+	}
+	yes := draw(q.Seam.Second, m.Keys.Yes.Help().Key, "yes")
+	other := draw(q.Seam.Turned, m.Keys.Other.Help().Key, "no")
 	return look.Indent(look.Beside(yes, other, half, 4), 2)
 }
+
+// largeSeam is the height from which the answer to a drawing stands above it in block letters.
+const largeSeam = 10
 
 // drawSeam draws the last ends of one group and the first of the next on peg A, from foot to tip: an end over the peg
 // crosses it, an end under it is hidden behind it.

@@ -28,14 +28,16 @@ func (m Model) viewLooking(w, h int) string {
 	}
 	wishes := []look.Wish{picture.At(1), big.At(1), big.At(2), big.At(3)}
 	line := s.KeyLine(w, keys.As(k.Laid, "it is so: go on"), keys.As(k.Recount, "it isn't: recount"), k.Note, k.Leave)
-	return m.titled(heading{title, title, s.Warn}, line, []*look.Part{big, rows, picture}, wishes, w, h)
+	return m.titled(heading{words: title, large: title, ground: s.Warn, narrow: "LOOK"}, line,
+		[]*look.Part{big, rows, picture}, wishes, w, h)
 }
 
 // standingBig is how many passes and ends must stand, large.
 func (m Model) standingBig(st session.Standing, w int) [][]string {
 	sizes := [][]string{nil}
 	for z := look.Blocks; z < look.Blocks+4; z++ {
-		big, ok := phrasesAt(m.Styles, []string{fmt.Sprintf("%d PASSES", st.Laid), fmt.Sprintf("%d ENDS", st.Ends)}, z, w-4)
+		big, ok := phrasesAt(m.Styles, []string{fmt.Sprintf("%d PASSES", st.Laid), fmt.Sprintf("%d ENDS", st.Ends)}, z,
+			w-4)
 		if !ok {
 			break
 		}
@@ -83,9 +85,11 @@ func (m Model) standingRows(st session.Standing, w int) []string {
 	}
 	row("paddle", where)
 	row("last turn", turn)
-	row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2", measure.Counted(st.Cross.OverPeg1, "group", "groups"), st.Cross.OverPeg2))
+	row("counting cross", fmt.Sprintf("%s over peg 1, %d over peg 2",
+		measure.Counted(st.Cross.OverPeg1, "group", "groups"), st.Cross.OverPeg2))
 	if st.Tie.Pass > 0 {
-		row("last count tie", fmt.Sprintf("%s; %s loose", measure.Counted(st.Tie.Ends, "end", "ends"), measure.Counted(st.Laid-st.Tie.Pass, "group", "groups")))
+		row("last count tie", fmt.Sprintf("%s; %s loose", measure.Counted(st.Tie.Ends, "end", "ends"),
+			measure.Counted(st.Laid-st.Tie.Pass, "group", "groups")))
 	}
 	if st.Twist != "" {
 		row("twist", st.Twist)

@@ -1,6 +1,7 @@
 package mill
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -17,7 +18,23 @@ type Settings struct {
 	Keys []string
 	// Off are the cues that are not to be heard.
 	Off []session.Cue
+	// Units are the units that a new warp begins with, "imperial" or "metric", and Sign the decimal sign that
+	// numbers are shown with, "point" or "comma". Empty leaves both to the system's locale.
+	Units, Sign string
+	// LocaleUnits and LocaleComma are what the locale says; they aren't kept.
+	LocaleUnits measure.LengthUnitSystem
+	LocaleComma bool
 }
+
+// The lines of the settings for units and numbers, and what they may say.
+const (
+	unitsLine, signLine = "units", "decimal sign"
+)
+
+var (
+	unitsWords = []string{measure.Imperial.String(), measure.Metric.String()}
+	signWords  = []string{"point", "comma"}
+)
 
 // Cues are the cues that can be heard, in the order of the settings.
 func Cues() []session.Cue {
@@ -68,23 +85,51 @@ const (
 
 // ParseSettings reads a settings file: lines such as "silent: return laid" and "key: f5", written as the
 // file of things at hand is (see [textfile.Lines]). The lines "bell: warnings", "bell: always" and "bell:
-// off" of earlier files are read too. The error is a [*measure.FieldError] that names the line.
+// off" of earlier files are read too. The error joins a [*measure.FieldError] for each line that won't do, with its
+// place; what could be read comes beside it.
 func ParseSettings(text string) (Settings, error) {
 	var s Settings
 	if len(text) > maxSettings {
-		return s, &measure.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)), Want: fmt.Sprintf("at most %d", maxSettings)}
+		return s, &measure.FieldError{Field: "settings", Value: fmt.Sprintf("%d bytes", len(text)),
+			Want: fmt.Sprintf("at most %d", maxSettings)}
 	}
 	text, err := textfile.Decode(text)
 	if err != nil {
 		return s, measure.InField(err, "settings")
 	}
+	var errs []error
 	for number, line := range textfile.Lines(text) {
 		if !s.read(line) {
-			return Settings{}, &measure.FieldError{Field: fmt.Sprintf("settings, line %d", number), Value: line,
-				Want: "silent: and the name of a sound; or key: and the name of a key, each once"}
+			place := textfile.Place(number, textfile.Column(textfile.RawLine(text, number), "", line))
+			errs = append(errs, &measure.FieldError{Field: "settings, " + place, Value: line,
+				Want: "silent: and the name of a sound, or key: and the name of a key, each once; units: imperial or " +
+					"metric; decimal sign: point or comma"})
 		}
 	}
-	return s, nil
+	return s, errors.Join(errs...)
+}
+
+// Into writes the settings into the text that keeps them, so that remarks survive, and lines that couldn't be read
+// too: they are the weaver's, and told again at the next start.
+func (s Settings) Into(text string) string {
+	text, err := textfile.Decode(text)
+	if err != nil || strings.TrimSpace(text) == "" {
+		return s.String()
+	}
+	want, has := s.lines(), map[string]bool{}
+	text = textfile.Renew(text, func(words string) bool {
+		var one Settings
+		if !one.read(words) {
+			return true
+		}
+		name, value, _ := textfile.Cut(words)
+		line := name + ": " + value
+		keep := slices.Contains(want, line) && !has[line]
+		has[line] = true
+		return keep
+	}, nil)
+	return textfile.Renew(text, func(string) bool { return true },
+		slices.DeleteFunc(want, func(line string) bool { return has[line] }))
 }
 
 // read takes one line; false if it won't do.
@@ -106,8 +151,21 @@ func (s *Settings) read(line string) bool {
 		return true
 	case "bell":
 		return s.readBell(value)
+	case unitsLine:
+		return readWord(&s.Units, value, unitsWords)
+	case signLine:
+		return readWord(&s.Sign, value, signWords)
 	}
 	return false
+}
+
+// readWord takes one of some words, once.
+func readWord(to *string, value string, words []string) bool {
+	if *to != "" || !slices.Contains(words, value) {
+		return false
+	}
+	*to = value
+	return true
 }
 
 // readBell takes the one line about the bell that earlier files have.
@@ -131,11 +189,56 @@ func (s *Settings) readBell(value string) bool {
 func (s Settings) String() string {
 	var b strings.Builder
 	b.WriteString("# Millside's settings. A key here means \"this pass is laid\"; a silent sound is not heard.\n")
-	for _, c := range s.Off {
-		fmt.Fprintf(&b, "silent: %s\n", c)
-	}
-	for _, k := range s.Keys {
-		fmt.Fprintf(&b, "key: %s\n", k)
+	for _, line := range s.lines() {
+		b.WriteString(line + "\n")
 	}
 	return b.String()
 }
+
+// lines are the settings line by line.
+func (s Settings) lines() []string {
+	var list []string
+	for _, c := range s.Off {
+		list = append(list, fmt.Sprintf("silent: %s", c))
+	}
+	for _, k := range s.Keys {
+		list = append(list, "key: "+k)
+	}
+	if s.Units != "" {
+		list = append(list, unitsLine+": "+s.Units)
+	}
+	if s.Sign != "" {
+		list = append(list, signLine+": "+s.Sign)
+	}
+	return list
+}
+
+// units are the units that a new warp begins with.
+func (s Settings) units() string {
+	if s.Units != "" {
+		return s.Units
+	}
+	return s.LocaleUnits.String()
+}
+
+// sign is the decimal sign that numbers are shown with.
+func (s Settings) sign() string {
+	if s.Sign != "" {
+		return s.Sign
+	}
+	if s.LocaleComma {
+		return signWords[1]
+	}
+	return signWords[0]
+}
+
+// NewUnits are the units that a new warp begins with.
+func (s Settings) NewUnits() measure.LengthUnitSystem {
+	if s.units() == measure.Metric.String() {
+		return measure.Metric
+	}
+	return measure.Imperial
+}
+
+// Comma says that numbers are shown with a decimal comma.
+func (s Settings) Comma() bool { return s.sign() == signWords[1] }

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter/session"
+	"millside/plan/figure"
 	"millside/tui/keys"
 	"millside/tui/look"
 )
@@ -23,7 +24,7 @@ type SettingsPage struct {
 	sound    func(session.Cue)
 	step     binding
 	pressed  tea.KeyMsg // the key that waits to be confirmed
-	at       int        // the sound that is chosen
+	at       int        // the line that is chosen: a sound, or behind them the units and the decimal sign
 	said     string
 	problem  string
 }
@@ -53,7 +54,8 @@ func (m KeptMsg) Problem() string {
 
 // NewSettingsPage shows the settings, and keeps changed ones with save; nil keeps them for this run only.
 // The sounds can be tried with sound; nil is silent.
-func NewSettingsPage(styles look.Styles, k keys.Map, s Settings, save func(Settings) error, sound func(session.Cue)) SettingsPage {
+func NewSettingsPage(styles look.Styles, k keys.Map, s Settings, save func(Settings) error,
+	sound func(session.Cue)) SettingsPage {
 	return SettingsPage{styles: styles, keys: k, settings: s, save: save, sound: sound}
 }
 
@@ -80,7 +82,7 @@ func (m SettingsPage) Update(msg tea.Msg) (SettingsPage, tea.Cmd) {
 }
 
 func (m SettingsPage) act(msg tea.KeyMsg) (SettingsPage, tea.Cmd) {
-	n := len(Cues())
+	n := len(Cues()) + 2
 	switch k := m.keys; {
 	case key.Matches(msg, k.Back):
 		return m, send(SettingsDoneMsg{m.settings})
@@ -120,6 +122,16 @@ func (m SettingsPage) play(c session.Cue) tea.Cmd {
 
 // toggle turns the chosen sound on or off, and lets it be heard where it is on.
 func (m SettingsPage) toggle() (SettingsPage, tea.Cmd) {
+	switch m.at - len(Cues()) {
+	case 0:
+		m.settings.Units = other(m.settings.units(), unitsWords)
+		return m.keep("a new warp begins in " + m.settings.Units + " units")
+	case 1:
+		m.settings.Sign = other(m.settings.sign(), signWords)
+		comma := m.settings.Comma()
+		next, cmd := m.keep("numbers are shown with a decimal " + m.settings.Sign)
+		return next, tea.Batch(cmd, func() tea.Msg { figure.WriteComma(comma); return nil })
+	}
 	c := Cues()[m.at]
 	m.settings = m.settings.toggled(c)
 	word := "on"
@@ -128,6 +140,14 @@ func (m SettingsPage) toggle() (SettingsPage, tea.Cmd) {
 	}
 	next, cmd := m.keep(fmt.Sprintf("the sound “%s” is %s", c, word))
 	return next, tea.Batch(cmd, m.play(c))
+}
+
+// other is the other of two words.
+func other(word string, words []string) string {
+	if word == words[0] {
+		return words[1]
+	}
+	return words[0]
 }
 
 func (m SettingsPage) forget() (SettingsPage, tea.Cmd) {
@@ -192,11 +212,16 @@ func (m SettingsPage) keep(said string) (SettingsPage, tea.Cmd) {
 func (m SettingsPage) View(w, h int) string {
 	s, k := m.styles, m.keys
 	title, line := "SETTINGS", []key.Binding{k.Add, k.NextSound, k.Sound, k.Forget, k.Back}
+	if w < roomForKeys {
+		line = []key.Binding{keys.As(k.Add, "add"), keys.As(k.Forget, "forget"), k.NextSound,
+			keys.As(k.Sound, "on/off"), k.Back}
+	}
 	switch m.step {
 	case bindingAsks:
 		title, line = "PRESS THE KEY, THE PEDAL OR THE CLICKER", nil
 	case bindingShown:
-		title, line = fmt.Sprintf("%q WAS PRESSED", shown(m.pressed.String())), []key.Binding{k.Confirm, keys.As(k.Back, "give it up")}
+		title, line = fmt.Sprintf("%q WAS PRESSED", shown(m.pressed.String())),
+			[]key.Binding{k.Confirm, keys.As(k.Back, "give it up")}
 	}
 	lines := []string{s.OutBand.Render(look.Pad("  "+title, w)), ""}
 	lines = append(lines, m.keyLines(w)...)
@@ -216,7 +241,8 @@ func (m SettingsPage) keyLines(w int) []string {
 	s := m.styles
 	switch m.step {
 	case bindingAsks:
-		return append(look.Indent(look.Wrap("The next key that comes is shown here, and nothing is changed yet.", w-4), 2), "")
+		return append(look.Indent(look.Wrap("The next key that comes is shown here, and nothing is changed yet.", w-4),
+			2), "")
 	case bindingShown:
 		text := fmt.Sprintf("Use %q for “this pass is laid”?", shown(m.pressed.String()))
 		if loses := m.keys.Meaning(m.pressed); loses != "" {
@@ -247,7 +273,15 @@ func (m SettingsPage) soundLines(w int) []string {
 		if m.settings.Silent(c) {
 			on = "off"
 		}
-		out = append(out, look.Fit(mark+style.Render(look.Pad(c.String(), 16))+" "+on+"   "+s.Dim.Render(rhythmText(c)), w))
+		out = append(out, look.Fit(mark+style.Render(look.Pad(c.String(), 16))+" "+on+"   "+s.Dim.Render(rhythmText(c)),
+			w))
+	}
+	for i, line := range [][2]string{{unitsLine, m.settings.units()}, {signLine, m.settings.sign()}} {
+		mark, style := "    ", s.Plain
+		if m.at == len(Cues())+i {
+			mark, style = "  ▸ ", s.Strong
+		}
+		out = append(out, look.Fit(mark+style.Render(look.Pad(line[0], 16))+" "+line[1], w))
 	}
 	return out
 }

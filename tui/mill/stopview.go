@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/charmbracelet/lipgloss"
-
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/measure"
@@ -20,12 +18,13 @@ func (m Model) viewStop(w, h int) string {
 	s, k := m.Styles, m.Keys
 	stop, _ := m.s.Stop()
 	peg := strings.ToUpper(stop.Work.Peg.String())
-	title := heading{fmt.Sprintf("STOP AT THE %s BEFORE PASS %d", peg, stop.Work.Before), "STOP  " + strings.Replace(peg, " END", "", 1), s.Warn}
+	title := heading{words: fmt.Sprintf("STOP AT THE %s BEFORE PASS %d", peg, stop.Work.Before),
+		large: "STOP  " + strings.Replace(peg, " END", "", 1), ground: s.Warn}
 	if look.Wide(title.words) > w-4 { // the pass is named in the smallest window too
 		title.words = strings.Replace(title.words, " END PEG", " PEG", 1)
 	}
 	if stop.Work.Starts() {
-		title = heading{"THREAD THE PADDLE", "THREAD THE PADDLE", s.Warn}
+		title = heading{words: "THREAD THE PADDLE", large: "THREAD THE PADDLE", ground: s.Warn, narrow: "THREAD"}
 	}
 	lines := look.NewPart(m.stopSizes(stop, w)...)
 	paddle := look.NewPart(m.paddleSizes(m.wholePaddle(), w)...)
@@ -36,7 +35,8 @@ func (m Model) viewStop(w, h int) string {
 	for z := 4; z < 8; z++ {
 		wishes = append(wishes, lines.At(z))
 	}
-	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w, h)
+	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w,
+		h)
 }
 
 // wholePaddle is the pass in hand as if it carried all threaded positions, in paddle order.
@@ -76,7 +76,7 @@ func (m Model) stopLine(l session.StopLine, z look.Size, w int) []string {
 	if z == look.AsItIs {
 		return look.Painted(look.Wrap(l.Text, w), s.Strong)
 	}
-	rows := s.Wrapped(strings.ToUpper(l.Verb+" "+l.Positions.String()), z, w)
+	rows := m.workAt(strings.ToUpper(l.Verb), strings.ToUpper(l.Positions.String()), z, w)
 	if rows == nil {
 		return nil
 	}
@@ -91,6 +91,23 @@ func (m Model) stopLine(l session.StopLine, z look.Size, w int) []string {
 		rows = append(rows, yarn...)
 	}
 	return append(rows, look.Blanks(len(rows)/3)...)
+}
+
+// workAt draws what is done and to which positions at a size: on one line, or the positions on lines of their
+// own, so that "2 to 9" isn't torn apart.
+func (m Model) workAt(verb, positions string, z look.Size, w int) []string {
+	s := m.Styles
+	if all := verb + " " + positions; s.Width(all, z) <= w {
+		return s.Wrapped(all, z, w)
+	}
+	first, second := s.Wrapped(verb, z, w), s.Wrapped(positions, z, w)
+	if first == nil || second == nil {
+		return nil
+	}
+	if z >= look.Blocks {
+		first = append(first, "")
+	}
+	return append(first, second...)
 }
 
 // yarnChange shows the yarn that goes and the one that comes, each on its own ground, some rows high.
@@ -117,8 +134,9 @@ func (m Model) yarnBlock(p *plan.Plan, colour, rows int) []string {
 		if i == rows/2 {
 			text = string(plan.Letter(colour))
 		}
-		out[i] = ground.Render(look.Pad(look.Center(text, 2+2*rows), 2+2*rows))
+		side := m.Styles.Strong.Render("│") // a yarn in the colour of the ground has its edges too
+		out[i] = side + ground.Render(look.Pad(look.Center(text, 2+2*rows), 2+2*rows)) + side
 	}
 	name := middle([]string{measure.Clean(c.Name)}, rows)
-	return look.Beside(out, name, lipgloss.Width(out[0]), 1)
+	return look.Beside(out, name, look.Wide(out[0]), 1)
 }

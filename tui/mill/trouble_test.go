@@ -23,7 +23,8 @@ func TestBrokenEnd(t *testing.T) {
 	s = b.typed(b.press(s, "enter", "enter"), "2.5 turns")
 	s = b.press(s, "enter")
 	w := s
-	if len(w.s.State().Incidents) != 1 || w.s.State().Incidents[0].End != 174 || w.s.State().Incidents[0].What != counter.Broken || !w.s.State().Incidents[0].HasPlace {
+	if len(w.s.State().Incidents) != 1 || w.s.State().Incidents[0].End != 174 ||
+		w.s.State().Incidents[0].What != counter.Broken || !w.s.State().Incidents[0].HasPlace {
 		t.Fatalf("%+v\n%s", w.s.State().Incidents, s.View(80, 24))
 	}
 	if s = b.press(s, "d"); !s.s.State().Incidents[0].Withdrawn {
@@ -41,7 +42,8 @@ func TestWrongTurn(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(b.winding(hand.Towels(), 17), "w")
 	for _, size := range append(hand.Sizes, hand.Extremes...) {
-		if v := hand.Flat(s.View(size.W, size.H)); !strings.Contains(v, s.s.State().TwistAdvice()[1:]) && !strings.Contains(v, s.s.State().TwistBrief()) {
+		if v := hand.Flat(s.View(size.W, size.H)); !strings.Contains(v, s.s.State().TwistAdvice()[1:]) &&
+			!strings.Contains(v, s.s.State().TwistBrief()) {
 			t.Fatalf("no advice at %s:\n%s", size, s.View(size.W, size.H))
 		}
 	}
@@ -57,7 +59,8 @@ func TestMarksOfThePass(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(b.winding(hand.Towels(), 17), "m", "g", "t")
 	w := s
-	if len(w.s.State().Incidents) != 2 || w.s.State().Incidents[0].What != counter.MissedOpening || w.s.State().Incidents[1].What != counter.WrongPeg || len(w.s.State().Ties) != 1 {
+	if len(w.s.State().Incidents) != 2 || w.s.State().Incidents[0].What != counter.MissedOpening ||
+		w.s.State().Incidents[1].What != counter.WrongPeg || len(w.s.State().Ties) != 1 {
 		t.Fatalf("%+v, ties %+v", w.s.State().Incidents, w.s.State().Ties)
 	}
 }
@@ -66,7 +69,8 @@ func TestMarksOfThePass(t *testing.T) {
 func TestConeRunsOut(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	spec := hand.Towels()
-	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{&spec.Yarn.Size: "8/2 cotton", &spec.Yarn.Cones: "400 g, 50 g, 400 g", &spec.Yarn.Tube: "30 g"} {
+	for v, text := range map[interface{ UnmarshalText([]byte) error }]string{&spec.Yarn.Size: "8/2 cotton",
+		&spec.Yarn.Cones: "400 g, 50 g, 400 g", &spec.Yarn.Tube: "30 g"} {
 		if err := v.UnmarshalText([]byte(text)); err != nil {
 			t.Fatal(err)
 		}
@@ -102,5 +106,23 @@ func TestLongBreak(t *testing.T) {
 	s = b.press(s, "space", "space")
 	if laid(t, s) != 18 {
 		t.Fatalf("%d passes, want 18", laid(t, s))
+	}
+}
+
+// A field that begins with an answer takes what is typed in its place; who moves in it first changes it as it stands.
+func TestTypedInPlaceOfWhatStood(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	knot := func(keys ...string) Model {
+		return b.press(b.typed(b.press(b.winding(hand.Towels(), 17), "k"), "4"), append([]string{"tab"}, keys...)...)
+	}
+	if got := knot("1", "2").prompt.texts(); got[0] != "4" || got[1] != "12" {
+		t.Errorf("typed in place of the pass in hand: %q", got)
+	}
+	if got := knot("backspace", "2").prompt.texts()[1]; got != "12" {
+		t.Errorf("changed as it stood: %q", got)
+	}
+	m := b.press(b.typed(knot("tab"), "2 yd"), "enter")
+	if in := m.s.State().Incidents; len(in) != 1 || in[0].Pass != 18 || in[0].Position != 4 {
+		t.Errorf("%+v", in)
 	}
 }

@@ -9,7 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan/wind"
 	"millside/tui/internal/hand"
@@ -149,7 +149,8 @@ func TestComingBackCountsNoPass(t *testing.T) {
 		t.Fatalf("stage %d, want the page on coming back", back.s.Stage(back.at))
 	}
 	view := back.View(80, 24)
-	for _, want := range []string{"5 of 40", "50 of 396", "far end", "COUNTERCLOCKWISE", "3 groups over peg 1, 2 over peg 2"} {
+	for _, want := range []string{"5 of 40", "50 of 396", "far end", "COUNTERCLOCKWISE",
+		"3 groups over peg 1, 2 over peg 2"} {
 		if !strings.Contains(view, want) {
 			t.Errorf("the page lacks %q:\n%s", want, view)
 		}
@@ -175,7 +176,8 @@ func TestRecount(t *testing.T) {
 	}
 	s = b.press(s, "enter", "enter", "enter", "enter", "enter")
 	w := s
-	if w.s.State().Laid() != 15 || w.s.Stage(w.at) != session.Winding || len(w.s.State().Recounts) != 1 || w.s.State().Recounts[0].From != 17 {
+	if w.s.State().Laid() != 15 || w.s.Stage(w.at) != session.Winding || len(w.s.State().Recounts) != 1 ||
+		w.s.State().Recounts[0].From != 17 {
 		t.Fatalf("laid %d, stage %d, recounts %+v", w.s.State().Laid(), w.s.Stage(w.at), w.s.State().Recounts)
 	}
 	if why := w.s.State().Recounts[0].Reason; why != "counted on the pegs (8 over peg 1, 7 over peg 2)" {
@@ -209,7 +211,8 @@ func TestNote(t *testing.T) {
 		t.Fatalf("an empty note was taken:\n%s", s.View(80, 24))
 	}
 	s = b.press(b.typed(s, "q: thin place"), "enter")
-	if w := s; len(w.s.State().Notes) != 1 || w.s.State().Notes[0].Text != "q: thin place" || w.s.State().Notes[0].Pass != 17 {
+	if w := s; len(w.s.State().Notes) != 1 || w.s.State().Notes[0].Text != "q: thin place" ||
+		w.s.State().Notes[0].Pass != 17 {
 		t.Fatalf("notes %+v", w.s.State().Notes)
 	}
 }
@@ -224,7 +227,8 @@ func TestLeaseTheOtherWay(t *testing.T) {
 		t.Fatal("the lease is not asked about after pass 2")
 	}
 	s = b.press(s, "o")
-	if s.s.State().Plan.Spec.ReturnOrder != wind.MirroredOrder || !strings.Contains(hand.Flat(s.View(120, 40)), "take it back and lay it anew") {
+	if s.s.State().Plan.Spec.ReturnOrder != wind.MirroredOrder ||
+		!strings.Contains(hand.Flat(s.View(120, 40)), "take it back and lay it anew") {
 		t.Fatalf("order %s:\n%s", s.s.State().Plan.Spec.ReturnOrder, s.View(120, 40))
 	}
 	s = b.press(s, "u", "space")
@@ -236,7 +240,7 @@ func TestLeaseTheOtherWay(t *testing.T) {
 	}
 }
 
-// The question never eats a press: the pass key counts the next pass, and the question stays open as a
+// The question never eats a press: the pass key counts the next pass; the question stays open as a
 // reminder until it is answered.
 func TestLeaseQuestionEatsNoPress(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
@@ -282,7 +286,8 @@ func TestFinishingTwoChains(t *testing.T) {
 	for s.s.State().Chain == 1 {
 		s = b.press(s, "space")
 	}
-	if w := s; w.s.Stage(w.at) != session.Winding || w.s.State().Laid() != 0 || !strings.Contains(w.View(80, 24), "chain 2 of 2") {
+	if w := s; w.s.Stage(w.at) != session.Winding || w.s.State().Laid() != 0 ||
+		!strings.Contains(w.View(80, 24), "chain 2 of 2") {
 		t.Fatalf("stage %d, laid %d:\n%s", w.s.Stage(w.at), w.s.State().Laid(), w.View(80, 24))
 	}
 	for !s.s.State().Finished {
@@ -321,7 +326,7 @@ func TestLeaving(t *testing.T) {
 func TestLooking(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	m := b.winding(hand.Towels(), 4)
-	rec, err := counter.Look(counter.OS(), m.rec.Path())
+	rec, err := journal.OpenReadOnly(journal.OS(), m.rec.Path())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -350,12 +355,13 @@ func TestNotSaved(t *testing.T) {
 	}
 	b.clock.Wait(5 * time.Second)
 	s.s, _ = s.s.Take(session.Press{}, b.clock.T)
-	next, _ := s.saved(savedMsg{err: counter.ErrBroken})
+	next, _ := s.saved(savedMsg{err: journal.ErrFailed})
 	if !strings.Contains(hand.Flat(next.View(40, 12)), "NOT SAVED") {
 		t.Fatalf("nothing is said:\n%s", next.View(40, 12))
 	}
 	b.heard = nil
-	if next = b.press(next, "space"); next.s.Stage(next.at) != session.Broken || !slices.Equal(b.heard, []session.Cue{session.CueRefused}) {
+	if next = b.press(next, "space"); next.s.Stage(next.at) != session.Failed ||
+		!slices.Equal(b.heard, []session.Cue{session.CueRefused}) {
 		t.Fatalf("a broken record goes on counting, heard %v", b.heard)
 	}
 	if s = b.press(next, "r"); laid(t, s) != 4 || s.s.Stage(s.at) != session.Looking {

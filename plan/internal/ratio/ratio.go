@@ -53,3 +53,15 @@ func Decimal(r *big.Rat, decimals int) string {
 	}
 	return s
 }
+
+// Power is base to the n, for a base other than nought; n may be negative.
+func Power(base int64, n int) *big.Rat {
+	r := Of(1)
+	for range max(n, -n) {
+		r.Mul(r, Of(base))
+	}
+	if n < 0 {
+		r.Inv(r)
+	}
+	return r
+}

@@ -158,7 +158,8 @@ func (a *annealer) asBefore(i int, by cost) (cost, bool) {
 			if first {
 				by, first = n.cost-w.cost, false
 			}
-			if n.stay != w.stay || n.set != w.set || n.from != w.from || n.size != w.size || n.forced != w.forced || n.cost-w.cost != by {
+			if n.stay != w.stay || n.set != w.set || n.from != w.from || n.size != w.size || n.forced != w.forced ||
+				n.cost-w.cost != by {
 				return 0, false
 			}
 		}

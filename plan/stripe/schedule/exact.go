@@ -16,6 +16,7 @@ type exact struct {
 	at     [][]int32 // nodes of end e and direction d: at[2*e+d]
 	open   openList
 	tried  int // passes
+	most   int // nodes that may be made
 	known  cost
 	alive  []uint64 // colours that come from end e on, of those up to 64
 	counts []int
@@ -60,6 +61,7 @@ func (x *exact) comes(c uint8, end int) bool { return c > 64 || x.alive[end]&bit
 // run searches until so many nodes were made. It gives the passes of the best schedule below the known cost,
 // nil if it found none; the cost that no schedule is below; and whether it looked at all.
 func (x *exact) run(most int, over func() bool) (best []pass, least cost, whole bool) {
+	x.most = most
 	x.nodes = append(x.nodes, node{from: -1})
 	x.sets = append(x.sets, make([]uint8, x.positions)...)
 	heap.Push(&x.open, openNode{guess: 0, at: 0})
@@ -77,10 +79,12 @@ func (x *exact) run(most int, over func() bool) (best []pass, least cost, whole 
 			goal, x.known = top.at, top.guess
 			break
 		}
-		if len(x.nodes) > most || x.tried > most*triesOfNode || over() {
+		if x.spent() || over() {
 			return nil, top.guess, false
 		}
-		x.goOn(top.at)
+		if x.goOn(top.at); x.spent() { // perhaps not all that may come next: judged by where it came from
+			return nil, top.guess, false
+		}
 	}
 	if goal < 0 {
 		return nil, x.known, true
@@ -92,11 +96,15 @@ func (x *exact) run(most int, over func() bool) (best []pass, least cost, whole 
 	return best, x.known, true
 }
 
-// goOn makes a node for each pass that may come next.
+// spent says whether as many nodes were made, or as many passes tried, as may be.
+func (x *exact) spent() bool { return len(x.nodes) > x.most || x.tried > x.most*triesOfNode }
+
+// goOn makes a node for each pass that may come next, until the nodes are spent: a wide paddle has so many that
+// one beginning could hold up the search.
 func (x *exact) goOn(at int32) {
 	nd := x.nodes[at]
 	i := int(nd.end)
-	for size := 1; size <= min(x.maxSize, len(x.ends)-i); size++ {
+	for size := 1; size <= min(x.maxSize, len(x.ends)-i) && !x.spent(); size++ {
 		if x.allowed[size] && x.fits(i, size) && x.rest[i+size] < noPasses {
 			x.place(at, size, 0, 0)
 		}
@@ -110,7 +118,7 @@ func (x *exact) place(at int32, size int, chosen uint64, pos int) {
 		x.lay(at, size, chosen)
 		return
 	}
-	for ; pos+missing <= x.positions; pos++ {
+	for ; pos+missing <= x.positions && !x.spent(); pos++ {
 		if chosen != 0 && (pos-bits.Len64(chosen))%2 != 0 {
 			continue // the highest chosen is at Len64 - 1: the next is of the other kind
 		}
@@ -135,7 +143,8 @@ func (x *exact) lay(at int32, size int, carried uint64) {
 		}
 		k++
 	}
-	next := node{carried: carried, cost: nd.cost + x.pass, from: at, end: int32(end), halts: nd.halts, size: uint8(size), d: 1 - nd.d}
+	next := node{carried: carried, cost: nd.cost + x.pass, from: at, end: int32(end), halts: nd.halts,
+		size: uint8(size), d: 1 - nd.d}
 	stay := carried & nd.carried &^ changed
 	next.cost += x.stint*cost(count(carried&^stay)) + x.thread*cost(count(changed))
 	if at > 0 && (changed != 0 || carried != nd.carried) {

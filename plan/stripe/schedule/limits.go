@@ -35,6 +35,8 @@ type Limits struct {
 	Effort int
 	// Quick asks for a search with a part of the effort.
 	Quick bool
+	// Figure asks for a quick figure: a schedule within a small part of the effort, whose bound is left at nil.
+	Figure bool
 }
 
 // check reports the first limit that is out of its range for a warp of these ends, and gives the number of

@@ -15,6 +15,7 @@ import (
 const (
 	usualLooks = 24_000_000
 	quickPart  = 4       // of the looks, where Quick is asked for
+	figurePart = 40      // of the looks, where Figure is asked for
 	looksOfEnd = 2_500   // for each end of a long warp, in all
 	manyEnds   = 1_500   // ends of a warp that is searched in one piece
 	fewEnds    = 100     // ends of a warp that is worth a share of the usual looks only
@@ -50,6 +51,9 @@ func Make(ctx context.Context, ends []int, l Limits, t Times, progress func(*Sch
 		m.looks /= quickPart
 	}
 	m.rounds = 250 * max(l.Effort, 1)
+	if l.Figure {
+		m.looks, m.figure = looksFor(len(ends), 1)/figurePart, true
+	}
 	m.make(max(l.Effort, 1))
 	if m.best == nil {
 		return Found{}, m.refuse()
@@ -77,9 +81,11 @@ func prepare(ends []int, l Limits, t Times) (*problem, error) {
 	case even || odd && !p.atLease:
 		return p, nil
 	case odd:
-		return nil, &measure.FieldError{Field: field.FinishAtLease.Name, Value: "at the lease", Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
+		return nil, &measure.FieldError{Field: field.FinishAtLease.Name, Value: "at the lease",
+			Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
 	default:
-		return nil, &measure.FieldError{Field: field.GroupSizes.Name, Value: sizesText(l.Sizes), Want: "sizes that add up to the ends, each pass within the packages at hand"}
+		return nil, &measure.FieldError{Field: field.GroupSizes.Name, Value: sizesText(l.Sizes),
+			Want: "sizes that add up to the ends, each pass within the packages at hand"}
 	}
 }
 
@@ -104,6 +110,7 @@ type maker struct {
 	front    []followed // the best for each number of kinds
 	bound    cost       // that no schedule is below
 	least    bool       // nothing is cheaper than the best
+	figure   bool       // a quick figure is wanted: no bound, no proof
 	bounder  *bounder   // with the prices of the bound; nil if there are none
 	// The fewest halts of any schedule met, where they are limited.
 	leastHalts int
@@ -181,7 +188,8 @@ func (m *maker) found() Found {
 	cheapest.Proof = proof
 	taken := followed{m.best, m.total, cheapest.Kinds}
 	for _, f := range m.front {
-		if f.total <= m.total+m.total/followLoss && f.kinds+(cheapest.Kinds+followGain-1)/followGain <= cheapest.Kinds && f.kinds < taken.kinds {
+		if f.total <= m.total+m.total/followLoss && f.kinds+
+			(cheapest.Kinds+followGain-1)/followGain <= cheapest.Kinds && f.kinds < taken.kinds {
 			taken = f
 		}
 	}
@@ -196,9 +204,11 @@ func (m *maker) found() Found {
 // refuse says why there is no schedule.
 func (m *maker) refuse() error {
 	if m.mostHalts >= 0 && m.leastHalts < math.MaxInt {
-		return &measure.FieldError{Field: field.MostHalts.Name, Value: strconv.Itoa(m.mostHalts), Want: "at least " + strconv.Itoa(m.leastHalts) + ", the fewest that were found"}
+		return &measure.FieldError{Field: field.MostHalts.Name, Value: strconv.Itoa(m.mostHalts), Want: "at least " +
+			strconv.Itoa(m.leastHalts) + ", the fewest that were found"}
 	}
-	return &measure.FieldError{Field: field.GroupSizes.Name, Value: m.sizes(), Want: "other sizes, more packages or another finish: no schedule was found"}
+	return &measure.FieldError{Field: field.GroupSizes.Name, Value: m.sizes(),
+		Want: "other sizes, more packages or another finish: no schedule was found"}
 }
 
 func (p *problem) sizes() string {

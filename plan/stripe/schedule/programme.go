@@ -157,7 +157,7 @@ func (g *programme) push(from []label, i, d int, lists [][]label, low int) {
 	}
 	for at := range from {
 		l := &from[at]
-		*g.looked += longest * (1 + g.positions/16)
+		*g.looked += longest * (1 + (g.positions-1)/16)
 		g.pl.place(l.stay, longest)
 		var changed uint64
 		for size := 1; size <= longest; size++ {
@@ -180,7 +180,8 @@ func (g *programme) push(from []label, i, d int, lists [][]label, low int) {
 					c += g.halt
 				}
 				stay := set &^ changed
-				g.keep(&lists[j*g.dirs+next], label{stay: stay, set: set, cost: c, from: int32(at), size: uint8(size), forced: stay != set})
+				g.keep(&lists[j*g.dirs+next],
+					label{stay: stay, set: set, cost: c, from: int32(at), size: uint8(size), forced: stay != set})
 			}
 		}
 	}

@@ -28,7 +28,8 @@ func (m *maker) proof(total time.Duration) Proof {
 	case f.Least:
 		f.Why = "By these times and limits no schedule takes less: that is proved."
 	default:
-		f.Why = fmt.Sprintf("The best that was found; whatever else there is saves at most %d min (%s).", minutes, percent(f.Gap, total))
+		f.Why = fmt.Sprintf("The best that was found; whatever else there is saves at most %d min (%s).", minutes,
+			percent(f.Gap, total))
 	}
 	return f
 }
@@ -55,7 +56,7 @@ const (
 
 // findBound betters the bound with so many rounds.
 func (m *maker) findBound(rounds int) {
-	if m.least || m.best == nil {
+	if m.least || m.best == nil || m.figure {
 		return
 	}
 	m.bound = max(m.bound, m.simpleBound())
@@ -117,7 +118,8 @@ func (m *maker) small(effort int) bool {
 
 // prove tries to find the least cost, or that it is found, where there is hope.
 func (m *maker) prove(nodes int) {
-	if m.least || m.bounder == nil || m.positions > exactPositions || m.over() || m.total-m.bound > m.total/exactGapPart && len(m.ends) > exactEnds/2 || len(m.ends) > exactEnds {
+	if m.least || m.bounder == nil || m.positions > exactPositions || m.over() ||
+		m.total-m.bound > m.total/exactGapPart && len(m.ends) > exactEnds/2 || len(m.ends) > exactEnds {
 		return
 	}
 	m.exactly(m.bounder, m.total, nodes)

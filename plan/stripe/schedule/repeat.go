@@ -24,7 +24,8 @@ func findRepeat(ends []uint8, kept int) (best repeat) {
 				same++
 				continue
 			}
-			if r := (repeat{i - same - period, period, same/period + 1}); (r.times-kept)*period > saves && r.times > kept {
+			if r := (repeat{i - same - period, period, same/period + 1}); (r.times-kept)*period > saves &&
+				r.times > kept {
 				best, saves = r, (r.times-kept)*period
 			}
 			same = 0

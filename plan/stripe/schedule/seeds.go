@@ -73,7 +73,8 @@ func (p *problem) oneMore(list []pass, place func(c uint8, size int) uint64) []p
 				continue
 			}
 			parted := append([]pass(nil), list[:k]...)
-			parted = append(parted, pass{list[k].first, size, place(c, size)}, pass{list[k].first + size, rest, place(c, rest)})
+			parted = append(parted, pass{list[k].first, size, place(c, size)},
+				pass{list[k].first + size, rest, place(c, rest)})
 			return append(parted, list[k+1:]...)
 		}
 	}

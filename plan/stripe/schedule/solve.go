@@ -17,11 +17,12 @@ const (
 // make looks for the best schedule and for the bound.
 func (m *maker) make(effort int) {
 	m.byHand()
-	if m.small(effort) {
+	if !m.figure && m.small(effort) {
 		return
 	}
 	m.findBound(m.rounds / 4)
-	if len(m.ends) <= exactEnds && m.best != nil && !m.least { // a quick look first: most small warps are proved then
+	if len(m.ends) <= exactEnds && m.best != nil && !m.least && !m.figure {
+		// A quick look first: most small warps are proved then.
 		m.search(m.problem, m.looks/16)
 		m.findBound(m.rounds / 2)
 		m.prove(exactNodes / 6)
@@ -182,7 +183,7 @@ func (t *trial) seed() {
 		}
 	}
 	for _, set := range t.windows(mostWindows) {
-		if t.maker.over() {
+		if t.maker.over() || t.maker.figure && *t.looked > t.maker.looks/2 {
 			return
 		}
 		t.threadThroughout(set)

@@ -39,7 +39,8 @@ func (t Times) check() error {
 
 // Total is the time that the work of a sum takes.
 func (t Times) Total(s Sum) time.Duration {
-	d := times(s.Passes, t.Pass) + times(s.Halts, t.Halt) + times(s.Cuts, t.Cut) + times(s.Ties, t.Tie) + times(s.Threads, t.Thread)
+	d := times(s.Passes, t.Pass) + times(s.Halts, t.Halt) + times(s.Cuts, t.Cut) + times(s.Ties, t.Tie) +
+		times(s.Threads, t.Thread)
 	if s.Far {
 		d += t.Far
 	}
@@ -60,5 +61,6 @@ type Sum struct {
 
 // String writes the sum for messages of tests and programs, such as "40 passes, 1 halt, 10 cuts".
 func (s Sum) String() string {
-	return fmt.Sprintf("%d passes, %d halts, %d cuts, %d ties, %d threads, far %v", s.Passes, s.Halts, s.Cuts, s.Ties, s.Threads, s.Far)
+	return fmt.Sprintf("%d passes, %d halts, %d cuts, %d ties, %d threads, far %v", s.Passes, s.Halts, s.Cuts, s.Ties,
+		s.Threads, s.Far)
 }

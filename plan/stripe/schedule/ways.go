@@ -16,10 +16,11 @@ const (
 	SideBySide            // stripe by stripe, all colours threaded side by side
 	Swapped               // stripe by stripe, the threading swapped
 	OneRepeat             // one repeat on each pass
-	lastWay    = OneRepeat
+	ChainEach             // a chain for each colour, put in order at the raddle or in the reed
+	lastWay    = ChainEach
 )
 
-var wayNames = [...]string{"searched", "side-by-side", "swapped", "one-repeat"}
+var wayNames = [...]string{"searched", "side-by-side", "swapped", "one-repeat", "chain-each-colour"}
 
 // String gives the name by which the weaver chooses the way, such as "side-by-side".
 func (w Way) String() string {
@@ -46,6 +47,7 @@ func (w Way) Words() string {
 		"stripe by stripe, all colours threaded side by side",
 		"stripe by stripe, the threading swapped",
 		"one repeat on each pass",
+		"a chain for each colour, wound plain and put in order at the raddle or in the reed",
 	}[min(w, lastWay)]
 }
 
@@ -56,9 +58,17 @@ func ByWay(w Way, ends []int, l Limits, t Times) (*Schedule, error) {
 	if err != nil {
 		return nil, err
 	}
+	if w == ChainEach {
+		chains, err := ByColour(ends, l, t)
+		if err != nil {
+			return nil, err
+		}
+		return chains.together(), nil
+	}
 	list := p.byWay(w)
 	if list == nil {
-		return nil, &measure.FieldError{Field: field.Way.Name, Value: w.String(), Want: "another way: the stripes, the paddle and the limits don't allow this one"}
+		return nil, &measure.FieldError{Field: field.Way.Name, Value: w.String(),
+			Want: "another way: the stripes, the paddle and the limits don't allow this one"}
 	}
 	return p.build(list), nil
 }
@@ -133,8 +143,10 @@ type Chains struct {
 type ColourChain struct {
 	// Colour counts from 1; Ends is its ends in the whole warp, Group how many of them a pass carries.
 	Colour, Ends, Group int
-	Sum                 Sum
-	Total               time.Duration
+	// Schedule is how it is wound, its colour counted as 1.
+	Schedule *Schedule
+	Sum      Sum
+	Total    time.Duration
 }
 
 // ByColour works out a chain for each colour: its group is the one that takes the least time, within the
@@ -165,10 +177,11 @@ func ByColour(ends []int, l Limits, t Times) (Chains, error) {
 		}
 		list := q.bestSwapped()
 		if list == nil {
-			return Chains{}, &measure.FieldError{Field: field.GroupSizes.Name, Value: p.sizes(), Want: "sizes that add up to the ends of each colour"}
+			return Chains{}, &measure.FieldError{Field: field.GroupSizes.Name, Value: p.sizes(),
+				Want: "sizes that add up to the ends of each colour"}
 		}
 		s := q.build(list)
-		chain := ColourChain{Colour: c, Ends: count[c], Sum: s.Sum, Total: s.Total}
+		chain := ColourChain{Colour: c, Ends: count[c], Schedule: s, Sum: s.Sum, Total: s.Total}
 		for _, ps := range list {
 			chain.Group = max(chain.Group, ps.size)
 		}
@@ -176,4 +189,35 @@ func ByColour(ends []int, l Limits, t Times) (Chains, error) {
 		all.Total += s.Total
 	}
 	return all, nil
+}
+
+// together is the chains as one schedule, wound one after the other. Its passes lay the ends in the order of
+// winding, not of the warp; only the chains' own sums say how many of them stop at the counting cross.
+func (c Chains) together() *Schedule {
+	s := &Schedule{Total: c.Total}
+	wound := 0
+	for _, chain := range c.Chain {
+		one := chain.Schedule
+		for _, ps := range one.Passes {
+			ps.First, ps.Last, ps.SetUp = ps.First+wound, ps.Last+wound, ps.SetUp+len(s.SetUps)
+			s.Passes = append(s.Passes, ps)
+		}
+		for _, set := range one.SetUps {
+			own := make([]int, len(set))
+			for i, colour := range set {
+				own[i] = colour * chain.Colour
+			}
+			s.SetUps = append(s.SetUps, own)
+		}
+		s.Kinds += one.Kinds
+		s.Sum.add(one.Sum)
+		wound += chain.Ends
+	}
+	return s
+}
+
+// add adds the work of another chain.
+func (s *Sum) add(o Sum) {
+	s.Passes, s.Halts, s.Threads = s.Passes+o.Passes, s.Halts+o.Halts, s.Threads+o.Threads
+	s.Cuts, s.Ties, s.Far = s.Cuts+o.Cuts, s.Ties+o.Ties, o.Far
 }

@@ -23,11 +23,13 @@ func (ask *SpecAsk) settleCloth(f *pflag.FlagSet, s *plan.Spec) []error {
 		for _, fd := range []*field.Field{field.Ends, field.Length} {
 			if changed(fd) {
 				errs = append(errs, fd.Wrong(f.Lookup(fd.Flag).Value.String(),
-					fmt.Sprintf("no --%s beside a cloth, from which it follows; or --%s=false", fd.Flag, field.FromCloth.Flag)))
+					fmt.Sprintf("no --%s beside a cloth, from which it follows; or --%s=false", fd.Flag,
+						field.FromCloth.Flag)))
 			}
 		}
 	case !changed(field.FromCloth):
-		errs = append(errs, without(f, field.Cloth, "a --finished-width and a --finished-length too: it belongs to a cloth")...)
+		errs = append(errs, without(f, field.Cloth,
+			"a --finished-width and a --finished-length too: it belongs to a cloth", field.SettOf)...)
 	}
 	return errs
 }
@@ -37,7 +39,8 @@ func without(f *pflag.FlagSet, part field.Part, want string, but ...*field.Field
 	var errs []error
 	for fd := range field.All() {
 		if fd.Part == part && fd.Flag != "" && f.Changed(fd.Flag) && !slices.Contains(but, fd) {
-			errs = append(errs, &measure.FieldError{Field: fd.Name, Value: f.Lookup(fd.Flag).Value.String(), Want: want})
+			errs = append(errs, &measure.FieldError{Field: fd.Name, Value: f.Lookup(fd.Flag).Value.String(),
+				Want: want})
 		}
 	}
 	return errs

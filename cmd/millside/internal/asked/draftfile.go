@@ -88,12 +88,14 @@ func (d *DraftFile) Sides() []draft.Side {
 // ask is the error where something has to be said about the draft first.
 func (d *DraftFile) ask() error {
 	if !d.SideGiven && !d.Symmetric() {
-		return errors.New("on which side is thread 1 of the draft, seen by the weaver at the loom? A draft doesn't say, and these stripes " +
+		return errors.New("on which side is thread 1 of the draft, seen by the weaver at the loom? A draft doesn't " +
+			"say, and these stripes " +
 			"are not the same from both sides. Give --thread-1 right, which is the commoner, or --thread-1 left; " +
 			"'millside draft' shows the stripes in both ways")
 	}
 	if text := d.NotThreadedText(); text != "" && !d.NotThreadedGiven {
-		return errors.New("what about the threads without a shaft? " + text + ". Give --not-threaded keep, to wind them all the same " +
+		return errors.New("what about the threads without a shaft? " + text +
+			". Give --not-threaded keep, to wind them all the same " +
 			"(floating selvedges, say), or --not-threaded leave-out")
 	}
 	return nil
@@ -110,7 +112,8 @@ func (d *DraftFile) NotThreadedText() string {
 	if atEnd+before == 1 {
 		verb = "is"
 	}
-	text := fmt.Sprintf("%d of the draft's %d threads are threaded, %d %s not", d.Threads-atEnd-before, d.Threads, atEnd+before, verb)
+	text := fmt.Sprintf("%d of the draft's %d threads are threaded, %d %s not", d.Threads-atEnd-before, d.Threads,
+		atEnd+before, verb)
 	switch {
 	case before == 0 && atEnd == 1:
 		return text + ": the last one"

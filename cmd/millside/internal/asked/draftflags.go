@@ -22,7 +22,8 @@ type DraftAsk struct {
 }
 
 // draftFields lists the fields that say how a draft is used.
-var draftFields = []*field.Field{field.Thread1, field.DraftThreads, field.NotThreaded, field.DraftTimes, field.DraftEdge,
+var draftFields = []*field.Field{field.Thread1, field.DraftThreads, field.NotThreaded, field.DraftTimes,
+	field.DraftEdge,
 	field.NameColour}
 
 // DraftFlags adds the flags that say how a draft is used.

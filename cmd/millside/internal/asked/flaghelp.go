@@ -27,7 +27,7 @@ func HeadingOf(flag *pflag.Flag) string {
 	return ""
 }
 
-// FlagUsages lists flags for the help, broken to the width of a terminal: those without a heading first,
+// FlagUsages lists flags for the help, wrapped at the width of a terminal: those without a heading first,
 // then the others under theirs.
 func FlagUsages(flags *pflag.FlagSet) string {
 	var headings []string

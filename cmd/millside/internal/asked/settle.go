@@ -34,19 +34,19 @@ func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error
 	}
 	errs = append(errs, ask.settleCloth(f, &s)...)
 	errs = append(errs, ask.belonging(f, s)...)
-	s.Cloth.Length.Fibre = s.Cloth.Width.Fibre
+	if !s.Cloth.Used {
+		s.Cloth = plan.Cloth{}
+	}
 	return s, errors.Join(errs...)
 }
 
 // begin is the spec before anything is said, in the units that are asked for.
 func (ask *SpecAsk) begin() plan.Spec {
-	var units plan.Spec
-	if e, ok := entry.Of(field.Units); ok {
-		_ = e.Take(&units, ask.given.texts[field.Units]) // it was read already where it was given
+	units := plan.Spec{Units: ask.Units}
+	if e, ok := entry.Of(field.Units); ok && ask.given.texts[field.Units] != "" {
+		_ = e.Take(&units, ask.given.texts[field.Units]) // it was read already
 	}
-	s := plan.DefaultSpecIn(units.Units)
-	s.Cloth.Length.Pieces = field.Pieces.Count
-	return s
+	return entry.NewSpec(units.Units)
 }
 
 // names says whether anything may be the name of a thing at hand.
@@ -78,7 +78,8 @@ func (ask *SpecAsk) things(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) [
 		return err
 	})
 	named(field.Board, func(text string) (err error) {
-		s.Board, err = nameOr(text, field.Board, func() (frame.Board, error) { b, err := hand.FindBoard(text); return b.Board, err }, frame.ParseBoard)
+		s.Board, err = nameOr(text, field.Board,
+			func() (frame.Board, error) { b, err := hand.FindBoard(text); return b.Board, err }, frame.ParseBoard)
 		if f.Changed(field.MillName.Flag) {
 			err = errors.Join(err, field.MillName.Wrong(ask.given.texts[field.MillName], "either a mill or a board"))
 		}
@@ -100,7 +101,8 @@ func (ask *SpecAsk) things(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) [
 		return err
 	})
 	named(field.Raddle, func(text string) (err error) {
-		s.Loom.Raddle, err = nameOr(text, field.Raddle, func() (loom.Raddle, error) { r, err := hand.FindRaddle(text); return r.Raddle, err },
+		s.Loom.Raddle, err = nameOr(text, field.Raddle,
+			func() (loom.Raddle, error) { r, err := hand.FindRaddle(text); return r.Raddle, err },
 			func(text string) (loom.Raddle, error) {
 				space, err := measure.ParseLength(text)
 				return loom.Raddle{Space: space}, err
@@ -108,7 +110,8 @@ func (ask *SpecAsk) things(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) [
 		return err
 	})
 	named(field.Reed, func(text string) (err error) {
-		s.Loom.Reed, err = nameOr(text, field.Reed, func() (loom.Reed, error) { r, err := hand.FindReed(text); return r.Reed, err }, loom.ParseReed)
+		s.Loom.Reed, err = nameOr(text, field.Reed,
+			func() (loom.Reed, error) { r, err := hand.FindReed(text); return r.Reed, err }, loom.ParseReed)
 		return err
 	})
 	return errs
@@ -120,7 +123,8 @@ func (ask *SpecAsk) belonging(f *pflag.FlagSet, s plan.Spec) []error {
 	if ask.given.texts[field.YarnOf] == "" {
 		errs = append(errs, without(f, field.Yarn, "a --yarn too, such as --yarn \"cotton 8/2\"", field.Packages)...)
 		if f.Changed(field.PegLength.Flag) {
-			errs = append(errs, field.PegLength.Wrong(s.Pegs.Length.String(), "a --yarn too: how many ends a peg takes depends on it"))
+			errs = append(errs, field.PegLength.Wrong(s.Pegs.Length.String(),
+				"a --yarn too: how many ends a peg takes depends on it"))
 		}
 	}
 	if s.Loom.Sett.IsZero() {
@@ -146,7 +150,8 @@ func nameOr[T any](text string, f *field.Field, find func() (T, error), read fun
 		name = f.Name
 	}
 	wrong = measure.InField(wrong, name)
-	if fields, names := measure.FieldErrors(wrong), measure.FieldErrors(unknown); len(fields) == 1 && len(names) == 1 && fields[0].Field == name {
+	if fields, names := measure.FieldErrors(wrong), measure.FieldErrors(unknown); len(fields) == 1 && len(names) == 1 &&
+		fields[0].Field == name {
 		wrong = &measure.FieldError{Field: name, Value: text, Want: fields[0].Want + "; or " + names[0].Want}
 	}
 	return thing, wrong

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"strings"
 
-	"millside/plan"
 	"millside/plan/entry"
 	"millside/plan/field"
 	"millside/plan/measure"
@@ -15,6 +14,8 @@ import (
 
 // SpecAsk is what the flags of a plan say.
 type SpecAsk struct {
+	// Units is the family of units that holds where none is asked for.
+	Units measure.LengthUnitSystem
 	// NoEnds leaves the default of the ends out of the help, where they must be given.
 	NoEnds bool
 	given  given
@@ -29,7 +30,7 @@ var mayBeNamed = map[*field.Field]bool{
 func PlanFlags(cmd *cobra.Command, ask *SpecAsk) *StripeAsk {
 	f := cmd.Flags()
 	f.SortFlags = false
-	ask.given = given{texts: map[*field.Field]string{}, begin: plan.DefaultSpec()}
+	ask.given = given{texts: map[*field.Field]string{}, begin: entry.NewSpec(ask.Units)}
 	if ask.NoEnds {
 		ask.given.begin.Ends = 0
 	}
@@ -81,7 +82,10 @@ func FlagFor(name string) string {
 
 // NamedFlags makes a usage error of an error about fields, and names their flags instead. Two fields may
 // have one message; it is told once. Another error stays as it is.
-func NamedFlags(cmd *cobra.Command, err error) error {
+func NamedFlags(cmd *cobra.Command, err error) error { return NamedBy(cmd, err, FlagFor) }
+
+// NamedBy is [NamedFlags] for a command with fields of its own.
+func NamedBy(cmd *cobra.Command, err error, flagOf func(name string) string) error {
 	wrong := measure.FieldErrors(err)
 	if len(wrong) == 0 {
 		return err
@@ -89,20 +93,14 @@ func NamedFlags(cmd *cobra.Command, err error) error {
 	var all []error
 	told := map[string]bool{}
 	for _, fe := range wrong {
-		named := inFlag(fe)
+		named := *fe
+		if flag := flagOf(fe.Field); flag != "" {
+			named.Field = "--" + flag
+		}
 		if !told[named.Error()] {
 			told[named.Error()] = true
-			all = append(all, named)
+			all = append(all, &named)
 		}
 	}
 	return Usage(cmd, errors.Join(all...))
-}
-
-// inFlag names the flag in place of the field.
-func inFlag(fe *measure.FieldError) *measure.FieldError {
-	named := *fe
-	if flag := FlagFor(fe.Field); flag != "" {
-		named.Field = "--" + flag
-	}
-	return &named
 }

@@ -54,7 +54,8 @@ func FlagError(cmd *cobra.Command, err error) error {
 			named := *wrong
 			named.Field, err = field, &named
 		} else {
-			err = &measure.FieldError{Field: field, Value: value.GetValue(), Want: "true or false"} // all others are our own
+			err = &measure.FieldError{Field: field, Value: value.GetValue(),
+				Want: "true or false"} // all others are our own
 		}
 	}
 	return Usage(cmd, err)

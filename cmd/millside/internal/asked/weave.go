@@ -30,7 +30,8 @@ func ParseWeave(s string) (measure.Weave, error) {
 	}
 	m := ownWeave.FindStringSubmatch(text)
 	if m == nil {
-		return measure.Weave{}, &measure.FieldError{Value: s, Want: "one of " + strings.Join(WeaveNames(), ", ") + ", or such as \"6 ends, 2 intersections\""}
+		return measure.Weave{}, &measure.FieldError{Value: s, Want: "one of " + strings.Join(WeaveNames(), ", ") +
+			", or such as \"6 ends, 2 intersections\""}
 	}
 	ends, _ := strconv.Atoi(m[1]) // four digits at the most
 	between, _ := strconv.Atoi(m[2])

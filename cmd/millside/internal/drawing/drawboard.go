@@ -16,7 +16,8 @@ const mostDistances = 14
 func DrawBoard(distances []measure.Length, units measure.LengthUnitSystem) Drawing {
 	const left, right, top, step = 1200, 5800, 260, 330
 	d := Drawing{W: drawingWidth, Title: "The way of the warp on the board"}
-	d.Caption = fmt.Sprintf("The pegs in the order of the warp, from the near end peg, 1, to the far end peg, %d. The distances are not to scale.", len(distances)+1)
+	d.Caption = fmt.Sprintf("The pegs in the order of the warp, from the near end peg, 1, to the far end peg, %d. "+
+		"The distances are not to scale.", len(distances)+1)
 	shown := numbered(len(distances), mostDistances)
 	row := 0
 	peg := func(row int) point {
@@ -36,14 +37,15 @@ func DrawBoard(distances []measure.Length, units measure.LengthUnitSystem) Drawi
 	for i, n := range shown {
 		from, to := peg(row), peg(row+1)
 		if i > 0 && shown[i-1] != n-1 {
-			d.text("", "middle", drawingWidth/2, from.y+50, fmt.Sprintf("%s left out here", prose.Count(n-shown[i-1]-1, "distance")))
+			d.text("", "middle", drawingWidth/2, from.y+50,
+				fmt.Sprintf("%s left out here", prose.Count(n-shown[i-1]-1, "distance")))
 			row++
 			from, to = peg(row), peg(row+1)
 		}
 		d.path("line", from, to)
 		label(from, n)
 		label(to, n+1)
-		d.text("small", "middle", drawingWidth/2, (from.y+to.y)/2-50, distances[n-1].In(units.Short(), 1))
+		d.text("small", "middle", drawingWidth/2, (from.y+to.y)/2-50, distances[n-1].As(units.Short(), 1).String())
 		row++
 	}
 	d.H = top + row*step + 200

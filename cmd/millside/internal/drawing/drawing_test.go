@@ -13,11 +13,15 @@ import (
 // What is drawn lies within the picture, for mills and boards of any length.
 func TestDrawingsKeepWithin(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		round := measure.Length(rapid.Int64Range(int64(20*measure.Centimetre), int64(20*measure.Metre)).Draw(t, "round"))
+		round := measure.Length(rapid.Int64Range(int64(20*measure.Centimetre), int64(20*measure.Metre)).Draw(t,
+			"round"))
 		step := round / measure.Length(rapid.IntRange(1, 20).Draw(t, "steps in a turn"))
-		mill := DrawMill(&sheet.MillDrawing{Turns: rapid.IntRange(0, 200).Draw(t, "turns"), Beyond: step.Times(rapid.IntRange(1, 3).Draw(t, "steps")), Where: "some turns", Circumference: round, PegStep: step})
+		mill := DrawMill(&sheet.MillDrawing{Turns: rapid.IntRange(0, 200).Draw(t, "turns"),
+			Beyond: step.Times(rapid.IntRange(1, 3).Draw(t, "steps")), Where: "some turns", Circumference: round,
+			PegStep: step})
 		board := DrawBoard(make([]measure.Length, rapid.IntRange(1, 200).Draw(t, "distances")), measure.Metric)
-		reed := DrawReed(&sheet.ReedDrawing{Edge: rapid.IntRange(0, 3).Draw(t, "edge"), Repeat: 2, Dents: rapid.SliceOfN(rapid.IntRange(0, 40), 1, 30).Draw(t, "dents")})
+		reed := DrawReed(&sheet.ReedDrawing{Edge: rapid.IntRange(0, 3).Draw(t, "edge"), Repeat: 2,
+			Dents: rapid.SliceOfN(rapid.IntRange(0, 40), 1, 30).Draw(t, "dents")})
 		for _, d := range []Drawing{mill, board, reed} {
 			for _, s := range d.Shapes {
 				if s.Kind != "path" && (s.X < 0 || s.X > d.W || s.Y < 0 || s.Y > d.H || s.R < 0) {
@@ -45,7 +49,8 @@ func TestRaddleDrawing(t *testing.T) {
 			}
 		}
 		all := " " + strings.Join(texts, " ") + " "
-		if !strings.Contains(all, " 88 12 ") || !strings.Contains(all, " 112 12 ") || strings.Contains(all, " 87 ") || !strings.Contains(d.Caption, "outer 16 sections") {
+		if !strings.Contains(all, " 88 12 ") || !strings.Contains(all, " 112 12 ") || strings.Contains(all, " 87 ") ||
+			!strings.Contains(d.Caption, "outer 16 sections") {
 			t.Errorf("drawn %v: %q, %s", middle, all, d.Caption)
 		}
 	}

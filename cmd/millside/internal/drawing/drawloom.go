@@ -24,7 +24,8 @@ func DrawRaddle(r *sheet.RaddleDrawing) Drawing {
 	if len(shown) == 0 {
 		return d
 	}
-	d.Caption = "Ends in each section; below, how far it is from the centre. A dot is a whole group, a ring one that a tooth parts."
+	d.Caption = "Ends in each section; below, how far it is from the centre. A dot is a whole group, a ring one " +
+		"that a tooth parts."
 	if left := len(r.Sections) - len(shown); left > 0 {
 		d.Caption += fmt.Sprintf(" The outer %s are in the list.", prose.Count(left, "section"))
 	}

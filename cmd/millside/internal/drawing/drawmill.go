@@ -40,7 +40,8 @@ func DrawMill(m *sheet.MillDrawing) Drawing {
 	s.turns = float64(whole) + beyond
 	s.W, s.H = drawingWidth, s.at(s.turns).y+600
 	s.Title = "The way of the warp on the mill"
-	s.Caption = fmt.Sprintf("The mill from the side, the near end at the top: %s. Full lines in front, broken lines behind.", m.Where)
+	s.Caption = fmt.Sprintf("The mill from the side, the near end at the top: %s. Full lines in front, broken lines "+
+		"behind.", m.Where)
 	s.frame()
 	s.warp()
 	s.pegs()
@@ -120,7 +121,8 @@ func (s *millSketch) warp() {
 		s.path(class, s.at(turn), s.at(math.Min(float64(i+1)/float64(s.posts), s.turns)))
 	}
 	if s.gap > 0 {
-		s.text("", "middle", (millLeft+millRight)/2, s.at(shownTurns+0.5).y+50, fmt.Sprintf("%s more", prose.Count(s.gap, "turn")))
+		s.text("", "middle", (millLeft+millRight)/2, s.at(shownTurns+0.5).y+50,
+			fmt.Sprintf("%s more", prose.Count(s.gap, "turn")))
 	}
 }
 

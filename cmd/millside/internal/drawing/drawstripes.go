@@ -124,6 +124,7 @@ func DrawPaddle(t sheet.Threading, colours []sheet.Colour) Drawing {
 	}
 	d.text("small", "start", 20, (top+foot)/2+40, "handle")
 	d.H = rows*(foot+60) + 40
-	d.Caption = fmt.Sprintf("Holes (round) are the odd positions, slots (long) the even ones; position 1 is nearest the handle; %s.", t.Foot)
+	d.Caption = fmt.Sprintf("Holes (round) are the odd positions, slots (long) the even ones; position 1 is nearest "+
+		"the handle; %s.", t.Foot)
 	return d
 }

@@ -31,9 +31,11 @@ func TestEveryCrashPointOfASheet(t *testing.T) {
 			d.Images(func(i simdisk.Image) bool {
 				images++
 				data, there := i[path]
-				ok := there && string(data) == newer || !saved && (replace && string(data) == older || !replace && !there)
+				ok := there && string(data) == newer || !saved &&
+					(replace && string(data) == older || !replace && !there)
 				if !ok {
-					t.Errorf("call %d fails, power cut after %s, saved %v: %.30q, %d bytes", failing, what, saved, data, len(data))
+					t.Errorf("call %d fails, power cut after %s, saved %v: %.30q, %d bytes", failing, what, saved, data,
+						len(data))
 				}
 				return ok
 			})

@@ -14,8 +14,8 @@ import (
 	"syscall"
 	"testing"
 
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/plan"
 )
 
@@ -30,7 +30,7 @@ func TestNeverReplaced(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	record, err := counter.Create(counter.OS(), filepath.Join(dir, "warp.millside"), p)
+	record, err := journal.Create(journal.OS(), filepath.Join(dir, "warp.millside"), p)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,15 +43,19 @@ func TestNeverReplaced(t *testing.T) {
 	for err := range map[error]bool{
 		os.WriteFile(name("warp.txt"), data, 0o600): true, os.WriteFile(name("own.txt"), []byte("mine"), 0o600): true,
 		os.WriteFile(name("marked.txt"), append([]byte("\ufeff"), data...), 0o600): true,
-		os.Symlink(name("own.txt"), name("link")):                                  true, os.Symlink(name("none"), name("dead")): true,
-		os.Symlink("/dev/null", name("null")): true, syscall.Mkfifo(name("pipe"), 0o600): true, os.Mkdir(name("folder"), 0o700): true,
+		os.Symlink(name("own.txt"), name("link")):                                  true,
+		os.Symlink(name("none"), name("dead")):                                     true,
+		os.Symlink("/dev/null", name("null")):                                      true,
+		syscall.Mkfifo(name("pipe"), 0o600):                                        true,
+		os.Mkdir(name("folder"), 0o700):                                            true,
 	} {
 		if err != nil {
 			t.Fatal(err)
 		}
 	}
 	before := listing(t, dir)
-	for _, path := range []string{"warp.millside", "new.millside", "warp.txt", "marked.txt", "link", "dead", "null", "pipe", "folder"} {
+	for _, path := range []string{"warp.millside", "new.millside", "warp.txt", "marked.txt", "link", "dead", "null",
+		"pipe", "folder"} {
 		for _, replace := range []bool{false, true} {
 			err := Write(name(path), replace, text("sheet"))
 			if err == nil || replace && path != "new.millside" && path != "warp.millside" && !errors.Is(err, ErrKeep) {
@@ -140,7 +144,8 @@ func TestLeftoversGo(t *testing.T) {
 	}
 	dead, living := tempName(filepath.Join(dir, "another.md"), gone.Process.Pid), tempName(path, os.Getppid())
 	theirs := []string{living}
-	for _, name := range []string{".notes.millside-new", ".1.millside-new", "sheet.1.millside-new", ".sheet.-1.millside-new"} {
+	for _, name := range []string{".notes.millside-new", ".1.millside-new", "sheet.1.millside-new",
+		".sheet.-1.millside-new"} {
 		theirs = append(theirs, filepath.Join(dir, name))
 	}
 	for _, name := range append(theirs, dead) {

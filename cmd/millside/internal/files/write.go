@@ -11,8 +11,8 @@ import (
 	"os"
 	"path/filepath"
 
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 )
 
 var (
@@ -77,8 +77,8 @@ func put(fsys disk.FS, path string, replace bool, write func(io.Writer) error) e
 
 // replaceable describes what stands at a path, nil for nothing, and refuses what is never replaced.
 func replaceable(fsys disk.FS, path string) (fs.FileInfo, error) {
-	if filepath.Ext(path) == counter.Extension {
-		return nil, fmt.Errorf("a name that ends in %s is kept for winding records; choose another", counter.Extension)
+	if filepath.Ext(path) == journal.Extension {
+		return nil, fmt.Errorf("a name that ends in %s is kept for winding records; choose another", journal.Extension)
 	}
 	info, err := fsys.Lstat(path)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -126,7 +126,7 @@ func isRecord(fsys disk.FS, path string) (bool, error) {
 	if err != nil && !errors.Is(err, io.EOF) && !errors.Is(err, io.ErrUnexpectedEOF) {
 		return false, err
 	}
-	return counter.LooksLikeRecord(begin[:n]), nil
+	return journal.LooksLikeRecord(begin[:n]), nil
 }
 
 // Read reads a plain file of at most so many bytes. It waits for nothing, not even where the path names a pipe.

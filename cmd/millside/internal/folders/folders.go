@@ -30,7 +30,8 @@ func (s System) Records(given string) (string, error) {
 	if dir := s.home("XDG_DATA_HOME", ".local", "share"); dir != "" {
 		return s.join(dir, "millside"), nil
 	}
-	return "", errors.New("there is no home folder to keep records in: name a folder with --records, or set MILLSIDE_RECORDS")
+	return "", errors.New("there is no home folder to keep records in: name a folder with --records, or set " +
+		"MILLSIDE_RECORDS")
 }
 
 // Config is the path of a file of the weaver's own settings; "" where there is no home folder.

@@ -32,6 +32,9 @@ func (t *Talk) meanings() []meaning {
 	if _, open := t.s.Question(); open {
 		all = append([]meaning{{k.Yes, "yes", nil}, {k.Later, "later", nil}}, all...)
 	}
+	if t.s.Err() != nil {
+		all = append([]meaning{{k.Retry, "again", nil}, {k.Beside, "beside", nil}}, all...)
+	}
 	st := t.s.State()
 	if st.Finished {
 		all = append([]meaning{{k.Reopen, "", session.AskReopen{}}}, all...)

@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"time"
@@ -23,6 +24,9 @@ type Talk struct {
 	rec  Record
 	s    session.Session
 	keys keys.Map
+	// Mend tries a way on where the record can't be written: it gives the record to go on with, opened anew. Without it
+	// such a record ends the conversation. It is set before [Talk.Begin].
+	Mend func(session.Remedy) (Record, session.Opening, error)
 	// typed says that keys come one by one, so that what needs an answer asks for it.
 	typed bool
 	// line is what has been typed of a word or an answer; nil if none is being typed.
@@ -64,7 +68,15 @@ func (t *Talk) Wake(now time.Time) session.Reply {
 func (t *Talk) Leave(now time.Time) (session.Reply, error) {
 	r, err := t.do(session.Leave{}, now)
 	r.Over = true
-	return r, err
+	return r, errors.Join(err, t.leftBroken(err))
+}
+
+// leftBroken is the error of who leaves while the record can't be written, unless it is told already.
+func (t *Talk) leftBroken(told error) error {
+	if told != nil {
+		return nil
+	}
+	return t.s.Failure()
 }
 
 // Line acts on a line, with the time at which it came. An error means that nothing more can be counted.
@@ -95,18 +107,47 @@ func (t *Talk) do(in session.Intent, at time.Time) (session.Reply, error) {
 	}
 	st, err := t.rec.Append(r.Event)
 	if err != nil {
-		t.s, r = next.NotSaved(err)
-		if broken := t.s.Err(); broken != nil {
-			return r, fmt.Errorf("the count did not move, %s laid on the disk: %w",
-				measure.Counted(t.s.State().Laid(), "pass", "passes"), broken)
+		if t.s, r = next.NotSaved(err); t.s.Err() != nil && !t.canMend() {
+			return r, t.s.Failure()
 		}
-		return r, nil
+		return t.withRemedies(r), nil
 	}
 	t.s, r = next.Saved(r.Event, st)
 	if t.typed && t.s.Stage(at) == session.AtQuestion {
 		r.Said = append(r.Said, "The key y says yes, o other, l later.")
 	}
 	return r, nil
+}
+
+// canMend says whether the winder is there to choose a way on where the record can't be written.
+func (t *Talk) canMend() bool { return t.Mend != nil && t.typed }
+
+// withRemedies adds to a reply what can be done where the record can't be written.
+func (t *Talk) withRemedies(r session.Reply) session.Reply {
+	if t.s.Err() == nil {
+		return r
+	}
+	r.Said = append(append(r.Said, t.s.Trouble()...), fmt.Sprintf("The key %s: %s; %s: %s; %s: leave.",
+		t.keys.Retry.Help().Key, session.TryAgain, t.keys.Beside.Help().Key, session.SaveBeside,
+		t.keys.Leave.Help().Key))
+	return r
+}
+
+// mend tries a way on.
+func mend(remedy session.Remedy) func(*Talk, string, time.Time) (session.Reply, error) {
+	return func(t *Talk, _ string, at time.Time) (session.Reply, error) {
+		if t.s.Err() == nil || t.Mend == nil {
+			return refused("Nothing was done: the record can be written."), nil
+		}
+		rec, opening, err := t.Mend(remedy)
+		if err != nil {
+			next, r := t.s.StillFailed(err)
+			t.s = next
+			return t.withRemedies(r), nil
+		}
+		t.rec, t.s = rec, session.New(opening)
+		return t.s.Begin(at), nil
+	}
 }
 
 // refused is a reply to something that can't be read.

@@ -3,121 +3,19 @@ package plain
 import (
 	"errors"
 	"io/fs"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
 	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/wind"
-	"millside/tui/keys"
 
 	"pgregory.net/rapid"
 )
-
-// bench is a conversation in plain mode with a clock that the test moves.
-type bench struct {
-	t    testing.TB
-	p    *Talk
-	rec  *counter.Record
-	time time.Time
-	fs   counter.FS
-}
-
-// newBench makes a record of a warp of 36 ends by ten, four passes, with the guard at two seconds.
-func newBench(t testing.TB, change func(*plan.Spec)) *bench {
-	t.Helper()
-	return newBenchIn(t, counter.OS(), change)
-}
-
-func newBenchIn(t testing.TB, fsys counter.FS, change func(*plan.Spec)) *bench {
-	t.Helper()
-	s := plan.DefaultSpec()
-	s.Name, s.Ends, s.TieEvery = "Runner", 36, 20
-	if change != nil {
-		change(&s)
-	}
-	p, err := plan.New(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	rec, err := counter.Create(fsys, filepath.Join(t.TempDir(), "runner.millside"), p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	tk := &bench{t: t, time: time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC), fs: fsys}
-	tk.with(rec)
-	return tk
-}
-
-func (tk *bench) with(rec *counter.Record) {
-	tk.t.Cleanup(func() { _ = rec.Close() })
-	tk.rec = rec
-	tk.p = New(rec, session.Opening{State: rec.State(), Events: rec.Events(), Torn: rec.Torn()}, keys.Default())
-}
-
-// types types lines half a minute apart and gives what is said to the last.
-func (tk *bench) types(lines ...string) string {
-	tk.t.Helper()
-	var last session.Reply
-	for _, line := range lines {
-		tk.time = tk.time.Add(30 * time.Second)
-		r, err := tk.p.Line(line, tk.time)
-		if err != nil {
-			tk.t.Fatalf("%q: %v", line, err)
-		}
-		last = r
-	}
-	return said(last)
-}
-
-// presses presses keys half a minute apart, by the names that the screen has for them.
-func (tk *bench) presses(names ...string) string {
-	tk.t.Helper()
-	var last session.Reply
-	for _, name := range names {
-		tk.time = tk.time.Add(30 * time.Second)
-		r, err := tk.p.Key(name, tk.time)
-		if err != nil {
-			tk.t.Fatalf("%q: %v", name, err)
-		}
-		last = r
-	}
-	return said(last)
-}
-
-func said(r session.Reply) string { return strings.Join(r.Said, "\n") }
-
-// reopen leaves the record as it is and comes back to it.
-func (tk *bench) reopen() string {
-	tk.t.Helper()
-	path := tk.rec.Path()
-	if err := tk.rec.Close(); err != nil {
-		tk.t.Fatal(err)
-	}
-	rec, err := counter.Open(tk.fs, path)
-	if err != nil {
-		tk.t.Fatal(err)
-	}
-	tk.with(rec)
-	return tk.begins()
-}
-
-func (tk *bench) begins() string { return said(tk.p.Begin(tk.time, false)) }
-
-func (tk *bench) wants(got string, parts ...string) {
-	tk.t.Helper()
-	for _, part := range parts {
-		if !strings.Contains(got, part) {
-			tk.t.Errorf("not said: %q, but\n%s", part, got)
-		}
-	}
-}
-
-func (tk *bench) state() counter.State { return tk.p.Session().State() }
 
 // A whole warp, from the first pass to the closed record, with everything that a winder has to hear.
 func TestWholeWarp(t *testing.T) {
@@ -365,7 +263,7 @@ func TestLeaves(t *testing.T) {
 
 // fullDisk is a file system whose writes fail once it is full.
 type fullDisk struct {
-	counter.FS
+	journal.FS
 	full bool
 }
 
@@ -387,14 +285,14 @@ func (f fullFile) Write(b []byte) (int, error) {
 }
 
 // A record that can't be written ends the conversation with an error, and the count has not moved.
-func TestBrokenRecord(t *testing.T) {
-	disk := &fullDisk{FS: counter.OS()}
+func TestFailedRecord(t *testing.T) {
+	disk := &fullDisk{FS: journal.OS()}
 	tk := newBenchIn(t, disk, nil)
 	tk.types("")
 	disk.full = true
 	tk.time = tk.time.Add(time.Minute)
 	_, err := tk.p.Line("", tk.time)
-	if !errors.Is(err, counter.ErrBroken) ||
+	if !errors.Is(err, journal.ErrFailed) ||
 		!strings.Contains(err.Error(), "the count did not move, 1 pass laid on the disk") {
 		t.Errorf("%v", err)
 	}

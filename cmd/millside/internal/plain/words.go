@@ -63,6 +63,9 @@ func words() []word {
 			(*Talk).done},
 		{"where", "where", "what stands on the mill, what was noted, and what comes next", true, (*Talk).where},
 		{"reopen", "reopen why", "opens the finished warp again, and keeps the reason", false, (*Talk).reopen},
+		{"again", "again", "where the record can't be written: tries again", true, mend(session.TryAgain)},
+		{"beside", "beside", "where it can't: saves all that was counted as a new record", true,
+			mend(session.SaveBeside)},
 		{"help", "help", "lists these words", true, (*Talk).help},
 		{"leave", "leave", "pauses and ends; so does the end of the input", true,
 			func(t *Talk, _ string, at time.Time) (session.Reply, error) { return t.Leave(at) }},
@@ -133,44 +136,15 @@ func (t *Talk) meansLast(rest, name string) string {
 
 // setCount is a recount.
 func (t *Talk) setCount(rest string, at time.Time) (session.Reply, error) {
-	number, why, _ := strings.Cut(rest, " ")
-	n, err := strconv.Atoi(number)
-	if err != nil {
-		return refused("Type count, the number of passes that lie on the mill, and why: count 17 pressed twice."), nil
-	}
-	return t.do(session.Recount{Passes: n, Reason: strings.TrimSpace(why)}, at)
+	in, wrong := t.s.ReadRecount(rest)
+	return t.take(in, wrong, at)
 }
 
 // pegs works out which number of passes fits what lies on the counting cross. It changes nothing.
 func (t *Talk) pegs(rest string, _ time.Time) (session.Reply, error) {
-	const use = "Type pegs, the groups over peg 1, the groups over peg 2, and, if you like, outward or return for " +
-		"the last group: pegs 9 8 outward. Type - for what you didn't count."
-	var counts []string
-	way, loose := "", ""
-	fields := strings.Fields(strings.ToLower(rest))
-	for i := 0; i < len(fields); i++ {
-		switch f := fields[i]; {
-		case f == "outward" || f == "return":
-			way = f
-		case i+1 < len(fields) && fields[i+1] == "loose":
-			loose = f
-			i++
-		default:
-			counts = append(counts, f)
-		}
-	}
-	if len(counts) == 1 {
-		counts = append(counts, "-")
-	}
-	if len(counts) == 0 && loose != "" {
-		counts = []string{"-", "-"}
-	}
-	if len(counts) != 2 || counts[0] == "-" && counts[1] == "-" && loose == "" {
-		return refused(use), nil
-	}
-	seen, problem := t.s.ReadSeen(counts[0], counts[1], way, loose)
-	if problem != "" {
-		return refused(problem + ". " + use), nil
+	seen, wrong := t.s.ReadPegs(rest)
+	if wrong != "" {
+		return refused(wrong), nil
 	}
 	return told(t.s.Pegs(seen)...), nil
 }
@@ -184,16 +158,8 @@ func (t *Talk) note(rest string, at time.Time) (session.Reply, error) {
 
 // drop takes a mark back: the one of that number, or the last one.
 func (t *Talk) drop(rest string, at time.Time) (session.Reply, error) {
-	number := 0
-	if rest != "" {
-		n, err := strconv.Atoi(rest)
-		if err != nil || n < 1 {
-			return refused("Type drop and the number of what was noted; where lists the numbers. Drop alone takes " +
-				"the last mark back."), nil
-		}
-		number = n
-	}
-	return t.do(session.DropMark{Number: number}, at)
+	in, wrong := t.s.ReadDrop(rest)
+	return t.take(in, wrong, at)
 }
 
 func (t *Talk) foot(rest string, at time.Time) (session.Reply, error) {

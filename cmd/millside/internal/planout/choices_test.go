@@ -51,7 +51,7 @@ func TestOneRankingOfGroups(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if how := groupHow(t, onSheet); !strings.HasPrefix(how.WithNumbers,
+		if how := groupHow(t, onSheet); !strings.HasPrefix(how.WithNumbers.String(),
 			fmt.Sprintf("number %d of %d ways", planned, len(pr.Choices))) {
 			t.Fatalf("JSON has the plan as number %d; the sheet says %q", planned, how.WithNumbers)
 		}

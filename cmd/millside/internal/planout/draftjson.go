@@ -76,10 +76,12 @@ type warningJSON struct {
 func DraftToJSON(d *asked.DraftFile) draftJSON {
 	out := draftJSON{
 		File: d.Path, Title: d.Title, Threads: d.Threads, Shafts: d.Shafts, Treadles: d.Treadles, Coloured: d.Coloured,
-		Symmetric: d.Symmetric(), Stripes: []draftStripesJSON{}, Made: []string{}, Heddles: []int{}, Weft: []picksJSON{}, Warnings: []warningJSON{},
+		Symmetric: d.Symmetric(), Stripes: []draftStripesJSON{}, Made: []string{}, Heddles: []int{},
+		Weft: []picksJSON{}, Warnings: []warningJSON{},
 	}
 	if s := d.Sett; s != nil {
-		out.Sett = &offerJSON{s.Threads, LengthToJSON(s.Width), s.PerInch().FloatString(2), s.Per10cm().FloatString(1), s.Absurd}
+		out.Sett = &offerJSON{s.Threads, LengthToJSON(s.Width), s.PerInch().FloatString(2), s.Per10cm().FloatString(1),
+			s.Absurd}
 	}
 	out.NotThreaded.AtEnd, out.NotThreaded.Before = d.NotThreaded()
 	for _, side := range d.Sides() {
@@ -90,7 +92,8 @@ func DraftToJSON(d *asked.DraftFile) draftJSON {
 		out.Ends, out.Made = made.Ends, append([]string{}, made.Said...)
 		out.Heddles = append([]int{}, made.Threading.Heddles(made.Ends)...)
 		if !made.Plain() {
-			out.Stripes = append(out.Stripes, draftStripesJSON{side.String(), made.Order.String(), coloursToJSON(made.Order)})
+			out.Stripes = append(out.Stripes,
+				draftStripesJSON{side.String(), made.Order.String(), coloursToJSON(made.Order)})
 		}
 	}
 	for _, p := range d.Weft {

@@ -74,7 +74,8 @@ func draftStripes(w io.Writer, d *asked.DraftFile) (made *draft.Warp) {
 		case d.Coloured:
 			prose.Row(w, "Stripes", "none: %s of one colour make a plain warp", prose.Count(made.Ends, "end"))
 		default:
-			prose.Row(w, "Stripes", "none: the draft gives no thread a colour, so its %s make a plain warp", prose.Count(made.Ends, "end"))
+			prose.Row(w, "Stripes", "none: the draft gives no thread a colour, so its %s make a plain warp",
+				prose.Count(made.Ends, "end"))
 		}
 	}
 	return made
@@ -144,7 +145,8 @@ func settOffered(d *asked.DraftFile) string {
 	if d.Sett == nil {
 		return "the draft doesn't say"
 	}
-	text := fmt.Sprintf("the draft's spacing comes to %s ends an inch, %s in 10 cm", decimals(d.Sett.PerInch(), 2), decimals(d.Sett.Per10cm(), 1))
+	text := fmt.Sprintf("the draft's spacing comes to %s ends an inch, %s in 10 cm", decimals(d.Sett.PerInch(), 2),
+		decimals(d.Sett.Per10cm(), 1))
 	if d.Sett.Absurd {
 		return text + ", which can hardly be meant"
 	}

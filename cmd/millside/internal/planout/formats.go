@@ -13,7 +13,7 @@ func Formats() []schema.Format {
 
 const aboutPlan = `One object with "format": "millside-plan-1". Its fields are: spec (what was asked
 for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps, turns, length,
-per_turn), warp_yarn, tail_yarn, pace (low_ms, middle_ms, high_ms of a pass,
+per_turn), warp_yarn, peg_yarn, tail_yarn, pace (low_ms, middle_ms, high_ms of a pass,
 timed_passes and timed_warps: those that your own pace was taken from, 0 for a
 practised hand's usual times), time (low_ms, middle_ms, high_ms, at_pegs_ms: the
 part of it for the work at the pegs, text: the figure that is shown), lease_faults

@@ -27,7 +27,8 @@ type WarpTimeJSON struct {
 
 // WarpTimeToJSON is the time of a warp.
 func WarpTimeToJSON(t times.TimeSpan) *WarpTimeJSON {
-	return &WarpTimeJSON{spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()}, t.AtPegs.Milliseconds(), t.String()}
+	return &WarpTimeJSON{spanJSON{t.Low.Milliseconds(), t.Middle.Milliseconds(), t.High.Milliseconds()},
+		t.AtPegs.Milliseconds(), t.String()}
 }
 
 func paceToJSON(p times.Pace) PaceJSON {

@@ -24,7 +24,8 @@ func PassesText(w io.Writer, p *plan.Plan) {
 		stripedPassesText(w, p, c)
 	}
 	legend := "First opening: what goes over the first lease peg met; the other opening goes over the second. " +
-		"Over: the peg of the counting cross that the group climbs over. Turn: the way round the end peg after the pass. " +
+		"Over: the peg of the counting cross that the group climbs over. Turn: the way round the end peg after the " +
+		"pass. " +
 		"Tie: a count tie after the pass."
 	if !p.Striped() {
 		legend += " Short: a pass that carries fewer ends."
@@ -64,7 +65,7 @@ func chainTable(w io.Writer, p *plan.Plan, c plan.Chain) {
 		if p.LeftOut(pass).Count() > 0 && !p.Striped() { // stripes have a table of positions
 			note = "short"
 		}
-		rows = append(rows, []any{pass.Number, pass.Direction, fmt.Sprintf("%d to %d", pass.First, pass.Last),
+		rows = append(rows, []any{pass.Number, pass.Direction, p.WoundRange(pass.First, pass.Last),
 			fmt.Sprintf("%s, %s", pass.FirstOpening, pass.FirstPeg()), pass.CrossOver(), pass.TurnAfter, note})
 	}
 	prose.Table(w, rows)

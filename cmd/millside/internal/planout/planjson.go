@@ -22,6 +22,7 @@ type planJSON struct {
 	Passes     int           `json:"passes"` // over all chains
 	Path       pathJSON      `json:"path"`
 	WarpYarn   LengthJSON    `json:"warp_yarn"` // all ends together, nothing added
+	PegYarn    LengthJSON    `json:"peg_yarn"`  // what the ends take at the end pegs
 	TailYarn   LengthJSON    `json:"tail_yarn"` // for the tails of the ends that are tied on
 	Pace       PaceJSON      `json:"pace"`
 	Time       *WarpTimeJSON `json:"time"` // for all passes at that pace
@@ -72,7 +73,8 @@ type choiceJSON struct {
 
 type chainJSON struct {
 	Number    int        `json:"number"`
-	FirstEnd  int        `json:"first_end"`
+	Colour    string     `json:"colour,omitempty"` // where each colour is a chain of its own
+	FirstEnd  int        `json:"first_end"`        // in the order of winding, as in its passes
 	LastEnd   int        `json:"last_end"`
 	Ends      int        `json:"ends"`
 	Finish    string     `json:"finish"`
@@ -106,10 +108,11 @@ func tiesToJSON(p *plan.Plan, c plan.Chain) []tieJSON {
 type PassJSON struct {
 	Number         int      `json:"number"`    // from 1 in each chain
 	Direction      string   `json:"direction"` // "outward" or "return"
-	FirstEnd       int      `json:"first_end"` // numbers of ends count over the whole warp
+	FirstEnd       int      `json:"first_end"` // numbers of ends count over the whole warp, as they are wound
 	LastEnd        int      `json:"last_end"`
-	Positions      []int    `json:"positions"` // those that carry an end
-	Mirrored       bool     `json:"mirrored"`  // the highest position lays the first end
+	WarpEnds       []int    `json:"warp_ends,omitempty"` // of Positions, where the order is made at the raddle
+	Positions      []int    `json:"positions"`           // those that carry an end
+	Mirrored       bool     `json:"mirrored"`            // the highest position lays the first end
 	SpareEnds      int      `json:"spare_ends"`
 	FirstPeg       string   `json:"first_peg"`     // "A" or "B"
 	FirstOpening   string   `json:"first_opening"` // "holes up" or "slots up", over the first peg
@@ -141,16 +144,21 @@ type StepJSON struct {
 func PlanToJSON(project *project.Project) planJSON {
 	p := project.Plan
 	out := planJSON{
-		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(), Passes: p.Passes(),
-		Path: pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)}, WarpYarn: LengthToJSON(p.WarpYarn()), TailYarn: LengthToJSON(p.TailYarn(plan.DefaultExtras())),
-		Pace: paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
+		Format: planFormat, Spec: p.Spec, EndsWanted: p.Spec.Ends, EndsWound: p.EndsWound(), SpareEnds: p.Spares(),
+		Passes:   p.Passes(),
+		Path:     pathJSON{p.Path.Steps, p.Path.Turns(), LengthToJSON(p.Path.Length), LengthToJSON(p.Path.PerTurn)},
+		WarpYarn: LengthToJSON(p.WarpYarn()), PegYarn: LengthToJSON(p.PegYarn(p.Spec.Extras())),
+		TailYarn: LengthToJSON(p.TailYarn(p.Spec.Extras())),
+		Pace:     paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
 	}
 	for _, f := range p.LeaseFaults {
 		out.Faults = append(out.Faults, faultJSON(f))
 	}
 	for _, c := range project.Choices {
-		out.Choices = append(out.Choices, choiceJSON{c.Label(), c.Group, c.Passes, c.LastEnds, c.Spares, c.Finish.String(), c.Taken(p.Spec), c.Reasons})
+		out.Choices = append(out.Choices,
+			choiceJSON{c.Label(), c.Group, c.Passes, c.LastEnds, c.Spares, c.Finish.String(), c.Taken(p.Spec),
+				c.Reasons})
 	}
 	for _, c := range p.Chains {
 		out.Chains = append(out.Chains, chainToJSON(p, c))
@@ -161,7 +169,11 @@ func PlanToJSON(project *project.Project) planJSON {
 func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 	out := chainJSON{
 		Number: c.Number, FirstEnd: c.First, LastEnd: c.Last, Ends: c.Ends(), Finish: c.Finish().String(),
-		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c), CountTies: tiesToJSON(p, c), Finishing: StepsToJSON(finishing.Steps(p, c)),
+		PegWorkAfter: pegWorkToJSON(p, p.WorkBefore(c.Number, len(c.Passes)+1)), TieAfter: tiePasses(p, c),
+		CountTies: tiesToJSON(p, c), Finishing: StepsToJSON(finishing.Steps(p, c)),
+	}
+	if colour, ok := p.Colour(p.ChainColour(c.Number)); ok {
+		out.Colour = colour.Name
 	}
 	for _, pass := range c.Passes {
 		out.Passes = append(out.Passes, PassToJSON(p, c, pass))
@@ -173,12 +185,19 @@ func chainToJSON(p *plan.Plan, c plan.Chain) chainJSON {
 func PassToJSON(p *plan.Plan, c plan.Chain, pass wind.Pass) PassJSON {
 	out := PassJSON{
 		Number: pass.Number, Direction: pass.Direction.String(), FirstEnd: pass.First, LastEnd: pass.Last,
-		Mirrored: pass.Mirrored, SpareEnds: pass.Spares, FirstPeg: pass.FirstPeg().String(), FirstOpening: pass.FirstOpening.String(),
-		OverA: pass.OpeningAt(wind.PegA).String(), OverB: pass.OpeningAt(wind.PegB).String(),
+		Mirrored: pass.Mirrored, SpareEnds: pass.Spares, FirstPeg: pass.FirstPeg().String(),
+		FirstOpening: pass.FirstOpening.String(),
+		OverA:        pass.OpeningAt(wind.PegA).String(), OverB: pass.OpeningAt(wind.PegB).String(),
 		CrossOver: pass.CrossOver(), TurnAfter: pass.TurnAfter.String(), TwistHalfTurns: int(pass.Twist),
-		KeepsOpening: c.KeepsOpening(pass.Number), Before: texts(p.Before(c, pass.Number)), After: texts(p.After(c, pass.Number)),
+		KeepsOpening: c.KeepsOpening(pass.Number), Before: texts(p.Before(c, pass.Number)),
+		After: texts(p.After(c, pass.Number)),
 	}
 	out.Positions = numbersOf(pass.Carried)
+	if p.ByColour() {
+		for _, pos := range out.Positions {
+			out.WarpEnds = append(out.WarpEnds, p.EndOfWound(pass.EndAt(pos)))
+		}
+	}
 	out.PegWork = pegWorkToJSON(p, p.WorkBefore(c.Number, pass.Number))
 	out.stripedPass(p, c, pass)
 	return out

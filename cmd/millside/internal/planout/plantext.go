@@ -25,16 +25,17 @@ func PlanText(w io.Writer, project *project.Project) {
 	prose.Row(w, "Lease", "%s", leaseText(p))
 	prose.Row(w, "At the pegs", "%s", p.WorkSum())
 	prose.Row(w, "Near peg", "%s", flickText(p))
-	prose.Row(w, "Mill", "%s round, a place for the end pegs every %s, %s", prose.Length(s.Mill.Circumference, s.Units.Short()),
+	prose.Row(w, "Mill", "%s round, a place for the end pegs every %s, %s",
+		prose.Length(s.Mill.Circumference, s.Units.Short()),
 		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
 	prose.Row(w, "Length", "%s", lengthText(p))
-	prose.Row(w, "Yarn", "%s for the ends, and %s for the tails of %s tied on; nothing added for waste", prose.Length(p.WarpYarn(), s.Units.Long()),
-		prose.Length(p.TailYarn(plan.DefaultExtras()), s.Units.Long()), prose.Count(p.WorkSum().Ties, "end"))
+	prose.Row(w, "Yarn", "%s", yarnText(p))
 	prose.Row(w, "Time", "%s, by %s", p.Time(pace).Words(), p.Spec.TimeSource(pace))
 	prose.Row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {
 		for _, c := range p.Chains {
-			prose.Row(w, fmt.Sprintf("Chain %d", c.Number), "ends %d to %d: %s in %s, stops %s", c.First, c.Last,
+			prose.Row(w, fmt.Sprintf("Chain %d", c.Number), "%s: %s in %s, stops %s",
+				p.WoundText(c.First, c.Last),
 				prose.Count(c.Ends(), "end"), prose.Count(len(c.Passes), "pass"), c.Finish())
 		}
 	}
@@ -63,7 +64,8 @@ func passesOf(p *plan.Plan) string {
 	}
 	last := p.Chains[len(p.Chains)-1]
 	final := last.Passes[len(last.Passes)-1]
-	text := fmt.Sprintf("%d, by %s on a paddle of %d positions", p.Passes(), prose.Count(p.Spec.Group, "end"), p.Spec.Positions)
+	text := fmt.Sprintf("%d, by %s on a paddle of %d positions", p.Passes(), prose.Count(p.Spec.Group, "end"),
+		p.Spec.Positions)
 	if p.LeftOut(final).Count() > 0 {
 		text += fmt.Sprintf("; the last carries %d, in %s", final.Ends(), prose.Positions(final.Carried))
 	}
@@ -84,7 +86,8 @@ func stopsText(p *plan.Plan) string {
 	if finish == wind.AtLease {
 		return "at the lease, where it began: an even number of passes" + leftAtFarEnd(p)
 	}
-	return "at the counting cross: an odd number of passes, so the last group is fastened at the far end, which is harder"
+	return "at the counting cross: an odd number of passes, so the last group is fastened at the far end, which is " +
+		"harder"
 }
 
 // leftAtFarEnd says what begins or finishes at the far end all the same.
@@ -99,9 +102,11 @@ func leftAtFarEnd(p *plan.Plan) string {
 	case all == finishing.Knots{}:
 		return ", so nothing is left at the far end"
 	case all.Begin == 0:
-		return fmt.Sprintf("; on the way %s cut off at the far end peg", measure.Counted(all.Finish, "end is", "ends are"))
+		return fmt.Sprintf("; on the way %s cut off at the far end peg",
+			measure.Counted(all.Finish, "end is", "ends are"))
 	default:
-		return fmt.Sprintf("; on the way %s cut off and %d tied on at the far end peg", measure.Counted(all.Finish, "end is", "ends are"), all.Begin)
+		return fmt.Sprintf("; on the way %s cut off and %d tied on at the far end peg",
+			measure.Counted(all.Finish, "end is", "ends are"), all.Begin)
 	}
 }
 
@@ -111,7 +116,8 @@ func leaseText(p *plan.Plan) string {
 	}
 	var faults []string
 	for _, f := range p.LeaseFaults {
-		faults = append(faults, fmt.Sprintf("end %d lies with its neighbour (chain %d, pass %d): %s", f.End, f.Chain, f.Pass, f.Why))
+		faults = append(faults, fmt.Sprintf("end %d lies with its neighbour (chain %d, pass %d): %s", f.End, f.Chain,
+			f.Pass, f.Why))
 	}
 	return strings.Join(faults, "; ")
 }
@@ -138,11 +144,12 @@ func riseText(s plan.Spec) string {
 
 func lengthText(p *plan.Plan) string {
 	unit := p.Spec.Units.Long()
-	text := fmt.Sprintf("%s wanted, %s on the mill: ", prose.Length(p.Spec.Length, unit), prose.Length(p.Path.Length, unit))
+	text := fmt.Sprintf("%s wanted, %s on the mill: ", prose.Length(p.Spec.Length, unit),
+		prose.Length(p.Path.Length, unit))
 	if p.Path.Length != p.Spec.Length {
 		text += "rounded up to what the pegs give, "
 	}
-	return text + fmt.Sprintf("%s, %s turns", prose.Count(p.Path.Steps, "peg step"), p.Path.Turns())
+	return text + fmt.Sprintf("%s, %s", prose.Count(p.Path.Steps, "peg step"), p.Path.InTurns())
 }
 
 // tiesText lists the passes that a count tie follows, chain by chain.
@@ -217,4 +224,16 @@ func choicesText(w io.Writer, pr *project.Project) {
 	if more := len(list) - mostChoices; more > 0 {
 		fmt.Fprintf(w, "  of %d; --json lists them all\n", len(list))
 	}
+}
+
+// yarnText says how much yarn the warp takes, and what of it is added to the ends.
+func yarnText(p *plan.Plan) string {
+	unit, extras := p.Spec.Units.Long(), p.Spec.Extras()
+	pegs, tails := p.PegYarn(extras), p.TailYarn(extras)
+	text := (p.WarpYarn() + pegs + tails).As(unit, 1).String()
+	if pegs+tails == 0 {
+		return text + ", nothing added"
+	}
+	return fmt.Sprintf("%s: %s for the ends, %s at the pegs, %s for the tails of %s tied on", text,
+		p.WarpYarn().As(unit, 1), pegs.As(unit, 1), tails.As(unit, 1), prose.Count(p.WorkSum().Ties, "end"))
 }

@@ -41,7 +41,11 @@ func (ask SettAsk) Others() ([]otherSett, error) {
 
 // SettText writes a sett to begin a sample with, and what others would give.
 func SettText(w io.Writer, ask SettAsk, help *measure.SettHelp, others []otherSett) {
-	fmt.Fprintf(w, "Yarn: %s, %s\n\n", prose.Clean(ask.Yarn.Notation()), ask.Yarn.PerMass(ask.Units))
+	name := prose.Clean(ask.Yarn.Shown())
+	if perMass := ask.Yarn.PerMass(ask.Units); perMass != name {
+		name += ", " + perMass
+	}
+	fmt.Fprintf(w, "Yarn: %s\n\n", name)
 	for _, r := range help.Rows {
 		note := r.Usual // here where the figure is from, or what it is good for
 		r.Usual = ""
@@ -53,7 +57,8 @@ func SettText(w io.Writer, ask SettAsk, help *measure.SettHelp, others []otherSe
 	fmt.Fprintf(w, "\n%s\n\n", prose.Wrap(fmt.Sprintf("This is %s: weave one, wash it, look.", help.Note), 0))
 	fmt.Fprintln(w, "Other published factors:")
 	for _, o := range others {
-		fmt.Fprintf(w, "  %s\n", prose.Wrap(fmt.Sprintf("%s for %s: start at %s (%s)", hundredths(o.factor.Hundredths), o.factor.For, o.start.Shown(1), o.factor.Source), 4))
+		fmt.Fprintf(w, "  %s\n", prose.Wrap(fmt.Sprintf("%s for %s: start at %s (%s)", hundredths(o.factor.Hundredths),
+			o.factor.For, o.start.Shown(1), o.factor.Source), 4))
 	}
 }
 

@@ -32,7 +32,8 @@ type otherSettJSON struct {
 
 // SettToJSON is the same for a program to read.
 func SettToJSON(ask SettAsk, help *measure.SettHelp, others []otherSett) settJSON {
-	out := settJSON{Format: settFormat, Yarn: ask.Yarn, Weave: weaveJSON(ask.Weave), Factor: ask.Factor.Hundredths, Rows: help.Rows, Note: help.Note, Others: []otherSettJSON{}}
+	out := settJSON{Format: settFormat, Yarn: ask.Yarn, Weave: weaveJSON(ask.Weave), Factor: ask.Factor.Hundredths,
+		Rows: help.Rows, Note: help.Note, Others: []otherSettJSON{}}
 	for _, o := range others {
 		out.Others = append(out.Others, otherSettJSON{o.factor.For, o.factor.Source, o.factor.Hundredths, o.start})
 	}

@@ -20,7 +20,10 @@ type stripesJSON struct {
 	Proof    proofJSON    `json:"proof"`
 	Kinds    []kindJSON   `json:"kinds"`
 	Compared []wayJSON    `json:"compared"`
-	Draft    *draftJSON   `json:"draft,omitempty"` // where the stripes are from a draft
+	// Quick figures: what other paddles would give, and a small change of the order that winds far faster.
+	OtherPaddles []paddleJSON     `json:"other_paddles"`
+	SmallChange  *smallChangeJSON `json:"small_change,omitempty"`
+	Draft        *draftJSON       `json:"draft,omitempty"` // where the stripes are from a draft
 }
 
 // SetUpJSON is a set-up and the pass before which it is made.
@@ -97,8 +100,10 @@ func StripesToJSON(p *plan.Plan, s *asked.Striped) *stripesJSON {
 	out := &stripesJSON{
 		Notation: p.Spec.Stripes, Colours: coloursToJSON(s.Order), SetUps: SetUpsToJSON(p), Way: s.Way.String(),
 		Cost: costToJSON(s.Schedule), Compared: []wayJSON{}, Kinds: []kindJSON{},
-		Minutes: minutesJSON{timeToJSON(t.Pass), timeToJSON(t.Halt), timeToJSON(t.Cut), timeToJSON(t.Tie), timeToJSON(t.Thread), timeToJSON(t.Far)},
-		Proof:   proofJSON{proof.Least, timeToJSON(proof.Bound), timeToJSON(proof.Gap), proof.Why},
+		Minutes: minutesJSON{timeToJSON(t.Pass), timeToJSON(t.Halt), timeToJSON(t.Cut), timeToJSON(t.Tie),
+			timeToJSON(t.Thread), timeToJSON(t.Far)},
+		OtherPaddles: paddlesToJSON(s), SmallChange: changeOfOrder(s.Change),
+		Proof: proofJSON{proof.Least, timeToJSON(proof.Bound), timeToJSON(proof.Gap), proof.Why},
 	}
 	for _, k := range p.Kinds() {
 		out.Kinds = append(out.Kinds, kindToJSON(p, k))
@@ -126,7 +131,8 @@ func costToJSON(s *schedule.Schedule) costJSON {
 	if s.Sum.Far {
 		finish = wind.AtCountingCross
 	}
-	return costJSON{s.Sum.Passes, s.Kinds, s.Sum.Halts, s.Sum.Cuts, s.Sum.Ties, s.Sum.Threads, finish.String(), timeToJSON(s.Total)}
+	return costJSON{s.Sum.Passes, s.Kinds, s.Sum.Halts, s.Sum.Cuts, s.Sum.Ties, s.Sum.Threads, finish.String(),
+		timeToJSON(s.Total)}
 }
 
 func kindToJSON(p *plan.Plan, k plan.PassKind) kindJSON {
@@ -178,6 +184,7 @@ func (out *PassJSON) stripedPass(p *plan.Plan, c plan.Chain, pass wind.Pass) {
 		out.Colours = append(out.Colours, colourName(p, set[pos-1]))
 	}
 	for _, change := range p.ChangesBefore(c, pass.Number) {
-		out.Changes = append(out.Changes, changeJSON{change.Position, colourName(p, change.From), colourName(p, change.To)})
+		out.Changes = append(out.Changes,
+			changeJSON{change.Position, colourName(p, change.From), colourName(p, change.To)})
 	}
 }

@@ -18,7 +18,8 @@ func stripedPassesText(w io.Writer, p *plan.Plan, c plan.Chain) {
 	}
 	rows := [][]any{{"Pass", "Ends", "Set-up", "Positions", "Colours in the lease"}}
 	for _, pass := range c.Passes {
-		rows = append(rows, []any{pass.Number, fmt.Sprintf("%d to %d", pass.First, pass.Last), pass.SetUp, pass.Carried, plan.RunsText(p.PassRuns(pass))})
+		rows = append(rows, []any{pass.Number, p.WoundRange(pass.First, pass.Last), pass.SetUp,
+			pass.Carried, plan.RunsText(p.PassRuns(pass))})
 	}
 	var lines bytes.Buffer
 	prose.Table(&lines, rows)
@@ -35,7 +36,8 @@ func stripedPassesText(w io.Writer, p *plan.Plan, c plan.Chain) {
 	if c.Number < len(p.Chains) {
 		return
 	}
-	fmt.Fprintf(w, "\n%s\n", prose.Wrap("Positions: those that carry an end; the others stay parked, threaded, and are tied on when they carry again. "+
+	fmt.Fprintf(w, "\n%s\n", prose.Wrap("Positions: those that carry an end; the others stay parked, threaded, and "+
+		"are tied on when they carry again. "+
 		"Colours: in the order of the ends, by their letters, which begin with C: A and B are the lease pegs.", 0))
 }
 

@@ -25,6 +25,10 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	prose.Row(w, "Order", "%s", p.Spec.StripesText())
 	prose.Row(w, "Way", "%s", s.Way.Words())
 	prose.Row(w, "Work", "%s", stripe.WorkWords(s.Schedule))
+	if p.ByColour() {
+		prose.Row(w, "At the loom", "the ends are picked from %s in turn, by the order list of the whole plan "+
+			"('millside sheet')", prose.Count(len(p.ColourUses()), "lease"))
+	}
 	prose.Row(w, "Set-ups", "%d", len(p.Spec.Schedule.SetUps))
 	prose.Row(w, "First set-up", "positions %s", p.SetUpText(p.Spec.Schedule.SetUps[0]))
 	prose.Row(w, "Minutes", "%s", minutesText(s.Times))
@@ -32,6 +36,7 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	coloursText(w, p)
 	kindsText(w, p)
 	waysText(w, s)
+	othersText(w, s)
 }
 
 // draftRows says which draft the stripes are from.
@@ -91,17 +96,20 @@ func timeText(d time.Duration) string {
 
 // minutesText shows the times that the schedule is judged by; each is a flag's value.
 func minutesText(t schedule.Times) string {
-	return fmt.Sprintf("a pass %s, a halt %s, to cut off an end %s, to tie one on %s, to thread a package %s, a finish at the counting cross %s more",
-		times.MinutesText(t.Pass), times.MinutesText(t.Halt), times.MinutesText(t.Cut), times.MinutesText(t.Tie), times.MinutesText(t.Thread), times.MinutesText(t.Far))
+	return fmt.Sprintf("a pass %s, a halt %s, to cut off an end %s, to tie one on %s, to thread a package %s, a "+
+		"finish at the counting cross %s more",
+		times.MinutesText(t.Pass), times.MinutesText(t.Halt), times.MinutesText(t.Cut), times.MinutesText(t.Tie),
+		times.MinutesText(t.Thread), times.MinutesText(t.Far))
 }
 
 // proofText says how the schedule stands to the best that there can be.
 func proofText(s *asked.Striped) string {
 	f := s.Schedule.Proof
-	if f.Least {
+	if f.Least || f.Bound == 0 {
 		return f.Why
 	}
-	return fmt.Sprintf("%s Nothing takes less than %s: the gap is %s (%s)", f.Why, timeText(f.Bound), timeText(f.Gap), percentOf(f.Gap, s.Schedule.Total))
+	return fmt.Sprintf("%s Nothing takes less than %s: the gap is %s (%s)", f.Why, timeText(f.Bound), timeText(f.Gap),
+		percentOf(f.Gap, s.Schedule.Total))
 }
 
 // shownKinds is how many kinds of pass are listed; the passes list them all.
@@ -136,7 +144,8 @@ func coloursText(w io.Writer, p *plan.Plan) {
 	var rows [][]any
 	for _, use := range p.ColourUses() {
 		c, _ := p.Colour(use.Colour) // it is one of the plan's own
-		rows = append(rows, []any{fmt.Sprintf("  %c", plan.Letter(use.Colour)), prose.Clean(c.Name), c.Shade, prose.Count(use.Ends, "end"), prose.Count(use.Packages, "package") + " at once"})
+		rows = append(rows, []any{fmt.Sprintf("  %c", plan.Letter(use.Colour)), prose.Clean(c.Name), c.Shade,
+			prose.Count(use.Ends, "end"), prose.Count(use.Packages, "package") + " at once"})
 	}
 	prose.Table(w, rows)
 }

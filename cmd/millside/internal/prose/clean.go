@@ -3,9 +3,10 @@ package prose
 import (
 	"os"
 	"strings"
-	"unicode/utf8"
 
 	"millside/plan/measure"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // Clean is [measure.Clean]. Names that were typed or come from a record go through it before they are shown.
@@ -15,12 +16,13 @@ func Clean(s string) string { return measure.Clean(s) }
 const TextWidth = 80
 
 // Wrap breaks a text at its spaces so that with the indent no line is over TextWidth; the first line is
-// indented by the caller. A word that is longer stands alone.
+// indented by the caller. A word that is longer stands alone. The terminal library's wrapping breaks at hyphens
+// too, and so would take an option such as --ends apart.
 func Wrap(text string, indent int) string {
 	var b strings.Builder
 	column := indent
 	for i, word := range strings.Fields(text) {
-		n := utf8.RuneCountInString(word)
+		n := ansi.StringWidth(word)
 		switch {
 		case i == 0:
 		case column+1+n > TextWidth:

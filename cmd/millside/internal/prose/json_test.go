@@ -12,7 +12,8 @@ import (
 // What is written is read back the same, and holds nothing that a terminal acts on.
 func TestJSONHidesNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		want := rapid.StringOf(rapid.RuneFrom([]rune("a\"\\\n\t\x7f\u009b\u200e\u202e\u2066\u061c리é\U000e0001"))).Draw(t, "text")
+		runes := rapid.RuneFrom([]rune("a\"\\\n\t\x7f\u009b\u200e\u202e\u2066\u061c리é\U000e0001"))
+		want := rapid.StringOf(runes).Draw(t, "text")
 		var b bytes.Buffer
 		if err := WriteJSON(&b, want); err != nil {
 			t.Fatal(err)

@@ -38,8 +38,8 @@ func Count(n int, noun string) string {
 
 // Length shows a length with two decimals, and says so if that isn't the whole truth.
 func Length(l measure.Length, unit measure.LengthUnit) string {
-	text := l.In(unit, 2)
-	if exact, err := measure.ParseLength(text); err != nil || exact != l {
+	text := l.As(unit, 2).String()
+	if exact, err := measure.ParseLength(l.As(unit, 2).Plain()); err != nil || exact != l {
 		return "about " + text
 	}
 	return text

@@ -4,7 +4,7 @@ import (
 	"time"
 
 	"millside/cmd/millside/internal/planout"
-	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/times"
 )
@@ -44,12 +44,14 @@ type summaryJSON struct {
 }
 
 // ListToJSON lists records for a program to read.
-func ListToJSON(list []counter.Summary, pace times.Pace) listJSON {
+func ListToJSON(list []journal.Summary, pace times.Pace) listJSON {
 	out := listJSON{Format: listFormat, Records: []summaryJSON{}}
 	for _, sum := range list {
 		one := summaryJSON{
-			Path: sum.Path, Name: sum.Name, Passes: sum.Passes, PassesLaid: sum.Laid, Ends: sum.Ends, EndsStanding: sum.Standing,
-			Wound: sum.Wound, Finished: sum.Finished, Started: sum.Started, Last: sum.Last, CutShort: sum.Torn, LinesLost: sum.Lost.Lines,
+			Path: sum.Path, Name: sum.Name, Passes: sum.Passes, PassesLaid: sum.Laid, Ends: sum.Ends,
+			EndsStanding: sum.Standing,
+			Wound:        sum.Wound, Finished: sum.Finished, Started: sum.Started, Last: sum.Last, CutShort: sum.Torn,
+			LinesLost: sum.Lost.Lines,
 		}
 		if sum.Err != nil {
 			one.Error = sum.Err.Error()

@@ -5,6 +5,7 @@ import (
 
 	"millside/cmd/millside/internal/planout"
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -14,27 +15,28 @@ const showFormat = "millside-show-1"
 
 // showJSON is what 'millside show --json' prints.
 type showJSON struct {
-	Format       string             `json:"format"` // showFormat
-	Path         string             `json:"path"`
-	Name         string             `json:"name"`
-	Spec         plan.Spec          `json:"spec"`   // the plan in force
-	Passes       int                `json:"passes"` // these four are over all chains
-	PassesLaid   int                `json:"passes_laid"`
-	Ends         int                `json:"ends"`
-	EndsStanding int                `json:"ends_standing"`
-	Chain        int                `json:"chain"` // the chain in hand, from 1
-	Chains       int                `json:"chains"`
-	Paused       bool               `json:"paused"`
-	LeaseSeen    bool               `json:"lease_seen"`
-	Wound        bool               `json:"wound"` // the chain in hand has all its passes
-	Finished     bool               `json:"finished"`
-	Started      time.Time          `json:"started,omitzero"`
-	Last         time.Time          `json:"last,omitzero"`
-	CutShort     string             `json:"cut_short,omitempty"` // what was left out at the end of the file
-	Mill         millJSON           `json:"mill"`
-	NextPass     *planout.PassJSON  `json:"next_pass,omitempty"`
-	SetUp        *planout.SetUpJSON `json:"set_up,omitempty"` // of a striped warp: that of the next pass, or of the last
-	Finishing    []tickJSON         `json:"finishing"`        // of the chain in hand
+	Format       string            `json:"format"` // showFormat
+	Path         string            `json:"path"`
+	Name         string            `json:"name"`
+	Spec         plan.Spec         `json:"spec"`   // the plan in force
+	Passes       int               `json:"passes"` // these four are over all chains
+	PassesLaid   int               `json:"passes_laid"`
+	Ends         int               `json:"ends"`
+	EndsStanding int               `json:"ends_standing"`
+	Chain        int               `json:"chain"` // the chain in hand, from 1
+	Chains       int               `json:"chains"`
+	Paused       bool              `json:"paused"`
+	LeaseSeen    bool              `json:"lease_seen"`
+	Wound        bool              `json:"wound"` // the chain in hand has all its passes
+	Finished     bool              `json:"finished"`
+	Started      time.Time         `json:"started,omitzero"`
+	Last         time.Time         `json:"last,omitzero"`
+	CutShort     string            `json:"cut_short,omitempty"` // what was left out at the end of the file
+	Mill         millJSON          `json:"mill"`
+	NextPass     *planout.PassJSON `json:"next_pass,omitempty"`
+	// of a striped warp: that of the next pass, or of the last
+	SetUp     *planout.SetUpJSON `json:"set_up,omitempty"`
+	Finishing []tickJSON         `json:"finishing"` // of the chain in hand
 
 	Recounts []recountJSON `json:"recounts"`
 	Notes    []noteJSON    `json:"notes"`
@@ -135,20 +137,25 @@ func placeToJSON(l measure.Length, known bool) *planout.LengthJSON {
 }
 
 func incidentToJSON(in counter.IncidentState) incidentJSON {
-	return incidentJSON{Number: in.Number, At: in.At, Chain: in.Chain, Pass: in.Pass, Position: in.Position, End: in.End,
-		What: string(in.What), Place: placeToJSON(in.Place, in.HasPlace), Text: in.Text, Withdrawn: in.Withdrawn, Undone: in.Undone}
+	return incidentJSON{Number: in.Number, At: in.At, Chain: in.Chain, Pass: in.Pass, Position: in.Position,
+		End:  in.End,
+		What: string(in.What), Place: placeToJSON(in.Place, in.HasPlace), Text: in.Text, Withdrawn: in.Withdrawn,
+		Undone: in.Undone}
 }
 
 // ShowToJSON tells where a warp stands, with every event where they are asked for.
-func ShowToJSON(record *counter.Record, events bool) showJSON {
+func ShowToJSON(record *journal.Record, events bool) showJSON {
 	s := record.State()
 	out := showJSON{
 		Format: showFormat, Path: record.Path(), Name: s.Plan.Spec.Name, Spec: s.Plan.Spec,
-		Passes: s.Plan.Passes(), PassesLaid: s.PassesLaidAll(), Ends: s.Plan.EndsWound(), EndsStanding: s.EndsStandingAll(),
-		Chain: s.Chain, Chains: len(s.Chains), Paused: s.Paused, LeaseSeen: s.LeaseSeen, Wound: s.Wound(), Finished: s.Finished,
-		Started: s.Started, Last: s.Last, CutShort: record.Torn(), Mill: millToJSON(s),
+		Passes: s.Plan.Passes(), PassesLaid: s.PassesLaidAll(), Ends: s.Plan.EndsWound(),
+		EndsStanding: s.EndsStandingAll(),
+		Chain:        s.Chain, Chains: len(s.Chains), Paused: s.Paused, LeaseSeen: s.LeaseSeen, Wound: s.Wound(),
+		Finished: s.Finished,
+		Started:  s.Started, Last: s.Last, CutShort: record.Torn(), Mill: millToJSON(s),
 		Pace: planout.KnownPaceToJSON(record.PaceOverall().Timed()), HandOver: []namedJSON{},
-		Finishing: []tickJSON{}, Recounts: []recountJSON{}, Notes: []noteJSON{}, Ties: []tieJSON{}, Incidents: []incidentJSON{},
+		Finishing: []tickJSON{}, Recounts: []recountJSON{}, Notes: []noteJSON{}, Ties: []tieJSON{},
+		Incidents: []incidentJSON{},
 	}
 	if pass, ok := s.NextPass(); ok {
 		next := planout.PassToJSON(s.Plan, s.Current(), pass)
@@ -171,7 +178,7 @@ func ShowToJSON(record *counter.Record, events bool) showJSON {
 		out.Incidents = append(out.Incidents, incidentToJSON(in))
 	}
 	for _, r := range record.HandOver().Rows {
-		out.HandOver = append(out.HandOver, namedJSON{r.Name, r.Value})
+		out.HandOver = append(out.HandOver, namedJSON{r.Name, r.Value.Plain()})
 	}
 	if events {
 		for e := range record.All() {

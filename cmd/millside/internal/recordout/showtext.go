@@ -8,11 +8,12 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter"
+	"millside/counter/journal"
 	"millside/plan/wind"
 )
 
 // ShowText writes where a warp stands.
-func ShowText(w io.Writer, record *counter.Record) {
+func ShowText(w io.Writer, record *journal.Record) {
 	s := record.State()
 	c := s.Current()
 	fmt.Fprintf(w, "Warp \"%s\"\n\n", prose.Clean(s.Plan.Spec.Name))
@@ -22,10 +23,13 @@ func ShowText(w io.Writer, record *counter.Record) {
 	}
 	prose.Row(w, "State", "%s", stateText(s))
 	if len(s.Chains) > 1 {
-		prose.Row(w, "In all", "%d of %s, %d of %s", s.PassesLaidAll(), prose.Count(s.Plan.Passes(), "pass"), s.EndsStandingAll(), prose.Count(s.Plan.EndsWound(), "end"))
-		prose.Row(w, "Chain", "%d of %d: ends %d to %d", s.Chain, len(s.Chains), c.First, c.Last)
+		prose.Row(w, "In all", "%d of %s, %d of %s", s.PassesLaidAll(), prose.Count(s.Plan.Passes(), "pass"),
+			s.EndsStandingAll(), prose.Count(s.Plan.EndsWound(), "end"))
+		prose.Row(w, "Chain", "%d of %d: %s", s.Chain, len(s.Chains),
+			s.Plan.WoundText(c.First, c.Last))
 	}
-	prose.Row(w, "Laid", "%d of %s, %d of %s", s.Laid(), prose.Count(len(c.Passes), "pass"), s.EndsStanding(), prose.Count(c.Ends(), "end"))
+	prose.Row(w, "Laid", "%d of %s, %d of %s", s.Laid(), prose.Count(len(c.Passes), "pass"), s.EndsStanding(),
+		prose.Count(c.Ends(), "end"))
 	if !s.Finished {
 		millText(w, s)
 		nextText(w, s)
@@ -64,7 +68,8 @@ func millText(w io.Writer, s counter.State) {
 		return
 	}
 	m := SeenOnMill(s)
-	prose.Row(w, "On the mill", "%s over peg 1 of the counting cross and %s over peg 2; %s stand", prose.Count(m.OverPeg1, "group"),
+	prose.Row(w, "On the mill", "%s over peg 1 of the counting cross and %s over peg 2; %s stand",
+		prose.Count(m.OverPeg1, "group"),
 		prose.Count(m.OverPeg2, "group"), prose.Count(m.EndsStanding, "end"))
 	prose.Row(w, "Paddle", "%s; the last turn was %s", m.Paddle, m.LastTurn)
 	if twist := s.TwistAdvice(); twist != "" {
@@ -80,7 +85,8 @@ func nextText(w io.Writer, s counter.State) {
 		}
 		return
 	}
-	prose.Row(w, "Next", "pass %d, %s: ends %d to %d in %s", pass.Number, pass.Direction, pass.First, pass.Last, prose.Positions(pass.Carried))
+	prose.Row(w, "Next", "pass %d, %s: %s in %s", pass.Number, pass.Direction,
+		s.Plan.WoundText(pass.First, pass.Last), prose.Positions(pass.Carried))
 	prose.Row(w, "Its way", "%s", pass.Way())
 	for _, task := range s.Plan.Before(s.Current(), pass.Number) {
 		prose.Row(w, "Before it", "%s", task.Text)
@@ -172,7 +178,8 @@ type OnMill struct {
 // SeenOnMill is what stands on the mill by a state's count.
 func SeenOnMill(s counter.State) OnMill {
 	cross := s.Cross()
-	m := OnMill{PassesLaid: s.Laid(), EndsStanding: s.EndsStanding(), OverPeg1: cross.OverPeg1, OverPeg2: cross.OverPeg2, Paddle: wind.AtLease.String()}
+	m := OnMill{PassesLaid: s.Laid(), EndsStanding: s.EndsStanding(), OverPeg1: cross.OverPeg1,
+		OverPeg2: cross.OverPeg2, Paddle: wind.AtLease.String()}
 	if m.PassesLaid == 0 {
 		return m
 	}

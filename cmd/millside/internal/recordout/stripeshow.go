@@ -29,7 +29,8 @@ func setUpRows(w io.Writer, s counter.State) {
 	if !ok || !s.Plan.Striped() {
 		return
 	}
-	prose.Row(w, "Set-up", "%d of %d: positions %s", pass.SetUp, len(s.Plan.Spec.Schedule.SetUps), s.Plan.SetUpText(s.Plan.SetUpOf(pass)))
+	prose.Row(w, "Set-up", "%d of %d: positions %s", pass.SetUp, len(s.Plan.Spec.Schedule.SetUps),
+		s.Plan.SetUpText(s.Plan.SetUpOf(pass)))
 	if s.Wound() {
 		return
 	}

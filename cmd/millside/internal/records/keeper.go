@@ -8,14 +8,14 @@ import (
 	"os"
 	"path/filepath"
 
-	"millside/counter"
 	"millside/counter/disk"
+	"millside/counter/journal"
 )
 
 // keeper is a file system that keeps what was read of a file to its end, and gives it to whoever opens the
 // file to read it again.
 type keeper struct {
-	counter.FS
+	journal.FS
 	files map[string]kept // by cleaned path
 	size  int             // of all of them, in bytes
 }

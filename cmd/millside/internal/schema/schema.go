@@ -7,6 +7,7 @@ import (
 	"encoding"
 	"encoding/json"
 	"reflect"
+	"slices"
 	"strings"
 	"time"
 )
@@ -117,7 +118,8 @@ func (m maker) fields(t reflect.Type, properties map[string]any, required *[]str
 			tag = f.Name
 		}
 		properties[tag] = m.of(f.Type)
-		if !strings.Contains(options, "omitempty") && !strings.Contains(options, "omitzero") {
+		if !strings.Contains(options, "omitempty") && !strings.Contains(options, "omitzero") &&
+			!slices.Contains(*required, tag) { // a field may stand in place of one of the same name within
 			*required = append(*required, tag)
 		}
 	}

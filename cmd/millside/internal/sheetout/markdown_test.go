@@ -93,13 +93,21 @@ func TestMarkdownIsShownRightly(t *testing.T) {
 		for _, part := range sheet.Parts {
 			wantHeadings = append(wantHeadings, oneLine(part.Title))
 			for _, r := range part.Rows {
-				has(r.Name + " : " + r.Value)
+				has(r.Name + " : " + r.Value.String())
 			}
 			for _, note := range part.Notes {
 				has(note)
 			}
 			if part.Table != nil {
-				wantTables = append(wantTables, append([][]string{part.Table.Columns}, part.Table.Lines...))
+				table := [][]string{part.Table.Columns}
+				for _, cells := range part.Table.Lines {
+					var texts []string
+					for _, cell := range cells {
+						texts = append(texts, cell.String())
+					}
+					table = append(table, texts)
+				}
+				wantTables = append(wantTables, table)
 			}
 		}
 		if strings.Join(got.headings, "\n") != strings.Join(wantHeadings, "\n") {

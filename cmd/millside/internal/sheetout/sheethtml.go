@@ -2,14 +2,15 @@ package sheetout
 
 import (
 	"embed"
+	"fmt"
 	"html/template"
 	"io"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/drawing"
 	"millside/cmd/millside/internal/prose"
+	"millside/plan/figure"
 	"millside/plan/sheet"
 )
 
@@ -19,8 +20,9 @@ import (
 var pageFiles embed.FS
 
 var pages = template.Must(template.New("pages").Funcs(template.FuncMap{
-	"how": howText, "drawings": partDrawings, "numbers": numberColumns, "summary": sheetSummary, "clean": unbroken,
-	"short": short, "many": manyLines, "style": style, "boxes": makeBoxes, "stripes": wallStripes, "paddle": wallPaddle, "fill": fillOf,
+	"how": howOf, "drawings": partDrawings, "numbers": numberColumns, "cell": cellHTML, "clean": prose.Clean,
+	"short": short, "many": manyLines, "style": style, "boxes": makeBoxes, "stripes": wallStripes, "paddle": wallPaddle,
+	"fill": fillOf,
 }).ParseFS(pageFiles, "*.tmpl"))
 
 // style is what the pages look like, those of the wall sheet's own last. It is the program's own text, so
@@ -47,15 +49,28 @@ func sheetHTML(w io.Writer, s *sheet.Sheet, how bool) error {
 	}{s, how})
 }
 
-// quantities finds a number and its unit.
-var quantities = regexp.MustCompile(`([0-9]) (in|ft|yd|mm|cm|m|oz|lb|g|kg|s|min|h)\b`)
-
-// unbroken is clean, with numbers kept on one line with their units.
-func unbroken(s string) string {
-	return percents.ReplaceAllString(quantities.ReplaceAllString(prose.Clean(s), "$1\u00A0$2"), "$1\u00A0%")
+// cellHTML writes a cell: a number stands on one line with its unit, a colour has a swatch before its name.
+func cellHTML(c figure.Cell) template.HTML {
+	var b strings.Builder
+	for _, f := range c {
+		switch f := f.(type) {
+		case figure.Number, figure.Count: // the number and the first word behind it
+			b.WriteString(template.HTMLEscapeString(strings.Replace(prose.Clean(f.String()), " ", "\u00A0", 1)))
+		case figure.Duration:
+			b.WriteString(strings.ReplaceAll(f.String(), " ", "\u00A0"))
+		case figure.Colour:
+			if f.Shade != "" {
+				fmt.Fprintf(&b, `<svg class="swatch" viewBox="0 0 10 10" aria-hidden="true">`+
+					`<path d="M0 0H10V10H0Z" fill="%s"/></svg>`,
+					template.HTMLEscapeString(fillOf(f.Shade)))
+			}
+			b.WriteString(template.HTMLEscapeString(prose.Clean(f.String())))
+		case figure.Text, figure.Range, figure.List:
+			b.WriteString(template.HTMLEscapeString(prose.Clean(f.String())))
+		}
+	}
+	return template.HTML(b.String())
 }
-
-var percents = regexp.MustCompile(`([0-9]) %`)
 
 // numberColumns says for each column whether it holds nothing but numbers.
 func numberColumns(t *sheet.Table) []bool {
@@ -75,9 +90,9 @@ func manyLines(t *sheet.Table) bool {
 }
 
 // short says whether a cell is better kept on one line.
-func short(cell string) bool {
+func short(cell figure.Cell) bool {
 	const most = 22
-	return utf8.RuneCountInString(cell) <= most
+	return utf8.RuneCountInString(cell.String()) <= most
 }
 
 // partDrawings draws what belongs to a part of the sheet.

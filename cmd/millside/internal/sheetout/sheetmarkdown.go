@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"millside/cmd/millside/internal/prose"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/sheet"
 )
@@ -14,7 +15,7 @@ import (
 // sheetMarkdown writes the sheet as Markdown (CommonMark, with pipe tables). Whatever
 // could be taken for a mark is escaped.
 func sheetMarkdown(w io.Writer, s *sheet.Sheet, how bool) error {
-	fmt.Fprintf(w, "# %s\n\n%s\n", escaped(s.Title), escaped(sheetSummary(s)))
+	fmt.Fprintf(w, "# %s\n\n%s\n", escaped(s.Title), cellMarkdown(s.Summary()))
 	for _, part := range s.Parts {
 		fmt.Fprintf(w, "\n## %s\n", escaped(part.Title))
 		if len(part.Rows) > 0 {
@@ -38,9 +39,9 @@ func sheetMarkdown(w io.Writer, s *sheet.Sheet, how bool) error {
 }
 
 func rowMarkdown(w io.Writer, r measure.Row, how bool) {
-	fmt.Fprintf(w, "- **%s**: %s\n", escaped(r.Name), escaped(r.Value))
-	if text := howText(r); how && text != "" {
-		fmt.Fprintf(w, "  - %s\n", escaped(text))
+	fmt.Fprintf(w, "- **%s**: %s\n", escaped(r.Name), cellMarkdown(r.Value))
+	if text := cellMarkdown(howOf(r)); how && text != "" {
+		fmt.Fprintf(w, "  - %s\n", text)
 	}
 	if r.Warning != "" {
 		fmt.Fprintf(w, "  - **Take care: %s**\n", escaped(r.Warning))
@@ -62,11 +63,14 @@ func tableMarkdown(w io.Writer, t *sheet.Table) {
 	for _, cells := range t.Lines {
 		texts := make([]string, len(cells))
 		for i, cell := range cells {
-			texts[i] = escaped(cell)
+			texts[i] = cellMarkdown(cell)
 		}
 		line(texts)
 	}
 }
+
+// cellMarkdown writes a cell: nothing in it is a mark.
+func cellMarkdown(c figure.Cell) string { return escaped(cellText(c)) }
 
 // escaped puts a backslash before every mark of ASCII that could mean something in Markdown (CommonMark
 // 0.31, "backslash escapes", lets any of them be escaped), and leaves those that a sheet is full of and

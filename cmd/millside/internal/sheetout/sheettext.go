@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/prose"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/sheet"
 )
@@ -18,16 +19,12 @@ const nameWidth = 28
 // its formula below it.
 func sheetText(w io.Writer, s *sheet.Sheet, how bool) error {
 	title := prose.Wrap(prose.Clean(s.Title), 0)
-	fmt.Fprintf(w, "%s\n%s\n%s\n", title, strings.Repeat("=", min(utf8.RuneCountInString(title), prose.TextWidth)), sheetSummary(s))
+	fmt.Fprintf(w, "%s\n%s\n%s\n", title, strings.Repeat("=", min(utf8.RuneCountInString(title), prose.TextWidth)),
+		cellText(s.Summary()))
 	for _, part := range s.Parts {
 		PartText(w, part, how)
 	}
 	return nil
-}
-
-// sheetSummary is the line below the title.
-func sheetSummary(s *sheet.Sheet) string {
-	return fmt.Sprintf("%s, %s, %s, %s", prose.Count(s.Ends, "end"), prose.Count(s.Passes, "pass"), prose.Count(s.Chains, "chain"), s.Length.In(s.Units.Long(), 2))
 }
 
 // PartText writes one part of a sheet.
@@ -58,7 +55,7 @@ func RowText(w io.Writer, r measure.Row, how bool) {
 	if gap < 2 {
 		name, gap = prose.Wrap(name, 0)+"\n", nameWidth
 	}
-	fmt.Fprintf(w, "%s%s%s\n", name, strings.Repeat(" ", gap), prose.Wrap(prose.Clean(r.Value), nameWidth))
+	fmt.Fprintf(w, "%s%s%s\n", name, strings.Repeat(" ", gap), prose.Wrap(cellText(r.Value), nameWidth))
 	const indent = 4
 	below := func(text string) {
 		if text != "" {
@@ -66,21 +63,33 @@ func RowText(w io.Writer, r measure.Row, how bool) {
 		}
 	}
 	if how {
-		below(howText(r))
+		below(cellText(howOf(r)))
 	}
 	if r.Warning != "" {
 		below("TAKE CARE: " + r.Warning)
 	}
 }
 
-// howText says in one line how a figure was reached, and what is usual.
-func howText(r measure.Row) string {
-	var parts []string
+// howOf says in one line how a figure was reached, and what is usual.
+func howOf(r measure.Row) figure.Cell {
+	var parts []figure.Cell
 	if r.How.Formula != "" {
-		parts = append(parts, r.How.Formula+": "+r.How.WithNumbers)
+		parts = append(parts, figure.Say("%s: %s", r.How.Formula, r.How.WithNumbers))
 	}
 	if r.Usual != "" {
-		parts = append(parts, "usual: "+r.Usual)
+		parts = append(parts, figure.Say("usual: %s", r.Usual))
 	}
-	return strings.Join(parts, "; ")
+	return figure.Join(parts, "; ")
+}
+
+// cellText writes a cell as text.
+func cellText(c figure.Cell) string { return prose.Clean(c.String()) }
+
+// bareNumber says whether a cell may stand in a column of numbers: it holds a bare number, or nothing.
+func bareNumber(c figure.Cell) bool {
+	if len(c) == 0 {
+		return true
+	}
+	_, ok := c.Only()
+	return ok
 }

@@ -10,7 +10,8 @@ import (
 var SheetFormats = []string{"text", "markdown", "html", "json"}
 
 // FormatOf holds the format that a file's ending means.
-var FormatOf = map[string]string{".txt": "text", ".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
+var FormatOf = map[string]string{".txt": "text", ".md": "markdown", ".markdown": "markdown", ".html": "html",
+	".htm": "html", ".json": "json"}
 
 // WriteSheet writes a sheet in one of the [SheetFormats]; how adds to each figure how it was reached.
 func WriteSheet(w io.Writer, s *sheet.Sheet, format string, how bool) error {

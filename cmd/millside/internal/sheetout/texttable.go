@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"millside/cmd/millside/internal/prose"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/sheet"
 )
@@ -28,12 +29,12 @@ func tableText(w io.Writer, t *sheet.Table) {
 		return
 	}
 	indent := prose.TextWidth - room
-	line := func(cells []string) {
+	line := func(cells []figure.Cell) {
 		var b strings.Builder
 		for i, cell := range cells[:last] {
-			b.WriteString(padded(prose.Clean(cell), widths[i], numbers[i]) + "  ")
+			b.WriteString(padded(cellText(cell), widths[i], numbers[i]) + "  ")
 		}
-		cell := prose.Clean(cells[last])
+		cell := cellText(cells[last])
 		if widths[last] > room {
 			cell = prose.Wrap(cell, indent)
 		} else {
@@ -41,12 +42,15 @@ func tableText(w io.Writer, t *sheet.Table) {
 		}
 		fmt.Fprintln(w, strings.TrimRight(b.String()+cell, " "))
 	}
-	line(t.Columns)
-	rule := make([]string, len(widths))
+	names, rule := make([]figure.Cell, len(widths)), make([]figure.Cell, len(widths))
 	for i, n := range widths {
-		rule[i] = strings.Repeat("-", min(n, prose.TextWidth))
+		if i == last {
+			n = min(n, room)
+		}
+		names[i], rule[i] = figure.Say("%s", t.Columns[i]),
+			figure.Say("%s", strings.Repeat("-", min(n, prose.TextWidth)))
 	}
-	rule[last] = strings.Repeat("-", min(widths[last], room))
+	line(names)
 	line(rule)
 	for _, cells := range t.Lines {
 		line(cells)
@@ -61,8 +65,8 @@ func columnWidths(t *sheet.Table) (widths []int, numbers []bool) {
 	}
 	for _, cells := range t.Lines {
 		for i, cell := range cells {
-			widths[i] = max(widths[i], utf8.RuneCountInString(prose.Clean(cell)))
-			numbers[i] = numbers[i] && strings.Trim(cell, "0123456789") == ""
+			widths[i] = max(widths[i], utf8.RuneCountInString(cellText(cell)))
+			numbers[i] = numbers[i] && bareNumber(cell)
 		}
 	}
 	return widths, numbers
@@ -84,7 +88,7 @@ func blocksText(w io.Writer, t *sheet.Table) {
 			fmt.Fprintln(w)
 		}
 		for k, cell := range cells {
-			if cell != "" {
+			if len(cell) > 0 {
 				RowText(w, measure.Row{Name: t.Columns[k], Value: cell}, false)
 			}
 		}

@@ -19,10 +19,14 @@ func wallHTML(w io.Writer, s *sheet.Wall) error {
 // wallSize is the class of a page with so many lines of steps that they stand in two columns or in three, in
 // smaller letters; "" for one that holds them as they are.
 func wallSize(s *sheet.Wall) string {
+	full := 34 // lines on a page in letters of full size
+	if s.Striped() {
+		full = 23 // its drawings take the rest
+	}
 	switch lines := wallLines(s); {
 	case lines > 70:
 		return "many most"
-	case lines > 23:
+	case lines > full:
 		return "many"
 	}
 	return ""
@@ -31,7 +35,12 @@ func wallSize(s *sheet.Wall) string {
 // wallLines is about how many lines the steps of all chains take.
 func wallLines(s *sheet.Wall) int {
 	const inLine = 22 // boxes
-	lines := 3*(len(s.Ways)/3) + 3*len(s.After)
+	const inWay = 30  // letters of a line in one of the ways, which stand side by side
+	lines, longest := 3*(len(s.Ways)/3)+3*len(s.After), 0
+	for _, way := range s.Ways {
+		longest = max(longest, len(way.Title())/inWay)
+	}
+	lines += longest
 	if s.Striped() {
 		lines += 8 + len(s.Colours)/2
 	}

@@ -14,7 +14,7 @@ func wallMarkdown(w io.Writer, s *sheet.Wall) error {
 	if s.Date != "" {
 		fmt.Fprintf(w, "\n%s\n", escaped(s.Date))
 	}
-	fmt.Fprintf(w, "\n%s\n", escaped(s.Summary()))
+	fmt.Fprintf(w, "\n%s\n", cellMarkdown(s.Summary()))
 	if s.Striped() {
 		fmt.Fprint(w, "\n## Stripes\n\n")
 		for _, c := range s.Colours {
@@ -22,7 +22,8 @@ func wallMarkdown(w io.Writer, s *sheet.Wall) error {
 		}
 		fmt.Fprintf(w, "\n%s\n", escaped(stripesText(s)))
 	}
-	fmt.Fprintf(w, "\n## Thread\n\n%s. %s.\n\n## Over the pegs and round them\n\n", escaped(s.Thread.Text), escaped(s.Thread.Foot))
+	fmt.Fprintf(w, "\n## Thread\n\n%s. %s.\n\n## Over the pegs and round them\n\n", escaped(s.Thread.Text),
+		escaped(s.Thread.Foot))
 	for _, way := range s.Ways {
 		fmt.Fprintf(w, "- **%s**: %s\n", escaped(way.Title()), escaped(way.String()))
 	}
@@ -61,7 +62,8 @@ func chainMarkdown(w io.Writer, s *sheet.Wall, c sheet.Chain) {
 			}
 			fmt.Fprintf(w, "%s- %s\n", indent, text)
 			for _, passes := range step.Passes {
-				fmt.Fprintf(w, "%s  - %s\n", indent, escaped(strings.Join(boxLines(s.Passes, [][]int{passes}, 1<<30), " ")))
+				fmt.Fprintf(w, "%s  - %s\n", indent,
+					escaped(strings.Join(boxLines(s.Passes, [][]int{passes}, 1<<30), " ")))
 			}
 		}
 	}

@@ -18,7 +18,7 @@ func wallText(w io.Writer, s *sheet.Wall) error {
 	if s.Date != "" {
 		fmt.Fprintln(w, prose.Clean(s.Date))
 	}
-	fmt.Fprintln(w, prose.Wrap(s.Summary(), 0))
+	fmt.Fprintln(w, prose.Wrap(cellText(s.Summary()), 0))
 	if s.Striped() {
 		heading(w, "Stripes")
 		for _, c := range s.Colours {

@@ -1,0 +1,106 @@
+package figure
+
+import (
+	"math/big"
+	"strings"
+	"sync/atomic"
+
+	"millside/plan/internal/ratio"
+)
+
+// Number is a number with its unit, rounded when it is written.
+type Number struct {
+	value     *big.Rat
+	decimals  int
+	one, many string
+	exact, up bool
+}
+
+// Significant is how many figures of a number that was reckoned are written: yarn, pegs and hands aren't more
+// exact than that, and more would only seem so.
+const Significant = 4
+
+// New is a number that is written with at most so many decimals (0 to 9) and at most [Significant] figures,
+// rounded to the nearest, halves away from nil, without trailing noughts. The unit may be empty.
+func New(value *big.Rat, decimals int, unit string) Number {
+	return Number{value: value, decimals: decimals, one: unit, many: unit}
+}
+
+// AtLeast is [New] rounded away from nil, so that who takes as much as is written has enough.
+func AtLeast(value *big.Rat, decimals int, unit string) Number {
+	return Number{value: value, decimals: decimals, one: unit, many: unit, up: true}
+}
+
+// Exact is [New] for a number that a person wrote: all of its figures count.
+func Exact(value *big.Rat, decimals int, unit string) Number {
+	return Number{value: value, decimals: decimals, one: unit, many: unit, exact: true}
+}
+
+// Of is [New] for a number whose unit is a noun: "1 turn", "2.4 turns".
+func Of(value *big.Rat, decimals int, one, many string) Number {
+	return Number{value: value, decimals: decimals, one: one, many: many}
+}
+
+// Digits is the number as it is shown, with a decimal point and no unit.
+func (n Number) Digits() string {
+	if n.value == nil {
+		return "0"
+	}
+	decimals := min(max(n.decimals, 0), 9)
+	if whole := new(big.Int).Quo(n.value.Num(), n.value.Denom()); !n.exact && whole.Sign() != 0 {
+		decimals = min(decimals, Significant-len(whole.Abs(whole).Text(10)))
+	}
+	return n.rounded(decimals)
+}
+
+// rounded writes the number to so many decimals; fewer than none are noughts before the point.
+func (n Number) rounded(decimals int) string {
+	step, how := ratio.Power(10, -decimals), ratio.Nearest
+	if n.up {
+		how = ratio.Up
+	}
+	steps, ok := how.Whole(ratio.Quo(new(big.Rat).Abs(n.value), step))
+	if !ok {
+		return ratio.Decimal(n.value, decimals)
+	}
+	value := ratio.Mul(ratio.Of(steps), step)
+	if n.value.Sign() < 0 {
+		value.Neg(value)
+	}
+	return ratio.Decimal(value, decimals)
+}
+
+// Unit is the word behind the number, empty for none.
+func (n Number) Unit() string {
+	if n.Digits() == "1" {
+		return n.one
+	}
+	return n.many
+}
+
+// Plain writes the number and its unit with a decimal point, as files and programs read it: "7.5 yd".
+func (n Number) Plain() string { return n.with(n.Digits()) }
+
+// String writes the number and its unit with the decimal sign of the weaver: "7.5 yd" or "7,5 yd".
+func (n Number) String() string {
+	digits := n.Digits()
+	if comma.Load() {
+		digits = strings.Replace(digits, ".", ",", 1)
+	}
+	return n.with(digits)
+}
+
+func (n Number) with(digits string) string {
+	if n.many == "" {
+		return digits
+	}
+	return digits + " " + n.Unit()
+}
+
+// comma is the decimal sign of all that is shown. It is set once, before anything is: a weaver has one way of writing
+// numbers, and it belongs to no warp.
+var comma atomic.Bool
+
+// WriteComma says whether numbers are shown with a decimal comma from now on. Files and what programs read keep the
+// point.
+func WriteComma(yes bool) { comma.Store(yes) }
