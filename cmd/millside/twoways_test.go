@@ -48,8 +48,8 @@ var fiveProjects = []struct {
 		{field.PackagesOf, "red 4, gold 2"}, {field.MostHalts, "40"}, {field.FinishAtLease, "yes"},
 		{field.ReturnOrder, "mirrored"}}},
 	{name: "a draft", draft: "[WARP]\nThreads=8\nColor=1\n[COLOR TABLE]\n1=255,0,0\n2=0,0,255\n[WARP COLORS]\n" +
-		"1=1\n2=1\n3=1\n4=1\n5=2\n6=2\n7=2\n8=2\n[WEAVING]\nShafts=4\n[THREADING]\n1=1\n2=2\n3=3\n4=4\n5=1\n6=2\n7=3\n8=4\n" +
-		"[TEXT]\nTitle=Shed towel\n",
+		"1=1\n2=1\n3=1\n4=1\n5=2\n6=2\n7=2\n8=2\n[WEAVING]\nShafts=4\n[THREADING]\n1=1\n2=2\n" +
+		"3=3\n4=4\n5=1\n6=2\n7=3\n8=4\n[TEXT]\nTitle=Shed towel\n",
 		says: []said{{field.Length, "4 yd"}, {field.Dyed, "yes"}, {field.TieEvery, "0"}}},
 }
 

@@ -72,7 +72,8 @@ var notAsked = map[string]string{
 	"schedule": "worked out of the stripes", "other_schedule": "worked out of the stripes",
 	"cloth.assumed": "what the weaver left out", "cloth.weft_colours": "from a draft", "loom.widths": "from a draft",
 	"cloth.width.sett": "the loom's", "cloth.width.group": "the paddle's", "cloth.width.units": "the plan's",
-	"cloth.length.units": "the plan's", "yarn.extras.given": "said with the others", "loom.whole_groups": "stands in old records",
+	"cloth.length.units": "the plan's", "yarn.extras.given": "said with the others",
+	"loom.whole_groups": "stands in old records",
 }
 
 // paths lists where the leaves of a spec stand, by their names in JSON, to the depth to which fields reach.

@@ -64,5 +64,5 @@ var (
 		Assumed: true,
 		Help:    "what a pick is longer than the width in the reed, as a share of it"})
 	Weft = add(Cloth, Field{Name: "weft", Label: "weft yarn", Flag: "weft", Value: YarnSize, Optional: true,
-		Help: "the weft's size, or the name of a yarn at hand; the warp's if not said"})
+		Help: "the weft's size; the warp's if not said", More: "; or the name of a yarn at hand"})
 )

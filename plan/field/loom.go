@@ -6,14 +6,14 @@ import "millside/plan/measure"
 var (
 	Raddle = add(Loom, Field{Name: "raddle space", Also: []string{"raddle"}, Label: "raddle space", Flag: "raddle",
 		Key: "space", Value: "space", Least: measure.Millimetre, Most: 10 * measure.Centimetre, Optional: true,
-		Help: `the raddle's space from tooth to tooth, such as "1/2 in", or its name`})
+		Help: `the raddle's space from tooth to tooth, such as "1/2 in"`, More: ", or its name"})
 	RaddleSpaces = add(Loom, Field{Name: "raddle spaces", Label: "raddle spaces", Flag: "raddle-spaces", Key: "spaces",
 		Value: Number, High: 10_000, Help: "how many spaces the raddle has; 0 if you haven't counted"})
 	SplitGroups = add(Loom, Field{Name: "split groups", Label: "split groups", Flag: "split-groups", Value: YesNo,
 		Words: []string{"no", "yes"},
 		Help:  "let the raddle's teeth part a group, where that spreads the ends more evenly"})
 	Reed = add(Loom, Field{Name: "reed", Label: "reed", Flag: "reed", Value: "reed", Optional: true,
-		Help: `the reed, such as "10 dents an inch", "40 in 10 cm" or "60 Stockport", or its name`})
+		Help: `the reed, such as "10 dents an inch", "40 in 10 cm" or "60 Stockport"`, More: ", or its name"})
 	ReedWidth = add(Loom, Field{Name: "reed width", Label: "reed width", Flag: "reed-width", Key: "width", Value: Span,
 		Most: measure.MaxWidth, Optional: true, Help: "the reed's usable width, where it is known"})
 	EdgeDents = add(Loom, Field{Name: "selvedge dents", Label: "selvedge dents", Flag: "edge-dents", Value: Number,

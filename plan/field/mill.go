@@ -22,7 +22,8 @@ var (
 		Most: 10 * measure.Metre, Optional: true, Help: "how far the warp may climb, where it is known"})
 	Board = add(Mill, Field{Name: "board", Also: []string{"distances on the board"},
 		Parts: regexp.MustCompile(`^distance \d+ on the board$`), Label: "board", Flag: "board", Value: "distances",
-		Help: `a board in place of the mill: its distances from peg to peg, such as "36 in x 10, 18 in", or its name`})
+		Help: `a board in place of the mill: its distances from peg to peg, such as "36 in x 10, 18 in"`,
+		More: ", or its name"})
 )
 
 // The chains.

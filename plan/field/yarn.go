@@ -10,7 +10,8 @@ import (
 var (
 	YarnOf = add(Yarn, Field{Name: "yarn", Also: []string{"thread"}, Parts: regexp.MustCompile(`^cone \d+ yarn$`),
 		Label: "yarn", Flag: "yarn", Value: YarnSize, Optional: true,
-		Help: `the yarn's size, such as "cotton 8/2", "worsted 2/28" or "3360 yd/lb", or the name of a yarn at hand`})
+		Help: `the yarn's size, such as "cotton 8/2", "worsted 2/28" or "3360 yd/lb"`,
+		More: ", or the name of a yarn at hand"})
 	Colour = add(Yarn, Field{Name: "colour", Parts: regexp.MustCompile(`^cone \d+ colour$`), Label: "colour",
 		Flag: "colour", Key: "colour", Value: Text, Help: "what you call its colour, up to 60 characters"})
 	Cones = add(Yarn, Field{Name: "cones", Parts: regexp.MustCompile(`^cone \d+ weight$`), Label: "cones weigh",

@@ -79,7 +79,8 @@ func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
 	warp, err2 := length.Warp()
 	if text := entry.AssumedText(s); text != "" && ends != nil {
 		ends.Rows = append(ends.Rows, measure.Row{Name: "assumed", Value: figure.Cell{figure.Text(text)},
-			How: measure.How{Formula: "usual for " + width.Fibre.Words() + "; what is given goes before it, 0 too"}})
+			How: measure.How{Formula: "the usual for " + width.Fibre.Words() + ", where nothing is given",
+				WithNumbers: figure.Cell{figure.Text("0 has to be said")}}})
 	}
 	return ends, warp, errors.Join(err1, err2)
 }

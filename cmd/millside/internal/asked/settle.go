@@ -34,7 +34,7 @@ func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error
 	}
 	errs = append(errs, ask.settleCloth(f, &s)...)
 	errs = append(errs, ask.belonging(f, s)...)
-	if !s.Cloth.Used {
+	if !s.Cloth.Used && len(without(f, field.Cloth, "", field.SettOf)) == 0 {
 		s.Cloth = plan.Cloth{}
 	}
 	return s, errors.Join(errs...)
