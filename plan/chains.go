@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/wind"
@@ -89,14 +90,9 @@ func (a ChainAsk) Split(known KnownSections) ([]ChainPart, error) {
 }
 
 func (a ChainAsk) check() error {
-	var errs measure.Faults
-	errs.Count("ends", a.Ends, 1, measure.MaxEnds, "")
-	errs.Count("group", a.Group, 1, measure.MaxPositions, "")
-	errs.Count("last pass", int(a.LastPass), 0, int(wind.FullLast), "")
-	if a.Most != 0 {
-		errs.Count("ends in a chain", a.Most, max(a.Group, 1), measure.MaxEnds, ", or 0 for one chain")
-	}
-	errs.Count("pattern repeat", a.Repeat, 0, measure.MaxEnds, "")
+	errs := measure.Faults{field.Ends.Check(a.Ends), field.Group.Check(a.Group),
+		field.LastPass.CheckWord(int(a.LastPass)),
+		field.ChainEnds.CheckFrom(a.Most, max(a.Group, 1), measure.MaxEnds, ""), field.Repeat.Check(a.Repeat)}
 	errs.Count("ends before the first repeat", a.Before, 0, measure.MaxEnds, "")
 	return errors.Join(errs...)
 }

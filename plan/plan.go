@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/frame"
 	"millside/plan/measure"
 	"millside/plan/wind"
@@ -111,8 +112,9 @@ func (s Spec) path() (frame.MillPath, error) {
 		return frame.MillPath{}, err
 	}
 	if !b.Fits {
-		return frame.MillPath{}, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "at most " +
-			b.Length.As(s.Units.Long(), 2).String() + ", which is all that the board gives"}
+		return frame.MillPath{}, &measure.FieldError{Field: field.Length.Name, Value: s.Length.String(),
+			Want: "at most " +
+				b.Length.As(s.Units.Long(), 2).String() + ", which is all that the board gives"}
 	}
 	return frame.MillPath{Steps: b.Distances, Length: b.Length}, nil
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"fmt"
+	"millside/plan/field"
 	"strconv"
 	"strings"
 
@@ -171,7 +172,7 @@ func (s *Schedule) check(ends, positions int) error {
 		total += p.Ends()
 	}
 	if total != ends {
-		return &measure.FieldError{Field: "stripes", Value: fmt.Sprintf("%d ends in the schedule", total),
+		return &measure.FieldError{Field: field.StripesOf.Name, Value: fmt.Sprintf("%d ends in the schedule", total),
 			Want: fmt.Sprintf("%d, the ends of the warp", ends)}
 	}
 	return s.checkOrder(ends)
@@ -183,7 +184,7 @@ func (s *Schedule) checkColours() error {
 	}
 	for _, c := range s.Colours {
 		if measure.CheckName(c.Name) != nil {
-			return &measure.FieldError{Field: "colour", Value: c.Name,
+			return &measure.FieldError{Field: field.Colour.Name, Value: c.Name,
 				Want: fmt.Sprintf("1 to %d printable characters", measure.MaxName)}
 		}
 		if _, err := strconv.ParseUint(strings.TrimPrefix(c.Shade, "#"), 16, 24); c.Shade != "" &&

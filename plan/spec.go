@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 
+	"millside/plan/field"
 	"millside/plan/frame"
 	"millside/plan/measure"
 	"millside/plan/times"
@@ -66,6 +67,8 @@ type Spec struct {
 	Other    *Schedule `json:"other_schedule,omitzero"`
 	// StripesFrom is the side from which Stripes is written.
 	StripesFrom WrittenFrom `json:"stripes_from,omitzero"`
+	// Asked is what is asked of the way to wind the stripes.
+	Asked wind.Asked `json:"stripes_asked,omitzero"`
 }
 
 // WithOrder is the spec with another return order, and with the schedule that was made for it.
@@ -80,44 +83,35 @@ func (s Spec) WithOrder(order wind.ReturnOrder) Spec {
 	return s
 }
 
-// DefaultSpec is a plain warp on a mill of two yards round.
+// DefaultSpec is a plain warp on a mill of two yards round, with what the table of fields begins with.
 func DefaultSpec() Spec {
 	return Spec{
-		Name: "new warp", Ends: 200, Group: 10, Positions: 12, Length: 5 * measure.Yard,
-		Mill:     frame.Mill{Circumference: 2 * measure.Yard, PegStep: 18 * measure.Inch},
-		TieEvery: 100, GuardMillis: 2000,
+		Name: "new warp", Ends: field.Ends.Count, Group: field.Group.Count, Positions: field.Positions.Count,
+		Length:   field.Length.Length,
+		Mill:     frame.Mill{Circumference: field.Circumference.Length, PegStep: field.PegStep.Length},
+		TieEvery: field.TieEvery.Count, GuardMillis: field.Guard.Count,
 	}
 }
 
 // Check reports every field that is out of its range, as joined [measure.FieldError] values, or nil.
 func (s Spec) Check() error {
-	errs := measure.Faults{measure.CheckName(s.Name)}
-	errs.Count("ends", s.Ends, 1, measure.MaxEnds, "")
-	if errs.Count("paddle positions", s.Positions, 1, measure.MaxPositions, "") {
-		errs.Count("group", s.Group, 1, s.Positions, " (the positions of the paddle)")
+	errs := []error{field.Name.In(measure.CheckName(s.Name))}
+	errs = append(errs, field.Ends.Check(s.Ends))
+	if err := field.Positions.Check(s.Positions); err != nil {
+		errs = append(errs, err, field.Group.Check(s.Group))
 	} else {
-		errs.Count("group", s.Group, 1, measure.MaxPositions, "")
+		errs = append(errs, field.Group.CheckFrom(s.Group, 1, s.Positions, " (the positions of the paddle)"))
 	}
-	if s.Length < 10*measure.Centimetre || s.Length > 1000*measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "length", Value: s.Length.String(), Want: "10 cm to 1000 m"})
-	}
+	errs = append(errs, field.Length.CheckLength(s.Length))
 	errs = append(errs, s.Mill.Check()...)
-	if s.ChainEnds != 0 {
-		errs.Count("ends in a chain", s.ChainEnds, max(s.Group, 1), measure.MaxEnds, ", or 0 for one chain")
-	}
-	if s.TieEvery != 0 {
-		errs.Count("count tie every", s.TieEvery, 1, measure.MaxEnds, " ends, or 0 for none")
-	}
-	errs.Count("guard", s.GuardMillis, 0, 60_000, " thousandths of a second")
-	errs.Count("rest every", s.RestMinutes, 0, 240, " minutes, 0 for none")
+	errs = append(errs, field.ChainEnds.CheckFrom(s.ChainEnds, max(s.Group, 1), measure.MaxEnds, ""))
+	errs = append(errs, field.TieEvery.Check(s.TieEvery), field.Guard.Check(s.GuardMillis),
+		field.Rest.Check(s.RestMinutes))
 	errs = append(errs, s.Times.Check()...)
-	errs.Count("units", int(s.Units), 0, 1, "")
-	errs.Count("hand", int(s.Hand), 0, 1, "")
-	errs.Count("return order", int(s.ReturnOrder), 0, 1, "")
-	errs.Count("position at the foot", int(s.Foot), 0, 1, "")
-	errs.Count("last pass", int(s.LastPass), 0, 1, "")
-	errs.Count("dressing", int(s.Dressing), 0, 1, "")
-	errs.Count("stripes are written from", int(s.StripesFrom), 0, 2, "")
+	errs = append(errs, field.Units.CheckWord(int(s.Units)), field.Hand.CheckWord(int(s.Hand)),
+		field.ReturnOrder.CheckWord(int(s.ReturnOrder)), field.Foot.CheckWord(int(s.Foot)),
+		field.LastPass.CheckWord(int(s.LastPass)), field.Dressing.CheckWord(int(s.Dressing)),
+		field.StripesFrom.CheckWord(int(s.StripesFrom)))
 	return errors.Join(append(errs, s.checkWhole()...)...)
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/wind"
@@ -33,17 +34,7 @@ func (s Spec) Extras() Extras {
 }
 
 func (x Extras) check() error {
-	var errs []error
-	for _, f := range []struct {
-		field string
-		l     measure.Length
-	}{{"extra yarn a pass", x.PerPass}, {"extra yarn an end tied on", x.PerTie}} {
-		if f.l < 0 || f.l > 100*measure.Metre {
-			errs = append(errs, &measure.FieldError{Field: f.field, Value: f.l.String(), Want: "0 to " +
-				(100 * measure.Metre).String()})
-		}
-	}
-	return errors.Join(errs...)
+	return errors.Join(field.PegYarn.CheckLength(x.PerPass), field.Tails.CheckLength(x.PerTie))
 }
 
 // Cone is one package of yarn, which feeds one position of the paddle.
@@ -209,7 +200,7 @@ func (p *Plan) fedByOne(cones []Cone) error {
 				fed |= bit
 			}
 			if bare := pass.Carried.Without(fed); bare != 0 {
-				return &measure.FieldError{Field: "cones", Value: fmt.Sprint(len(cones)),
+				return &measure.FieldError{Field: field.Cones.Name, Value: fmt.Sprint(len(cones)),
 					Want: fmt.Sprintf("a cone for %s on pass %d", wind.PositionsText(bare), number)}
 			}
 		}

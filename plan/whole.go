@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"millside/plan/cloth"
+	"millside/plan/field"
 	"millside/plan/loom"
 	"millside/plan/measure"
 )
@@ -13,6 +14,9 @@ import (
 type Cloth struct {
 	// Used says that the ends and the length follow from the cloth.
 	Used bool `json:"used"`
+	// Assumed lists the fields of the allowances that the weaver didn't give, by their names in the table: usual
+	// values were taken, see [entry.WithAssumed].
+	Assumed []string `json:"assumed,omitzero"`
 	// Fit says which of the counts near the wanted one is taken.
 	Fit ClothFit `json:"fit"`
 	// Width and Length are the finished cloth with its allowances. Their sett, group and units are taken
@@ -30,6 +34,18 @@ type Cloth struct {
 	WeftColours []cloth.WeftColour `json:"weft_colours,omitzero"`
 }
 
+// checkAssumed reports names that are no allowance's.
+func (c Cloth) checkAssumed() []error {
+	var errs []error
+	for _, name := range c.Assumed {
+		if f := field.Named(name); f == nil || !f.Assumed {
+			errs = append(errs, &measure.FieldError{Field: "assumed", Value: measure.Shortened(name),
+				Want: "the name of an allowance, such as " + field.TakeUp.Name})
+		}
+	}
+	return errs
+}
+
 // ClothFit says which number of ends is taken for a cloth.
 type ClothFit uint8
 
@@ -43,7 +59,7 @@ const (
 
 // String gives the name that a plan file uses.
 func (f ClothFit) String() string {
-	return measure.OneOf(int(f), "as wanted", "whole repeats", "full passes", "both")
+	return measure.OneOf(int(f), field.Fit.Words...)
 }
 
 // MarshalText writes the name.
@@ -51,7 +67,7 @@ func (f ClothFit) MarshalText() ([]byte, error) { return []byte(f.String()), nil
 
 // UnmarshalText reads the name.
 func (f *ClothFit) UnmarshalText(b []byte) error {
-	i, err := measure.WhichOf(string(b), "as wanted", "whole repeats", "full passes", "both")
+	i, err := measure.WhichOf(string(b), field.Fit.Words...)
 	*f = ClothFit(i)
 	return err
 }
@@ -123,15 +139,12 @@ type Pegs struct {
 // check themselves isn't checked here again: a warp can be wound without it.
 func (s Spec) checkWhole() []error {
 	errs := measure.Faults(s.Pegs.Check())
-	if err := measure.CheckColour(s.Yarn.Colour); err != nil {
-		errs = append(errs, measure.InField(err, "colour"))
-	}
+	errs = append(errs, field.Colour.In(measure.CheckColour(s.Yarn.Colour)), field.Packages.Check(s.Yarn.Packages),
+		field.Fit.CheckWord(int(s.Cloth.Fit)), field.FirstEnd.CheckWord(int(s.Loom.FirstEnd)))
+	errs = append(append(errs, checkAsked(s.Asked)...), s.Cloth.checkAssumed()...)
 	if err := s.Yarn.Extras.check(); err != nil {
 		errs = append(errs, err)
 	}
-	errs.Count("cones at hand", s.Yarn.Packages, 0, measure.MaxEnds, "")
-	errs.Count("ends to fit", int(s.Cloth.Fit), 0, int(FitBoth), "")
-	errs.Count("side of the first end", int(s.Loom.FirstEnd), 0, int(loom.RightSide), "")
 	errs = append(errs, s.Loom.Threading.Check(), cloth.CheckWeftColours(s.Cloth.WeftColours))
 	for _, w := range s.Loom.Widths {
 		if w <= 0 || w > measure.Metre {
@@ -141,7 +154,7 @@ func (s Spec) checkWhole() []error {
 		}
 	}
 	if n := len(s.Loom.Heddles); n > loom.MaxShafts {
-		errs = append(errs, measure.Outside("shafts with heddles", n, 0, loom.MaxShafts, ""))
+		errs = append(errs, field.Heddles.CheckFrom(n, 0, loom.MaxShafts, ""))
 	}
 	for i, n := range s.Loom.Heddles {
 		errs.Count(fmt.Sprintf("heddles on shaft %d", i+1), n, 0, measure.MaxEnds, "")
@@ -153,26 +166,18 @@ func (s Spec) checkWhole() []error {
 func (s Spec) checkStripes() []error {
 	var errs []error
 	if s.Schedule == nil && (s.Stripes != "" || s.Other != nil) {
-		errs = append(errs, &measure.FieldError{Field: "stripes", Value: s.Stripes, Want: "a schedule for them"})
+		errs = append(errs, field.StripesOf.Wrong(s.Stripes, "a schedule for them"))
 	}
 	if len(s.Stripes) > MaxStripes || s.Stripes != "" && !measure.Printable(s.Stripes) {
-		errs = append(errs, &measure.FieldError{Field: "stripes", Value: s.Stripes,
-			Want: fmt.Sprintf("at most %d printable characters on one line", MaxStripes)})
+		errs = append(errs, field.StripesOf.Wrong(s.Stripes,
+			fmt.Sprintf("at most %d printable characters on one line", MaxStripes)))
 	}
 	return append(errs, s.Schedule.check(s.Ends, s.Positions), s.Other.check(s.Ends, s.Positions))
 }
 
 // Check reports what is out of its range.
 func (p Pegs) Check() []error {
-	var errs []error
-	if p.Length < 0 || p.Length > measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "peg length", Value: p.Length.String(),
-			Want: "0, where it isn't known, to 1 m"})
-	}
-	if p.Layers < 0 || p.Layers > 100 {
-		errs = append(errs, measure.Outside("layers on a peg", p.Layers, 0, 100, ""))
-	}
-	return errs
+	return []error{field.PegLength.CheckLength(p.Length), field.Layers.Check(p.Layers)}
 }
 
 // MaxStripes is the most bytes that the notation of a stripe order may take: some 4,000 stripes written
@@ -189,14 +194,14 @@ const (
 )
 
 // String gives "raddle first" or "reed first".
-func (d Dressing) String() string { return measure.OneOf(int(d), "raddle first", "reed first") }
+func (d Dressing) String() string { return measure.OneOf(int(d), field.Dressing.Words...) }
 
 // MarshalText writes the name.
 func (d Dressing) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
 // UnmarshalText reads "raddle first" or "reed first".
 func (d *Dressing) UnmarshalText(b []byte) error {
-	i, err := measure.WhichOf(string(b), "raddle first", "reed first")
+	i, err := measure.WhichOf(string(b), field.Dressing.Words...)
 	*d = Dressing(i)
 	return err
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"millside/plan/field"
 	"millside/plan/loom"
 	"millside/plan/measure"
 )
@@ -16,17 +17,15 @@ const (
 	FromTheRight                    // from right to left
 )
 
-var writtenFromNames = []string{"end 1", "left", "right"}
-
 // String gives "end 1", "left" or "right".
-func (f WrittenFrom) String() string { return measure.OneOf(int(f), writtenFromNames...) }
+func (f WrittenFrom) String() string { return measure.OneOf(int(f), field.StripesFrom.Words...) }
 
 // MarshalText writes the name.
 func (f WrittenFrom) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
 
 // UnmarshalText reads "end 1", "left" or "right".
 func (f *WrittenFrom) UnmarshalText(b []byte) error {
-	i, err := measure.WhichOf(string(b), writtenFromNames...)
+	i, err := measure.WhichOf(string(b), field.StripesFrom.Words...)
 	*f = WrittenFrom(i)
 	return err
 }

@@ -13,6 +13,7 @@ import (
 	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/athand"
+	fields "millside/plan/entry"
 	"millside/plan/times"
 	"millside/tui/form"
 	"millside/tui/keys"
@@ -139,7 +140,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a, nil
 	case goFormMsg:
 		if reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // a new warp, and not one that was planned before
-			msg.spec.Units = a.settings.NewUnits()
+			msg.spec = fields.NewSpec(a.settings.NewUnits())
 		}
 		next, cmd := form.New(a.forForm(), msg.spec).Init()
 		a.screen = planning{next}

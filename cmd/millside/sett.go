@@ -88,6 +88,7 @@ func (a *app) printSett(cmd *cobra.Command, ask planout.SettAsk, asJSON bool) er
 
 // settUsage names the flags of the fields that the rule refuses.
 func settUsage(cmd *cobra.Command, err error) error {
-	return asked.NamedFlags(cmd, err, map[string]string{"ends in the weave": "weave",
-		"intersections in the weave": "weave", "factor in hundredths": "factor"})
+	flags := map[string]string{"ends in the weave": "weave", "intersections in the weave": "weave",
+		"factor in hundredths": "factor"}
+	return asked.NamedBy(cmd, err, func(name string) string { return flags[name] })
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"millside/plan/field"
 	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -16,10 +17,10 @@ import (
 
 func (h *AtHand) readMill(name string, fields []string) []error {
 	m := NamedMill{Name: name}
-	errs := readKeyed(fields, lengthField("circumference", &m.Mill.Circumference, true),
-		lengthField("peg step", &m.Mill.PegStep, true),
-		lengthField("rise", &m.Mill.Rise, false), lengthField("height", &m.Mill.Height, false),
-		lengthField("peg length", &m.Pegs.Length, false), countField("layers", &m.Pegs.Layers, 1, 100, false))
+	errs := readKeyed(fields, lengthField(field.Circumference, &m.Mill.Circumference, true),
+		lengthField(field.PegStep, &m.Mill.PegStep, true),
+		lengthField(field.Rise, &m.Mill.Rise, false), lengthField(field.MillHeight, &m.Mill.Height, false),
+		lengthField(field.PegLength, &m.Pegs.Length, false), countField(field.Layers, &m.Pegs.Layers, false))
 	if errors.Join(errs...) == nil {
 		errs = append(m.Mill.Check(), m.Pegs.Check()...)
 	}
@@ -33,34 +34,31 @@ func (h *AtHand) readBoard(name string, fields []string) []error {
 
 func (h *AtHand) readPaddle(name string, fields []string) []error {
 	p := NamedPaddle{Name: name}
-	errs := readKeyed(fields, countField("positions", &p.Positions, 1, measure.MaxPositions, true))
+	errs := readKeyed(fields, countField(field.Positions, &p.Positions, true))
 	return addNamed(&h.Paddles, kindPaddle, p, errs)
 }
 
 func (h *AtHand) readReed(name string, fields []string) []error {
 	var width measure.Length
 	r, err := loom.ParseReed(fields[0])
-	errs := append(readKeyed(fields[1:], lengthField("width", &width, false)), err)
-	if width > measure.MaxWidth {
-		errs = append(errs, &measure.FieldError{Field: "width", Value: width.String(), Want: "0 to " +
-			measure.MaxWidth.String()})
-	}
+	errs := append(readKeyed(fields[1:], lengthField(field.ReedWidth, &width, false)), err)
+	errs = append(errs, byKey(field.ReedWidth, field.ReedWidth.CheckLength(width)))
 	return addNamed(&h.Reeds, kindReed, NamedReed{name, r.WithWidth(width)}, errs)
 }
 
 func (h *AtHand) readRaddle(name string, fields []string) []error {
 	r := NamedRaddle{Name: name}
-	errs := readKeyed(fields, lengthField("space", &r.Raddle.Space, true),
-		countField("spaces", &r.Raddle.Spaces, 1, loom.MaxSections, false))
-	if errors.Join(errs...) == nil && (r.Raddle.Space < measure.Millimetre || r.Raddle.Space > 10*measure.Centimetre) {
-		errs = append(errs, &measure.FieldError{Field: "space", Value: r.Raddle.Space.String(), Want: "1 mm to 10 cm"})
+	errs := readKeyed(fields, lengthField(field.Raddle, &r.Raddle.Space, true),
+		countField(field.RaddleSpaces, &r.Raddle.Spaces, false))
+	if errors.Join(errs...) == nil {
+		errs = append(errs, byKey(field.Raddle, field.Raddle.CheckLength(r.Raddle.Space)))
 	}
 	return addNamed(&h.Raddles, kindRaddle, r, errs)
 }
 
 func (h *AtHand) readLoom(name string, fields []string) []error {
 	n := NamedLoom{Name: name}
-	errs := readKeyed(fields, &keyed{key: "heddles", needed: true, take: func(s string) (err error) {
+	errs := readKeyed(fields, &keyed{key: field.Heddles.Key, needed: true, take: func(s string) (err error) {
 		n.Heddles, err = loom.ParseHeddles(strings.ReplaceAll(s, " and ", ", "))
 		return err
 	}})
@@ -79,15 +77,19 @@ func (h *AtHand) readYarn(name string, fields []string) []error {
 	var err error
 	y.Yarn.Size, err = measure.ParseYarn(size)
 	errs := append(readKeyed(rest,
-		&keyed{key: "colour", take: func(s string) error { y.Yarn.Colour = s; return measure.CheckColour(s) }},
-		&keyed{key: "cones", take: func(s string) (err error) {
+		&keyed{key: field.Colour.Key, take: func(s string) error { y.Yarn.Colour = s; return measure.CheckColour(s) }},
+		&keyed{key: field.Cones.Key, take: func(s string) (err error) {
 			y.Yarn.Cones, err = measure.ParseMasses(strings.ReplaceAll(s, " and ", "; "))
 			return err
 		}},
-		&keyed{key: "tube", take: func(s string) (err error) { y.Yarn.Tube, err = measure.ParseMass(s); return err }},
-		countField("packages", &y.Yarn.Packages, 1, measure.MaxEnds, false)), err)
+		&keyed{key: field.Tube.Key, take: func(s string) (err error) {
+			y.Yarn.Tube,
+				err = measure.ParseMass(s)
+			return err
+		}},
+		countField(field.Packages, &y.Yarn.Packages, false)), err)
 	if slices.ContainsFunc(y.Yarn.Cones, func(m measure.Mass) bool { return m < y.Yarn.Tube }) {
-		errs = append(errs, &measure.FieldError{Field: "tube", Value: y.Yarn.Tube.String(),
+		errs = append(errs, &measure.FieldError{Field: field.Tube.Name, Value: y.Yarn.Tube.String(),
 			Want: "0 to the weight of the lightest full cone"})
 	}
 	return addNamed(&h.Yarns, kindYarn, y, errs)

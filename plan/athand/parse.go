@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"millside/plan/field"
 	"millside/plan/frame"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -152,13 +153,25 @@ type keyed struct {
 	given  bool
 }
 
-func lengthField(key string, l *measure.Length, needed bool) *keyed {
-	return &keyed{key: key, needed: needed,
+// byKey names a field in an error as its line does.
+func byKey(f *field.Field, err error) error {
+	for _, fe := range measure.FieldErrors(err) {
+		named := *fe
+		named.Field = f.Key
+		return &named
+	}
+	return err
+}
+
+func lengthField(f *field.Field, l *measure.Length, needed bool) *keyed {
+	return &keyed{key: f.Key, needed: needed,
 		take: func(s string) (err error) { *l, err = measure.ParseLength(s); return err }}
 }
 
-func countField(key string, n *int, low, high int, needed bool) *keyed {
-	return &keyed{key: key, needed: needed, take: func(s string) error {
+// countField takes a count of the field's range; what is written down counts at least one.
+func countField(f *field.Field, n *int, needed bool) *keyed {
+	low, high := max(f.Low, 1), f.High
+	return &keyed{key: f.Key, needed: needed, take: func(s string) error {
 		r, rest, err := measure.LeadingDecimal(s)
 		if err != nil || rest != "" || !r.IsInt() || r.Cmp(ratio.Of(low)) < 0 || r.Cmp(ratio.Of(high)) > 0 {
 			return &measure.FieldError{Value: measure.Shortened(s), Want: fmt.Sprintf("%d to %d", low, high)}
@@ -175,26 +188,26 @@ func readKeyed(fields []string, known ...*keyed) []error {
 	for _, k := range known {
 		keys = append(keys, k.key)
 	}
-	for _, field := range fields {
-		if rest, ok := strings.CutPrefix(strings.ToLower(field[:min(len(field), len("color "))]), "color "); ok &&
+	for _, text := range fields {
+		if rest, ok := strings.CutPrefix(strings.ToLower(text[:min(len(text), len("color "))]), "color "); ok &&
 			rest == "" {
-			field = "colour" + field[len("color"):] // either spelling will do
+			text = "colour" + text[len("color"):] // either spelling will do
 		}
 		i := slices.IndexFunc(known, func(k *keyed) bool {
-			return len(field) > len(k.key) && strings.EqualFold(field[:len(k.key)], k.key) &&
-				strings.ContainsRune(" :=", rune(field[len(k.key)]))
+			return len(text) > len(k.key) && strings.EqualFold(text[:len(k.key)], k.key) &&
+				strings.ContainsRune(" :=", rune(text[len(k.key)]))
 		})
 		switch {
 		case i < 0:
-			errs = append(errs, &measure.FieldError{Value: measure.Shortened(field),
+			errs = append(errs, &measure.FieldError{Value: measure.Shortened(text),
 				Want: "one of these and its value: " +
 					strings.Join(keys, ", ")})
 		case known[i].given:
-			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: measure.Shortened(field),
+			errs = append(errs, &measure.FieldError{Field: known[i].key, Value: measure.Shortened(text),
 				Want: "it only once"})
 		default:
 			known[i].given = true
-			value := strings.Trim(field[len(known[i].key):], " :=")
+			value := strings.Trim(text[len(known[i].key):], " :=")
 			errs = append(errs, measure.InField(known[i].take(value), known[i].key))
 		}
 	}

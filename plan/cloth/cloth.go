@@ -3,24 +3,40 @@ package cloth
 import (
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
 // Fibre is what the warp is spun of, as far as it bears on shrinkage.
 type Fibre uint8
 
-// The fibres. OtherFibre has no usual range.
+// The fibres. OtherFibre and MixedFibre have no usual range.
 const (
 	OtherFibre Fibre = iota
 	CottonFibre
 	WoolFibre
 	LinenFibre
 	SilkFibre
+	CottolinFibre
+	RayonFibre
+	HempFibre
+	MixedFibre
 )
 
 // String gives the name that a plan file uses.
 func (f Fibre) String() string {
-	return measure.OneOf(int(f), "other", "cotton", "wool", "linen", "silk")
+	return measure.OneOf(int(f), field.Fibre.Words...)
+}
+
+// Words is the name in a sentence: "wool", "a fibre that isn't said".
+func (f Fibre) Words() string {
+	switch f {
+	case OtherFibre:
+		return "a fibre that isn't said"
+	case MixedFibre:
+		return "mixed fibres"
+	}
+	return f.String()
 }
 
 // MarshalText writes the name.
@@ -28,7 +44,7 @@ func (f Fibre) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
 
 // UnmarshalText reads the name.
 func (f *Fibre) UnmarshalText(b []byte) error {
-	i, err := measure.WhichOf(string(b), "other", "cotton", "wool", "linen", "silk")
+	i, err := measure.WhichOf(string(b), field.Fibre.Words...)
 	*f = Fibre(i)
 	return err
 }
@@ -47,8 +63,11 @@ var (
 		CottonFibre: {low: 5 * measure.OnePercent, high: 12 * measure.OnePercent},
 		WoolFibre: {low: 10 * measure.OnePercent, high: 20 * measure.OnePercent,
 			more: ", and far more when it is fulled"},
-		LinenFibre: {low: 5 * measure.OnePercent, high: 10 * measure.OnePercent},
-		SilkFibre:  {low: 2 * measure.OnePercent, high: 5 * measure.OnePercent},
+		LinenFibre:    {low: 5 * measure.OnePercent, high: 10 * measure.OnePercent},
+		SilkFibre:     {low: 2 * measure.OnePercent, high: 5 * measure.OnePercent},
+		CottolinFibre: {low: 5 * measure.OnePercent, high: 12 * measure.OnePercent},
+		RayonFibre:    {low: 3 * measure.OnePercent, high: 10 * measure.OnePercent},
+		HempFibre:     {low: 5 * measure.OnePercent, high: 10 * measure.OnePercent},
 	}
 )
 

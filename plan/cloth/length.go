@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math/big"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -20,14 +21,14 @@ const (
 )
 
 // String gives the name that a plan file uses: "of the warp" or "of the cloth".
-func (t TakeUpOf) String() string { return measure.OneOf(int(t), "of the warp", "of the cloth") }
+func (t TakeUpOf) String() string { return measure.OneOf(int(t), field.TakeUpOf.Words...) }
 
 // MarshalText writes the name.
 func (t TakeUpOf) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
 
 // UnmarshalText reads the name.
 func (t *TakeUpOf) UnmarshalText(b []byte) error {
-	i, err := measure.WhichOf(string(b), "of the warp", "of the cloth")
+	i, err := measure.WhichOf(string(b), field.TakeUpOf.Words...)
 	*t = TakeUpOf(i)
 	return err
 }
@@ -82,29 +83,11 @@ type WarpLength struct {
 
 // check reports every field that is out of its range.
 func (c Length) check() error {
-	const most = 1000 * measure.Metre
-	errs := []error{c.Shrinkage.Check("shrinkage in length"), c.TakeUp.Check("take-up")}
-	length := func(field string, l measure.Length) {
-		if l < 0 || l > most {
-			errs = append(errs, &measure.FieldError{Field: field, Value: l.String(), Want: "0 to " + most.String()})
-		}
-	}
-	if c.Piece <= 0 || c.Piece > most {
-		errs = append(errs, &measure.FieldError{Field: "finished length", Value: c.Piece.String(),
-			Want: "above 0, at most " + most.String()})
-	}
-	if c.Pieces < 1 || c.Pieces > 1000 {
-		errs = append(errs, measure.Outside("pieces", c.Pieces, 1, 1000, ""))
-	}
-	if c.TakeUpOf > TakeUpOfCloth {
-		errs = append(errs, measure.Outside("take-up of", int(c.TakeUpOf), 0, int(TakeUpOfCloth), ""))
-	}
-	length("hem", c.Hem)
-	length("fringe", c.Fringe)
-	length("sample", c.Sample)
-	length("loom waste", c.Waste)
-	length("knotting on", c.Knotting)
-	return errors.Join(errs...)
+	return errors.Join(field.ShrinkageLength.CheckShare(c.Shrinkage), field.TakeUp.CheckShare(c.TakeUp),
+		field.FinishedLength.CheckLength(c.Piece), field.Pieces.Check(c.Pieces),
+		field.TakeUpOf.CheckWord(int(c.TakeUpOf)),
+		field.Hem.CheckLength(c.Hem), field.Fringe.CheckLength(c.Fringe), field.Sample.CheckLength(c.Sample),
+		field.LoomWaste.CheckLength(c.Waste), field.Knotting.CheckLength(c.Knotting))
 }
 
 // Warp works out the length, each allowance as a line of its own, in the order in which the cloth is

@@ -3,6 +3,7 @@ package cloth
 import (
 	"errors"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -40,7 +41,7 @@ type WeftYarn struct {
 // Estimate works out the weft: width x picks x length, and its take-up. The error joins one
 // [measure.FieldError] for each field that is out of its range.
 func (w Weft) Estimate() (*WeftYarn, error) {
-	errs := []error{w.TakeUp.Check("weft take-up")}
+	errs := []error{field.WeftTakeUp.CheckShare(w.TakeUp)}
 	if w.Width <= 0 || w.Width > measure.MaxWidth {
 		errs = append(errs, &measure.FieldError{Field: "width in the reed", Value: w.Width.String(),
 			Want: "above 0, at most " + measure.MaxWidth.String()})
@@ -50,7 +51,7 @@ func (w Weft) Estimate() (*WeftYarn, error) {
 			Want: "above 0, at most 1000000 m"})
 	}
 	if w.Picks.IsZero() {
-		errs = append(errs, &measure.FieldError{Field: "picks", Value: "", Want: measure.SettWants})
+		errs = append(errs, field.Picks.Missing())
 	}
 	if err := errors.Join(errs...); err != nil {
 		return nil, err

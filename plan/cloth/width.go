@@ -6,6 +6,7 @@ import (
 	"math/big"
 	"slices"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -58,20 +59,14 @@ type Ends struct {
 
 // check reports every field that is out of its range.
 func (c Width) check() error {
-	errs := measure.Faults{c.Shrinkage.Check("shrinkage in width"), c.DrawIn.Check("draw-in")}
-	if c.Finished <= 0 || c.Finished > measure.MaxWidth {
-		errs = append(errs, &measure.FieldError{Field: "finished width", Value: c.Finished.String(),
-			Want: "above 0, at most " + measure.MaxWidth.String()})
-	}
+	errs := []error{field.ShrinkageWidth.CheckShare(c.Shrinkage), field.DrawIn.CheckShare(c.DrawIn),
+		field.FinishedWidth.CheckLength(c.Finished)}
 	if c.Sett.IsZero() {
-		errs = append(errs, &measure.FieldError{Field: "sett", Value: "", Want: measure.SettWants})
+		errs = append(errs, field.SettOf.Missing())
 	}
-	errs.Count("doubled selvedge ends", c.Doubled, 0, measure.MaxEnds/2, "")
-	errs.Count("floating selvedges", c.Floating, 0, 4, "")
-	errs.Count("pattern repeat", c.Repeat, 0, measure.MaxEnds, "")
-	errs.Count("balancing part", c.Balance, 0, max(c.Repeat-1, 0), "")
-	errs.Count("group", c.Group, 0, measure.MaxPositions, "")
-	return errors.Join(errs...)
+	return errors.Join(append(errs, field.Doubled.Check(c.Doubled), field.Floating.Check(c.Floating),
+		field.Repeat.Check(c.Repeat), field.Balance.CheckFrom(c.Balance, 0, max(c.Repeat-1, 0), ""),
+		field.Group.CheckFrom(c.Group, 0, measure.MaxPositions, ""))...)
 }
 
 // Ends works out the ends. Washing takes its share of the width off the loom, and drawing in takes its
@@ -90,11 +85,11 @@ func (c Width) Ends() (*Ends, error) {
 	exact := ratio.Mul(inReed, c.Sett.PerNanometre())
 	e.Body = measure.SmallCount(ratio.Up, exact)
 	if e.Body > measure.MaxEnds-e.Doubling-e.Floating {
-		return nil, &measure.FieldError{Field: "finished width", Value: c.Finished.String(),
+		return nil, &measure.FieldError{Field: field.FinishedWidth.Name, Value: c.Finished.String(),
 			Want: fmt.Sprintf("a width or a sett that takes at most %d ends", measure.MaxEnds)}
 	}
 	if e.Doubling > e.Body {
-		return nil, measure.Outside("doubled selvedge ends", c.Doubled, 0, e.Body/2, " (half of the ends)")
+		return nil, field.Doubled.CheckFrom(c.Doubled, 0, e.Body/2, " (half of the ends)")
 	}
 	e.Wanted = e.Body + e.Doubling + e.Floating
 	e.Rows = c.rows(e, exact)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -59,7 +60,7 @@ func bare(value string) string {
 
 // refuse is the error for a draft that can't be read at all.
 func refuse(value, want string) error {
-	return &measure.FieldError{Field: "draft", Value: value, Want: want}
+	return &measure.FieldError{Field: field.Draft.Name, Value: value, Want: want}
 }
 
 // split sorts the lines of a draft into the known sections.

@@ -8,6 +8,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/cloth"
+	"millside/plan/field"
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/stripe"
@@ -102,7 +103,7 @@ func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
 		last = d.Threads
 	}
 	if u.First < 0 || first > last || last > d.Threads {
-		return nil, &measure.FieldError{Field: "threads of the draft",
+		return nil, &measure.FieldError{Field: field.DraftThreads.Name,
 			Value: fmt.Sprintf("%d to %d", u.First, u.Last),
 			Want:  fmt.Sprintf("two of 1 to %d, the lower one first", d.Threads)}
 	}
@@ -122,7 +123,7 @@ func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
 		w.Said = append(w.Said, fmt.Sprintf("%s through no shaft left out", measure.Counted(left, "thread", "threads")))
 	}
 	if len(list) == 0 {
-		return nil, &measure.FieldError{Field: "threads of the draft", Value: "none threaded",
+		return nil, &measure.FieldError{Field: field.DraftThreads.Name, Value: "none threaded",
 			Want: "a draft that threads some, or keep those that go through no shaft"}
 	}
 	if u.Side == FromRight {
@@ -134,7 +135,7 @@ func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
 // lay repeats and cuts the threads, and puts the edges beside them.
 func (u Use) lay(threads []int, w *Warp) ([]end, error) {
 	if u.Times < 0 || u.Edge < 0 || u.Ends < 0 || u.Times > 1 && u.Ends > 0 {
-		return nil, &measure.FieldError{Field: "times", Value: strconv.Itoa(u.Times),
+		return nil, &measure.FieldError{Field: field.DraftTimes.Name, Value: strconv.Itoa(u.Times),
 			Want: "1 or more, or the ends wanted in its place"}
 	}
 	total := len(threads) * max(u.Times, 1)
@@ -142,7 +143,7 @@ func (u Use) lay(threads []int, w *Warp) ([]end, error) {
 		total = u.Ends - 2*u.Edge
 	}
 	if total < 1 || total > measure.MaxEnds || total+2*u.Edge > measure.MaxEnds {
-		return nil, &measure.FieldError{Field: "ends", Value: strconv.Itoa(total + 2*u.Edge),
+		return nil, &measure.FieldError{Field: field.Ends.Name, Value: strconv.Itoa(total + 2*u.Edge),
 			Want: fmt.Sprintf("1 to %d, the added ones of both sides among them", measure.MaxEnds)}
 	}
 	w.Said = append(w.Said, laidText(len(threads), total, u.Edge)...)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/measure"
 )
@@ -76,7 +77,7 @@ func (b Board) checkDistances() error {
 func (b Board) check(wanted measure.Length) error {
 	errs := []error{b.checkDistances()}
 	if wanted <= 0 || wanted > 1000*measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "length", Value: wanted.String(),
+		errs = append(errs, &measure.FieldError{Field: field.Length.Name, Value: wanted.String(),
 			Want: "above 0, at most 1000 m"})
 	}
 	return errors.Join(errs...)

@@ -4,6 +4,7 @@ import (
 	"math/big"
 	"strings"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -89,18 +90,21 @@ func scaledRoot(k *big.Rat, sq *big.Int) measure.Length {
 
 // Check reports what is out of range.
 func (m Mill) Check() []error {
+	round := field.Circumference
+	limit := min(max(m.Circumference, round.Least), round.Most)
+	within := func(f *field.Field, l measure.Length) error {
+		if l < f.Least || l > limit {
+			return f.Wrong(l.String(), field.Bound(f.Least)+" to "+limit.String())
+		}
+		return nil
+	}
 	var errs []error
-	add := func(field string, v, low, high measure.Length) {
-		if v < low || v > high {
-			errs = append(errs, &measure.FieldError{Field: field, Value: v.String(), Want: low.String() + " to " +
-				high.String()})
+	for _, err := range []error{round.CheckLength(m.Circumference), within(field.PegStep, m.PegStep),
+		within(field.Rise, m.Rise), field.MillHeight.CheckLength(m.Height)} {
+		if err != nil {
+			errs = append(errs, err)
 		}
 	}
-	add("mill circumference", m.Circumference, 20*measure.Centimetre, 20*measure.Metre)
-	limit := min(max(m.Circumference, 20*measure.Centimetre), 20*measure.Metre)
-	add("peg step", m.PegStep, measure.Centimetre, limit)
-	add("rise a turn", m.Rise, 0, limit)
-	add("mill height", m.Height, 0, 10*measure.Metre)
 	return errs
 }
 

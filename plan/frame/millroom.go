@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -41,11 +42,12 @@ const loopAllowance = 12 * measure.Inch
 func (m Mill) Room(wanted, height measure.Length, units measure.LengthUnitSystem) (*MillRoom, error) {
 	errs := m.Check()
 	if wanted <= 0 || wanted > 1000*measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "length", Value: wanted.String(),
+		errs = append(errs, &measure.FieldError{Field: field.Length.Name, Value: wanted.String(),
 			Want: "above 0, at most 1000 m"})
 	}
 	if height < 0 || height > 10*measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "mill height", Value: height.String(), Want: "0 to 10 m"})
+		errs = append(errs, &measure.FieldError{Field: field.MillHeight.Name, Value: height.String(),
+			Want: "0 to 10 m"})
 	}
 	if err := errors.Join(errs...); err != nil {
 		return nil, err

@@ -3,6 +3,7 @@ package frame
 import (
 	"errors"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -22,13 +23,13 @@ type PegRoom struct {
 func RoomOnPeg(peg, thread measure.Length, layers int, units measure.LengthUnitSystem) (PegRoom, error) {
 	var errs []error
 	if peg < measure.Centimetre || peg > measure.Metre {
-		errs = append(errs, &measure.FieldError{Field: "peg length", Value: peg.String(), Want: "1 cm to 1 m"})
+		errs = append(errs, &measure.FieldError{Field: field.PegLength.Name, Value: peg.String(), Want: "1 cm to 1 m"})
 	}
 	if thread <= 0 || thread > 5*measure.Centimetre {
 		errs = append(errs, &measure.FieldError{Field: "thread", Value: thread.String(), Want: "above 0, at most 5 cm"})
 	}
 	if layers < 1 || layers > 100 {
-		errs = append(errs, measure.Outside("layers", layers, 1, 100, ""))
+		errs = append(errs, field.Layers.CheckFrom(layers, 1, 100, ""))
 	}
 	if err := errors.Join(errs...); err != nil {
 		return PegRoom{}, err

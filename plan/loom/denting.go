@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"millside/plan/field"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -14,10 +15,10 @@ import (
 // a [*measure.FieldError]: for the zero reed, no ends, a width of nothing, or over 100 ends in a dent.
 func (r Reed) Denting(widths []measure.Length) ([]int, error) {
 	if r.IsZero() {
-		return nil, &measure.FieldError{Field: "reed", Value: "", Want: reedWants}
+		return nil, &measure.FieldError{Field: field.Reed.Name, Value: "", Want: reedWants}
 	}
 	if len(widths) < 1 || len(widths) > measure.MaxEnds {
-		return nil, measure.Outside("ends", len(widths), 1, measure.MaxEnds, "")
+		return nil, measure.Outside(field.Ends.Name, len(widths), 1, measure.MaxEnds, "")
 	}
 	var dents []int
 	twice := measure.Length(0) // where an end begins, doubled, so that its middle is a whole number

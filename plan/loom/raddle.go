@@ -6,6 +6,7 @@ import (
 	"math/big"
 	"slices"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -105,21 +106,13 @@ const MaxSections = 10_000
 // check reports every field that is out of its range.
 func (r Raddle) check(w Raddling) error {
 	var errs []error
-	if r.Space < measure.Millimetre || r.Space > 10*measure.Centimetre {
-		errs = append(errs, &measure.FieldError{Field: "raddle space", Value: r.Space.String(), Want: "1 mm to 10 cm"})
-	}
-	if r.Spaces < 0 || r.Spaces > MaxSections {
-		errs = append(errs, measure.Outside("raddle spaces", r.Spaces, 0, MaxSections, ""))
-	}
-	if w.Ends < 1 || w.Ends > measure.MaxEnds {
-		errs = append(errs, measure.Outside("ends", w.Ends, 1, measure.MaxEnds, ""))
-	}
+	errs = append(errs, field.Raddle.CheckLength(r.Space), field.RaddleSpaces.Check(r.Spaces), field.Ends.Check(w.Ends))
 	if w.Sett.IsZero() {
-		errs = append(errs, &measure.FieldError{Field: "sett", Value: "", Want: measure.SettWants})
+		errs = append(errs, field.SettOf.Missing())
 	}
 	errs = append(errs, w.checkGroups())
 	if w.FirstEnd > RightSide {
-		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
+		errs = append(errs, measure.Outside(field.FirstEnd.Name, int(w.FirstEnd), 0, 1, ""))
 	}
 	return errors.Join(errs...)
 }
@@ -129,12 +122,12 @@ func (w Raddling) checkGroups() error {
 	sum := 0
 	for _, n := range w.Groups {
 		if n < 1 || n > measure.MaxPositions {
-			return measure.Outside("group", n, 1, measure.MaxPositions, "")
+			return measure.Outside(field.Group.Name, n, 1, measure.MaxPositions, "")
 		}
 		sum += n
 	}
 	if len(w.Groups) > 0 && sum != w.Ends {
-		return &measure.FieldError{Field: "group", Value: measure.Counted(sum, "end", "ends"),
+		return &measure.FieldError{Field: field.Group.Name, Value: measure.Counted(sum, "end", "ends"),
 			Want: fmt.Sprintf("groups that add up to %d ends", w.Ends)}
 	}
 	return nil
@@ -176,7 +169,7 @@ func (r Raddle) Fill(w Raddling) (*RaddleList, error) {
 	}
 	perSpace := w.Sett.Count(r.Space)
 	if measure.SmallCount(ratio.Up, ratio.Quo(ratio.Of(w.Ends), perSpace)) > MaxSections {
-		return nil, &measure.FieldError{Field: "raddle space", Value: r.Space.String(),
+		return nil, &measure.FieldError{Field: field.Raddle.Name, Value: r.Space.String(),
 			Want: fmt.Sprintf("a space of which at most %d are filled", MaxSections)}
 	}
 	sections := spacesFilled(w, r.Space, false)

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"millside/plan/field"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -69,17 +70,17 @@ const reedWants = "a number and how it is counted, such as 10 dents an inch, 40 
 // error is a [*measure.FieldError].
 func reedOf(r *big.Rat, system ReedSystem, width measure.Length) (Reed, error) {
 	if !system.known() {
-		return Reed{}, &measure.FieldError{Field: "reed", Value: system.String(), Want: reedWants}
+		return Reed{}, &measure.FieldError{Field: field.Reed.Name, Value: system.String(), Want: reedWants}
 	}
 	if width < 0 || width > measure.MaxWidth {
-		return Reed{}, &measure.FieldError{Field: "reed width", Value: width.String(), Want: "0 to " +
+		return Reed{}, &measure.FieldError{Field: field.ReedWidth.Name, Value: width.String(), Want: "0 to " +
 			measure.MaxWidth.String()}
 	}
 	s := reedSystems[system]
 	dents := ratio.Quo(ratio.Mul(r, ratio.Of(s.dents*int64(measure.Inch))), ratio.Of(s.over))
 	if dents.Cmp(measure.OpenestSett) < 0 || dents.Cmp(measure.ClosestSett) > 0 ||
 		r.Denom().Cmp(ratio.Of(maxReedPart).Num()) > 0 {
-		return Reed{}, &measure.FieldError{Field: "reed", Value: ratio.Decimal(r, 3) + " " + system.String(),
+		return Reed{}, &measure.FieldError{Field: field.Reed.Name, Value: ratio.Decimal(r, 3) + " " + system.String(),
 			Want: "a reed of one dent in ten inches to 1000 an inch"}
 	}
 	return Reed{r.Num().Int64(), r.Denom().Int64(), system, width}, nil
@@ -247,7 +248,7 @@ func (r *Reed) UnmarshalText(b []byte) error {
 			return err
 		}
 		if width > measure.MaxWidth {
-			return &measure.FieldError{Field: "reed width", Value: width.String(), Want: "0 to " +
+			return &measure.FieldError{Field: field.ReedWidth.Name, Value: width.String(), Want: "0 to " +
 				measure.MaxWidth.String()}
 		}
 		got.width = width

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -83,33 +84,31 @@ func (r Reed) Sley(w Sleying) (*SleyList, error) {
 func (r Reed) checkSleying(w Sleying) error {
 	var errs []error
 	if r.IsZero() {
-		errs = append(errs, &measure.FieldError{Field: "reed", Value: "", Want: reedWants})
+		errs = append(errs, &measure.FieldError{Field: field.Reed.Name, Value: "", Want: reedWants})
 	}
-	if w.Ends < 1 || w.Ends > measure.MaxEnds {
-		errs = append(errs, measure.Outside("ends", w.Ends, 1, measure.MaxEnds, ""))
-	}
+	errs = append(errs, field.Ends.Check(w.Ends))
 	if len(w.Dents) > 0 {
 		return errors.Join(append(errs, checkDents(w))...)
 	}
 	if _, err := checkOrder(w.Order); err != nil {
 		errs = append(errs, err)
 	}
-	if w.EdgeDents < 0 || w.EdgeDents > 1000 {
-		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, 1000, ""))
-	} else if least := min(w.EdgeDents, 1); w.EdgeEnds < least || w.EdgeEnds > 100 {
-		errs = append(errs, measure.Outside("ends in a selvedge dent", w.EdgeEnds, least, 100, ""))
+	if err := field.EdgeDents.Check(w.EdgeDents); err != nil {
+		errs = append(errs, err)
+	} else if err := field.EdgeEnds.CheckFrom(w.EdgeEnds, min(w.EdgeDents, 1), field.EdgeEnds.High, ""); err != nil {
+		errs = append(errs, err)
 	} else if w.EdgeDents > 0 && 2*w.EdgeDents*w.EdgeEnds > w.places() {
-		errs = append(errs, measure.Outside("selvedge dents", w.EdgeDents, 0, max(w.places(), 0)/(2*w.EdgeEnds),
+		errs = append(errs, field.EdgeDents.CheckFrom(w.EdgeDents, 0, max(w.places(), 0)/(2*w.EdgeEnds),
 			" with so few ends"))
 	}
-	if w.Floating < 0 || w.Floating > 4 || w.Floating > 0 && w.Floating >= w.Ends {
-		errs = append(errs, measure.Outside("floating selvedges", w.Floating, 0, 4, ", fewer than the ends"))
-	} else if most := max(w.Ends-w.Floating, 0) / 4; w.Doubled < 0 || w.Doubled > most {
-		errs = append(errs, measure.Outside("doubled selvedge ends", w.Doubled, 0, most, " with so few ends"))
+	if w.Floating > 0 && w.Floating >= w.Ends {
+		errs = append(errs, field.Floating.CheckFrom(w.Floating, 0, max(w.Ends-1, 0), ", fewer than the ends"))
+	} else if err := field.Floating.Check(w.Floating); err != nil {
+		errs = append(errs, err)
+	} else {
+		errs = append(errs, field.Doubled.CheckFrom(w.Doubled, 0, max(w.Ends-w.Floating, 0)/4, " with so few ends"))
 	}
-	if w.FirstEnd > RightSide {
-		errs = append(errs, measure.Outside("side of the first end", int(w.FirstEnd), 0, 1, ""))
-	}
+	errs = append(errs, field.FirstEnd.CheckWord(int(w.FirstEnd)))
 	return errors.Join(errs...)
 }
 

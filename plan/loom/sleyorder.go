@@ -5,6 +5,7 @@ import (
 	"math/big"
 	"slices"
 
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
@@ -32,7 +33,7 @@ func (o SleyOrder) String() string { return orderText(o.Dents) }
 // of 0 to 100 ends, and holds at least one end. The error is a [*measure.FieldError].
 func (r Reed) Gives(order []int) (measure.Sett, error) {
 	if r.IsZero() {
-		return measure.Sett{}, &measure.FieldError{Field: "reed", Value: "", Want: reedWants}
+		return measure.Sett{}, &measure.FieldError{Field: field.Reed.Name, Value: "", Want: reedWants}
 	}
 	ends, err := checkOrder(order)
 	if err != nil {
@@ -87,16 +88,16 @@ func checkOrder(order []int) (ends int, err error) {
 func (r Reed) Order(sett measure.Sett, longest int) (SleyOrder, error) {
 	switch {
 	case r.IsZero():
-		return SleyOrder{}, &measure.FieldError{Field: "reed", Value: "", Want: reedWants}
+		return SleyOrder{}, &measure.FieldError{Field: field.Reed.Name, Value: "", Want: reedWants}
 	case sett.IsZero():
-		return SleyOrder{}, &measure.FieldError{Field: "sett", Value: "", Want: measure.SettWants}
+		return SleyOrder{}, &measure.FieldError{Field: field.SettOf.Name, Value: "", Want: measure.SettWants}
 	case longest < 1 || longest > longestOrder:
 		return SleyOrder{}, measure.Outside("dents in the order", longest, 1, longestOrder, "")
 	}
 	share := ratio.Quo(sett.PerNanometre(), r.perNanometre())
 	near := nearestFraction(share, longest)
 	if near.Sign() == 0 || near.Cmp(ratio.Of(100)) > 0 {
-		return SleyOrder{}, &measure.FieldError{Field: "sett", Value: sett.String(),
+		return SleyOrder{}, &measure.FieldError{Field: field.SettOf.Name, Value: sett.String(),
 			Want: "a sett that suits the reed of " + r.String()}
 	}
 	return r.orderOf(near, share, sett)

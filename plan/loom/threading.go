@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -96,7 +97,8 @@ func (t Threading) Check() error {
 				return measure.Outside("shaft", n, 1, MaxShafts, "")
 			}
 			if slices.Contains(s[:i], n) {
-				return &measure.FieldError{Field: "threading", Value: s.String(), Want: "each shaft of an end once"}
+				return &measure.FieldError{Field: field.Threading.Name, Value: s.String(),
+					Want: "each shaft of an end once"}
 			}
 		}
 	}
@@ -155,7 +157,7 @@ func (t Threading) MarshalText() ([]byte, error) { return []byte(t.String()), ni
 func (t *Threading) UnmarshalText(b []byte) error {
 	got, err := ParseThreading(string(b))
 	if err == nil && got.String() != string(b) {
-		err = &measure.FieldError{Field: "threading", Value: string(b), Want: got.String()}
+		err = &measure.FieldError{Field: field.Threading.Name, Value: string(b), Want: got.String()}
 	}
 	if err == nil {
 		*t = got

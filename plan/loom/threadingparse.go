@@ -125,3 +125,12 @@ func ParseHeddles(text string) ([]int, error) {
 	}
 	return list, nil
 }
+
+// HeddlesText writes the heddles of each shaft as [ParseHeddles] reads them.
+func HeddlesText(list []int) string {
+	var texts []string
+	for _, n := range list {
+		texts = append(texts, strconv.Itoa(n))
+	}
+	return strings.Join(texts, ", ")
+}

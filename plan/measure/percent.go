@@ -15,6 +15,9 @@ type Percent int64
 // OnePercent is one percent.
 const OnePercent Percent = 10_000
 
+// ShareWants says what a loss may be.
+const ShareWants = "0 % to 90 %"
+
 const percentWants = "0 to 100 % with at most four decimals, such as 8 % or 7.5 %"
 
 // ParsePercent reads a share: "8 %", "7.5%", "7,5", "2 1/2 %". More than four decimals are refused and
@@ -55,7 +58,7 @@ func (p Percent) Left() *big.Rat { return ratio.Sub(ratio.Of(1), p.Of()) }
 // Check refuses a loss from which nothing, or next to nothing, would be left.
 func (p Percent) Check(field string) error {
 	if p < 0 || p > 90*OnePercent {
-		return &FieldError{Field: field, Value: p.String(), Want: "0 % to 90 %"}
+		return &FieldError{Field: field, Value: p.String(), Want: ShareWants}
 	}
 	return nil
 }

@@ -7,6 +7,9 @@ import (
 
 	"millside/plan"
 	"millside/plan/cloth"
+	"millside/plan/entry"
+	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -48,6 +51,7 @@ func FromCloth(s plan.Spec) (plan.Spec, error) {
 	if !s.Cloth.Used {
 		return s, nil
 	}
+	s = entry.WithAssumed(s)
 	ends, warp, err := ofCloth(s)
 	if err != nil {
 		return s, err
@@ -62,7 +66,7 @@ func FromCloth(s plan.Spec) (plan.Spec, error) {
 			return s, nil
 		}
 	}
-	return s, &measure.FieldError{Field: "ends to fit", Value: s.Cloth.Fit.String(),
+	return s, &measure.FieldError{Field: field.Fit.Name, Value: s.Cloth.Fit.String(),
 		Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
 }
 
@@ -73,6 +77,11 @@ func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
 	length.Units, length.Fibre = s.Units, width.Fibre
 	ends, err1 := width.Ends()
 	warp, err2 := length.Warp()
+	if text := entry.AssumedText(s); text != "" && ends != nil {
+		ends.Rows = append(ends.Rows, measure.Row{Name: "assumed", Value: figure.Cell{figure.Text(text)},
+			How: measure.How{Formula: "the usual for " + width.Fibre.Words() + ", where nothing is given",
+				WithNumbers: figure.Cell{figure.Text("0 has to be said")}}})
+	}
 	return ends, warp, errors.Join(err1, err2)
 }
 

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"millside/plan/athand"
+	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/project"
@@ -141,11 +142,11 @@ func (a maker) check() error {
 		}
 	}
 	if a.Sley != nil && a.Sley.Ends() != want {
-		return &measure.FieldError{Field: "reed", Value: strconv.Itoa(a.Sley.Ends()),
+		return &measure.FieldError{Field: field.Reed.Name, Value: strconv.Itoa(a.Sley.Ends()),
 			Want: fmt.Sprintf("a reed sleyed with %d ends", want)}
 	}
 	if a.Yarn != nil && a.Yarn.Ends != want {
-		return &measure.FieldError{Field: "yarn", Value: strconv.Itoa(a.Yarn.Ends),
+		return &measure.FieldError{Field: field.YarnOf.Name, Value: strconv.Itoa(a.Yarn.Ends),
 			Want: fmt.Sprintf("cones for %d ends", want)}
 	}
 	return nil

@@ -5,6 +5,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 
 	"golang.org/x/text/unicode/norm"
@@ -168,7 +169,7 @@ func isMark(s string) bool { return utf8.RuneCountInString(s) <= 2 || strings.Tr
 // CheckName reports why a name can't be that of a colour. The error is a [*measure.FieldError].
 func CheckName(name string) error {
 	if why := badName(name); why != "" {
-		return &measure.FieldError{Field: "colour", Value: name, Want: why}
+		return &measure.FieldError{Field: field.Colour.Name, Value: name, Want: why}
 	}
 	return nil
 }

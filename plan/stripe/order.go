@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -77,10 +78,10 @@ func (o Order) Check() error {
 	seen := map[string]bool{}
 	for _, c := range o.Colours {
 		if why := badName(c.Name); why != "" {
-			return &measure.FieldError{Field: "colour", Value: c.Name, Want: why}
+			return &measure.FieldError{Field: field.Colour.Name, Value: c.Name, Want: why}
 		}
 		if seen[fold(c.Name)] {
-			return &measure.FieldError{Field: "colour", Value: c.Name, Want: "each name once"}
+			return &measure.FieldError{Field: field.Colour.Name, Value: c.Name, Want: "each name once"}
 		}
 		seen[fold(c.Name)] = true
 	}
@@ -101,7 +102,7 @@ func (o Order) checkParts(parts []Part, depth, next int) (int, error) {
 		return 0, wrong("stripes", depth, fmt.Sprintf("brackets at most %d deep", MaxDepth))
 	}
 	if len(parts) == 0 {
-		return 0, &measure.FieldError{Field: "stripes", Want: "at least one stripe"}
+		return 0, &measure.FieldError{Field: field.StripesOf.Name, Want: "at least one stripe"}
 	}
 	for _, p := range parts {
 		counted := p.Kind <= Balanced

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -42,7 +43,7 @@ func (e *TextError) Error() string {
 
 // Unwrap gives the same as an error of a field.
 func (e *TextError) Unwrap() error {
-	return &measure.FieldError{Field: "stripes", Value: e.Found, Want: e.advice()}
+	return &measure.FieldError{Field: field.StripesOf.Name, Value: e.Found, Want: e.advice()}
 }
 
 // advice says what would do, and shows it with its number of ends, so that a mistake isn't made into

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"millside/plan/field"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -78,19 +79,20 @@ func timesOver(n int, d time.Duration) time.Duration { return time.Duration(n) *
 
 // handTime is one of the weights with its name in a plan file and in a message.
 type handTime struct {
-	key, field string
-	at         func(*HandTimes) *time.Duration
+	key   string
+	field *field.Field
+	at    func(*HandTimes) *time.Duration
 }
 
 var handTimeFields = []handTime{
-	{"pass", "minutes a pass", func(t *HandTimes) *time.Duration { return &t.Pass }},
-	{"handling", "minutes of handling", func(t *HandTimes) *time.Duration { return &t.Handling }},
-	{"turn", "minutes a turn", func(t *HandTimes) *time.Duration { return &t.Turn }},
-	{"halt", "minutes a halt", func(t *HandTimes) *time.Duration { return &t.Halt }},
-	{"cut", "minutes to cut off an end", func(t *HandTimes) *time.Duration { return &t.Cut }},
-	{"tie", "minutes to tie on an end", func(t *HandTimes) *time.Duration { return &t.Tie }},
-	{"thread", "minutes to thread a package", func(t *HandTimes) *time.Duration { return &t.Thread }},
-	{"far", "minutes more to finish at the far end", func(t *HandTimes) *time.Duration { return &t.Far }},
+	{"pass", field.MinutesPass, func(t *HandTimes) *time.Duration { return &t.Pass }},
+	{"handling", field.MinutesHandling, func(t *HandTimes) *time.Duration { return &t.Handling }},
+	{"turn", field.MinutesTurn, func(t *HandTimes) *time.Duration { return &t.Turn }},
+	{"halt", field.MinutesHalt, func(t *HandTimes) *time.Duration { return &t.Halt }},
+	{"cut", field.MinutesCut, func(t *HandTimes) *time.Duration { return &t.Cut }},
+	{"tie", field.MinutesTie, func(t *HandTimes) *time.Duration { return &t.Tie }},
+	{"thread", field.MinutesThread, func(t *HandTimes) *time.Duration { return &t.Thread }},
+	{"far", field.MinutesFar, func(t *HandTimes) *time.Duration { return &t.Far }},
 }
 
 // MarshalJSON writes the times that aren't 0, such as "16.2s", in a fixed order.
@@ -124,7 +126,7 @@ func (t *HandTimes) UnmarshalJSON(b []byte) error {
 		}
 		d, err := time.ParseDuration(text)
 		if err != nil {
-			return &measure.FieldError{Field: f.field, Value: text, Want: "a time such as 30s"}
+			return f.field.Wrong(text, "a time such as 30s")
 		}
 		*f.at(&got) = d
 		delete(texts, f.key)
@@ -142,8 +144,7 @@ func (t HandTimes) Check() []error {
 	var errs []error
 	for _, f := range handTimeFields {
 		if d := *f.at(&t); d < 0 || d > LongestHandTime {
-			errs = append(errs, &measure.FieldError{Field: f.field, Value: d.String(), Want: "0 to " +
-				LongestHandTime.String()})
+			errs = append(errs, f.field.Wrong(d.String(), "0 to "+LongestHandTime.String()))
 		}
 	}
 	return errs

@@ -17,7 +17,7 @@ type offer struct {
 func (m Model) offers() []offer {
 	var list []offer
 	hand := m.AtHand
-	switch name := m.fields[m.at].name; m.section() {
+	switch name := m.fields[m.at].Name; m.section() {
 	case secMill, secChains:
 		for _, n := range hand.Mills {
 			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Mill, s.Pegs, s.Board = n.Mill, n.Pegs, nil },

@@ -11,6 +11,8 @@ import (
 
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/entry"
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/project"
 	"millside/plan/stripe"
@@ -22,7 +24,7 @@ import (
 // Model is the new-warp page: fields in sections, and beside them what they come to, at each key stroke.
 type Model struct {
 	Deps
-	fields   []field
+	fields   []line
 	inputs   []textinput.Model
 	at       int
 	spec     plan.Spec
@@ -73,26 +75,21 @@ const formLimit = 10_000
 
 // New is the form filled with the values of a spec.
 func New(d Deps, spec plan.Spec) Model {
-	m := Model{Deps: d, fields: formFields(), spec: withClothDefaults(spec), own: map[int]bool{}}
+	m := Model{Deps: d, fields: formLines(), spec: withClothDefaults(spec), own: map[int]bool{}}
 	for _, f := range m.fields {
-		m.inputs = append(m.inputs, look.NewInput(d.Styles, f.show(m.spec), formLimit))
+		m.inputs = append(m.inputs, look.NewInput(d.Styles, f.Show(m.spec), formLimit))
 	}
 	m.inputs[0].Focus()
 	return m.compute()
 }
 
-// withClothDefaults fills in usual allowances for a cloth that hasn't been described: a start to be
-// changed, within the usual ranges (from memory, common practice).
+// withClothDefaults leaves the allowances of a cloth that hasn't been described to what is usual.
 func withClothDefaults(s plan.Spec) plan.Spec {
 	if s.Cloth.Used || s.Cloth.Length.Pieces > 0 {
 		return s
 	}
-	s.Cloth.Length.Pieces = 1
-	s.Cloth.Width.Shrinkage, s.Cloth.Length.Shrinkage = 8*measure.OnePercent, 8*measure.OnePercent
-	s.Cloth.Width.DrawIn, s.Cloth.Length.TakeUp, s.Cloth.WeftTakeUp = 8*measure.OnePercent, 10*measure.OnePercent,
-		5*measure.OnePercent
-	s.Cloth.Width.Finished, s.Cloth.Length.Piece = 20*measure.Inch, 28*measure.Inch
-	s.Cloth.Length.Waste = 27 * measure.Inch
+	s = entry.AssumeAll(s)
+	s.Cloth.Length.Pieces = field.Pieces.Count
 	return s
 }
 
@@ -103,14 +100,14 @@ func (m Model) Init() (Model, tea.Cmd) { return m.schedule() }
 func (m Model) section() section { return m.fields[m.at].section }
 
 // given says whether the weaver fills in a field.
-func (m Model) given(i int) bool { return m.fields[i].given == nil || m.fields[i].given(m.spec) }
+func (m Model) given(i int) bool { return m.fields[i].Given(m.spec) }
 
 // compute works out the plan from what stands in the fields.
 func (m Model) compute() Model {
 	m.problems = map[string]string{}
 	for i, f := range m.fields {
-		if err := f.take(&m.spec, m.inputs[i].Value()); err != nil && m.given(i) {
-			m.note(err, f.name)
+		if err := f.Take(&m.spec, m.inputs[i].Value()); err != nil && m.given(i) {
+			m.note(err, f.Name)
 		}
 	}
 	m = m.stripes()
@@ -216,7 +213,7 @@ func (m Model) step(by int) Model {
 
 // turnTo goes to the first field of a section.
 func (m Model) turnTo(sec section) Model {
-	i := slices.IndexFunc(m.fields, func(f field) bool { return f.section == sec%sections })
+	i := slices.IndexFunc(m.fields, func(f line) bool { return f.section == sec%sections })
 	return m.focus(i)
 }
 
@@ -244,7 +241,24 @@ func (m Model) choose(msg tea.KeyMsg) Model {
 		return m
 	}
 	now := max(slices.Index(options, m.inputs[m.at].Value()), 0)
-	return m.setField(m.at, options[(now+step)%len(options)]).compute()
+	was := m.spec.Units
+	m = m.setField(m.at, options[(now+step)%len(options)]).compute()
+	if m.spec.Units == was {
+		return m
+	}
+	return m.inUnits(was)
+}
+
+// inUnits puts what a new plan begins with in the other units in place of what it began with in these, where the
+// weaver has changed nothing.
+func (m Model) inUnits(was measure.LengthUnitSystem) Model {
+	before, after := entry.NewSpec(was), entry.NewSpec(m.spec.Units)
+	for i, f := range m.fields {
+		if text := f.Show(before); f.Field != field.Units && text != f.Show(after) && m.inputs[i].Value() == text {
+			m = m.setField(i, f.Show(after))
+		}
+	}
+	return m.compute()
 }
 
 // setField puts text into a field.
@@ -281,8 +295,8 @@ func (m Model) nextChoice() Model {
 // setFields shows the values of a spec in the named fields.
 func (m Model) setFields(spec plan.Spec, names ...string) Model {
 	for i, f := range m.fields {
-		if slices.Contains(names, f.name) {
-			m = m.setField(i, f.show(spec))
+		if slices.Contains(names, f.Name) {
+			m = m.setField(i, f.Show(spec))
 		}
 	}
 	return m.compute()
@@ -299,7 +313,7 @@ func (m Model) begin() (Model, tea.Cmd) {
 	}
 	if m.project == nil {
 		for i, f := range m.fields {
-			if m.problems[f.name] != "" {
+			if m.problems[f.Name] != "" {
 				return m.focus(i), nil
 			}
 		}
@@ -314,9 +328,9 @@ func (m Model) wrongFields() string {
 	var names []string
 	known := map[string]bool{}
 	for _, f := range m.fields {
-		known[f.name] = true
-		if m.problems[f.name] != "" {
-			names = append(names, f.label)
+		known[f.Name] = true
+		if m.problems[f.Name] != "" {
+			names = append(names, f.Label)
 		}
 	}
 	for _, name := range slices.Sorted(maps.Keys(m.problems)) {

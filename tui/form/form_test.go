@@ -71,8 +71,8 @@ func TestFormErrorsAtTheField(t *testing.T) {
 		t.Fatalf("no error at the field:\n%s", v)
 	}
 	s = b.press(s, "ctrl+s")
-	if f := s; f.busy || f.fields[f.at].name != "length" {
-		t.Fatalf("began, or stands at %s", f.fields[f.at].name)
+	if f := s; f.busy || f.fields[f.at].Name != "length" {
+		t.Fatalf("began, or stands at %s", f.fields[f.at].Name)
 	}
 }
 
@@ -123,9 +123,9 @@ func TestFormFieldsRoundTrip(t *testing.T) {
 	spec.Loom.Raddle = loom.Raddle{Space: measure.Inch / 2, Spaces: 60}
 	spec.Loom.SplitGroups, spec.Loom.EdgeDents, spec.Loom.EdgeEnds, spec.Loom.FirstEnd = true, 2, 4, loom.RightSide
 	var back plan.Spec
-	for _, f := range formFields() {
-		if err := f.take(&back, f.show(spec)); err != nil {
-			t.Errorf("%s: %v", f.label, err)
+	for _, f := range formLines() {
+		if err := f.Take(&back, f.Show(spec)); err != nil {
+			t.Errorf("%s: %v", f.Label, err)
 		}
 	}
 	if !reflect.DeepEqual(back, spec) {

@@ -54,6 +54,7 @@ var yarnPages = map[string]bool{"striped-form": true}
 func fourTowels(t *testing.T) plan.Spec {
 	s := withClothDefaults(hand.Towels())
 	s.Cloth.Used, s.Cloth.Length.Pieces, s.Cloth.Length.Hem = true, 4, measure.Inch
+	s.Cloth.Width.Finished, s.Cloth.Length.Piece = 20*measure.Inch, 28*measure.Inch
 	s.ChainEnds, s.Pegs = 250, plan.Pegs{Length: 6 * measure.Inch, Layers: 3}
 	hand.Read(t, map[interface{ UnmarshalText([]byte) error }]string{
 		&s.Loom.Sett: "20 per inch", &s.Cloth.Picks: "18 per inch", &s.Yarn.Size: "8/2 cotton",

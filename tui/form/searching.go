@@ -41,14 +41,14 @@ func (m Model) schedule() (Model, tea.Cmd) {
 	ctx, stop := context.WithCancel(context.Background())
 	m.run++
 	m.asked, m.stop = key, stop
-	run, spec := m.run, m.spec
+	run, spec, colours := m.run, m.spec, m.order.Colours
 	best := func() tea.Msg {
 		defer stop()
-		made, err := stripe.ForPlan(ctx, spec, stripe.Ask{}, nil)
+		made, err := asked(ctx, spec, colours, false)
 		return stripesMsg{run: run, key: key, made: made, err: err}
 	}
 	return m, func() tea.Msg {
-		made, err := quickly(ctx, spec)
+		made, err := asked(ctx, spec, colours, true)
 		if err != nil {
 			return best()
 		}
@@ -56,10 +56,13 @@ func (m Model) schedule() (Model, tea.Cmd) {
 	}
 }
 
-// quickly is a good plan that is there almost at once.
-func quickly(ctx context.Context, spec plan.Spec) (*stripe.Plan, error) {
-	ask := stripe.Ask{}
-	ask.Limits.Quick = true
+// asked is the plan of the stripes within what the form asks of it; a quick one is there almost at once.
+func asked(ctx context.Context, spec plan.Spec, colours []stripe.Colour, quick bool) (*stripe.Plan, error) {
+	ask, err := stripe.AskOf(spec, colours)
+	if err != nil {
+		return nil, err
+	}
+	ask.Limits.Quick = quick
 	return stripe.ForPlan(ctx, spec, ask, nil)
 }
 

@@ -1,12 +1,14 @@
 package form
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
 	"time"
 
 	"millside/plan"
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/stripe"
 	"millside/plan/stripe/schedule"
@@ -23,26 +25,22 @@ type stripeKey struct {
 	foot      wind.FootPosition
 	turned    bool
 	times     schedule.Times // they depend on the mill and on the length too
+	asked     string
 }
-
-// stripesFields is the page for the stripes.
-func stripesFields() []field {
-	return []field{
-		textField(secStripes, "stripes", "stripes",
-			"such as: 8 white, 21 times (4 red, 14 white), 20 red where red is #b03a2e; empty for a plain warp",
-			func(s *plan.Spec) *string { return &s.Stripes }),
-		choiceField(secStripes, "written from", "stripes are written from",
-			"where the stripes above begin; in print mostly on the right",
-			func(s *plan.Spec) *plan.WrittenFrom { return &s.StripesFrom }, "end 1", "left", "right"),
-	}
-}
-
-func plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
 
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
 	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot,
-		m.spec.StripesTurned(), stripe.TimesOf(m.spec)}
+		m.spec.StripesTurned(), stripe.TimesOf(m.spec), askedKey(m.spec.Asked)}
+}
+
+// askedKey tells what is asked of the way to wind apart.
+func askedKey(a wind.Asked) string {
+	text, err := json.Marshal(a)
+	if err != nil { // it holds words and numbers only
+		return fmt.Sprint(a)
+	}
+	return string(text)
 }
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
@@ -63,7 +61,13 @@ func (m Model) stripes() Model {
 		return m
 	}
 	if m.made.err != nil {
-		m.note(m.made.err, "stripes")
+		for _, fe := range measure.FieldErrors(m.made.err) {
+			if f := field.Named(fe.Field); f != nil && f.Part == field.Stripes {
+				m.note(fe, f.Name)
+				return m
+			}
+		}
+		m.note(m.made.err, field.StripesOf.Name)
 		return m
 	}
 	made := m.made.made.Spec

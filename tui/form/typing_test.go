@@ -33,7 +33,7 @@ func TestFirstLetterReplaces(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	at := func() Model {
 		m := New(b.deps, hand.Towels())
-		return m.focus(slices.IndexFunc(m.fields, func(f field) bool { return f.name == "ends" }))
+		return m.focus(slices.IndexFunc(m.fields, func(f line) bool { return f.Name == "ends" }))
 	}
 	m := b.typed(at(), "480")
 	if m.spec.Ends != 480 {
@@ -76,10 +76,10 @@ func TestStripesNeverHang(t *testing.T) {
 				queue = append(slices.Clone(queue[1:]), hand.Collect(cmd)...)
 			}
 			if m.waits() || m.project == nil && len(m.problems) == 0 {
-				t.Errorf("%s, %s changed: still waits", name, m.fields[i].label)
+				t.Errorf("%s, %s changed: still waits", name, m.fields[i].Label)
 			}
 			if strings.Contains(m.View(120, 40), "working out the passes") {
-				t.Errorf("%s, %s changed: says that it waits", name, m.fields[i].label)
+				t.Errorf("%s, %s changed: says that it waits", name, m.fields[i].Label)
 			}
 		}
 	}
@@ -91,7 +91,7 @@ func TestOutOfDateSchedule(t *testing.T) {
 	spec := plan.DefaultSpec()
 	spec.Stripes, spec.Positions = "8 white, 4 red", 8
 	m, first := New(b.deps, spec).Init()
-	i := slices.IndexFunc(m.fields, func(f field) bool { return f.name == "stripes" })
+	i := slices.IndexFunc(m.fields, func(f line) bool { return f.Name == "stripes" })
 	m = m.focus(i)
 	m, second := m.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(", 8 white")})
 	for _, msg := range append(hand.Collect(second), hand.Collect(first)...) {

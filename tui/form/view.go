@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"millside/plan/entry"
+	"millside/plan/field"
 	"millside/tui/keys"
 	"millside/tui/look"
 
@@ -54,12 +56,13 @@ func (m Model) sectionBar(w int) string {
 	s := m.Styles
 	wrong := map[section]bool{}
 	for _, f := range m.fields {
-		if m.problems[f.name] != "" {
+		if m.problems[f.Name] != "" {
 			wrong[f.section] = true
 		}
 	}
 	var parts []string
-	for i, name := range sectionNames {
+	for i, part := range field.Parts() {
+		name := part.String()
 		if wrong[section(i)] {
 			name += "!"
 		}
@@ -108,13 +111,13 @@ func (m Model) fieldLines(w int) []formLine {
 		}
 		out = append(out, formLine{m.fieldLine(i, w), i})
 		note, style := "", m.Styles.Dim
-		switch problem := m.problems[f.name]; {
+		switch problem := m.problems[f.Name]; {
 		case problem != "":
 			note, style = "! "+problem, m.Styles.Alarm
 		case i == m.at && !m.given(i):
 			note = "follows from other fields: the cloth or the stripes"
 		case i == m.at:
-			note = f.hint
+			note = f.Hint()
 		}
 		for _, l := range look.Wrap(note, w-6) {
 			out = append(out, formLine{"      " + style.Render(l), i})
@@ -138,18 +141,20 @@ func (m Model) fieldLine(i, w int) string {
 		value = s.Dim.Render(m.follows(f))
 	case len(f.options) > 0 && i == m.at:
 		value = s.Strong.Render("◀ " + value + " ▶")
+	case value == "" && entry.AssumedValue(m.spec, f.Field) != "" && i != m.at:
+		value = s.Dim.Render(entry.AssumedValue(m.spec, f.Field) + " assumed")
 	case i == m.at:
 		value = look.InputView(in, max(w-22, 4))
 	}
-	return look.Fit(mark+look.Pad(f.label, 17)+" "+value, w)
+	return look.Fit(mark+look.Pad(f.Label, 17)+" "+value, w)
 }
 
 // follows shows a value that follows from others.
-func (m Model) follows(f field) string {
+func (m Model) follows(f line) string {
 	if f.section == secCloth || m.project == nil {
 		return "-"
 	}
-	return f.show(m.project.Plan.Spec)
+	return f.Show(m.project.Plan.Spec)
 }
 
 // window is the part of the form around the field being filled in.

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -80,10 +81,10 @@ func prepare(ends []int, l Limits, t Times) (*problem, error) {
 	case even || odd && !p.atLease:
 		return p, nil
 	case odd:
-		return nil, &measure.FieldError{Field: "finish", Value: "at the lease",
+		return nil, &measure.FieldError{Field: field.FinishAtLease.Name, Value: "at the lease",
 			Want: "another finish, or other group sizes: no even number of passes can lay these ends"}
 	default:
-		return nil, &measure.FieldError{Field: "group sizes", Value: sizesText(l.Sizes),
+		return nil, &measure.FieldError{Field: field.GroupSizes.Name, Value: sizesText(l.Sizes),
 			Want: "sizes that add up to the ends, each pass within the packages at hand"}
 	}
 }
@@ -203,10 +204,10 @@ func (m *maker) found() Found {
 // refuse says why there is no schedule.
 func (m *maker) refuse() error {
 	if m.mostHalts >= 0 && m.leastHalts < math.MaxInt {
-		return &measure.FieldError{Field: "most halts", Value: strconv.Itoa(m.mostHalts), Want: "at least " +
+		return &measure.FieldError{Field: field.MostHalts.Name, Value: strconv.Itoa(m.mostHalts), Want: "at least " +
 			strconv.Itoa(m.leastHalts) + ", the fewest that were found"}
 	}
-	return &measure.FieldError{Field: "group sizes", Value: m.sizes(),
+	return &measure.FieldError{Field: field.GroupSizes.Name, Value: m.sizes(),
 		Want: "other sizes, more packages or another finish: no schedule was found"}
 }
 

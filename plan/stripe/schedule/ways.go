@@ -3,6 +3,7 @@ package schedule
 import (
 	"time"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -66,7 +67,7 @@ func ByWay(w Way, ends []int, l Limits, t Times) (*Schedule, error) {
 	}
 	list := p.byWay(w)
 	if list == nil {
-		return nil, &measure.FieldError{Field: "way", Value: w.String(),
+		return nil, &measure.FieldError{Field: field.Way.Name, Value: w.String(),
 			Want: "another way: the stripes, the paddle and the limits don't allow this one"}
 	}
 	return p.build(list), nil
@@ -176,7 +177,7 @@ func ByColour(ends []int, l Limits, t Times) (Chains, error) {
 		}
 		list := q.bestSwapped()
 		if list == nil {
-			return Chains{}, &measure.FieldError{Field: "group sizes", Value: p.sizes(),
+			return Chains{}, &measure.FieldError{Field: field.GroupSizes.Name, Value: p.sizes(),
 				Want: "sizes that add up to the ends of each colour"}
 		}
 		s := q.build(list)

@@ -6,11 +6,13 @@ import (
 
 	"millside/plan"
 	"millside/plan/draft"
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/project"
 	"millside/plan/stripe"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 // DraftAsk is what the flags say of how a draft is used.
@@ -19,28 +21,38 @@ type DraftAsk struct {
 	sideGiven, notThreadedGiven bool
 }
 
-// draftFlagNames lists the flags of [DraftFlags].
-var draftFlagNames = []string{"thread-1", "draft-threads", "not-threaded", "draft-times", "draft-edge", "name-colour"}
+// draftFields lists the fields that say how a draft is used.
+var draftFields = []*field.Field{field.Thread1, field.DraftThreads, field.NotThreaded, field.DraftTimes,
+	field.DraftEdge,
+	field.NameColour}
 
 // DraftFlags adds the flags that say how a draft is used.
 func DraftFlags(cmd *cobra.Command) *DraftAsk {
 	a := &DraftAsk{}
-	f := cmd.Flags()
-	f.Var(sideValue{&a.use.Side, &a.sideGiven}, "thread-1",
-		"the side that the draft's thread 1 is on, seen by the weaver at the loom: right or left")
-	f.Var(notThreadedValue{a}, "not-threaded",
-		"what to do with threads that the draft puts through no shaft: keep or leave-out")
-	f.Var(threadsValue{&a.use}, "draft-threads", "the threads of the draft that are taken, such as 1-96")
-	f.Var(unset(countValue{&a.use.Times}), "draft-times",
-		"how often they are laid side by side; --ends repeats and cuts them instead")
-	f.Var(unset(countValue{&a.use.Edge}), "draft-edge", "ends added at each side, of the outermost colour")
-	f.Var(coloursValue{&a.use}, "name-colour", "what you call a colour of the draft, such as 3=navy; once for each")
-	// The errors would say that there is no such flag, or that it is completed already.
-	_ = cmd.RegisterFlagCompletionFunc("thread-1",
-		cobra.FixedCompletions([]string{"right", "left"}, cobra.ShellCompDirectiveNoFileComp))
-	_ = cmd.RegisterFlagCompletionFunc("not-threaded",
-		cobra.FixedCompletions([]string{"keep", "leave-out"}, cobra.ShellCompDirectiveNoFileComp))
+	for _, f := range draftFields {
+		addFlag(cmd, f, a.value(f))
+		cmd.Flags().Lookup(f.Flag).Annotations = nil // the command has no other flags
+	}
 	return a
+}
+
+// value is the flag's value; nil for a field that says nothing of a draft.
+func (a *DraftAsk) value(f *field.Field) pflag.Value {
+	switch f {
+	case field.Thread1:
+		return sideValue{&a.use.Side, &a.sideGiven}
+	case field.NotThreaded:
+		return notThreadedValue{a}
+	case field.DraftThreads:
+		return threadsValue{&a.use}
+	case field.DraftTimes:
+		return unset(countValue{&a.use.Times})
+	case field.DraftEdge:
+		return unset(countValue{&a.use.Edge})
+	case field.NameColour:
+		return coloursValue{&a.use}
+	}
+	return nil
 }
 
 // Of says of a draft what the flags say. The error is about a colour's name that the draft doesn't use.
@@ -55,7 +67,7 @@ func (a *DraftAsk) Of(d *DraftFile) error {
 	}
 	for index, name := range a.use.Names {
 		if !used[index] {
-			return &measure.FieldError{Field: "--name-colour", Value: strconv.Itoa(index) + "=" + name,
+			return &measure.FieldError{Field: "--" + field.NameColour.Flag, Value: strconv.Itoa(index) + "=" + name,
 				Want: "the number of a colour that the draft uses; 'millside draft' lists them"}
 		}
 	}
@@ -127,15 +139,17 @@ func (v coloursValue) Set(s string) error {
 	return nil
 }
 
-// draftFlagOf names the flag of each field that a draft may refuse.
-var draftFlagOf = map[string]string{"threads of the draft": "draft-threads", "times": "draft-times",
-	"ends": "draft-times"}
-
-// inDraftFlags names the flag in what a draft refused; what lies with the draft itself stays as it is.
+// inDraftFlags names the flag in what a draft refused; what lies with the draft itself stays as it is. Too many ends
+// come of laying it too often.
 func inDraftFlags(cmd *cobra.Command, err error) error {
 	for _, fe := range measure.FieldErrors(err) {
-		if draftFlagOf[fe.Field] != "" {
-			return NamedFlags(cmd, err, draftFlagOf)
+		switch field.Named(fe.Field) {
+		case field.Ends:
+			named := *fe
+			named.Field = field.DraftTimes.Name
+			return NamedFlags(cmd, &named)
+		case field.DraftThreads, field.DraftTimes:
+			return NamedFlags(cmd, err)
 		}
 	}
 	return err
@@ -151,7 +165,7 @@ func fitDraft(cmd *cobra.Command, d *DraftFile, spec plan.Spec) error {
 	case spec.Cloth.Used && !changed("draft-times"):
 		fitted, err := project.FromCloth(spec)
 		if err != nil {
-			return NamedFlags(cmd, err, FlagOf)
+			return NamedFlags(cmd, err)
 		}
 		d.Use.Ends = fitted.Ends
 	}

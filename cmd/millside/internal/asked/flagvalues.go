@@ -4,10 +4,13 @@ import (
 	"encoding"
 	"fmt"
 	"strconv"
-	"time"
 
+	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"millside/plan"
+	"millside/plan/entry"
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -15,7 +18,89 @@ import (
 // is refused in the same words as a field on the screen. Type is the word that the help shows for the
 // value.
 
-// countValue is a whole number.
+// given is what was typed for the fields of a plan. It is read into a spec when all flags are known, in the order
+// of the table, since some things are names and one field may be a part of another.
+type given struct {
+	texts map[*field.Field]string
+	// begin is the values that the help shows for flags that aren't given.
+	begin plan.Spec
+}
+
+// entryValue is the flag of a field of a plan. What can be read without the things at hand is read at once, so
+// that a flag is refused where it stands.
+type entryValue struct {
+	e     entry.Entry
+	given *given
+	named bool // it may be the name of a thing at hand
+}
+
+// String is what was typed, or what the field begins with, if that is worth telling.
+func (v *entryValue) String() string {
+	if v.given == nil { // the library asks an empty value for its text
+		return ""
+	}
+	if text, ok := v.given.texts[v.e.Field]; ok {
+		return text
+	}
+	f, text := v.e.Field, v.e.Show(v.given.begin)
+	if f.Value == field.YesNo || len(f.Words) == 0 && f.Value != field.Minutes && text == v.e.Show(plan.Spec{}) {
+		return ""
+	}
+	return text
+}
+
+// Type is the word for the value; the library knows a flag without a value by "bool".
+func (v *entryValue) Type() string {
+	if v.e.Value == field.YesNo {
+		return "bool"
+	}
+	return v.e.Value
+}
+
+// Set reads the value.
+func (v *entryValue) Set(s string) error {
+	if !v.named {
+		scratch := v.given.begin
+		if err := v.e.Take(&scratch, s); err != nil {
+			return err
+		}
+	}
+	v.given.texts[v.e.Field] = s
+	return nil
+}
+
+// nameValue is a name, or what may be one.
+type nameValue struct {
+	f     *field.Field
+	given *given
+}
+
+func (v nameValue) String() string {
+	if v.given == nil {
+		return ""
+	}
+	return v.given.texts[v.f]
+}
+func (v nameValue) Type() string { return v.f.Value }
+func (v nameValue) Set(s string) error {
+	v.given.texts[v.f] = s
+	return nil
+}
+
+// addFlag adds the flag of a field, under the heading of its part.
+func addFlag(cmd *cobra.Command, f *field.Field, value pflag.Value) {
+	flag := cmd.Flags().VarPF(value, f.Flag, "", f.Usage())
+	flag.Annotations = withHeading(flag.Annotations, f.Part.Heading())
+	if f.Value == field.YesNo {
+		flag.NoOptDefVal = "true"
+	}
+	if len(f.Words) > 0 && f.Value != field.YesNo {
+		// The error would say that there is no such flag, or that it is completed already.
+		_ = cmd.RegisterFlagCompletionFunc(f.Flag, cobra.FixedCompletions(f.Words, cobra.ShellCompDirectiveNoFileComp))
+	}
+}
+
+// countValue is a whole number that stands in no plan.
 type countValue struct{ n *int }
 
 func (v countValue) String() string {
@@ -24,7 +109,7 @@ func (v countValue) String() string {
 	}
 	return strconv.Itoa(*v.n)
 }
-func (v countValue) Type() string { return "number" }
+func (v countValue) Type() string { return field.Number }
 func (v countValue) Set(s string) error {
 	n, err := strconv.Atoi(s)
 	if err != nil {
@@ -32,24 +117,6 @@ func (v countValue) Set(s string) error {
 	}
 	*v.n = n
 	return nil
-}
-
-// lengthValue is a length with its unit.
-type lengthValue struct{ l *measure.Length }
-
-func (v lengthValue) String() string {
-	if v.l == nil {
-		return ""
-	}
-	return v.l.String()
-}
-func (v lengthValue) Type() string { return "length" }
-func (v lengthValue) Set(s string) error {
-	l, err := measure.ParseLength(s)
-	if err == nil {
-		*v.l = l
-	}
-	return err
 }
 
 // textValue is a value of a plan that is one of a few words.
@@ -67,44 +134,8 @@ func (v wordValue) String() string {
 	}
 	return v.of.String()
 }
-func (v wordValue) Type() string       { return "word" }
+func (v wordValue) Type() string       { return field.Word }
 func (v wordValue) Set(s string) error { return v.of.UnmarshalText([]byte(s)) }
-
-// guardValue is a time in whole thousandths of a second, which is how a plan keeps it.
-type guardValue struct{ millis *int }
-
-const guardWants = "a time in whole thousandths of a second, such as 2s, 1.5s or 1500ms; 0 for none"
-
-func (v guardValue) String() string {
-	if v.millis == nil {
-		return ""
-	}
-	return (time.Duration(*v.millis) * time.Millisecond).String()
-}
-func (v guardValue) Type() string { return "time" }
-func (v guardValue) Set(s string) error {
-	d, err := time.ParseDuration(s)
-	if err != nil || d%time.Millisecond != 0 {
-		return &measure.FieldError{Value: s, Want: guardWants}
-	}
-	*v.millis = int(d.Milliseconds())
-	return nil
-}
-
-// quantityValue is a value of a plan that is a quantity with its unit. Kind is the help's word for it.
-type quantityValue struct {
-	of   textValue
-	kind string
-}
-
-func (v quantityValue) String() string {
-	if v.of == nil {
-		return ""
-	}
-	return v.of.String()
-}
-func (v quantityValue) Type() string       { return v.kind }
-func (v quantityValue) Set(s string) error { return v.of.UnmarshalText([]byte(s)) }
 
 // unset makes a value that the help shows no default for. What was given stands in it as it was written.
 func unset(v pflag.Value) pflag.Value { return &unsetValue{Value: v} }

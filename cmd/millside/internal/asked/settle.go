@@ -5,6 +5,8 @@ import (
 
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/entry"
+	"millside/plan/field"
 	"millside/plan/frame"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -13,9 +15,9 @@ import (
 )
 
 // Settle makes the spec of what the flags say: what is named is looked up among the things at hand, and a
-// figure that is given beside a name goes before the figure of the named thing.
+// figure that is given beside a name goes before the figure of the named thing. The errors name fields.
 func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error)) (plan.Spec, error) {
-	s := ask.Spec
+	s := ask.begin()
 	var hand athand.AtHand
 	if ask.names() {
 		var err error
@@ -23,125 +25,118 @@ func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error
 			return s, err
 		}
 	}
-	settleTimes(&s)
-	errs := ask.settleCloth(f, &s)
-	s.Cloth.Length.Fibre = s.Cloth.Width.Fibre
-	errs = append(errs, ask.settleMill(f, &s, hand)...)
-	errs = append(errs, ask.settleYarn(f, &s, hand)...)
-	errs = append(errs, ask.settleLoom(f, &s, hand)...)
+	errs := ask.things(f, &s, hand)
+	for _, e := range entry.All() {
+		text, ok := ask.given.texts[e.Field]
+		if ok && !mayBeNamed[e.Field] {
+			errs = append(errs, e.Take(&s, text))
+		}
+	}
+	errs = append(errs, ask.settleCloth(f, &s)...)
+	errs = append(errs, ask.belonging(f, s)...)
+	if !s.Cloth.Used && len(without(f, field.Cloth, "", field.SettOf)) == 0 {
+		s.Cloth = plan.Cloth{}
+	}
 	return s, errors.Join(errs...)
+}
+
+// begin is the spec before anything is said, in the units that are asked for.
+func (ask *SpecAsk) begin() plan.Spec {
+	units := plan.Spec{Units: ask.Units}
+	if e, ok := entry.Of(field.Units); ok && ask.given.texts[field.Units] != "" {
+		_ = e.Take(&units, ask.given.texts[field.Units]) // it was read already
+	}
+	return entry.NewSpec(units.Units)
 }
 
 // names says whether anything may be the name of a thing at hand.
 func (ask *SpecAsk) names() bool {
-	return ask.mill+ask.board+ask.paddle+ask.reed+ask.raddle+ask.loom+ask.yarn+ask.weft != ""
+	for fd := range ask.given.texts {
+		if _, inSpec := entry.Of(fd); !inSpec || mayBeNamed[fd] {
+			return true
+		}
+	}
+	return false
 }
 
-func (ask *SpecAsk) settleMill(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
+// things takes over the things at hand that are named, and the figures that stand where a name may.
+func (ask *SpecAsk) things(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
 	var errs []error
-	if ask.paddle != "" {
-		p, err := hand.FindPaddle(ask.paddle)
-		errs = append(errs, err)
-		unlessGiven(f, "positions", &s.Positions, p.Positions)
-	}
-	if ask.mill != "" {
-		m, err := hand.FindMill(ask.mill)
-		errs = append(errs, err)
-		unlessGiven(f, "circumference", &s.Mill.Circumference, m.Mill.Circumference)
-		unlessGiven(f, "peg-step", &s.Mill.PegStep, m.Mill.PegStep)
-		unlessGiven(f, "rise", &s.Mill.Rise, m.Mill.Rise)
-		unlessGiven(f, "mill-height", &s.Mill.Height, m.Mill.Height)
-		unlessGiven(f, "peg-length", &s.Pegs.Length, m.Pegs.Length)
-		unlessGiven(f, "layers", &s.Pegs.Layers, m.Pegs.Layers)
-	}
-	if ask.board != "" {
-		var err error
-		s.Board, err = nameOr(ask.board, "board",
-			func() (frame.Board, error) { b, err := hand.FindBoard(ask.board); return b.Board, err }, frame.ParseBoard)
-		errs = append(errs, err)
-		if ask.mill != "" {
-			errs = append(errs, &measure.FieldError{Field: "--mill", Value: ask.mill, Want: "either a mill or a board"})
+	named := func(fd *field.Field, take func(text string) error) {
+		if text := ask.given.texts[fd]; text != "" {
+			errs = append(errs, take(text))
 		}
 	}
-	return errs
-}
-
-func (ask *SpecAsk) settleYarn(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
-	var errs []error
-	if ask.yarn != "" {
-		y, err := YarnOr(ask.yarn, hand)
-		errs = append(errs, measure.InField(err, "yarn"))
-		s.Yarn.Size = y.Size
-		unlessGiven(f, "colour", &s.Yarn.Colour, y.Colour)
-		unlessGiven(f, "tube", &s.Yarn.Tube, y.Tube)
-		unlessGiven(f, "packages", &s.Yarn.Packages, y.Packages)
-		if !f.Changed("cones") {
-			s.Yarn.Cones = y.Cones
+	named(field.PaddleName, func(text string) error {
+		p, err := hand.FindPaddle(text)
+		s.Positions = p.Positions
+		return err
+	})
+	named(field.MillName, func(text string) error {
+		m, err := hand.FindMill(text)
+		s.Mill, s.Pegs = m.Mill, m.Pegs
+		return err
+	})
+	named(field.Board, func(text string) (err error) {
+		s.Board, err = nameOr(text, field.Board,
+			func() (frame.Board, error) { b, err := hand.FindBoard(text); return b.Board, err }, frame.ParseBoard)
+		if f.Changed(field.MillName.Flag) {
+			err = errors.Join(err, field.MillName.Wrong(ask.given.texts[field.MillName], "either a mill or a board"))
 		}
-	} else {
-		errs = append(errs, without(f, aboutYarn, "a --yarn too, such as --yarn \"cotton 8/2\"", "packages")...)
-		if f.Changed("peg-length") {
-			errs = append(errs, &measure.FieldError{Field: "--peg-length", Value: s.Pegs.Length.String(),
-				Want: "a --yarn too: how many ends a peg takes depends on it"})
-		}
-	}
-	if ask.weft != "" {
-		y, err := YarnOr(ask.weft, hand)
-		errs = append(errs, measure.InField(err, "weft"))
+		return err
+	})
+	named(field.YarnOf, func(text string) error {
+		y, err := YarnOr(text, hand)
+		s.Yarn = y
+		return field.YarnOf.In(err)
+	})
+	named(field.Weft, func(text string) error {
+		y, err := YarnOr(text, hand)
 		s.Cloth.Weft = y.Size
-	}
-	return errs
-}
-
-func (ask *SpecAsk) settleLoom(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
-	var errs []error
-	l := &s.Loom
-	if l.Sett.IsZero() {
-		errs = without(f, aboutLoom, "a --sett too, such as --sett \"20 an inch\"", "first-end", "threading", "heddles",
-			"loom")
-	}
-	if ask.loom != "" {
-		n, err := hand.FindLoom(ask.loom)
-		errs = append(errs, err)
-		unlessGiven(f, "heddles", &l.Heddles, n.Heddles)
-	}
-	if ask.raddle != "" {
-		r, err := nameOr(ask.raddle, "raddle",
-			func() (loom.Raddle, error) { r, err := hand.FindRaddle(ask.raddle); return r.Raddle, err },
+		return field.Weft.In(err)
+	})
+	named(field.LoomName, func(text string) error {
+		n, err := hand.FindLoom(text)
+		s.Loom.Heddles = n.Heddles
+		return err
+	})
+	named(field.Raddle, func(text string) (err error) {
+		s.Loom.Raddle, err = nameOr(text, field.Raddle,
+			func() (loom.Raddle, error) { r, err := hand.FindRaddle(text); return r.Raddle, err },
 			func(text string) (loom.Raddle, error) {
 				space, err := measure.ParseLength(text)
 				return loom.Raddle{Space: space}, err
 			})
-		errs = append(errs, err)
-		l.Raddle.Space = r.Space
-		unlessGiven(f, "raddle-spaces", &l.Raddle.Spaces, r.Spaces)
-	}
-	if ask.reed != "" {
-		r, err := nameOr(ask.reed, "reed",
-			func() (loom.Reed, error) { r, err := hand.FindReed(ask.reed); return r.Reed, err }, loom.ParseReed)
-		errs = append(errs, err)
-		l.Reed = r
-		if f.Changed("reed-width") {
-			l.Reed = r.WithWidth(ask.reedWidth)
-			if l.Reed.Width() != ask.reedWidth {
-				errs = append(errs, &measure.FieldError{Field: "--reed-width", Value: ask.reedWidth.String(),
-					Want: "0 to 20 m"})
-			}
+		return err
+	})
+	named(field.Reed, func(text string) (err error) {
+		s.Loom.Reed, err = nameOr(text, field.Reed,
+			func() (loom.Reed, error) { r, err := hand.FindReed(text); return r.Reed, err }, loom.ParseReed)
+		return err
+	})
+	return errs
+}
+
+// belonging refuses flags that mean nothing without another.
+func (ask *SpecAsk) belonging(f *pflag.FlagSet, s plan.Spec) []error {
+	var errs []error
+	if ask.given.texts[field.YarnOf] == "" {
+		errs = append(errs, without(f, field.Yarn, "a --yarn too, such as --yarn \"cotton 8/2\"", field.Packages)...)
+		if f.Changed(field.PegLength.Flag) {
+			errs = append(errs, field.PegLength.Wrong(s.Pegs.Length.String(),
+				"a --yarn too: how many ends a peg takes depends on it"))
 		}
+	}
+	if s.Loom.Sett.IsZero() {
+		errs = append(errs, without(f, field.Loom, "a --sett too, such as --sett \"20 an inch\"",
+			field.FirstEnd, field.Threading, field.Heddles, field.LoomName)...)
 	}
 	return errs
 }
 
-// unlessGiven takes the figure of a named thing where the flag of the figure wasn't given.
-func unlessGiven[T any](f *pflag.FlagSet, flag string, field *T, value T) {
-	if !f.Changed(flag) {
-		*field = value
-	}
-}
-
 // nameOr finds a thing by its name, or reads its figures. Where the text is neither, the error says what
 // would do of both.
-func nameOr[T any](text, field string, find func() (T, error), read func(string) (T, error)) (T, error) {
+func nameOr[T any](text string, f *field.Field, find func() (T, error), read func(string) (T, error)) (T, error) {
 	thing, unknown := find()
 	if unknown == nil {
 		return thing, nil
@@ -150,10 +145,14 @@ func nameOr[T any](text, field string, find func() (T, error), read func(string)
 	if wrong == nil {
 		return thing, nil
 	}
-	wrong = measure.InField(wrong, field)
+	name := ""
+	if f != nil {
+		name = f.Name
+	}
+	wrong = measure.InField(wrong, name)
 	if fields, names := measure.FieldErrors(wrong), measure.FieldErrors(unknown); len(fields) == 1 && len(names) == 1 &&
-		fields[0].Field == field {
-		wrong = &measure.FieldError{Field: field, Value: text, Want: fields[0].Want + "; or " + names[0].Want}
+		fields[0].Field == name {
+		wrong = &measure.FieldError{Field: name, Value: text, Want: fields[0].Want + "; or " + names[0].Want}
 	}
 	return thing, wrong
 }
@@ -161,7 +160,7 @@ func nameOr[T any](text, field string, find func() (T, error), read func(string)
 // YarnOr is nameOr for a yarn. A size that can be read in several ways is asked about, and nothing else.
 func YarnOr(text string, hand athand.AtHand) (plan.WarpYarn, error) {
 	var asked *measure.AmbiguousYarn
-	y, err := nameOr(text, "", func() (plan.WarpYarn, error) { y, err := hand.FindYarn(text); return y.Yarn, err },
+	y, err := nameOr(text, nil, func() (plan.WarpYarn, error) { y, err := hand.FindYarn(text); return y.Yarn, err },
 		func(text string) (plan.WarpYarn, error) {
 			size, err := measure.ParseYarn(text)
 			errors.As(err, &asked)

@@ -12,12 +12,13 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/stripe"
-	"millside/plan/stripe/schedule"
 	"millside/plan/wind"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 // StripesLong is what the help of the commands that plan a warp tells about stripes.
@@ -49,15 +50,11 @@ passes, halts at the pegs, ends cut off and tied on, packages threaded, as the
 other ways to wind the same warp would take; --way winds one of them. Unless
 --packages-of says otherwise there are as many packages of each colour as are wanted.`
 
-// StripeAsk is what the flags say about the stripes.
+// StripeAsk is what the flags say about the stripes beyond what stands in a plan.
 type StripeAsk struct {
-	text, draft, packages string
-	from                  plan.WrittenFrom
-	use                   *DraftAsk
-	read                  *DraftFile // the draft, once it is read
-	ask                   stripe.Ask
-	way                   wayValue
-	halts                 int
+	text, draft string
+	use         *DraftAsk
+	read        *DraftFile // the draft, once it is read
 }
 
 // Striped is a striped warp as it was planned, for what a plan of it says. It is nil for a plain one.
@@ -82,31 +79,22 @@ func (s *Striped) TryOthers(ctx context.Context, hand athand.AtHand) {
 	s.Paddles, s.Change = s.OtherPaddles(ctx, names), s.SmallerChange(ctx)
 }
 
-// StripeFlags adds the flags for stripes.
-func StripeFlags(cmd *cobra.Command) *StripeAsk {
-	a := &StripeAsk{}
-	About(cmd.Flags(), "Stripes", func() { a.flags(cmd) })
-	return a
+// value is the flag's value for what stands in no plan but leads to one: the stripes, which may come from standard
+// input, and the draft. It is nil for another field.
+func (a *StripeAsk) value(f *field.Field) pflag.Value {
+	switch f {
+	case field.StripesOf:
+		return textFlag{&a.text, f.Value}
+	case field.Draft:
+		return textFlag{&a.draft, f.Value}
+	}
+	return a.use.value(f)
 }
 
-func (a *StripeAsk) flags(cmd *cobra.Command) {
-	f := cmd.Flags()
-	f.StringVar(&a.text, "stripes", "", "the colours from end 1 to the last, a `text` such as \"8 white, 21 times "+
-		"(4 red, 14 white), 20 red\"; - reads it from standard input")
-	Words(cmd, "stripes-from", &a.from, "where the order that you write begins; in print that is mostly on the right",
-		"end 1", "left", "right")
-	f.StringVar(&a.draft, "draft", "", "`file` of a draft in the format WIF that gives the warp; - is the standard "+
-		"input")
-	a.use = DraftFlags(cmd)
-	f.BoolVar(&a.ask.Limits.FinishAtLease, "finish-at-lease", false, "an even number of passes only")
-	f.StringVar(&a.packages, "packages-of", "",
-		"packages at hand, a `list` such as \"red 2, white 4\"; of others there are enough")
-	f.Var(sizesValue{&a.ask.Limits.Sizes}, "group-sizes",
-		"the ends that a pass may carry, such as \"10, 12\"; any, where it isn't given")
-	f.IntVar(&a.halts, "most-halts", 0, "the most halts that you put up with, a `number`; any, where it isn't given")
-	f.IntVar(&a.ask.Limits.Effort, "effort", 1, "how long to search, a `number` of times the usual, 1 to 100")
-	f.Var(&a.way, "way", "the way to wind, one of those that the plan lists: "+strings.Join(wayNames(), ", "))
-	_ = cmd.RegisterFlagCompletionFunc("way", cobra.FixedCompletions(wayNames(), cobra.ShellCompDirectiveNoFileComp))
+// complete completes the names of the ways.
+func (a *StripeAsk) complete(cmd *cobra.Command) {
+	_ = cmd.RegisterFlagCompletionFunc(field.Way.Flag,
+		cobra.FixedCompletions(stripe.WayNames(), cobra.ShellCompDirectiveNoFileComp))
 }
 
 // given says whether there are stripes.
@@ -129,17 +117,12 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 	if err := a.agree(cmd, order, *spec); err != nil {
 		return nil, Usage(cmd, err)
 	}
-	if a.packages != "" {
-		if a.ask.Limits.Packages, err = parsePackages(a.packages, order.Colours); err != nil {
-			return nil, Usage(cmd, measure.InField(err, "--packages-of"))
-		}
+	ask, err := stripe.AskOf(*spec, order.Colours)
+	if err != nil {
+		return nil, NamedFlags(cmd, err)
 	}
-	if cmd.Flags().Changed("most-halts") {
-		a.ask.Limits.MostHalts = &a.halts
-	}
-	a.ask.Way, a.ask.Cheapest = a.way.way, a.way.cheapest
-	if made.Plan, err = stripe.ForPlan(cmd.Context(), *spec, a.ask, nil); err != nil {
-		return nil, Usage(cmd, inStripeFlags(err))
+	if made.Plan, err = stripe.ForPlan(cmd.Context(), *spec, ask, nil); err != nil {
+		return nil, NamedFlags(cmd, err)
 	}
 	*spec = made.Spec
 	return made, nil
@@ -158,15 +141,12 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 		_, err := stripe.Parse("")
 		return pointAt(err, "")
 	}
-	if i := slices.IndexFunc(draftFlagNames, changed); i >= 0 && !changed("draft") {
-		return fmt.Errorf("--%s is about a draft; give --draft too", draftFlagNames[i])
+	if i := slices.IndexFunc(draftFields, func(f *field.Field) bool { return changed(f.Flag) }); i >= 0 &&
+		!changed("draft") {
+		return fmt.Errorf("--%s is about a draft; give --draft too", draftFields[i].Flag)
 	}
 	if changed("draft-times") && changed("ends") {
 		return errors.New("--draft-times and --ends both say how often the draft is laid; give one of them")
-	}
-	if n := a.ask.Limits.Effort; n < 1 || n > schedule.MaxEffort {
-		return &measure.FieldError{Field: "--effort", Value: strconv.Itoa(n),
-			Want: fmt.Sprintf("1 to %d", schedule.MaxEffort)}
 	}
 	if changed("stripes-from") && !changed("stripes") {
 		return errors.New("--stripes-from is about stripes that you write; give --stripes too")
@@ -189,7 +169,7 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec)
 			a.text = strings.TrimSpace(string(text))
 		}
 		order, err := stripe.Parse(a.text)
-		spec.Stripes, spec.StripesFrom = order.String(), a.from
+		spec.Stripes = order.String()
 		return order, Usage(cmd, pointAt(err, a.text))
 	}
 	d, err := ReadDraft(a.draft, cmd.InOrStdin())
@@ -233,7 +213,9 @@ func (a *StripeAsk) onlyStriped(cmd *cobra.Command) error {
 }
 
 // stripedFlags lists the flags that say how stripes are wound.
-var stripedFlags = []string{"finish-at-lease", "packages-of", "group-sizes", "most-halts", "effort", "way"}
+var stripedFlags = []string{field.FinishAtLease.Flag, field.PackagesOf.Flag, field.GroupSizes.Flag,
+	field.MostHalts.Flag,
+	field.Effort.Flag, field.Way.Flag}
 
 // Draft is the draft that was read, nil where there was none.
 func (a *StripeAsk) Draft() *DraftFile { return a.read }
@@ -262,28 +244,4 @@ func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec
 			Want: fmt.Sprintf("stripes that take at most %d; what repeats takes less in brackets", plan.MaxStripes)}
 	}
 	return nil
-}
-
-// stripeFlagOf names the flag of each field that the scheduler may refuse. The times are checked when they
-// are read.
-var stripeFlagOf = map[string]string{
-	"finish": "finish-at-lease", "group sizes": "group-sizes", "packages": "packages-of",
-	"paddle positions": "positions",
-	"most halts":       "most-halts", "way": "way",
-}
-
-// inStripeFlags names the flags in what the scheduler refused.
-func inStripeFlags(err error) error {
-	var all []error
-	for _, fe := range measure.FieldErrors(err) {
-		named := *fe
-		if flag, ok := stripeFlagOf[fe.Field]; ok {
-			named.Field = "--" + flag
-		}
-		all = append(all, &named)
-	}
-	if len(all) == 0 {
-		return err
-	}
-	return errors.Join(all...)
 }

@@ -51,7 +51,8 @@ func FlagError(cmd *cobra.Command, err error) error {
 		field := "--" + value.GetFlag().Name
 		var wrong *measure.FieldError
 		if errors.As(err, &wrong) {
-			err = measure.InField(wrong, field)
+			named := *wrong
+			named.Field, err = field, &named
 		} else {
 			err = &measure.FieldError{Field: field, Value: value.GetValue(),
 				Want: "true or false"} // all others are our own
