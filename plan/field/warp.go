@@ -17,7 +17,7 @@ var (
 		Metric: 5 * measure.Metre, Help: `length of the warp, such as "5 yd", "7 1/2 yd" or 6.4m`})
 	Units = add(Warp, Field{Name: "units", Label: "units", Flag: "units", Value: Word,
 		Words: []string{"imperial", "metric"},
-		Help:  "units that lengths are shown in: yards and inches, or metres and centimetres"})
+		Help:  "units that lengths are shown in"})
 	Dressing = add(Warp, Field{Name: "dressing", Label: "the loom takes", Flag: "dressing", Value: Word,
 		Words: []string{"raddle first", "reed first"}, Help: "which end of the warp the loom takes first"})
 	Dyed = add(Warp, Field{Name: "dyed", Label: "to be dyed", Flag: "dyed", Value: YesNo, Words: []string{"no", "yes"},
