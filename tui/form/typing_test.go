@@ -54,7 +54,7 @@ func TestStripesNeverHang(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	starts := map[string]plan.Spec{"plain": plan.DefaultSpec(), "striped": plan.DefaultSpec()}
 	s := starts["striped"]
-	s.Stripes, s.Positions = "4 white, 2 red, 4 white", 4 // few, so that each search is short
+	s.Stripes, s.Positions = "4 white, 2 red, 4 white", 6 // few, so that each search is short
 	starts["striped"] = s
 	fields := len(New(b.deps, s).fields)
 	for name, spec := range starts {
