@@ -38,9 +38,8 @@ type Spec struct {
 	ChainEnds int `json:"chain_ends,omitempty"`
 	// TieEvery is the number of ends between two count ties, 1 to MaxEnds; 0 asks for none.
 	TieEvery int `json:"tie_every"`
-	// GuardMillis is the shortest time between two passes that are counted, in milliseconds, 0 to
-	// 60,000; 0 turns the guard off.
-	GuardMillis int `json:"guard_ms"`
+	// Guard is the shortest time between two passes that are counted.
+	Guard times.Guard `json:"guard_ms"`
 	// RestMinutes is how long the weaver winds before a reminder to rest the hands, in minutes, 1 to 240;
 	// 0 asks for none.
 	RestMinutes int `json:"rest_minutes,omitempty"`
@@ -89,7 +88,7 @@ func DefaultSpec() Spec {
 		Name: "new warp", Ends: field.Ends.Count, Group: field.Group.Count, Positions: field.Positions.Count,
 		Length:   field.Length.Length,
 		Mill:     frame.Mill{Circumference: field.Circumference.Length, PegStep: field.PegStep.Length},
-		TieEvery: field.TieEvery.Count, GuardMillis: field.Guard.Count,
+		TieEvery: field.TieEvery.Count, Guard: times.Guard(field.Guard.Time),
 	}
 }
 
@@ -105,7 +104,7 @@ func (s Spec) Check() error {
 	errs = append(errs, field.Length.CheckLength(s.Length))
 	errs = append(errs, s.Mill.Check()...)
 	errs = append(errs, field.ChainEnds.CheckFrom(s.ChainEnds, max(s.Group, 1), measure.MaxEnds, ""))
-	errs = append(errs, field.TieEvery.Check(s.TieEvery), field.Guard.Check(s.GuardMillis),
+	errs = append(errs, field.TieEvery.Check(s.TieEvery), s.Guard.Check(),
 		field.Rest.Check(s.RestMinutes))
 	errs = append(errs, s.Times.Check()...)
 	errs = append(errs, field.Units.CheckWord(int(s.Units)), field.Hand.CheckWord(int(s.Hand)),

@@ -7,12 +7,14 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
 	"millside/plan"
 	"millside/plan/frame"
 	"millside/plan/measure"
+	"millside/plan/times"
 	"millside/plan/wind"
 )
 
@@ -48,10 +50,10 @@ func TestSpecRefuses(t *testing.T) {
 		{"ends in a chain", "9", "10 to 100000", func(s *plan.Spec) { s.ChainEnds = 9 }},
 		{"ends in a chain", "-1", "or 0 for one chain", func(s *plan.Spec) { s.ChainEnds = -1 }},
 		{"count tie every", "-1", "1 to 100000, or 0 for none", func(s *plan.Spec) { s.TieEvery = -1 }},
-		{"guard", "-1", "0 to 60000", func(s *plan.Spec) { s.GuardMillis = -1 }},
+		{"guard", "-1ms", "0 to 60 s", func(s *plan.Spec) { s.Guard = -times.Guard(time.Millisecond) }},
 		{"rest every", "-1", "1 to 240, or 0 for none", func(s *plan.Spec) { s.RestMinutes = -1 }},
 		{"rest every", "241", "1 to 240, or 0 for none", func(s *plan.Spec) { s.RestMinutes = 241 }},
-		{"guard", "60001", "0 to 60000", func(s *plan.Spec) { s.GuardMillis = 60001 }},
+		{"guard", "1m0.001s", "0 to 60 s", func(s *plan.Spec) { s.Guard = times.Guard(60_001 * time.Millisecond) }},
 		{"units", "2", "one of imperial, metric", func(s *plan.Spec) { s.Units = 2 }},
 		{"hand", "2", "one of right, left", func(s *plan.Spec) { s.Hand = 2 }},
 		{"return order", "2", "one of same, mirrored", func(s *plan.Spec) { s.ReturnOrder = 2 }},
@@ -96,7 +98,7 @@ func TestSpecTakesItsLimits(t *testing.T) {
 		"longest name":     func(s *plan.Spec) { s.Name = strings.Repeat("é", 60) },
 		"chain of a group": func(s *plan.Spec) { s.ChainEnds = s.Group },
 		"no ties":          func(s *plan.Spec) { s.TieEvery = 0 },
-		"no guard":         func(s *plan.Spec) { s.GuardMillis = 0 },
+		"no guard":         func(s *plan.Spec) { s.Guard = 0 },
 	} {
 		s := plan.DefaultSpec()
 		set(&s)
@@ -151,7 +153,7 @@ func TestSpecJSONRoundTrip(t *testing.T) {
 		s.Units = rapid.SampledFrom([]measure.LengthUnitSystem{measure.Imperial, measure.Metric}).Draw(t, "units")
 		s.Dressing = rapid.SampledFrom([]plan.Dressing{plan.RaddleFirst, plan.ReedFirst}).Draw(t, "dressing")
 		s.Dyed = rapid.Bool().Draw(t, "dyed")
-		s.GuardMillis = rapid.IntRange(0, 60_000).Draw(t, "guard")
+		s.Guard = times.Guard(rapid.IntRange(0, 60_000).Draw(t, "guard")) * times.Guard(time.Millisecond)
 		s.RestMinutes = rapid.IntRange(0, 240).Draw(t, "rest")
 		text, err := json.Marshal(s)
 		if err != nil {

@@ -9,10 +9,12 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"millside/counter"
 	"millside/counter/journal"
 	"millside/plan"
+	"millside/plan/times"
 )
 
 // onlyRecord finds the one record in a folder and looks at it.
@@ -146,7 +148,7 @@ func (term *terminal) setRight() {
 func saved(t *testing.T, dir string, change func(*plan.Spec)) string {
 	t.Helper()
 	s := plan.DefaultSpec()
-	s.Name, s.Ends, s.GuardMillis = "Runner", 400, 0
+	s.Name, s.Ends, s.Guard = "Runner", 400, 0
 	if change != nil {
 		change(&s)
 	}
@@ -275,7 +277,7 @@ func TestResize(t *testing.T) {
 // ignored.
 func TestBurst(t *testing.T) {
 	dir := t.TempDir()
-	term := start(t, 80, 24, dir, "wind", saved(t, dir, func(s *plan.Spec) { s.GuardMillis = 2000 }))
+	term := start(t, 80, 24, dir, "wind", saved(t, dir, func(s *plan.Spec) { s.Guard = times.Guard(2 * time.Second) }))
 	term.see("0 of 40 passes laid")
 	term.press("space", "space", "space", "enter", "pgdown", "space")
 	term.see("ignored")

@@ -108,7 +108,7 @@ func TestNamesOfFilesAreCleaned(t *testing.T) {
 func TestEveryFieldHasItsFlag(t *testing.T) {
 	cmd := newApp().planCmd()
 	var wrong plan.Spec
-	wrong.GuardMillis, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise, wrong.Mill.Height, wrong.RestMinutes = -1, -1,
+	wrong.Guard, wrong.ChainEnds, wrong.TieEvery, wrong.Mill.Rise, wrong.Mill.Height, wrong.RestMinutes = -1, -1,
 		-1, -1, -1, -1
 	wrong.Pegs, wrong.Yarn.Colour, wrong.Yarn.Packages = plan.Pegs{Length: -1, Layers: -1}, "\x1b", -1
 	wrong.Cloth.Fit, wrong.Loom.FirstEnd = 9, 9

@@ -22,7 +22,7 @@ import (
 func savedStripes(t *testing.T, dir, stripes string, change func(*plan.Spec)) (path string, want []int) {
 	t.Helper()
 	s := plan.DefaultSpec()
-	s.Name, s.Stripes, s.GuardMillis = "Striped", stripes, 0
+	s.Name, s.Stripes, s.Guard = "Striped", stripes, 0
 	if change != nil {
 		change(&s)
 	}
@@ -129,7 +129,7 @@ func TestBurstAtThreading(t *testing.T) {
 	dir := t.TempDir()
 	path, _ := savedStripes(t, dir, threeStripes, func(s *plan.Spec) {
 		fourPositions(s)
-		s.GuardMillis = 2000
+		s.Guard = times.Guard(2 * time.Second)
 	})
 	term := start(t, 80, 24, dir, "wind", path)
 	term.see("THREAD THE PADDLE")

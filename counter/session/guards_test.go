@@ -6,10 +6,11 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/times"
 	"millside/plan/wind"
 )
 
-func unguarded(s *plan.Spec) { s.GuardMillis = 0 }
+func unguarded(s *plan.Spec) { s.Guard = 0 }
 
 // Presses faster than a hand can wind count once, are refused with a sound and a word, and never vanish.
 func TestFastPressesCountOnce(t *testing.T) {
@@ -92,7 +93,7 @@ func TestHeldKeyClosesNothing(t *testing.T) {
 
 // A key held down stops at the work at a peg, and confirms it no sooner than a hand would.
 func TestHeldKeyStopsAtThePeg(t *testing.T) {
-	b := newBench(t, func(s *plan.Spec) { s.Ends, s.GuardMillis, s.TieEvery = 37, 0, 0 })
+	b := newBench(t, func(s *plan.Spec) { s.Ends, s.Guard, s.TieEvery = 37, 0, 0 })
 	for range 300 {
 		b.after(33*time.Millisecond, Press{})
 	}
@@ -232,7 +233,7 @@ func TestPressesAreJudgedByTheirTime(t *testing.T) {
 
 // Coming back is no way round the guard.
 func TestGuardOutlivesACrash(t *testing.T) {
-	b := newBench(t, func(s *plan.Spec) { s.GuardMillis = 5000 })
+	b := newBench(t, func(s *plan.Spec) { s.Guard = times.Guard(5 * time.Second) })
 	b.press(1)
 	b.reopen()
 	b.after(time.Second, GoOn{})

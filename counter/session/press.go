@@ -39,7 +39,7 @@ func (s Session) tooFast(at time.Time) (Session, Reply) {
 
 // lay counts a pass.
 func (s Session) lay(at time.Time) (Session, Reply) {
-	guard := time.Duration(s.st.Plan.Spec.GuardMillis) * time.Millisecond
+	guard := s.st.Plan.Spec.Guard
 	if fast := !s.guards.pass.Allows(at); !s.guards.lay(at) {
 		why := tooSoon
 		if fast {

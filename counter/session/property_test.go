@@ -10,6 +10,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/times"
 	"millside/plan/wind"
 )
 
@@ -28,7 +29,7 @@ func drawBench(rt *rapid.T, t *testing.T) *bench {
 			s.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
 			s.Foot = wind.FootPosition(rapid.IntRange(0, 1).Draw(rt, "foot"))
 		}
-		s.GuardMillis = rapid.SampledFrom([]int{0, 2000, 5000}).Draw(rt, "guard")
+		s.Guard = times.Guard(rapid.SampledFrom([]time.Duration{0, 2 * time.Second, 5 * time.Second}).Draw(rt, "guard"))
 		s.RestMinutes = rapid.SampledFrom([]int{0, 3}).Draw(rt, "rest")
 	})
 	return b
@@ -82,7 +83,7 @@ func drawIntent(rt *rapid.T) Intent {
 func TestNoPressVanishes(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		b := drawBench(rt, t)
-		guard := time.Duration(b.plan.Spec.GuardMillis) * time.Millisecond
+		guard := b.plan.Spec.Guard.Duration()
 		var lastLaid time.Time
 		for range rapid.IntRange(1, 60).Draw(rt, "intents") {
 			gap := rapid.SampledFrom([]time.Duration{33 * time.Millisecond, 700 * time.Millisecond, 3 * time.Second,

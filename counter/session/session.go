@@ -72,7 +72,7 @@ func New(o Opening) Session {
 	s := Session{st: o.State, lost: o.Lost, losses: len(o.State.Losses), watching: o.OnlyLooking,
 		look: o.State.Events > 0 && !o.State.Finished && !o.OnlyLooking}
 	if o.State.Plan != nil {
-		s.guards = newGuards(time.Duration(o.State.Plan.Spec.GuardMillis)*time.Millisecond, !o.Piped)
+		s.guards = newGuards(o.State.Plan.Spec.Guard.Duration(), !o.Piped)
 	}
 	all := o.All
 	if all == nil {

@@ -143,7 +143,7 @@ const guardWants = "a time in whole thousandths of a second, such as 2s, 1.5s or
 func guard() Entry {
 	f := field.Guard
 	return Entry{Field: f, Given: always,
-		Show: func(s plan.Spec) string { return (time.Duration(s.GuardMillis) * time.Millisecond).String() },
+		Show: func(s plan.Spec) string { return s.Guard.String() },
 		Take: func(s *plan.Spec, text string) error {
 			written := strings.ReplaceAll(text, " ", "")
 			if strings.Trim(written, "0123456789.") == "" {
@@ -153,7 +153,7 @@ func guard() Entry {
 			if err != nil || d%time.Millisecond != 0 {
 				return f.Wrong(text, guardWants)
 			}
-			s.GuardMillis = int(d.Milliseconds())
+			s.Guard = times.Guard(d)
 			return nil
 		}}
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"millside/plan/measure"
 )
@@ -39,7 +40,9 @@ type Field struct {
 	Optional    bool
 	Zero        string
 	// Count, Length and Metric are what a count or a length begins with; Metric is the length in a metric plan.
-	Count          int
+	Count int
+	// Time is what a time begins with, Longest the most that it may be.
+	Time, Longest  time.Duration
 	Length, Metric measure.Length
 	// Assumed says that where nothing is given a usual value is assumed, from the fibre and the units.
 	Assumed bool
@@ -134,6 +137,8 @@ func (f *Field) Range() string {
 		return measure.ShareWants
 	case f.High > 0:
 		return f.countRange(f.Low, f.High)
+	case f.Longest > 0:
+		return fmt.Sprintf("0 to %d s", f.Longest/time.Second)
 	case f.Most > 0 && f.Above:
 		return "above " + Bound(f.Least) + ", at most " + Bound(f.Most) + f.orZero()
 	case f.Most > 0:
@@ -208,6 +213,14 @@ func (f *Field) CheckWord(i int) error {
 	return f.Wrong(strconv.Itoa(i), f.Range())
 }
 
+// CheckTime refuses a time that is out of the field's range.
+func (f *Field) CheckTime(d time.Duration) error {
+	if d >= 0 && d <= f.Longest {
+		return nil
+	}
+	return f.Wrong(d.String(), f.Range())
+}
+
 // CheckLength refuses a length that is out of the field's range.
 func (f *Field) CheckLength(l measure.Length) error {
 	if l > f.Least && l <= f.Most || l == f.Least && !f.Above || l == 0 && f.Zero != "" {
@@ -237,7 +250,7 @@ func (f *Field) Usage() string {
 		return f.Help + f.More
 	case len(f.Words) > 0:
 		return f.Help + ": " + strings.Join(f.Words, " or ")
-	case f.High > 0:
+	case f.High > 0 || f.Longest > 0:
 		return f.Help + ", " + f.Range()
 	}
 	return f.Help

@@ -58,7 +58,7 @@ func TestHelp(t *testing.T) {
 
 // What a check refuses is told by the field's name and its range, and the bounds themselves will do.
 func TestRanges(t *testing.T) {
-	counts, lengths := 0, 0
+	counts, lengths, spans := 0, 0, 0
 	for f := range field.All() {
 		switch {
 		case f.High > 0:
@@ -68,6 +68,13 @@ func TestRanges(t *testing.T) {
 			}
 			refuses(t, f, f.Check(f.High+1))
 			refuses(t, f, f.Check(-1))
+		case f.Longest > 0:
+			spans++
+			if f.CheckTime(0) != nil || f.CheckTime(f.Longest) != nil || f.CheckTime(f.Time) != nil {
+				t.Errorf("%q: a bound, or what it begins with, is refused", f.Name)
+			}
+			refuses(t, f, f.CheckTime(f.Longest+1))
+			refuses(t, f, f.CheckTime(-1))
 		case f.Most > 0:
 			lengths++
 			if f.CheckLength(f.Most) != nil || (f.CheckLength(f.Least) != nil) != f.Above {
@@ -91,8 +98,8 @@ func TestRanges(t *testing.T) {
 			t.Errorf("%q: 0 is not judged by what it stands for", f.Name)
 		}
 	}
-	if counts < 18 || lengths < 15 {
-		t.Errorf("%d counts, %d lengths", counts, lengths)
+	if counts < 17 || lengths < 15 || spans < 1 {
+		t.Errorf("%d counts, %d lengths, %d times", counts, lengths, spans)
 	}
 }
 

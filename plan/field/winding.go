@@ -1,13 +1,19 @@
 package field
 
-import "millside/plan/measure"
+import (
+	"time"
+
+	"millside/plan/measure"
+)
 
 // Winding.
 var (
 	TieEvery = add(Winding, Field{Name: "count tie every", Label: "count tie every", Flag: "tie-every", Value: Number,
 		Low: 1, High: measure.MaxEnds, Zero: "for none", Count: 100, Help: "ends from one count tie to the next"})
-	Guard = add(Winding, Field{Name: "guard", Label: "guard, seconds", Flag: "guard", Value: "time", Count: 2000,
-		High: 60_000, Help: "presses sooner than this after the last pass are not counted; 0 turns it off"})
+	Guard = add(Winding, Field{Name: "guard", Label: "guard, seconds", Flag: "guard", Value: "time",
+		Time:    2 * time.Second,
+		Longest: time.Minute,
+		Help:    "presses sooner than this after the last pass are not counted; 0 turns it off"})
 	Rest = add(Winding, Field{Name: "rest every", Label: "rest, minutes", Flag: "rest", Value: Number, Low: 1,
 		High: 240,
 		Zero: "for none", Help: "minutes of winding before a reminder to rest the hands"})

@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"millside/plan/athand"
 	"millside/plan/frame"
@@ -95,8 +96,8 @@ func TestFormChoices(t *testing.T) {
 // Every field of the form shows what it takes: what is shown is read back as the same value.
 func TestFormFieldsRoundTrip(t *testing.T) {
 	spec := hand.Towels()
-	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.GuardMillis = true, wind.LeftHanded, plan.ReedFirst,
-		measure.Metric, 1500
+	spec.Dyed, spec.Hand, spec.Dressing, spec.Units, spec.Guard = true, wind.LeftHanded, plan.ReedFirst,
+		measure.Metric, times.Guard(1500*time.Millisecond)
 	spec.LastPass, spec.ReturnOrder, spec.ChainEnds = wind.FullLast, wind.MirroredOrder, 200
 	read := func(v interface{ UnmarshalText([]byte) error }, text string) {
 		if err := v.UnmarshalText([]byte(text)); err != nil {

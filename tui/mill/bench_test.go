@@ -45,7 +45,7 @@ func BenchmarkFrame(b *testing.B) {
 // new state, and the picture.
 func BenchmarkPress(b *testing.B) {
 	spec := hand.Towels()
-	spec.Ends, spec.Group, spec.GuardMillis, spec.TieEvery = measure.MaxEnds, 1, 0, 0
+	spec.Ends, spec.Group, spec.Guard, spec.TieEvery = measure.MaxEnds, 1, 0, 0
 	m := benchWinding(b, spec)
 	now := hand.NewClock().T
 	for b.Loop() {

@@ -2,7 +2,6 @@ package mill
 
 import (
 	"fmt"
-	"time"
 
 	"github.com/charmbracelet/bubbles/key"
 
@@ -50,7 +49,7 @@ func (m Model) viewHelp(w, h int) string {
 	s := m.Styles
 	lines := []string{m.header("", w), "  " + s.Title.Render("Keys while winding")}
 	bindings := m.Keys.MillKeys()
-	guard := time.Duration(m.s.State().Plan.Spec.GuardMillis) * time.Millisecond
+	guard := m.s.State().Plan.Spec.Guard
 	about := fmt.Sprintf("A press sooner than %s after the last is not counted.", guard)
 	if guard == 0 {
 		about = "The guard is off: only a key held down is not counted."

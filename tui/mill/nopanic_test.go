@@ -12,6 +12,7 @@ import (
 	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/frame"
+	"millside/plan/times"
 	"millside/plan/wind"
 	"millside/tui/internal/hand"
 )
@@ -38,7 +39,7 @@ func anySpec(rt *rapid.T) plan.Spec {
 	s.TieEvery = rapid.SampledFrom([]int{0, 20}).Draw(rt, "ties")
 	s.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(rt, "order"))
 	s.Hand = wind.Hand(rapid.IntRange(0, 1).Draw(rt, "hand"))
-	s.GuardMillis = rapid.SampledFrom([]int{0, 2000}).Draw(rt, "guard")
+	s.Guard = times.Guard(rapid.SampledFrom([]time.Duration{0, 2 * time.Second}).Draw(rt, "guard"))
 	if chain := rapid.IntRange(0, 40).Draw(rt, "chain"); chain >= s.Group {
 		s.ChainEnds = chain
 	}

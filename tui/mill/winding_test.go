@@ -69,7 +69,7 @@ func TestHeldKeyCountsOnce(t *testing.T) {
 func TestGuardTurnedOff(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	spec := hand.Towels()
-	spec.GuardMillis = 0
+	spec.Guard = 0
 	s := b.winding(spec, 4)
 	for range 3 {
 		s = b.send(s, hand.Key("space"))

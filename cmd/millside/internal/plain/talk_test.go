@@ -311,7 +311,7 @@ func TestTakesAnything(t *testing.T) {
 	names := []string{" ", "pgdown", "enter", "u", "b", "4", "c", "n", "k", "w", "t", "d", "?", ":", "esc", "backspace",
 		"unknown", "x", "y", "ü"}
 	rapid.Check(t, func(rt *rapid.T) {
-		tk := newBench(t, func(s *plan.Spec) { s.GuardMillis = 0 })
+		tk := newBench(t, func(s *plan.Spec) { s.Guard = 0 })
 		tk.p.Begin(tk.time, true)
 		for range rapid.IntRange(1, 40).Draw(rt, "inputs") {
 			tk.time = tk.time.Add(time.Duration(rapid.IntRange(-5, 90).Draw(rt, "seconds")) * time.Second)
