@@ -11,6 +11,10 @@ import (
 // checkAsked reports what is out of its range in what is asked of the way to wind stripes.
 func checkAsked(a wind.Asked) []error {
 	var errs []error
+	errs = append(errs, field.StripesLaid.CheckWord(int(a.Laid.How)))
+	for _, n := range []int{a.Laid.Written, a.Laid.Wanted} {
+		errs = append(errs, field.Ends.CheckFrom(n, 0, measure.MaxEnds, ""))
+	}
 	if a.Effort != 0 {
 		errs = append(errs, field.Effort.Check(a.Effort))
 	}

@@ -35,10 +35,15 @@ func (s Spec) StripesTurned() bool {
 	return s.StripesFrom != FromEndOne && (s.StripesFrom == FromTheRight) != (s.Loom.FirstEnd == loom.RightSide)
 }
 
-// StripesText is the stripes with the side that they are written from, where that isn't end 1.
+// StripesText is the stripes with the side that they are written from, where that isn't end 1, and what was made of
+// them for the ends that are wanted.
 func (s Spec) StripesText() string {
-	if s.StripesFrom == FromEndOne || s.Stripes == "" {
-		return s.Stripes
+	text := s.Stripes
+	if s.StripesFrom != FromEndOne && text != "" {
+		text += ", written from the " + s.StripesFrom.String()
 	}
-	return s.Stripes + ", written from the " + s.StripesFrom.String()
+	if laid := s.Asked.Laid.Text(); laid != "" && text != "" {
+		text += "; " + laid
+	}
+	return text
 }

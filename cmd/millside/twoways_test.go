@@ -47,6 +47,11 @@ var fiveProjects = []struct {
 		{field.StripesOf, "4 times (4 red, 2 blue, 4 green, 2 gold, 4 grey, 2 white)"}, {field.Positions, "18"},
 		{field.PackagesOf, "red 4, gold 2"}, {field.MostHalts, "40"}, {field.FinishAtLease, "yes"},
 		{field.ReturnOrder, "mirrored"}}},
+	{name: "stripes repeated to the width of a cloth", says: []said{{field.Name, "runner"},
+		{field.FromCloth, "the cloth"}, {field.SettOf, "12 an inch"}, {field.FinishedWidth, "6 in"},
+		{field.FinishedLength, "30 in"}, {field.StripesOf, "8 white, 4 red"}, {field.StripesLaid, "repeated"}}},
+	{name: "stripes cut to a number of ends", says: []said{{field.StripesOf, "30 times (2 white, 2 red)"},
+		{field.StripesLaid, "cut"}, {field.Ends, "50"}}},
 	{name: "a draft", draft: "[WARP]\nThreads=8\nColor=1\n[COLOR TABLE]\n1=255,0,0\n2=0,0,255\n[WARP COLORS]\n" +
 		"1=1\n2=1\n3=1\n4=1\n5=2\n6=2\n7=2\n8=2\n[WEAVING]\nShafts=4\n[THREADING]\n1=1\n2=2\n" +
 		"3=3\n4=4\n5=1\n6=2\n7=3\n8=4\n[TEXT]\nTitle=Shed towel\n",

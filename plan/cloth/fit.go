@@ -69,6 +69,16 @@ func (c Width) fits(e *Ends) []EndsFit {
 	return list
 }
 
+// Take puts a count that doesn't follow from the width, such as that of stripes, before the others, unless it is
+// among them. The width is that of which the ends were worked out.
+func (e *Ends) Take(c Width, ends int) {
+	if slices.ContainsFunc(e.Fits, func(f EndsFit) bool { return f.Ends == ends }) {
+		return
+	}
+	extra := min(e.Doubling+e.Floating, ends)
+	e.Fits = slices.Insert(e.Fits, 0, c.fit(ends, extra, e.Wanted))
+}
+
 // fit describes one count.
 func (c Width) fit(ends, extra, wanted int) EndsFit {
 	f := EndsFit{Ends: ends, Body: ends - extra}

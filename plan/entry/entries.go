@@ -44,10 +44,14 @@ func Of(f *field.Field) (Entry, bool) {
 // Plain says that the warp has no stripes.
 func Plain(s plan.Spec) bool { return strings.TrimSpace(s.Stripes) == "" }
 
-func striped(s plan.Spec) bool    { return !Plain(s) }
-func fromCloth(s plan.Spec) bool  { return s.Cloth.Used }
-func endsByHand(s plan.Spec) bool { return !s.Cloth.Used && Plain(s) }
-func byHand(s plan.Spec) bool     { return !s.Cloth.Used }
+func striped(s plan.Spec) bool   { return !Plain(s) }
+func fromCloth(s plan.Spec) bool { return s.Cloth.Used }
+func byHand(s plan.Spec) bool    { return !s.Cloth.Used }
+
+// endsByHand says that the ends are given: not by a cloth, nor by stripes that stay as they are written.
+func endsByHand(s plan.Spec) bool {
+	return !s.Cloth.Used && (Plain(s) || s.Asked.Laid.How != wind.AsWritten)
+}
 
 func warp() []Entry {
 	return []Entry{
@@ -65,6 +69,7 @@ func stripes() []Entry {
 	return []Entry{
 		text(field.StripesOf, func(s *plan.Spec) *string { return &s.Stripes }),
 		value(field.StripesFrom, func(s *plan.Spec) *plan.WrittenFrom { return &s.StripesFrom }),
+		when(striped, value(field.StripesLaid, func(s *plan.Spec) *wind.Laid { return &s.Asked.Laid.How })),
 		when(striped, yesNo(field.FinishAtLease, func(s *plan.Spec) *bool { return &s.Asked.FinishAtLease })),
 		when(striped, text(field.PackagesOf, func(s *plan.Spec) *string { return &s.Asked.Packages })),
 		when(striped, numbers(field.GroupSizes, 1, measure.MaxPositions,

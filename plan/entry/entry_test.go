@@ -73,7 +73,8 @@ var notAsked = map[string]string{
 	"cloth.assumed": "what the weaver left out", "cloth.weft_colours": "from a draft", "loom.widths": "from a draft",
 	"cloth.width.sett": "the loom's", "cloth.width.group": "the paddle's", "cloth.width.units": "the plan's",
 	"cloth.length.units": "the plan's", "yarn.extras.given": "said with the others",
-	"loom.whole_groups": "stands in old records",
+	"loom.whole_groups": "stands in old records", "stripes_asked.laid.written": "follows from the stripes",
+	"stripes_asked.laid.wanted": "follows from the cloth",
 }
 
 // paths lists where the leaves of a spec stand, by their names in JSON, to the depth to which fields reach.

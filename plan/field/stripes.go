@@ -8,6 +8,9 @@ var (
 	StripesFrom = add(Stripes, Field{Name: "stripes are written from", Label: "written from", Flag: "stripes-from",
 		Value: Word, Words: []string{"end 1", "left", "right"},
 		Help: "where the order that you write begins; in print that is mostly on the right"})
+	StripesLaid = add(Stripes, Field{Name: "stripes laid", Label: "laid", Flag: "stripes-laid", Value: Word,
+		Words: []string{"as written", "repeated", "whole repeats", "cut"},
+		Help:  "how the stripes come to the ends that a cloth's width takes, or that are given"})
 	FinishAtLease = add(Stripes, Field{Name: "finish", Label: "finish at lease", Flag: "finish-at-lease", Value: YesNo,
 		Words: []string{"no", "yes"}, Help: "an even number of passes only"})
 	PackagesOf = add(Stripes, Field{Name: "packages", Label: "packages of", Flag: "packages-of", Value: List,

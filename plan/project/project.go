@@ -74,9 +74,15 @@ func FromCloth(s plan.Spec) (plan.Spec, error) {
 func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
 	width, length := s.Cloth.Width, s.Cloth.Length
 	width.Sett, width.Group, width.Units = s.Loom.Sett, s.Group, s.Units
+	if s.Schedule != nil { // its passes carry what suits the colours
+		width.Group = 0
+	}
 	length.Units, length.Fibre = s.Units, width.Fibre
 	ends, err1 := width.Ends()
 	warp, err2 := length.Warp()
+	if s.Schedule != nil && ends != nil {
+		ends.Take(width, s.Ends)
+	}
 	if text := entry.AssumedText(s); text != "" && ends != nil {
 		ends.Rows = append(ends.Rows, measure.Row{Name: "assumed", Value: figure.Cell{figure.Text(text)},
 			How: measure.How{Formula: "the usual for " + width.Fibre.Words() + ", where nothing is given",

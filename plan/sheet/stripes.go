@@ -1,10 +1,12 @@
 package sheet
 
 import (
+	"strings"
+
 	"millside/plan"
 	"millside/plan/figure"
 	"millside/plan/measure"
-	"strings"
+	"millside/plan/wind"
 )
 
 // The parts of the sheet of a striped warp.
@@ -23,7 +25,8 @@ func (a maker) stripes() Part {
 	}
 	p := a.Plan
 	if p.Spec.Stripes != "" {
-		part.Rows = append(part.Rows, measure.Row{Name: "stripes", Value: word(p.Spec.Stripes)})
+		part.Rows = append(part.Rows, measure.Row{Name: "stripes", Value: word(p.Spec.StripesText()),
+			Warning: laidWarning(p.Spec)})
 	}
 	for _, use := range p.ColourUses() {
 		row := measure.Row{Name: p.ColourText(use.Colour),
@@ -59,6 +62,18 @@ func (a maker) stripes() Part {
 		part.Notes = append(part.Notes, "Why these passes: "+strings.TrimSuffix(note, ".")+".")
 	}
 	return part
+}
+
+// laidWarning says that the stripes make another width than the cloth has, and what would do.
+func laidWarning(s plan.Spec) string {
+	off := s.Asked.Laid.Off()
+	switch {
+	case !s.Cloth.Used || off == 0 || s.Asked.Laid.How == wind.WholeRepeats:
+		return ""
+	case off < 0:
+		return "narrower than the cloth: the stripes can be laid repeated"
+	}
+	return "wider than the cloth: the stripes can be cut"
 }
 
 // stripedPasses lists the set-up and the positions that carry an end, and the colours in which they lie: of every

@@ -159,7 +159,8 @@ func NewWall(p *plan.Plan, pace times.Pace, day time.Time) *Wall {
 	w := &Wall{
 		Title: s.Name, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains),
 		Length: figure.Cell{p.Path.Length.As(s.Units.Long(), 2)}, Time: p.Time(pace).Cell(),
-		Date: DayText(day), Stripes: s.Stripes, Thread: threading(p), Ways: ways(p), Cautions: cautionsAtTheMill(p),
+		Date: DayText(day), Stripes: s.StripesText(), Thread: threading(p), Ways: ways(p),
+		Cautions: cautionsAtTheMill(p),
 	}
 	if len(s.Board) == 0 {
 		w.Turns, w.turns = p.Path.Turns(), p.Path.InTurns()

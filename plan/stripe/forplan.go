@@ -61,7 +61,7 @@ type OtherWay struct {
 // found; where ctx ends first, the best so far is taken. The error is a [*TextError] where the notation can't
 // be read, else that of [schedule.Make].
 func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedule.Schedule)) (*Plan, error) {
-	written, order, err := Written(spec)
+	written, order, laying, err := lay(spec)
 	if err != nil {
 		return nil, err
 	}
@@ -82,6 +82,7 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 		return nil, fmt.Errorf("for the other return order: %w", err)
 	}
 	spec.Stripes, spec.Ends, spec.LastPass = written.String(), len(ends), wind.ShortLast
+	spec.Asked.Laid = laying
 	spec.Schedule, spec.Other = forPlan(made.Schedule, order.Colours), forPlan(other, order.Colours)
 	if ask.Way == schedule.ChainEach {
 		spec.Schedule.Order = colourRuns(ends)

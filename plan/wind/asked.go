@@ -14,4 +14,6 @@ type Asked struct {
 	Effort int `json:"effort,omitzero"`
 	// Way is the name of the way to wind; "" is the one that is found.
 	Way string `json:"way,omitzero"`
+	// Laid is how the stripes come to the ends that are wanted.
+	Laid Laying `json:"laid,omitzero"`
 }

@@ -24,14 +24,17 @@ type stripeKey struct {
 	order     wind.ReturnOrder
 	foot      wind.FootPosition
 	turned    bool
+	ends      int            // of the stripes as they are laid
 	times     schedule.Times // they depend on the mill and on the length too
 	asked     string
 }
 
 // key is what the schedule of the form's stripes depends on.
 func (m Model) key() stripeKey {
+	asked := m.spec.Asked
+	asked.Laid = wind.Laying{How: asked.Laid.How} // the rest of it follows from the schedule
 	return stripeKey{strings.TrimSpace(m.spec.Stripes), m.spec.Positions, m.spec.ReturnOrder, m.spec.Foot,
-		m.spec.StripesTurned(), stripe.TimesOf(m.spec), askedKey(m.spec.Asked)}
+		m.spec.StripesTurned(), m.order.Size(), stripe.TimesOf(m.spec), askedKey(asked)}
 }
 
 // askedKey tells what is asked of the way to wind apart.
@@ -51,6 +54,13 @@ func (m Model) stripes() Model {
 		return m
 	}
 	_, order, err := stripe.Written(m.spec)
+	var unread *stripe.TextError
+	if err != nil && !errors.As(err, &unread) { // the cloth has no width, or they can't be laid so
+		for _, fe := range measure.FieldErrors(err) {
+			m.note(fe, fe.Field)
+		}
+		return m
+	}
 	if err != nil {
 		m.problems["stripes"] = err.Error()
 		m.stripesAt = err
@@ -73,6 +83,7 @@ func (m Model) stripes() Model {
 	made := m.made.made.Spec
 	m.spec.Schedule, m.spec.Other, m.spec.Ends, m.spec.Group, m.spec.LastPass = made.Schedule, made.Other, made.Ends,
 		made.Group, made.LastPass
+	m.spec.Asked.Laid = made.Asked.Laid
 	return m
 }
 
@@ -144,7 +155,11 @@ func (m Model) colourLines(w int) []string {
 	for i := range m.order.Colours {
 		out = append(out, look.Fit(m.Styles.Named(p, i+1)+": "+measure.Counted(count[i+1], "end", "ends"), w))
 	}
-	return append(out, fmt.Sprintf("%d ends in all", len(ends)))
+	out = append(out, fmt.Sprintf("%d ends in all", len(ends)))
+	if laid := m.spec.Asked.Laid.Text(); laid != "" {
+		out = append(out, look.Wrap("laid: "+laid, w)...)
+	}
+	return out
 }
 
 // scheduleLines says how the stripes are cut into passes, how good that is, and what else there would be.

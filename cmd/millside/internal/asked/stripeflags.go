@@ -114,9 +114,6 @@ func (a *StripeAsk) Fill(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec) 
 		return nil, err
 	}
 	made.Draft = a.read
-	if err := a.agree(cmd, order, *spec); err != nil {
-		return nil, Usage(cmd, err)
-	}
 	ask, err := stripe.AskOf(*spec, order.Colours)
 	if err != nil {
 		return nil, NamedFlags(cmd, err)
@@ -148,8 +145,14 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 	if changed("draft-times") && changed("ends") {
 		return errors.New("--draft-times and --ends both say how often the draft is laid; give one of them")
 	}
-	if changed("stripes-from") && !changed("stripes") {
-		return errors.New("--stripes-from is about stripes that you write; give --stripes too")
+	for _, fd := range []*field.Field{field.StripesFrom, field.StripesLaid} {
+		if changed(fd.Flag) && !changed("stripes") {
+			return fmt.Errorf("--%s is about stripes that you write; give --stripes too", fd.Flag)
+		}
+	}
+	if changed(field.StripesLaid.Flag) && !changed("ends") && !changed(field.FinishedWidth.Flag) {
+		return fmt.Errorf("--%s needs the ends that are wanted: --ends, or --finished-width with --sett",
+			field.StripesLaid.Flag)
 	}
 	if i := slices.IndexFunc(stripedFlags, changed); i >= 0 && !a.given() {
 		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", stripedFlags[i])
@@ -169,8 +172,15 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec)
 			a.text = strings.TrimSpace(string(text))
 		}
 		order, err := stripe.Parse(a.text)
+		if err != nil {
+			return order, Usage(cmd, pointAt(err, a.text))
+		}
 		spec.Stripes = order.String()
-		return order, Usage(cmd, pointAt(err, a.text))
+		if err := a.agree(cmd, order, *spec); err != nil {
+			return order, Usage(cmd, err)
+		}
+		_, order, err = stripe.Written(*spec)
+		return order, NamedFlags(cmd, err)
 	}
 	d, err := ReadDraft(a.draft, cmd.InOrStdin())
 	if err != nil {
@@ -201,7 +211,7 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec)
 	if w.Plain() {
 		return stripe.Order{}, Usage(cmd, a.onlyStriped(cmd))
 	}
-	return w.Order, nil
+	return w.Order, Usage(cmd, a.agree(cmd, w.Order, *spec))
 }
 
 // onlyStriped refuses the flags that are about stripes where the draft makes a plain warp.
@@ -223,9 +233,10 @@ func (a *StripeAsk) Draft() *DraftFile { return a.read }
 // agree refuses what doesn't go with the stripes.
 func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec) error {
 	n := order.Size()
-	if a.draft == "" && cmd.Flags().Changed("ends") && spec.Ends != n {
+	if a.draft == "" && cmd.Flags().Changed("ends") && spec.Ends != n && spec.Asked.Laid.How == wind.AsWritten {
 		return &measure.FieldError{Field: "--ends", Value: strconv.Itoa(spec.Ends),
-			Want: fmt.Sprintf("%d, the ends of the stripes, or leave it out", n)}
+			Want: fmt.Sprintf("%d, the ends of the stripes; or --%s repeated, whole-repeats or cut", n,
+				field.StripesLaid.Flag)}
 	}
 	if cmd.Flags().Changed("group") {
 		return errors.New("--group: with stripes the passes carry what suits the colours; --group-sizes says which " +
