@@ -29,6 +29,7 @@ type planJSON struct {
 	Faults     []faultJSON   `json:"lease_faults"`
 	Work       workSumJSON   `json:"work"`
 	Choices    []choiceJSON  `json:"choices"`
+	SplitWhy   string        `json:"chains_why,omitempty"` // why there are so many chains
 	Chains     []chainJSON   `json:"chains"`
 	Stripes    *stripesJSON  `json:"stripes,omitempty"` // of a striped warp
 	Draft      *draftJSON    `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
@@ -151,6 +152,7 @@ func PlanToJSON(project *project.Project) planJSON {
 		TailYarn: LengthToJSON(p.TailYarn(p.Spec.Extras())),
 		Pace:     paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
+		SplitWhy: p.SplitWhy,
 	}
 	for _, f := range p.LeaseFaults {
 		out.Faults = append(out.Faults, faultJSON(f))
