@@ -36,7 +36,8 @@ type bench struct {
 
 func newBench(t *testing.T, profile termenv.Profile) *bench {
 	t.Helper()
-	return &bench{t: t, deps: Deps{Styles: look.NewStyles(io.Discard, profile), Keys: keys.Default(), Search: searchOnce}}
+	return &bench{t: t, deps: Deps{Styles: look.NewStyles(io.Discard, profile), Keys: keys.Default(),
+		Search: searchOnce}}
 }
 
 // searches keeps what was found, by what was searched: many tests show the same stripes, and a search takes seconds,
