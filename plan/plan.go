@@ -28,6 +28,10 @@ type Plan struct {
 	// Where each colour is a chain of its own: the number in the warp of each end in the order of winding, and
 	// the other way about; nil where both orders are one.
 	numbers, wound []int
+
+	// Of a striped warp: the number of the kind of each pass, by chain and pass from 0.
+	kinds     [][]int
+	manyKinds bool // more than one
 }
 
 // Chain is one part of the warp that is wound and taken off by itself.
@@ -102,6 +106,7 @@ func New(s Spec) (*Plan, error) {
 		p.Chains = append(p.Chains, c)
 	}
 	p.LeaseFaults, p.look, p.threaded = chooseOpenings(p.Chains), findLook(p.Chains), everCarried(p.Chains)
+	p.kinds, p.manyKinds = p.findKinds()
 	return p, nil
 }
 

@@ -112,7 +112,7 @@ func (s Styles) Fitting(text string, most Size, w, h int) Size {
 
 // signs writes the drawn signs as single characters.
 func (s Styles) signs(text string) string {
-	return strings.NewReplacer(string(SignThen), "▸").Replace(text)
+	return strings.ReplaceAll(text, string(SignThen), "▸")
 }
 
 // glyphOf is the glyph of a rune; a rune without one is a blank.
@@ -125,15 +125,18 @@ func glyphOf(r rune) [glyphHeight]string {
 
 // pixels draws text on a grid, one pixel between glyphs.
 func pixels(text string) [glyphHeight]string {
+	letters := []rune(text)
 	var rows [glyphHeight]string
-	for i, r := range []rune(text) {
-		g := glyphOf(r)
-		for y := range rows {
+	for y := range rows {
+		var row strings.Builder
+		row.Grow(8 * len(letters))
+		for i, r := range letters {
 			if i > 0 {
-				rows[y] += " "
+				row.WriteByte(' ')
 			}
-			rows[y] += g[y]
+			row.WriteString(glyphOf(r)[y])
 		}
+		rows[y] = row.String()
 	}
 	return rows
 }

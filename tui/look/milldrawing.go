@@ -15,18 +15,23 @@ const (
 	MillHeight = 9
 )
 
+// MillFits says whether the mill or the board can be drawn on so many columns and rows: at least [MillWidth] by
+// [MillHeight], and its way is known.
+func MillFits(p *plan.Plan, w, h int) bool {
+	return w >= MillWidth && h >= MillHeight && p.Path.Steps > 0 &&
+		(len(p.Spec.Board) > 0 || p.Spec.Mill.Circumference > 0)
+}
+
 // DrawMill draws the mill as the winder sees it from the side: each turn once across the front, heavy, and once
 // behind, light, from the near end peg, below, to the far end peg, with the pegs, arrows in the direction of the pass,
 // the place that it is heading for, and how far along the guide string each turn is. A warp on a board is drawn between
-// the pegs of the board. It is nil where the drawing would be smaller than [MillWidth] by [MillHeight].
+// the pegs of the board. It is nil where [MillFits] says no.
 func DrawMill(p *plan.Plan, pass wind.Pass, w, h int) *Canvas {
-	switch {
-	case w < MillWidth || h < MillHeight || p.Path.Steps == 0:
+	if !MillFits(p, w, h) {
 		return nil
-	case len(p.Spec.Board) > 0:
+	}
+	if len(p.Spec.Board) > 0 {
 		return drawBoard(p, pass, w, h)
-	case p.Spec.Mill.Circumference <= 0:
-		return nil
 	}
 	const label = 9
 	m := mill{Canvas: NewCanvas(w, h, p.Spec.Hand == wind.LeftHanded), plan: p, outward: pass.Direction.Far(),

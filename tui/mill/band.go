@@ -37,7 +37,7 @@ func (m Model) directionWord(d wind.Direction) string {
 // the ends that stand never do.
 func (m Model) bandSizes(in session.Instruction, w int) []look.Drawing {
 	word := m.directionWord(in.Pass.Direction)
-	line := strings.NewReplacer(">", "━━▶", "<", "◀━━").Replace(word)
+	line := strings.ReplaceAll(strings.ReplaceAll(word, ">", "━━▶"), "<", "◀━━")
 	sizes := []look.Drawing{look.Drawn(m.bandRows(in, []string{line},
 		[]string{fmt.Sprintf("pass %d of %d", in.Pass.Number, in.Of)}, w))}
 	number := fmt.Sprint(in.Pass.Number)

@@ -338,7 +338,7 @@ func (m Model) drawing(p wind.Pass, w, rows int) []string {
 // millSizes draws the mill below the rest, where it isn't drawn beside the steps.
 func (m Model) millSizes(p wind.Pass, w int) []look.Drawing {
 	sizes := []look.Drawing{look.Drawn(nil)}
-	if look.DrawMill(m.s.State().Plan, p, w-4, look.MillHeight) == nil {
+	if !look.MillFits(m.s.State().Plan, w-4, look.MillHeight) {
 		return sizes
 	}
 	for _, rows := range []int{look.MillHeight, 12, 16, 20} {
