@@ -276,6 +276,10 @@ func hand() []Entry {
 		value(field.FirstEnd, func(s *plan.Spec) *loom.Side { return &s.Loom.FirstEnd }),
 		read(field.Threading, loom.ParseThreading, loom.Threading.String,
 			func(s *plan.Spec) *loom.Threading { return &s.Loom.Threading }),
+		read(field.ThreadingBegin, loom.ParseThreading, loom.Threading.String,
+			func(s *plan.Spec) *loom.Threading { return &s.Loom.ThreadingBegin }),
+		read(field.ThreadingEnd, loom.ParseThreading, loom.Threading.String,
+			func(s *plan.Spec) *loom.Threading { return &s.Loom.ThreadingEnd }),
 		read(field.Heddles, loom.ParseHeddles, loom.HeddlesText, func(s *plan.Spec) *[]int { return &s.Loom.Heddles }),
 	}
 }
