@@ -29,6 +29,8 @@ type Width struct {
 	Doubled int `json:"doubled,omitempty"`
 	// Floating is how many floating selvedges are wound with the warp, over both edges: 0 to 4.
 	Floating int `json:"floating,omitempty"`
+	// FloatingApart says that they are wound apart instead, and are none of the warp's ends.
+	FloatingApart bool `json:"floating_apart,omitzero"`
 	// Repeat is the ends in a pattern repeat, 0 for no pattern, and Balance the ends that follow the last
 	// repeat so that the pattern ends as it began, 0 to Repeat - 1.
 	Repeat  int `json:"repeat,omitempty"`
@@ -57,6 +59,14 @@ type Ends struct {
 	Fits []EndsFit
 }
 
+// FloatingIn is how many of the warp's ends are floating selvedges: none where they are wound apart.
+func (c Width) FloatingIn() int {
+	if c.FloatingApart {
+		return 0
+	}
+	return c.Floating
+}
+
 // check reports every field that is out of its range.
 func (c Width) check() error {
 	errs := []error{field.ShrinkageWidth.CheckShare(c.Shrinkage), field.DrawIn.CheckShare(c.DrawIn),
@@ -79,7 +89,7 @@ func (c Width) Ends() (*Ends, error) {
 	}
 	offLoom := ratio.Quo(ratio.Of(c.Finished), c.Shrinkage.Left())
 	inReed := ratio.Quo(offLoom, c.DrawIn.Left())
-	e := &Ends{Doubling: 2 * c.Doubled, Floating: c.Floating}
+	e := &Ends{Doubling: 2 * c.Doubled, Floating: c.FloatingIn()}
 	e.OffLoom, _ = measure.LengthOf(ratio.Up, offLoom)
 	e.InReed, _ = measure.LengthOf(ratio.Up, inReed)
 	exact := ratio.Mul(inReed, c.Sett.PerNanometre())

@@ -194,7 +194,7 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	}
 	width := pr.Plan.Spec.Cloth.Width
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents,
-		EdgeEnds: l.EdgeEnds, Doubled: width.Doubled, Floating: width.Floating, FirstEnd: l.FirstEnd})
+		EdgeEnds: l.EdgeEnds, Doubled: width.Doubled, Floating: width.FloatingIn(), FirstEnd: l.FirstEnd})
 	return err
 }
 

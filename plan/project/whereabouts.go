@@ -45,7 +45,7 @@ func (pr *Project) Threaded() (loom.Threaded, bool) {
 		width = pr.Plan.Spec.Cloth.Width
 	}
 	return loom.Threaded{Begin: l.ThreadingBegin, Repeat: l.Threading, End: l.ThreadingEnd,
-		Ends: pr.Plan.EndsWound(), Doubled: width.Doubled, Floating: width.Floating,
+		Ends: pr.Plan.EndsWound(), Doubled: width.Doubled, Floating: width.FloatingIn(),
 		FirstEnd: l.FirstEnd}, len(l.ThreadingBegin)+len(l.Threading)+len(l.ThreadingEnd) > 0
 }
 

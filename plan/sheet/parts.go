@@ -251,7 +251,7 @@ func (a maker) reed() Part {
 // without floating selvedges.
 func (a maker) sideBySide() int {
 	c := a.Plan.Spec.Cloth.Width
-	return a.Plan.EndsWound() - 2*c.Doubled - c.Floating
+	return a.Plan.EndsWound() - 2*c.Doubled - c.FloatingIn()
 }
 
 // reedsAtHand ranks the reeds at hand; nil where there are none or where the sett isn't known.

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/beside"
 	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/times"
@@ -40,10 +41,15 @@ type Wall struct {
 	Wound []Chain `json:"wound"`
 	// After says what follows the last pass, the chains that are finished alike together.
 	After []Ending `json:"after"`
+	// Beside is what is to be done at the mill beside the passes.
+	Beside []string `json:"beside,omitempty"`
 	// Cautions are those that belong at the mill.
 	Cautions []string `json:"cautions"`
 	turns    figure.Number
 }
+
+// BesideHeading stands over what is to be done beside the passes.
+const BesideHeading = "Beside the passes"
 
 // Colour is a colour of a striped warp.
 type Colour struct {
@@ -160,6 +166,7 @@ func NewWall(p *plan.Plan, pace times.Pace, day time.Time) *Wall {
 		Title: s.Name, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains),
 		Length: figure.Cell{p.Path.Length.As(s.Units.Long(), 2)}, Time: p.Time(pace).Cell(),
 		Date: DayText(day), Stripes: s.Stripes, Thread: threading(p), Ways: ways(p), Cautions: cautionsAtTheMill(p),
+		Beside: beside.AtTheMill(p),
 	}
 	if len(s.Board) == 0 {
 		w.Turns, w.turns = p.Path.Turns(), p.Path.InTurns()

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/beside"
 	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
@@ -349,11 +350,10 @@ func (m Model) chainsResult(w int) []string {
 
 func (m Model) loomResult(w int) []string {
 	pr := m.project
-	l := pr.Plan.Spec.Loom
-	if l.Sett.IsZero() {
-		return look.Wrap("Give the sett on the page “cloth”, and the raddle and the reed stand here.", w)
-	}
 	var out []string
+	if pr.Plan.Spec.Loom.Sett.IsZero() {
+		out = look.Wrap("Give the sett on the page “cloth”, and the raddle and the reed stand here.", w)
+	}
 	if pr.Raddle != nil {
 		out = append(out, m.raddleDrawing(w)...)
 		out = append(out, m.rows([]measure.Row{pr.Raddle.Row}, w)...)
@@ -362,6 +362,11 @@ func (m Model) loomResult(w int) []string {
 		out = append(out, "")
 		out = append(out, m.dentDrawing(w)...)
 		out = append(out, m.rows(pr.Sley.Rows, w)...)
+	}
+	for _, rows := range [][]measure.Row{beside.Selvedges(pr.Plan), pr.ThreadingRows()} {
+		if len(rows) > 0 {
+			out = append(append(out, ""), m.rows(rows, w)...)
+		}
 	}
 	return out
 }

@@ -24,7 +24,7 @@ func WholeText(w io.Writer, project *project.Project) error {
 				part.Table, part.Notes, more = nil, nil, true
 				sheetout.PartText(w, part, false)
 			}
-		case sheet.PartThreading: // short, and the heddles are counted before the warp is wound
+		case sheet.PartThreading, sheet.PartSelvedge: // short, and the heddles are counted before the warp is wound
 			more = true
 			sheetout.PartText(w, part, false)
 		}
