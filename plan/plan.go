@@ -81,6 +81,10 @@ func New(s Spec) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	if total := s.Painted.Total(); total > path.Length {
+		return nil, field.Painted.Wrong(total.String(), "at most "+path.Length.As(s.Units.Long(), 2).String()+
+			" together, the real length of the warp")
+	}
 	parts, err := s.Split(nil)
 	if err != nil {
 		return nil, err

@@ -54,6 +54,9 @@ type Spec struct {
 	Times times.HandTimes `json:"hand_times,omitzero"`
 	// Dyed says that the warp will be dyed, so that ties are loose.
 	Dyed bool `json:"dyed"`
+	// Painted lists the sections of a warp that is painted, from the lease on; empty for none. They are together at
+	// most as long as the warp.
+	Painted frame.Sections `json:"painted,omitzero"`
 	// Dressing is which end of the warp the loom takes first.
 	Dressing Dressing `json:"dressing"`
 	// Board is the warping board that the warp is wound on, in place of a mill; empty for a mill.

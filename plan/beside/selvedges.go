@@ -76,5 +76,8 @@ func AtTheMill(p *plan.Plan) []string {
 		list = append(list, fmt.Sprintf("Wind apart: %s, as long as the warp.",
 			measure.Counted(w.Floating, "floating selvedge", "floating selvedges")))
 	}
+	if ties := BorderTies(p); ties != "" {
+		list = append(list, "Ties at the borders of the sections, from the near end peg: "+ties+".")
+	}
 	return list
 }

@@ -58,6 +58,8 @@ func warp() []Entry {
 		value(field.Units, func(s *plan.Spec) *measure.LengthUnitSystem { return &s.Units }),
 		value(field.Dressing, func(s *plan.Spec) *plan.Dressing { return &s.Dressing }),
 		yesNo(field.Dyed, func(s *plan.Spec) *bool { return &s.Dyed }),
+		read(field.Painted, frame.ParseSections, frame.Sections.String,
+			func(s *plan.Spec) *frame.Sections { return &s.Painted }),
 	}
 }
 

@@ -88,6 +88,9 @@ func (m Model) warpResult(w, room int) []string {
 	for _, l := range lines {
 		out = append(out, look.Wrap(l, w)...)
 	}
+	if rows := beside.Painted(p); len(rows) > 0 {
+		out = append(append(out, ""), m.rows(rows, w)...)
+	}
 	if room <= len(out)+3 || !plain(m.spec) {
 		return out
 	}
