@@ -24,28 +24,32 @@ func (p *Plan) Kinds() []PassKind {
 		return nil
 	}
 	var list []PassKind
-	number := map[string]int{}
-	for _, c := range p.Chains {
-		for _, pass := range c.Passes {
-			key := p.kindKey(pass)
-			n, known := number[key]
-			if !known {
-				n = len(list)
-				number[key] = n
-				list = append(list, PassKind{Number: n + 1, Chain: c.Number, First: pass})
+	for i, c := range p.Chains {
+		for k, pass := range c.Passes {
+			n := p.kinds[i][k]
+			if n > len(list) {
+				list = append(list, PassKind{Number: n, Chain: c.Number, First: pass})
 			}
-			list[n].Passes++
+			list[n-1].Passes++
 		}
 	}
 	return list
 }
 
-// KindNumbers gives the number of the kind of every pass, by chain and pass from 0.
-func (p *Plan) KindNumbers() [][]int {
-	if !p.Striped() {
-		return nil
+// KindOf is the name of the kind of a pass, chain and pass counted from 1; empty where there is no such pass, and
+// where all passes are of one kind, which then needs no name.
+func (p *Plan) KindOf(chain, pass int) string {
+	if !p.manyKinds || chain < 1 || chain > len(p.kinds) || pass < 1 || pass > len(p.kinds[chain-1]) {
+		return ""
 	}
-	var all [][]int
+	return KindName(p.kinds[chain-1][pass-1])
+}
+
+// findKinds numbers the kinds of the passes, by chain and pass from 0, and says whether there is more than one.
+func (p *Plan) findKinds() (kinds [][]int, many bool) {
+	if !p.Striped() {
+		return nil, false
+	}
 	number := map[string]int{}
 	for _, c := range p.Chains {
 		own := make([]int, 0, len(c.Passes))
@@ -56,9 +60,9 @@ func (p *Plan) KindNumbers() [][]int {
 			}
 			own = append(own, number[key])
 		}
-		all = append(all, own)
+		kinds = append(kinds, own)
 	}
-	return all
+	return kinds, len(number) > 1
 }
 
 // kindKey is the same for passes of one kind.

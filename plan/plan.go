@@ -19,6 +19,8 @@ type Plan struct {
 	Chains []Chain
 	// LeaseFaults lists every place where two neighbours can't be put on different sides of the lease.
 	LeaseFaults []LeaseFault
+	// SplitWhy says why there are so many chains, "" where there is nothing to say.
+	SplitWhy string
 
 	look     Look           // when the winder looks at the lease
 	threaded wind.Positions // of a plain warp: what is threaded for it, and stays so
@@ -26,6 +28,10 @@ type Plan struct {
 	// Where each colour is a chain of its own: the number in the warp of each end in the order of winding, and
 	// the other way about; nil where both orders are one.
 	numbers, wound []int
+
+	// Of a striped warp: the number of the kind of each pass, by chain and pass from 0.
+	kinds     [][]int
+	manyKinds bool // more than one
 }
 
 // Chain is one part of the warp that is wound and taken off by itself.
@@ -81,6 +87,7 @@ func New(s Spec) (*Plan, error) {
 	}
 	p := &Plan{Spec: s, Path: path, numbers: s.Schedule.numbers()}
 	p.wound = inverse(p.numbers)
+	p.SplitWhy = parts[0].Split
 	number := 0
 	for _, part := range parts {
 		c := Chain{Number: part.Number, First: part.First, Last: part.Last, Why: part.Why,
@@ -99,6 +106,7 @@ func New(s Spec) (*Plan, error) {
 		p.Chains = append(p.Chains, c)
 	}
 	p.LeaseFaults, p.look, p.threaded = chooseOpenings(p.Chains), findLook(p.Chains), everCarried(p.Chains)
+	p.kinds, p.manyKinds = p.findKinds()
 	return p, nil
 }
 
@@ -123,9 +131,10 @@ func (s Spec) path() (frame.MillPath, error) {
 // sections of the raddle and pattern repeats.
 func (s Spec) Split(known KnownSections) ([]ChainPart, error) {
 	if s.Schedule != nil {
-		return s.Schedule.chainsOf(s.ChainEnds), nil
+		return s.scheduledChains()
 	}
-	ask := ChainAsk{Ends: s.Ends, Group: s.Group, LastPass: s.LastPass, Most: s.ChainEnds}
+	ask := ChainAsk{Ends: s.Ends, Group: s.Group, LastPass: s.LastPass, Most: s.ChainEnds, Even: s.EvenChains,
+		Count: s.ChainCount}
 	if !s.Loom.Sett.IsZero() && s.Loom.Raddle.Space != 0 {
 		ask.Sett, ask.Raddle = s.Loom.Sett, s.Loom.Raddle
 	}

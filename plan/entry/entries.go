@@ -245,9 +245,22 @@ func mill() []Entry {
 		value(field.MillHeight, func(s *plan.Spec) *measure.Length { return &s.Mill.Height }),
 		read(field.Board, frame.ParseBoard, frame.Board.String, func(s *plan.Spec) *frame.Board { return &s.Board }),
 		count(field.ChainEnds, func(s *plan.Spec) *int { return &s.ChainEnds }),
+		chainCount(),
 		value(field.PegLength, func(s *plan.Spec) *measure.Length { return &s.Pegs.Length }),
 		count(field.Layers, func(s *plan.Spec) *int { return &s.Pegs.Layers }),
 	}
+}
+
+// chainCount asks for even chains: a plan that was copied from an old record may not have them.
+func chainCount() Entry {
+	e := count(field.ChainCount, func(s *plan.Spec) *int { return &s.ChainCount })
+	take := e.Take
+	e.Take = func(s *plan.Spec, text string) error {
+		err := take(s, text)
+		s.EvenChains = s.EvenChains || s.ChainCount > 0
+		return err
+	}
+	return e
 }
 
 func hand() []Entry {

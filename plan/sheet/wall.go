@@ -57,9 +57,9 @@ type Colour struct {
 
 // Run is a run of neighbouring ends of one colour; First and Last are numbers in the warp.
 type Run struct {
-	First  int `json:"first"`
-	Last   int `json:"last"`
-	Colour int `json:"colour"` // counted from 1 in the colours
+	First  int `json:"first" about:"its first end, by its number in the warp"`
+	Last   int `json:"last" about:"its last end, by its number in the warp"`
+	Colour int `json:"colour" about:"counted from 1 in colours"`
 }
 
 // Ends is how many ends the run has.
@@ -104,8 +104,8 @@ type Way struct {
 // Chain is one chain, from its first pass to its ties.
 type Chain struct {
 	Number int    `json:"number"`
-	First  int    `json:"first_end"`
-	Last   int    `json:"last_end"`
+	First  int    `json:"first_end" about:"counted over the whole warp as the ends are wound"`
+	Last   int    `json:"last_end" about:"counted as first_end is"`
 	Ends   string `json:"-"` // "ends 1 to 40", and of which colour
 	Passes int    `json:"passes"`
 	Finish string `json:"finish"` // "at the lease" or "at the counting cross"

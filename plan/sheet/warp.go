@@ -199,6 +199,9 @@ func (a maker) chains() Part {
 			number(ends.Last), number(len(c.Passes)), word(c.Finish().String())})
 	}
 	if len(p.Chains) > 1 {
+		if p.SplitWhy != "" {
+			part.Notes = append(part.Notes, strings.ToUpper(p.SplitWhy[:1])+p.SplitWhy[1:]+".")
+		}
 		for _, c := range p.Chains {
 			part.Notes = append(part.Notes, fmt.Sprintf("Chain %d: %s.", c.Number, c.Why))
 		}

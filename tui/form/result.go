@@ -338,6 +338,9 @@ func (m Model) chainsResult(w int) []string {
 		out = append(out, m.rows([]measure.Row{{Name: "a peg takes about",
 			Value: figure.Cell{figure.Counted(pr.Pegs.Ends, "end", "ends")}, How: pr.Pegs.How}}, w)...)
 	}
+	if pr.Plan.SplitWhy != "" {
+		out = append(out, look.Wrap(pr.Plan.SplitWhy, w)...)
+	}
 	for _, c := range pr.Plan.Chains {
 		out = append(out, look.Wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
 	}
