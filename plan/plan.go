@@ -140,12 +140,20 @@ func (s Spec) Split(known KnownSections) ([]ChainPart, error) {
 	ask := ChainAsk{Ends: s.Ends, Group: s.Group, LastPass: s.LastPass, Most: s.ChainEnds, Even: s.EvenChains,
 		Count: s.ChainCount}
 	if !s.Loom.Sett.IsZero() && s.Loom.Raddle.Space != 0 {
-		ask.Sett, ask.Raddle = s.Loom.Sett, s.Loom.Raddle
+		ask.Sett, ask.Raddle = s.settInReed(), s.Loom.Raddle
 	}
 	if s.Cloth.Used {
 		ask.Repeat, ask.Before = s.Cloth.Width.Repeat, s.Cloth.Width.Doubled
 	}
 	return ask.Split(known)
+}
+
+// settInReed is the sett of all layers of the cloth together.
+func (s Spec) settInReed() measure.Sett {
+	if !s.Cloth.Used {
+		return s.Loom.Sett
+	}
+	return s.Cloth.Width.InReed(s.Loom.Sett)
 }
 
 // layPass makes one pass but for its lease, which depends on its neighbours.

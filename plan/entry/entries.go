@@ -134,6 +134,8 @@ func clothes() []Entry {
 		number(field.Doubled, func(s *plan.Spec) *int { return &s.Cloth.Width.Doubled }),
 		number(field.Floating, func(s *plan.Spec) *int { return &s.Cloth.Width.Floating }),
 		when(fromCloth, yesNo(field.FloatingApart, func(s *plan.Spec) *bool { return &s.Cloth.Width.FloatingApart })),
+		number(field.ClothLayers, func(s *plan.Spec) *int { return &s.Cloth.Width.Layers }),
+		when(fromCloth, value(field.LayersAre, func(s *plan.Spec) *cloth.Join { return &s.Cloth.Width.Join })),
 		when(fromCloth, value(field.Fit, func(s *plan.Spec) *plan.ClothFit { return &s.Cloth.Fit })),
 		when(fromCloth, value(field.Picks, func(s *plan.Spec) *measure.Sett { return &s.Cloth.Picks })),
 		when(fromCloth, value(field.Weft, func(s *plan.Spec) *measure.YarnSize { return &s.Cloth.Weft })),
