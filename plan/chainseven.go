@@ -12,7 +12,7 @@ import (
 // share, and these. They are the project's own judgement.
 const (
 	evenOffBoundary = 300 // a chain ends within a section of the raddle, a repeat or a stripe
-	evenOddPasses   = 1   // a chain stops at the counting cross: where all else is equal
+	evenOddPasses   = 30  // a chain stops at the counting cross, where its last group is harder to fasten
 )
 
 // evenSplit parts units of winding into chains of near equal ends: passes, or bouts where each chain must end at
