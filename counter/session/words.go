@@ -191,7 +191,7 @@ func (s Session) speakPass(now time.Time) string {
 		kind = ", " + kindSpoken(in.Kind)
 	}
 	if in.Pass.Direction.Far() {
-		return text + fmt.Sprintf("Outward %d%s: %s, over %d, %s.", in.Pass.Number, kind, lease, in.Over, in.Turn) + then
+		return text + fmt.Sprintf("Outward %d%s: %s, over %d, %s.%s", in.Pass.Number, kind, lease, in.Over, in.Turn, then)
 	}
 	text += fmt.Sprintf("Return %d%s: over %d, %s, %s", in.Pass.Number, kind, in.Over, lease, in.Turn)
 	if in.Round == RoundFlick {
