@@ -191,7 +191,8 @@ func (s Session) speakPass(now time.Time) string {
 		kind = ", " + kindSpoken(in.Kind)
 	}
 	if in.Pass.Direction.Far() {
-		return text + fmt.Sprintf("Outward %d%s: %s, over %d, %s.%s", in.Pass.Number, kind, lease, in.Over, in.Turn, then)
+		return fmt.Sprintf("%sOutward %d%s: %s, over %d, %s.%s", text, in.Pass.Number, kind, lease, in.Over, in.Turn,
+			then)
 	}
 	text += fmt.Sprintf("Return %d%s: over %d, %s, %s", in.Pass.Number, kind, in.Over, lease, in.Turn)
 	if in.Round == RoundFlick {
