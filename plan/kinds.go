@@ -36,13 +36,13 @@ func (p *Plan) Kinds() []PassKind {
 	return list
 }
 
-// KindOf is the name of the kind of a pass, chain and pass counted from 1; empty where there is no such pass, and
+// KindOf is the number of the kind of a pass, chain and pass counted from 1; 0 where there is no such pass, and
 // where all passes are of one kind, which then needs no name.
-func (p *Plan) KindOf(chain, pass int) string {
+func (p *Plan) KindOf(chain, pass int) int {
 	if !p.manyKinds || chain < 1 || chain > len(p.kinds) || pass < 1 || pass > len(p.kinds[chain-1]) {
-		return ""
+		return 0
 	}
-	return KindName(p.kinds[chain-1][pass-1])
+	return p.kinds[chain-1][pass-1]
 }
 
 // findKinds numbers the kinds of the passes, by chain and pass from 0, and says whether there is more than one.
@@ -98,24 +98,26 @@ func KindName(n int) string {
 	return b.String()
 }
 
-// KindText says which positions a kind carries, in which colours, from the lowest position up: "positions 1
-// to 4 A white; 7, 8 B red".
+// KindText says which positions a kind carries, colour by colour, that of the lowest position first: "positions 1
+// to 4, 7 C white; 5, 6 D red".
 func (p *Plan) KindText(k PassKind) string {
 	set := p.SetUpOf(k.First)
-	carried := make(SetUp, len(set))
+	var colours []int
+	carried := map[int]wind.Positions{} // by colour
 	for pos := range k.First.Carried.All() {
-		carried[pos-1] = set[pos-1]
-	}
-	var parts []string
-	for i := 0; i < len(carried); {
-		from := i
-		for i < len(carried) && carried[i] == carried[from] {
-			i++
+		c := set[pos-1]
+		if carried[c] == 0 {
+			colours = append(colours, c)
 		}
-		if carried[from] != 0 {
-			run := wind.FirstPositions(i).Without(wind.FirstPositions(from))
-			parts = append(parts, run.String()+" "+p.ColourText(carried[from]))
-		}
+		carried[c] |= wind.FirstPositions(pos).Without(wind.FirstPositions(pos - 1))
 	}
-	return "positions " + strings.Join(parts, "; ")
+	parts := make([]string, len(colours))
+	for i, c := range colours {
+		parts[i] = carried[c].String() + " " + p.ColourText(c)
+	}
+	word := "positions "
+	if k.First.Carried.Count() == 1 {
+		word = "position "
+	}
+	return word + strings.Join(parts, "; ")
 }

@@ -187,7 +187,10 @@ func (out *PassJSON) stripedPass(p *plan.Plan, c plan.Chain, pass wind.Pass) {
 	if !p.Striped() {
 		return
 	}
-	out.SetUp, out.Kind = pass.SetUp, p.KindOf(c.Number, pass.Number)
+	out.SetUp = pass.SetUp
+	if kind := p.KindOf(c.Number, pass.Number); kind != 0 {
+		out.Kind = plan.KindName(kind)
+	}
 	set := p.SetUpOf(pass)
 	for pos := range pass.Carried.All() {
 		out.Colours = append(out.Colours, colourName(p, set[pos-1]))
