@@ -81,8 +81,8 @@ func (s *Schedule) colourOf(pass int) int {
 	return s.SetUps[p.SetUp-1][p.Carried.First()-1]
 }
 
-// chainsByColour splits the passes into a chain for each colour, and those into chains of at most so many ends.
-func (s *Schedule) chainsByColour(most int) []ChainPart {
+// chainsByColour splits the passes into a chain for each colour, and those by split.
+func (s *Schedule) chainsByColour(split func(*Schedule) ([]ChainPart, error)) ([]ChainPart, error) {
 	var parts []ChainPart
 	first := 1
 	for from := 0; from < len(s.Passes); {
@@ -91,7 +91,11 @@ func (s *Schedule) chainsByColour(most int) []ChainPart {
 			to++
 		}
 		one := &Schedule{Passes: s.Passes[from:to]}
-		for _, part := range one.chainsInTurn(most) {
+		chains, err := split(one)
+		if err != nil {
+			return nil, err
+		}
+		for _, part := range chains {
 			ends := part.Ends()
 			part.Number, part.First, part.Last = len(parts)+1, first, first+ends-1
 			part.Why = s.Colours[s.colourOf(from)-1].Name + ": " + part.Why
@@ -100,7 +104,7 @@ func (s *Schedule) chainsByColour(most int) []ChainPart {
 		}
 		from = to
 	}
-	return parts
+	return parts, nil
 }
 
 // numbers is the number in the warp of each end in the order of winding: the k-th end of a colour that is wound

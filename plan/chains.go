@@ -18,6 +18,10 @@ type ChainAsk struct {
 	LastPass wind.LastPass
 	// Most is the most ends in a chain, at least Group; 0 for one chain.
 	Most int
+	// Even splits the ends evenly, see [Spec.EvenChains]; Count is then how many chains are asked for, 0 for as few
+	// as Most allows.
+	Even  bool
+	Count int
 	// Sett and Raddle, where both are known, let chains end between the sections of the raddle.
 	Sett   measure.Sett
 	Raddle loom.Raddle
@@ -37,6 +41,8 @@ type ChainPart struct {
 	OnSection, OnRepeat bool
 	// Why says in words why it ends where it does.
 	Why string
+	// Split says, in the first chain of an even split, why there are so many; "" where there is nothing to say.
+	Split string
 }
 
 // Ends is how many ends the chain has, spare ends included.
@@ -62,7 +68,8 @@ type KnownSections map[int]map[int]bool
 // chain, or one pass if that is more (nor by more than fifty passes). Within this the split with the
 // least cost is found exactly: one for each percent that a chain differs from an equal share, thirty
 // where it ends within a section of the raddle and thirty within a repeat, ten where it has an odd
-// number of passes and so stops at the counting cross. The error joins one [measure.FieldError] for each
+// number of passes and so stops at the counting cross. An even split is told at [Spec.EvenChains]. The error joins
+// one [measure.FieldError] for each
 // field that is out of its range.
 func (a ChainAsk) Split(known KnownSections) ([]ChainPart, error) {
 	if err := a.check(); err != nil {
@@ -86,13 +93,35 @@ func (a ChainAsk) Split(known KnownSections) ([]ChainPart, error) {
 		}
 	}
 	s.sections = sections
-	return s.parts(s.cuts()), nil
+	if !a.Even {
+		return s.parts(s.cuts()), nil
+	}
+	cuts, why, err := s.even()
+	if err != nil {
+		return nil, err
+	}
+	s.chains = len(cuts) - 1
+	parts := s.parts(cuts)
+	parts[0].Split = why
+	return parts, nil
+}
+
+// even is where the chains end if they are split evenly, and why there are so many.
+func (s *chainSplit) even() ([]int, string, error) {
+	sizes := make([]int, s.passes)
+	for k := range sizes {
+		sizes[k] = s.endsAfter(k+1) - s.endsAfter(k)
+	}
+	e := &evenSplit{ends: sizes, word: "pass", words: "passes", most: s.ask.Most, count: s.ask.Count, odd: true,
+		place: func(passes int) int { return s.placeCost(passes) * evenOffBoundary / costOffSection }}
+	return e.cuts()
 }
 
 func (a ChainAsk) check() error {
 	errs := measure.Faults{field.Ends.Check(a.Ends), field.Group.Check(a.Group),
 		field.LastPass.CheckWord(int(a.LastPass)),
-		field.ChainEnds.CheckFrom(a.Most, max(a.Group, 1), measure.MaxEnds, ""), field.Repeat.Check(a.Repeat)}
+		field.ChainEnds.CheckFrom(a.Most, max(a.Group, 1), measure.MaxEnds, ""), field.ChainCount.Check(a.Count),
+		field.Repeat.Check(a.Repeat)}
 	errs.Count("ends before the first repeat", a.Before, 0, measure.MaxEnds, "")
 	return errors.Join(errs...)
 }

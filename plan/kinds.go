@@ -24,28 +24,32 @@ func (p *Plan) Kinds() []PassKind {
 		return nil
 	}
 	var list []PassKind
-	number := map[string]int{}
-	for _, c := range p.Chains {
-		for _, pass := range c.Passes {
-			key := p.kindKey(pass)
-			n, known := number[key]
-			if !known {
-				n = len(list)
-				number[key] = n
-				list = append(list, PassKind{Number: n + 1, Chain: c.Number, First: pass})
+	for i, c := range p.Chains {
+		for k, pass := range c.Passes {
+			n := p.kinds[i][k]
+			if n > len(list) {
+				list = append(list, PassKind{Number: n, Chain: c.Number, First: pass})
 			}
-			list[n].Passes++
+			list[n-1].Passes++
 		}
 	}
 	return list
 }
 
-// KindNumbers gives the number of the kind of every pass, by chain and pass from 0.
-func (p *Plan) KindNumbers() [][]int {
-	if !p.Striped() {
-		return nil
+// KindOf is the number of the kind of a pass, chain and pass counted from 1; 0 where there is no such pass, and
+// where all passes are of one kind, which then needs no name.
+func (p *Plan) KindOf(chain, pass int) int {
+	if !p.manyKinds || chain < 1 || chain > len(p.kinds) || pass < 1 || pass > len(p.kinds[chain-1]) {
+		return 0
 	}
-	var all [][]int
+	return p.kinds[chain-1][pass-1]
+}
+
+// findKinds numbers the kinds of the passes, by chain and pass from 0, and says whether there is more than one.
+func (p *Plan) findKinds() (kinds [][]int, many bool) {
+	if !p.Striped() {
+		return nil, false
+	}
 	number := map[string]int{}
 	for _, c := range p.Chains {
 		own := make([]int, 0, len(c.Passes))
@@ -56,9 +60,9 @@ func (p *Plan) KindNumbers() [][]int {
 			}
 			own = append(own, number[key])
 		}
-		all = append(all, own)
+		kinds = append(kinds, own)
 	}
-	return all
+	return kinds, len(number) > 1
 }
 
 // kindKey is the same for passes of one kind.
@@ -94,24 +98,26 @@ func KindName(n int) string {
 	return b.String()
 }
 
-// KindText says which positions a kind carries, in which colours, from the lowest position up: "positions 1
-// to 4 A white; 7, 8 B red".
+// KindText says which positions a kind carries, colour by colour, that of the lowest position first: "positions 1
+// to 4, 7 C white; 5, 6 D red".
 func (p *Plan) KindText(k PassKind) string {
 	set := p.SetUpOf(k.First)
-	carried := make(SetUp, len(set))
+	var colours []int
+	carried := map[int]wind.Positions{} // by colour
 	for pos := range k.First.Carried.All() {
-		carried[pos-1] = set[pos-1]
-	}
-	var parts []string
-	for i := 0; i < len(carried); {
-		from := i
-		for i < len(carried) && carried[i] == carried[from] {
-			i++
+		c := set[pos-1]
+		if carried[c] == 0 {
+			colours = append(colours, c)
 		}
-		if carried[from] != 0 {
-			run := wind.FirstPositions(i).Without(wind.FirstPositions(from))
-			parts = append(parts, run.String()+" "+p.ColourText(carried[from]))
-		}
+		carried[c] |= wind.FirstPositions(pos).Without(wind.FirstPositions(pos - 1))
 	}
-	return "positions " + strings.Join(parts, "; ")
+	parts := make([]string, len(colours))
+	for i, c := range colours {
+		parts[i] = carried[c].String() + " " + p.ColourText(c)
+	}
+	word := "positions "
+	if k.First.Carried.Count() == 1 {
+		word = "position "
+	}
+	return word + strings.Join(parts, "; ")
 }

@@ -19,6 +19,8 @@ type Plan struct {
 	Chains []Chain
 	// LeaseFaults lists every place where two neighbours can't be put on different sides of the lease.
 	LeaseFaults []LeaseFault
+	// SplitWhy says why there are so many chains, "" where there is nothing to say.
+	SplitWhy string
 
 	look     Look           // when the winder looks at the lease
 	threaded wind.Positions // of a plain warp: what is threaded for it, and stays so
@@ -26,6 +28,10 @@ type Plan struct {
 	// Where each colour is a chain of its own: the number in the warp of each end in the order of winding, and
 	// the other way about; nil where both orders are one.
 	numbers, wound []int
+
+	// Of a striped warp: the number of the kind of each pass, by chain and pass from 0.
+	kinds     [][]int
+	manyKinds bool // more than one
 }
 
 // Chain is one part of the warp that is wound and taken off by itself.
@@ -75,12 +81,17 @@ func New(s Spec) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	if total := s.Painted.Total(); total > path.Length {
+		return nil, field.Painted.Wrong(total.String(), "at most "+path.Length.As(s.Units.Long(), 2).String()+
+			" together, the real length of the warp")
+	}
 	parts, err := s.Split(nil)
 	if err != nil {
 		return nil, err
 	}
 	p := &Plan{Spec: s, Path: path, numbers: s.Schedule.numbers()}
 	p.wound = inverse(p.numbers)
+	p.SplitWhy = parts[0].Split
 	number := 0
 	for _, part := range parts {
 		c := Chain{Number: part.Number, First: part.First, Last: part.Last, Why: part.Why,
@@ -99,6 +110,7 @@ func New(s Spec) (*Plan, error) {
 		p.Chains = append(p.Chains, c)
 	}
 	p.LeaseFaults, p.look, p.threaded = chooseOpenings(p.Chains), findLook(p.Chains), everCarried(p.Chains)
+	p.kinds, p.manyKinds = p.findKinds()
 	return p, nil
 }
 
@@ -123,16 +135,25 @@ func (s Spec) path() (frame.MillPath, error) {
 // sections of the raddle and pattern repeats.
 func (s Spec) Split(known KnownSections) ([]ChainPart, error) {
 	if s.Schedule != nil {
-		return s.Schedule.chainsOf(s.ChainEnds), nil
+		return s.scheduledChains()
 	}
-	ask := ChainAsk{Ends: s.Ends, Group: s.Group, LastPass: s.LastPass, Most: s.ChainEnds}
+	ask := ChainAsk{Ends: s.Ends, Group: s.Group, LastPass: s.LastPass, Most: s.ChainEnds, Even: s.EvenChains,
+		Count: s.ChainCount}
 	if !s.Loom.Sett.IsZero() && s.Loom.Raddle.Space != 0 {
-		ask.Sett, ask.Raddle = s.Loom.Sett, s.Loom.Raddle
+		ask.Sett, ask.Raddle = s.settInReed(), s.Loom.Raddle
 	}
 	if s.Cloth.Used {
 		ask.Repeat, ask.Before = s.Cloth.Width.Repeat, s.Cloth.Width.Doubled
 	}
 	return ask.Split(known)
+}
+
+// settInReed is the sett of all layers of the cloth together.
+func (s Spec) settInReed() measure.Sett {
+	if !s.Cloth.Used {
+		return s.Loom.Sett
+	}
+	return s.Cloth.Width.InReed(s.Loom.Sett)
 }
 
 // layPass makes one pass but for its lease, which depends on its neighbours.

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"fmt"
 
 	"millside/plan/field"
 	"millside/plan/frame"
@@ -36,6 +37,12 @@ type Spec struct {
 	LastPass wind.LastPass `json:"last_pass"`
 	// ChainEnds is the most ends in one chain, at least Group; 0 winds the warp as one chain.
 	ChainEnds int `json:"chain_ends,omitempty"`
+	// EvenChains splits the warp into chains as even as whole passes allow, but for a boundary that is near: of
+	// sections of the raddle, of repeats, of stripes. Old records haven't got it, and keep the split that prefers
+	// chains which stop at the lease. ChainCount is the number of chains asked for, 0 for as few as ChainEnds
+	// allows; it needs EvenChains.
+	EvenChains bool `json:"even_chains,omitzero"`
+	ChainCount int  `json:"chain_count,omitzero"`
 	// TieEvery is the number of ends between two count ties, 1 to MaxEnds; 0 asks for none.
 	TieEvery int `json:"tie_every"`
 	// Guard is the shortest time between two passes that are counted.
@@ -47,6 +54,9 @@ type Spec struct {
 	Times times.HandTimes `json:"hand_times,omitzero"`
 	// Dyed says that the warp will be dyed, so that ties are loose.
 	Dyed bool `json:"dyed"`
+	// Painted lists the sections of a warp that is painted, from the lease on; empty for none. They are together at
+	// most as long as the warp.
+	Painted frame.Sections `json:"painted,omitzero"`
 	// Dressing is which end of the warp the loom takes first.
 	Dressing Dressing `json:"dressing"`
 	// Board is the warping board that the warp is wound on, in place of a mill; empty for a mill.
@@ -104,6 +114,10 @@ func (s Spec) Check() error {
 	errs = append(errs, field.Length.CheckLength(s.Length))
 	errs = append(errs, s.Mill.Check()...)
 	errs = append(errs, field.ChainEnds.CheckFrom(s.ChainEnds, max(s.Group, 1), measure.MaxEnds, ""))
+	errs = append(errs, field.ChainCount.Check(s.ChainCount))
+	if s.ChainCount > 0 && !s.EvenChains {
+		errs = append(errs, field.ChainCount.Wrong(fmt.Sprint(s.ChainCount), "chains that are split evenly"))
+	}
 	errs = append(errs, field.TieEvery.Check(s.TieEvery), s.Guard.Check(),
 		field.Rest.Check(s.RestMinutes))
 	errs = append(errs, s.Times.Check()...)

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
@@ -62,12 +63,78 @@ func (p *Plan) ColourText(n int) string {
 	return fmt.Sprintf("%c %s", Letter(n), c.Name)
 }
 
-// chainsOf splits a schedule into chains of at most so many ends, 0 for one chain, or one for each colour.
-func (s *Schedule) chainsOf(most int) []ChainPart {
-	if s.byColour() {
-		return s.chainsByColour(most)
+// scheduledChains splits a schedule into chains, or into one for each colour and those into chains.
+func (s Spec) scheduledChains() ([]ChainPart, error) {
+	if s.Schedule.byColour() {
+		parts, err := s.Schedule.chainsByColour(func(one *Schedule) ([]ChainPart, error) {
+			return s.chainsOf(one, 0)
+		})
+		if err == nil && s.ChainCount > 0 && s.ChainCount != len(parts) {
+			err = field.ChainCount.Wrong(fmt.Sprint(s.ChainCount),
+				fmt.Sprintf("0, or %d as a chain for each colour makes them", len(parts)))
+		}
+		return parts, err
 	}
-	return s.chainsInTurn(most)
+	return s.chainsOf(s.Schedule, s.ChainCount)
+}
+
+// chainsOf splits a schedule that lays its ends in order.
+func (s Spec) chainsOf(one *Schedule, count int) ([]ChainPart, error) {
+	if !s.EvenChains || s.ChainEnds == 0 && count == 0 {
+		return one.chainsInTurn(s.ChainEnds), nil
+	}
+	var bouts []int
+	for i := 0; i < len(one.Passes); i += 2 {
+		ends := one.Passes[i].Ends()
+		if i+1 < len(one.Passes) {
+			ends += one.Passes[i+1].Ends()
+		}
+		bouts = append(bouts, ends)
+	}
+	e := &evenSplit{ends: bouts, word: "bout", words: "bouts", most: s.ChainEnds, count: count,
+		place: func(bouts int) int {
+			if s.changesAt(one, 2*bouts) {
+				return 0
+			}
+			return evenOffBoundary
+		}}
+	cuts, why, err := e.cuts()
+	if err != nil {
+		return nil, err
+	}
+	var parts []ChainPart
+	for i := range len(cuts) - 1 {
+		c := ChainPart{Number: i + 1, First: e.after[cuts[i]] + 1, Last: e.after[cuts[i+1]]}
+		for _, p := range one.Passes[2*cuts[i] : min(2*cuts[i+1], len(one.Passes))] {
+			c.Passes = append(c.Passes, p.Ends())
+		}
+		between := ""
+		if i < len(cuts)-2 && s.changesAt(one, 2*cuts[i+1]) {
+			between = ", ends between two stripes"
+		}
+		c.Why = fmt.Sprintf("%s in %s%s, stops %s", measure.Counted(c.Ends(), "end", "ends"),
+			measure.Counted(len(c.Passes), "pass", "passes"), between, c.Finish())
+		parts = append(parts, c)
+	}
+	parts[0].Split = why
+	return parts, nil
+}
+
+// changesAt says whether the colour changes between the ends of two passes of a schedule, so many passes laid.
+func (s Spec) changesAt(one *Schedule, passes int) bool {
+	if passes < 1 || passes >= len(one.Passes) || len(one.SetUps) == 0 {
+		return false
+	}
+	colour := func(i int, last bool) int {
+		p := one.Passes[i]
+		laid := s.layPass(i+1, 1, p.Carried, p.SetUp)
+		end := laid.First
+		if last {
+			end = laid.Last
+		}
+		return one.SetUps[p.SetUp-1][laid.PositionOf(end)-1]
+	}
+	return colour(passes-1, true) != colour(passes, false)
 }
 
 // chainsInTurn splits a schedule whose passes lay the ends in their order. A chain ends only

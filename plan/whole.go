@@ -120,8 +120,11 @@ type Loom struct {
 	FirstEnd loom.Side `json:"first_end,omitzero"`
 	// Threading is the shafts of each end from end 1 on, a repeat where it is shorter than the warp; it is
 	// empty where it isn't known. Heddles is how many heddles are on each shaft, shaft 1 first.
-	Threading loom.Threading `json:"threading,omitzero"`
-	Heddles   []int          `json:"heddles,omitzero"`
+	// ThreadingBegin and ThreadingEnd stand before the repeats and behind them, at end 1 and at the last end.
+	ThreadingBegin loom.Threading `json:"threading_begin,omitzero"`
+	ThreadingEnd   loom.Threading `json:"threading_end,omitzero"`
+	Threading      loom.Threading `json:"threading,omitzero"`
+	Heddles        []int          `json:"heddles,omitzero"`
 	// Widths is the width that each end takes in the reed, from end 1 on, where a draft crams or spaces them;
 	// it is empty where all are alike, and left out of account where it isn't as long as the warp has ends.
 	Widths []measure.Length `json:"widths,omitzero"`
@@ -145,7 +148,8 @@ func (s Spec) checkWhole() []error {
 	if err := s.Yarn.Extras.check(); err != nil {
 		errs = append(errs, err)
 	}
-	errs = append(errs, s.Loom.Threading.Check(), cloth.CheckWeftColours(s.Cloth.WeftColours))
+	errs = append(errs, s.Loom.Threading.Check(), field.ThreadingBegin.In(s.Loom.ThreadingBegin.Check()),
+		field.ThreadingEnd.In(s.Loom.ThreadingEnd.Check()), cloth.CheckWeftColours(s.Cloth.WeftColours))
 	for _, w := range s.Loom.Widths {
 		if w <= 0 || w > measure.Metre {
 			errs = append(errs, &measure.FieldError{Field: "spacing of a thread", Value: w.String(),

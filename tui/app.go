@@ -1,14 +1,14 @@
 package tui
 
 import (
-	"errors"
-	"fmt"
+	"maps"
 	"reflect"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter"
+	"millside/counter/halfplan"
 	"millside/counter/journal"
 	"millside/counter/session"
 	"millside/plan"
@@ -48,11 +48,16 @@ func (d deps) forMill() mill.Deps {
 // Messages from home, and answers of commands.
 type (
 	goFormMsg struct{ spec plan.Spec }
-	openMsg   struct{ path string } // wind a record, or look at it if that can't be
-	openedMsg struct{ rec *journal.Record }
+	goOnMsg   struct{ half halfplan.Plan } // fill in a half-filled plan further
+	openMsg   struct{ path string }        // wind a record, or look at it if that can't be
+	openedMsg struct {
+		rec     *journal.Record
+		problem string // what else went wrong
+	}
 	listedMsg struct {
-		list []journal.Summary
-		err  error
+		listing
+		at   string // the entry to choose
+		said string
 	}
 )
 
@@ -76,11 +81,17 @@ func newApp(d deps, now time.Time) app { return app{deps: d, w: 80, h: 24, now: 
 func (a app) started(o Options) app {
 	a.screen = a.firstScreen(o)
 	if s, ok := a.screen.(planning); ok {
-		next, cmd := s.Init()
-		a.screen, a.first = planning{next}, cmd
+		s.Model, a.first = s.Init()
+		if !maps.Equal(s.Filled().Texts, form.New(a.forForm(), a.newSpec()).Filled().Texts) {
+			s.changes, s.touched = 1, a.now // what the command line gave is worth keeping too
+		}
+		a.screen = s
 	}
 	return a
 }
+
+// newSpec is what a new warp begins with.
+func (a app) newSpec() plan.Spec { return fields.NewSpec(a.settings.NewUnits()) }
 
 // firstScreen chooses what is shown at the start.
 func (a app) firstScreen(o Options) screen {
@@ -88,11 +99,12 @@ func (a app) firstScreen(o Options) screen {
 	case o.Record != nil:
 		return winding{mill.New(a.forMill(), o.Record, a.now)}
 	case o.NoLocks != "":
-		return alonePage{deps: a.deps, under: newHome(a.deps, o.List, o.ListErr, a.now), open: opening(o.NoLocks)}
+		return alonePage{deps: a.deps, under: newHome(a.deps, withHalves(a.store, o.List, o.ListErr), a.now),
+			open: opening(o.NoLocks)}
 	case o.Spec != nil:
-		return planning{form.New(a.forForm(), *o.Spec)}
+		return newPlanning(a.deps, form.New(a.forForm(), *o.Spec), halfplan.Plan{})
 	default:
-		return newHome(a.deps, o.List, o.ListErr, a.now)
+		return newHome(a.deps, withHalves(a.store, o.List, o.ListErr), a.now)
 	}
 }
 
@@ -136,19 +148,19 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case mill.HomeMsg, form.BackMsg:
 		return a, a.homeCmd()
 	case listedMsg:
-		a.screen = newHome(a.deps, msg.list, msg.err, a.now)
-		return a, nil
+		return a.showHome(msg), nil
 	case goFormMsg:
 		if reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // a new warp, and not one that was planned before
-			msg.spec = fields.NewSpec(a.settings.NewUnits())
+			msg.spec = a.newSpec()
 		}
-		next, cmd := form.New(a.forForm(), msg.spec).Init()
-		a.screen = planning{next}
-		return a, cmd
+		return a.plan(form.New(a.forForm(), msg.spec), halfplan.Plan{})
+	case goOnMsg:
+		h := msg.half
+		return a.plan(form.Refilled(a.forForm(), form.Filled{Spec: h.Spec, At: h.At, Texts: h.Texts}), h)
 	case openMsg:
 		return a, orAlone(a.store, opening(msg.path))
 	case form.BeginMsg:
-		return a, orAlone(a.store, beginning(msg.Spec))
+		return a, orAlone(a.store, a.beginning(msg.Spec))
 	case noLocksMsg:
 		return a.askAlone(msg)
 	case openedMsg:
@@ -159,6 +171,9 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			a.store = alone(a.store)
 		}
 		w := mill.New(a.forMill(), msg.rec, a.now)
+		if msg.problem != "" {
+			w = w.Told(msg.problem)
+		}
 		a.screen = winding{w}
 		return a, w.Init()
 	case mill.SettingsMsg:
@@ -252,15 +267,6 @@ func (a app) View() string {
 	return view
 }
 
-// homeCmd lets go of the record and lists what there is.
-func (a app) homeCmd() tea.Cmd {
-	return func() tea.Msg {
-		a.close()
-		list, err := a.store.List()
-		return listedMsg{list, err}
-	}
-}
-
 // close lets go of the record that is being wound, if one is.
 func (a app) close() {
 	for _, s := range []screen{a.screen, a.under} {
@@ -272,37 +278,4 @@ func (a app) close() {
 
 func closeCmd(rec *journal.Record) tea.Cmd {
 	return func() tea.Msg { _ = rec.Close(); return nil }
-}
-
-// opening opens a record of a store to wind it, or to look at it if another window winds it.
-func opening(path string) func(journal.Store) tea.Cmd {
-	return func(s journal.Store) tea.Cmd {
-		return func() tea.Msg {
-			rec, err := mill.Open(s, path, false)
-			if errors.Is(err, journal.ErrLocked) {
-				rec, err = mill.Open(s, path, true)
-			}
-			if err != nil {
-				return form.FailedMsg{Err: err}
-			}
-			return openedMsg{rec}
-		}
-	}
-}
-
-// beginning makes the record of a new warp in a store.
-func beginning(spec plan.Spec) func(journal.Store) tea.Cmd {
-	return func(s journal.Store) tea.Cmd {
-		return func() tea.Msg {
-			p, err := plan.New(spec)
-			if err != nil {
-				return form.FailedMsg{Err: err}
-			}
-			rec, err := s.Create(p)
-			if err != nil {
-				return form.FailedMsg{Err: fmt.Errorf("making the record: %w", err)}
-			}
-			return openedMsg{rec}
-		}
-	}
 }

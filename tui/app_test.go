@@ -39,7 +39,7 @@ func TestPasteIsNoKey(t *testing.T) {
 func TestInterrupt(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	a := b.app()
-	a.screen = planning{form.New(a.forForm(), hand.Towels())}
+	a.screen = planning{Model: form.New(a.forForm(), hand.Towels())}
 	next, cmd := a.Update(hand.Key("ctrl+c"))
 	if !next.(app).interrupted || cmd == nil {
 		t.Fatal("ctrl+c did not leave")
@@ -80,7 +80,7 @@ func TestTheSameWarpAgain(t *testing.T) {
 		t.Fatal(err)
 	}
 	a := b.app()
-	a.screen = newHome(b.deps, list, nil, b.clock.T)
+	a.screen = newHome(b.deps, listing{list: list}, b.clock.T)
 	m := drive(b, a, hand.Key("c"), hand.Key("ctrl+s"))
 	if st := state(t, m); !reflect.DeepEqual(st.Plan.Spec, state(t, first).Plan.Spec) || st.Laid() != 0 ||
 		m.(app).path() == first.path() {
@@ -113,7 +113,7 @@ func TestOpeningTwiceInARow(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a.screen = newHome(b.deps, list, nil, b.clock.T)
+	a.screen = newHome(b.deps, listing{list: list}, b.clock.T)
 	once, cmd := a.Update(hand.Key("enter"))
 	twice, more := once.Update(hand.Key("enter"))
 	m := drive(b, twice, append(hand.Collect(cmd), hand.Collect(more)...)...)

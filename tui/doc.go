@@ -19,7 +19,8 @@
 // "done, go on"; Escape only backs out; q leaves, and asks nothing because every count is already on
 // the disk. Nothing is told by colour alone. Only box characters, block characters and ASCII are
 // drawn, since the width of other signs differs between terminals. Nothing moves while nothing
-// happens: there are no ticking commands.
+// happens: there are no ticking commands but one, which keeps what is filled in when nothing was typed for a second,
+// and draws nothing.
 //
 // Text comes from plan (tasks, steps, reasons) wherever paper needs the same words.
 package tui

@@ -24,7 +24,7 @@ var pages = []struct {
 			under: homePage(b)}.update(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}, b.clock.T)
 		return next
 	}},
-	{"home-empty", func(b *bench) screen { return newHome(b.deps, nil, nil, b.clock.T) }},
+	{"home-empty", func(b *bench) screen { return newHome(b.deps, listing{}, b.clock.T) }},
 }
 
 // homePage has half-wound, finished and damaged records.
@@ -39,7 +39,7 @@ func homePage(b *bench) screen {
 		{Path: "d", Name: "Runner in linen", Passes: 20, Laid: 20, Ends: 200, Standing: 200, Wound: true,
 			Finished: true, Last: now.Add(-30 * 24 * time.Hour)},
 	}
-	return newHome(b.deps, list, nil, now)
+	return newHome(b.deps, listing{list: list}, now)
 }
 
 // goldens are the pages as golden files show them.

@@ -46,7 +46,7 @@ func newBench(t *testing.T, profile termenv.Profile) *bench {
 // app is the program at home with nothing wound yet.
 func (b *bench) app() app {
 	a := newApp(b.deps, b.clock.T)
-	a.screen = newHome(b.deps, nil, nil, b.clock.T)
+	a.screen = newHome(b.deps, listing{}, b.clock.T)
 	return a
 }
 

@@ -2,64 +2,89 @@ package tui
 
 import (
 	"errors"
-	"fmt"
-	"slices"
-	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"millside/counter"
+	"millside/counter/halfplan"
 	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/tui/form"
 	"millside/tui/keys"
-	"millside/tui/look"
 	"millside/tui/mill"
 )
 
-// home lists the records: half-wound warps first, then those not begun, then what can be begun, then finished ones.
+// home lists the records and the half-filled plans, each part of them apart, and what can be begun.
 type home struct {
 	deps
+	listing
 	at      time.Time // when the last message came
-	list    []journal.Summary
-	chosen  int
+	chosen  int       // the entry that is chosen
+	anchor  string    // the one that the weaver chose, also while the filter hides it
+	clicked string    // the one that was clicked last, and nothing else since
+	top     int       // the line of the list that stands at the top
 	problem string
 	said    string        // what was done last
 	shelf   journal.Shelf // the shelf that is shown; none: the warps
+	latest  journal.Shelf // the shelf to which something was moved last
 	busy    bool          // something is being opened
 	filter  string
 	finding bool // what is typed goes into the filter
 	w, h    int  // of the terminal
 }
 
+// listing is what lies in a folder of records, or on a shelf of it.
+type listing struct {
+	list   []journal.Summary
+	halves []halfplan.Plan
+	err    error // why that isn't all
+}
+
+// listAll lists a folder or a shelf. What can't be listed keeps nothing else from being shown.
+func listAll(s journal.Store) listing {
+	list, err := s.List()
+	return withHalves(s, list, err)
+}
+
+// withHalves adds the half-filled plans to the records.
+func withHalves(s journal.Store, list []journal.Summary, err error) listing {
+	plans, wrong := halves(s).List()
+	return listing{list, plans, errors.Join(err, wrong)}
+}
+
 // entry is one line that can be chosen.
 type entry struct {
 	summary *journal.Summary // a record, or
+	half    *halfplan.Plan   // a half-filled plan, or
 	word    string           // something to begin
 	cmd     tea.Cmd
 	shelf   journal.Shelf
 }
 
-func newHome(d deps, list []journal.Summary, err error, now time.Time) home {
-	m := home{deps: d, list: list, at: now}
-	if err != nil {
-		m.problem = measure.Clean(err.Error())
+func newHome(d deps, l listing, now time.Time) home {
+	m := home{deps: d, listing: l, at: now}
+	if l.err != nil {
+		m.problem = measure.Clean(l.err.Error())
 	}
-	return m
+	return m.to(0)
 }
 
 func (m home) typing() bool { return m.finding }
 
-// entries gives the lines in their order; where a filter is set, the records whose names hold it.
+// entries gives the lines in their order; where a filter is set, the records and plans whose names hold it.
 func (m home) entries() []entry {
 	var byPart [parts][]entry
-	for i := range m.list {
-		e := entry{summary: &m.list[i], cmd: send(openMsg{m.list[i].Path}), shelf: m.shelf}
+	add := func(e entry) {
 		if m.shows(e) {
 			byPart[e.part()] = append(byPart[e.part()], e)
 		}
+	}
+	for i := range m.list {
+		add(entry{summary: &m.list[i], cmd: send(openMsg{m.list[i].Path}), shelf: m.shelf})
+	}
+	for i := range m.halves {
+		add(entry{half: &m.halves[i], cmd: send(goOnMsg{m.halves[i]}), shelf: m.shelf})
 	}
 	if m.filter == "" && m.shelf == "" {
 		byPart[partBegin] = []entry{
@@ -67,7 +92,20 @@ func (m home) entries() []entry {
 			{word: "practice warp", cmd: send(form.BeginMsg{Spec: m.practice})},
 		}
 	}
-	return slices.Concat(byPart[:]...)
+	var all []entry
+	for _, part := range byPart {
+		all = append(all, part...)
+	}
+	return all
+}
+
+// current is the entry that is chosen; false where there is none.
+func (m home) current() (entry, bool) {
+	entries := m.entries()
+	if m.chosen >= len(entries) {
+		return entry{}, false
+	}
+	return entries[m.chosen], true
 }
 
 func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
@@ -81,10 +119,11 @@ func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 	case tea.MouseMsg:
 		return m.mouse(msg)
 	case tea.KeyMsg:
-		switch {
-		case m.busy:
+		if m.busy {
 			return m, nil
-		case m.typing():
+		}
+		m.problem, m.said, m.clicked = "", "", ""
+		if m.typing() {
 			return m.find(msg)
 		}
 		return m.act(msg)
@@ -103,8 +142,9 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case keys.Matches(msg, k.Filter):
 		m.finding = true
 	case keys.Matches(msg, k.Back):
-		m.filter, m.chosen = "", 0
-		if m.shelf != "" {
+		filtered := m.filter != ""
+		m = m.filtered("")
+		if m.shelf != "" && !filtered {
 			return m, m.lookAt("")
 		}
 	case keys.Matches(msg, k.Shelves):
@@ -116,7 +156,7 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case keys.Matches(msg, k.BringBack):
 		return m.bringBack()
 	case keys.Matches(msg, k.Copy):
-		return m.copyPlan(m.entries())
+		return m.copyPlan()
 	case keys.Matches(msg, k.New):
 		return m, send(goFormMsg{plan.DefaultSpec()})
 	case keys.Matches(msg, k.Practice):
@@ -130,63 +170,29 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	return m, nil
 }
 
+// open does what the chosen entry is for.
+func (m home) open() (screen, tea.Cmd) {
+	if m.shelf != "" {
+		return m.bringBack()
+	}
+	e, ok := m.current()
+	if !ok {
+		return m, nil
+	}
+	if e.half != nil && e.half.Err != nil {
+		m.problem = measure.Clean(e.half.Err.Error())
+		return m, nil
+	}
+	m.problem, m.busy, m.finding = "", true, false
+	return m, e.cmd
+}
+
 // copyPlan opens the form with the plan of a record, to wind the same warp again or a changed one.
-func (m home) copyPlan(entries []entry) (screen, tea.Cmd) {
-	if m.chosen >= len(entries) || entries[m.chosen].summary == nil || entries[m.chosen].summary.Err != nil {
+func (m home) copyPlan() (screen, tea.Cmd) {
+	e, ok := m.current()
+	if !ok || e.summary == nil || e.summary.Err != nil {
 		m.problem = "choose a warp to copy its plan"
 		return m, nil
 	}
-	return m, send(goFormMsg{entries[m.chosen].summary.Spec})
-}
-
-func (m home) view(w, h int) string {
-	l := m.lay(w, h)
-	return look.WithFoot(append(l.head, l.body[l.from:]...), l.foot, w, h)
-}
-
-func (m home) entryLines(e entry, chosen bool, w int) []string {
-	s := m.styles
-	mark, style := "    ", s.Plain
-	if chosen {
-		mark, style = "  ▸ ", s.Strong
-	}
-	if e.summary == nil {
-		return []string{mark + style.Render(e.word)}
-	}
-	sum := e.summary
-	if sum.Err != nil {
-		return []string{look.Fit(mark+style.Render(sum.Name)+"  "+s.Alarm.Render(damageText(sum.Err)), w)}
-	}
-	if sum.Finished {
-		return []string{look.Fit(mark+style.Render(look.Pad(sum.Name, 28))+"  "+
-			s.Dim.Render(fmt.Sprintf("%d ends, %s%s", sum.Ends, look.When(sum.Last, m.at), paceText(sum.Pace))), w)}
-	}
-	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), look.When(sum.Last, m.at)
-	if w >= 76 {
-		far, touched = far+fmt.Sprintf(", %d of %d ends", sum.Standing, sum.Ends), "last touched "+touched
-	}
-	if sum.Wound {
-		far = fmt.Sprintf("%d ends wound, finishing", sum.Standing)
-	}
-	return []string{
-		look.Fit(mark+style.Render(sum.Name), w),
-		look.Fit("      "+s.Bar(sum.Laid, sum.Passes, 12)+"  "+far+s.Dim.Render("  "+touched), w),
-	}
-}
-
-// paceText is the pace of a finished warp; empty where it isn't known.
-func paceText(p counter.PaceResult) string {
-	if p.Passes == 0 {
-		return ""
-	}
-	return fmt.Sprintf(", %s a pass", p.PerPass.Round(time.Second))
-}
-
-// damageText says in a line what is wrong with a record, and what can be done.
-func damageText(err error) string {
-	var d *journal.DamageError
-	if errors.As(err, &d) {
-		return fmt.Sprintf("damaged at line %d: millside salvage saves what is sound", d.Line)
-	}
-	return strings.TrimSpace(measure.Clean(err.Error()))
+	return m, send(goFormMsg{e.summary.Spec})
 }

@@ -27,7 +27,7 @@ func sixty(b *bench) app {
 		list = append(list, sum)
 	}
 	a := b.app()
-	a.screen = newHome(b.deps, list, nil, b.clock.T)
+	a.screen = newHome(b.deps, listing{list: list}, b.clock.T)
 	return a
 }
 
@@ -106,5 +106,119 @@ func TestHomeMouse(t *testing.T) {
 	}
 	if got := m.(app).screen.(home).chosen; got != 5 {
 		t.Errorf("the click chooses %d", got)
+	}
+}
+
+// place is the entry that home shows as chosen.
+func place(m tea.Model) string {
+	e, _ := m.(app).screen.(home).current()
+	return e.name()
+}
+
+// click presses the mouse on the line that holds a text.
+func click(b *bench, m tea.Model, text string) tea.Model {
+	b.t.Helper()
+	for y, line := range strings.Split(m.View(), "\n") {
+		if strings.Contains(line, text) {
+			return drive(b, m, tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonLeft, Y: y, X: 8})
+		}
+	}
+	b.t.Fatalf("no %q:\n%s", text, m.View())
+	return m
+}
+
+// Only a second click opens, on the chosen entry too; and the list stands still under the mouse.
+func TestSecondClickOpens(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	opens := func(m tea.Model) bool { return m.(app).screen.(home).problem != "" } // there are no such files
+	m := click(b, sixty(b), "Warp 00")
+	if opens(m) {
+		t.Error("the first click on the chosen entry opened it")
+	}
+	if m = click(b, m, "Warp 00"); !opens(m) {
+		t.Error("the second click opened nothing")
+	}
+	at := sixty(b)
+	before := at.View()
+	m = click(b, at, "Warp 03")
+	if got := strings.ReplaceAll(m.View(), "▸", " "); got != strings.ReplaceAll(before, "▸", " ") {
+		t.Errorf("the list moved under the mouse:\n%s", m.View())
+	}
+	m = click(b, drive(b, m, hand.Key("down"), hand.Key("up")), "Warp 03")
+	if opens(m) {
+		t.Error("a click long after another opened")
+	}
+}
+
+// A filter that is typed and left again leaves the warp chosen that was; one that is taken chooses what it found.
+func TestFilterKeepsTheChosen(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := drive(b, sixty(b), hand.Key("down"), hand.Key("down"), hand.Key("/"))
+	m = typeInto(b, m, "warp 0")
+	if got := place(m); got != "Warp 02" {
+		t.Errorf("still found, and %s is chosen", got)
+	}
+	if m = typeInto(b, m, "7"); place(m) != "Warp 07" {
+		t.Errorf("%s is chosen", place(m))
+	}
+	if back := drive(b, m, hand.Key("esc")); place(back) != "Warp 02" {
+		t.Errorf("after esc %s is chosen", place(back))
+	}
+	m = drive(b, m, hand.Key("backspace"), hand.Key("down"), hand.Key("enter"), hand.Key("esc"))
+	if place(m) != "Warp 03" {
+		t.Errorf("after a move %s is chosen", place(m))
+	}
+}
+
+// The line of the filter says how many were found, and an old problem goes with the next key.
+func TestFilterCounts(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := drive(b, sixty(b), hand.Key("enter"))
+	if v := m.View(); !strings.Contains(v, "! ") {
+		t.Fatalf("nothing is wrong:\n%s", v)
+	}
+	m = typeInto(b, drive(b, m, hand.Key("/")), "warp 4")
+	if v := m.View(); !strings.Contains(v, "10 of 60") || strings.Contains(v, "! ") {
+		t.Errorf("no count, or an old problem:\n%s", v)
+	}
+}
+
+// What is wound and not finished has a part of its own, what is not begun takes one line, and End goes to the last
+// warp.
+func TestHomePartsOfTheirOwn(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	a := b.app()
+	list := []journal.Summary{
+		{Path: "a", Name: "Rug", Passes: 40, Laid: 40, Ends: 400, Standing: 400, Wound: true, Started: b.clock.T},
+		{Path: "b", Name: "Scarf", Passes: 20, Ends: 200},
+		{Path: "c", Name: "Towels", Passes: 20, Ends: 200},
+	}
+	a.screen = newHome(b.deps, listing{list: list}, b.clock.T)
+	v := a.View()
+	lines := strings.Split(v, "\n")
+	for i, line := range lines {
+		if strings.Contains(line, "Scarf") && (!strings.Contains(line, "200 ends, 20 passes") ||
+			!strings.Contains(lines[i+1], "Towels")) {
+			t.Errorf("more than a line:\n%s", v)
+		}
+	}
+	if !strings.Contains(v, "wound, not finished (1)") || strings.Contains(v, "half-wound") {
+		t.Errorf("parts:\n%s", v)
+	}
+	if m := drive(b, a, tea.KeyMsg{Type: tea.KeyEnd}); place(m) != "Towels" {
+		t.Errorf("end: %s", place(m))
+	}
+}
+
+// Where not all keys find room there is a sign.
+func TestKeysAreNotHiddenWithoutASign(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	for w := 30; w <= 200; w++ {
+		for h := 12; h <= 30; h += 6 {
+			v := sixty(b).screen.view(w, h)
+			if !strings.Contains(v, "move") && !strings.HasSuffix(strings.TrimRight(v, " \n"), "…") {
+				t.Fatalf("%dx%d:\n%s", w, h, v)
+			}
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -9,54 +10,61 @@ import (
 	"millside/plan/measure"
 )
 
-// shelvedMsg is what lies in the folder or on a shelf after a record was moved, or when it is looked at.
+// shelvedMsg is what lies in the folder or on a shelf after something was moved, or when it is looked at.
 type shelvedMsg struct {
+	listing
 	shelf journal.Shelf // none: the folder itself
-	list  []journal.Summary
-	said  string // what was done
-	err   error
+	to    journal.Shelf // where something was moved to
+	said  string        // what was done
+	wrong error         // why it wasn't
 }
 
-// onShow is the store of what home shows.
-func (m home) onShow() journal.Store {
-	if m.shelf == "" {
+// on is the store of a shelf, or of the warps.
+func (m home) on(shelf journal.Shelf) journal.Store {
+	if shelf == "" {
 		return m.store
 	}
-	return m.store.On(m.shelf)
+	return m.store.On(shelf)
 }
 
 // lookAt lists the folder or a shelf of it.
 func (m home) lookAt(shelf journal.Shelf) tea.Cmd {
-	m.shelf = shelf
-	return func() tea.Msg {
-		list, err := m.onShow().List()
-		return shelvedMsg{shelf: shelf, list: list, err: err}
-	}
+	return func() tea.Msg { return shelvedMsg{listing: listAll(m.on(shelf)), shelf: shelf} }
 }
 
-// nextShelf goes from the warps to those that are put away, to those that are deleted, and round.
+// nextShelf goes from the warps to the shelf that was used last, to the other, and round.
 func (m home) nextShelf() (screen, tea.Cmd) {
-	next := map[journal.Shelf]journal.Shelf{"": journal.PutAway, journal.PutAway: journal.Deleted}[m.shelf]
-	m.busy = true
-	return m, m.lookAt(next)
+	round := []journal.Shelf{"", journal.PutAway, journal.Deleted}
+	if m.latest == journal.Deleted {
+		round[1], round[2] = round[2], round[1]
+	}
+	for i, shelf := range round {
+		if shelf == m.shelf {
+			m.busy = true
+			return m, m.lookAt(round[(i+1)%len(round)])
+		}
+	}
+	return m, nil
 }
 
-// moving moves the chosen record and lists what is left.
-func (m home) moving(said string, move func(path string) (string, error)) (screen, tea.Cmd) {
-	entries := m.entries()
-	if m.chosen >= len(entries) || entries[m.chosen].summary == nil {
+// moving moves the chosen record or half-filled plan, and lists what is left.
+func (m home) moving(to journal.Shelf, said string, record func(path string) (string, error)) (screen, tea.Cmd) {
+	e, ok := m.current()
+	if !ok || e.word != "" {
 		m.problem = "choose a warp first"
 		return m, nil
 	}
-	sum := entries[m.chosen].summary
-	m.busy, m.problem = true, ""
+	m.busy = true
+	from := m.shelf
 	return m, func() tea.Msg {
-		_, err := move(sum.Path)
-		list, wrong := m.onShow().List()
-		if err == nil {
-			err = wrong
+		var err error
+		if e.half != nil {
+			_, err = halves(m.on(from)).MoveTo(halves(m.on(to)), e.half.Path)
+		} else {
+			_, err = record(e.summary.Path)
 		}
-		return shelvedMsg{shelf: m.shelf, list: list, said: fmt.Sprintf("%s: %s", sum.Name, said), err: err}
+		return shelvedMsg{listing: listAll(m.on(from)), shelf: from, to: to,
+			said: fmt.Sprintf("%s: %s", e.name(), said), wrong: err}
 	}
 }
 
@@ -65,7 +73,7 @@ func (m home) shelve(shelf journal.Shelf) (screen, tea.Cmd) {
 		return m.bringBack()
 	}
 	said := map[journal.Shelf]string{journal.PutAway: "put away", journal.Deleted: "deleted"}[shelf]
-	return m.moving(said+"; tab shows it, and b there brings it back",
+	return m.moving(shelf, said+"; tab shows it, and b there brings it back",
 		func(path string) (string, error) { return m.store.Shelve(path, shelf) })
 }
 
@@ -73,17 +81,24 @@ func (m home) bringBack() (screen, tea.Cmd) {
 	if m.shelf == "" {
 		return m.nextShelf()
 	}
-	return m.moving("back among the warps", m.store.BringBack)
+	return m.moving("", "back among the warps", m.store.BringBack)
 }
 
 // shelved shows what has come.
 func (m home) shelved(msg shelvedMsg) (screen, tea.Cmd) {
+	at := m.chosen
 	if msg.shelf != m.shelf {
-		m.chosen, m.filter = 0, ""
+		at, m.filter, m.top = 0, "", 0
 	}
-	m.shelf, m.list, m.busy, m.problem, m.said = msg.shelf, msg.list, false, "", msg.said
-	if msg.err != nil {
-		m.problem, m.said = measure.Clean(msg.err.Error()), ""
+	m.shelf, m.listing, m.busy, m.said, m.problem = msg.shelf, msg.listing, false, msg.said, ""
+	if msg.to != "" && msg.wrong == nil {
+		m.latest = msg.to
 	}
-	return m.by(0), nil
+	if err := errors.Join(msg.wrong, msg.err); err != nil {
+		m.problem = measure.Clean(err.Error())
+	}
+	if msg.wrong != nil {
+		m.said = ""
+	}
+	return m.to(at), nil
 }

@@ -122,6 +122,9 @@ func Run(ctx context.Context, o Options) error {
 	stop()
 	end()
 	if last, ok := final.(app); ok {
+		if kept := last.keepForm(); err == nil {
+			err = kept
+		}
 		last.close()
 		if w, winds := last.screen.(winding); winds && err == nil && w.NotSaved() != nil && !last.interrupted {
 			err = &NotSavedError{w.NotSaved()}

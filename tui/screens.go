@@ -5,7 +5,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"millside/tui/form"
 	"millside/tui/mill"
 )
 
@@ -18,15 +17,6 @@ type screen interface {
 	// typing says that letters are text for a field, and not keys.
 	typing() bool
 }
-
-type planning struct{ form.Model }
-
-func (s planning) update(msg tea.Msg, _ time.Time) (screen, tea.Cmd) {
-	next, cmd := s.Update(msg)
-	return planning{next}, cmd
-}
-func (s planning) view(w, h int) string { return s.View(w, h) }
-func (planning) typing() bool           { return true }
 
 type winding struct{ mill.Model }
 

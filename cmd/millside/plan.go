@@ -39,7 +39,7 @@ A mill, board, paddle, raddle, reed or yarn may be named as 'millside at-hand' s
 Lengths have a unit: yd, ft, in, m, cm or mm. "4 yd 18 in", "7 1/2 yd" and "6,4 m"
 are read too. A length is rounded up to what the pegs of the mill can give.
 
---json prints for a program to read; 'millside schema millside-plan-1' tells how it
+--json prints for a program to read; 'millside schema millside-plan-2' tells how it
 is made up.`
 
 const planExample = `  millside plan --ends 396

@@ -38,7 +38,7 @@ func (a *app) schemaCmd() *cobra.Command {
 	}
 	return &cobra.Command{
 		Use: "schema [FORMAT]", Short: "print the JSON Schema of what --json prints", Long: schemaLong,
-		Example:           "  millside schema\n  millside schema millside-plan-1",
+		Example:           "  millside schema\n  millside schema millside-plan-2",
 		Args:              asked.Args(0, 1, "the name of one format"),
 		ValidArgsFunction: cobra.FixedCompletions(names, cobra.ShellCompDirectiveNoFileComp),
 		RunE: func(cmd *cobra.Command, given []string) error {

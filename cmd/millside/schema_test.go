@@ -90,6 +90,7 @@ func TestJSONIsAsPublished(t *testing.T) {
 	for _, args := range [][]string{
 		{"plan", "--ends", "396", "--json"}, {"plan", "--stripes", stripes, "--json"},
 		{"plan", "--draft", draft, "--thread-1", "left", "--json"},
+		{"plan", "--stripes", stripes, "--way", "chain-each-colour", "--json"},
 		append([]string{"plan", "--ends", "396", "--sheet", "--format", "json"}, loom...),
 		append([]string{"plan", "--stripes", stripes, "--sheet", "--format", "json", "--passes"}, loom...),
 		{"plan", "--ends", "60", "--board", "36 in x 10", "--sheet", "--format", "json"},

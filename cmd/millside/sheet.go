@@ -41,7 +41,7 @@ from; html has them unless --how=false is given. --passes lists every pass and e
 tie by itself.
 
 json is one object whose structure is published: 'millside schema' lists the schemas. The
-whole plan has "format": "millside-sheet-1", the wall sheet "millside-wall-1". Fields may
+whole plan has "format": "millside-sheet-1", the wall sheet "millside-wall-2". Fields may
 be added under a format's name, but none renamed or taken away.`
 
 // sheetFlags are the flags that say how a sheet is written.

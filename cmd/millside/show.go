@@ -16,7 +16,7 @@ record and may be used while it is wound.
 
 --events adds everything that happened, in order.
 
---json prints for a program to read; 'millside schema millside-show-1'
+--json prints for a program to read; 'millside schema millside-show-2'
 tells how it is made up.`
 
 func (a *app) showCmd() *cobra.Command {

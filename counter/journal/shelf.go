@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"millside/counter/disk"
 	"millside/plan/measure"
 )
 
@@ -60,7 +61,7 @@ func (s Store) move(path, dir string) (to string, err error) {
 	if err := lock(file, path); err != nil {
 		return "", err
 	}
-	if err := makeDir(s.fs(), dir); err != nil {
+	if err := disk.MakeDir(s.fs(), dir); err != nil {
 		return "", fmt.Errorf("making the folder: %w", err)
 	}
 	if to, err = s.secondName(path, dir); err != nil {

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"millside/counter"
+	"millside/counter/disk"
 	"millside/plan"
 	"millside/plan/measure"
 	"millside/plan/times"
@@ -44,7 +45,7 @@ func (s Store) Create(p *plan.Plan) (*Record, error) {
 	if p == nil {
 		return nil, errors.New("a record needs a plan")
 	}
-	if err := makeDir(s.fs(), s.Dir); err != nil {
+	if err := disk.MakeDir(s.fs(), s.Dir); err != nil {
 		return nil, fmt.Errorf("making the folder for records: %w", err)
 	}
 	base := slug(p.Spec.Name)
@@ -60,28 +61,6 @@ func (s Store) Create(p *plan.Plan) (*Record, error) {
 	}
 	return nil, &measure.FieldError{Field: "name", Value: p.Spec.Name,
 		Want: "another name: too many records have this one"}
-}
-
-// makeDir makes a folder and the folders above it, and syncs the folder that each new one stands in.
-func makeDir(fsys FS, dir string) error {
-	info, err := fsys.Stat(dir)
-	if err == nil {
-		if !info.IsDir() {
-			return fmt.Errorf("%s is not a folder", dir)
-		}
-		return nil
-	}
-	parent := filepath.Dir(dir)
-	if !errors.Is(err, fs.ErrNotExist) || parent == dir {
-		return err
-	}
-	if err := makeDir(fsys, parent); err != nil {
-		return err
-	}
-	if err := fsys.Mkdir(dir, 0o700); err != nil && !errors.Is(err, fs.ErrExist) {
-		return err
-	}
-	return fsys.SyncDir(parent)
 }
 
 // Summary is one record of a [Store] in a list.

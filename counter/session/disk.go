@@ -60,10 +60,10 @@ func (s Session) missingItem() (Item, bool) {
 	if n == 0 {
 		return Item{}, false
 	}
-	return Item{ItemLost, Alarm,
+	return item(ItemLost, Alarm,
 		fmt.Sprintf("about %s missing from the record: count the groups at the pegs and set the count right",
 			measure.Counted(n, "line that was counted is", "lines that were counted are")),
-		"counted passes are missing, recount"}, true
+		"counted passes are missing, recount"), true
 }
 
 // Remedy is a way on where the record can't be written.

@@ -26,6 +26,10 @@ type Instruction struct {
 	Turn    wind.Turn
 	// Round is what the paddle does on the way round the peg.
 	Round Round
+	// Kind is the number of the kind of pass in a striped warp with several, else 0; NewKind says that the pass before
+	// it was of another kind, or that there was none.
+	Kind    int
+	NewKind bool
 	// LeftOut are the positions that are threaded and carry no end.
 	LeftOut wind.Positions
 	// Now is what must be done or known for this pass, the most pressing first; Next what comes after it, announced one
@@ -71,8 +75,9 @@ func (s Session) Instruction(now time.Time) (Instruction, bool) {
 		Chain: s.st.Chain, Chains: len(s.st.Chains), Of: len(c.Passes), Pass: p,
 		Standing: s.st.EndsStanding(), ChainEnds: c.Ends(), Last: p.Number == len(c.Passes),
 		Over: p.CrossOver(), Under: p.CrossUnder(), Turn: p.TurnAfter, TurnPeg: p.EndPeg(),
-		LeftOut: s.st.Plan.LeftOut(p),
+		LeftOut: s.st.Plan.LeftOut(p), Kind: s.st.Plan.KindOf(s.st.Chain, p.Number),
 	}
+	in.NewKind = in.Kind != s.st.Plan.KindOf(s.st.Chain, p.Number-1)
 	first := p.FirstPeg()
 	in.Lease = [2]Drop{{p.OpeningAt(first), first}, {p.OpeningAt(first.Other()), first.Other()}}
 	switch {

@@ -16,6 +16,21 @@ type Item struct {
 	// Text is the whole of it in words, without a capital letter or a full stop; Short is what is spoken and
 	// what a small screen shows.
 	Text, Short string
+	// Then is what may be said behind either where there is room: the kind of pass that follows; empty where that is
+	// no other.
+	Then string
+}
+
+func item(kind ItemKind, level Level, text, short string) Item {
+	return Item{Kind: kind, Level: level, Text: text, Short: short}
+}
+
+// Words are the whole of the item with what follows it.
+func (i Item) Words() string {
+	if i.Then == "" {
+		return i.Text
+	}
+	return i.Text + "; " + i.Then
 }
 
 // ItemKind is what an item is about.
@@ -43,7 +58,7 @@ const (
 func (s Session) dueNow(p wind.Pass) []Item {
 	var items []Item
 	add := func(kind ItemKind, level Level, text, short string) {
-		items = append(items, Item{kind, level, text, short})
+		items = append(items, item(kind, level, text, short))
 	}
 	c := s.st.Current()
 	if p.Number == len(c.Passes) {
@@ -81,24 +96,24 @@ func (s Session) carryItem(p wind.Pass) (Item, bool) {
 	if out == 0 {
 		return Item{}, false
 	}
-	item := Item{Kind: ItemCarry, Level: Quiet, Text: "leave out " + positionsWords(out)}
+	carry := Item{Kind: ItemCarry, Level: Quiet, Text: "leave out " + positionsWords(out)}
 	if s.st.Plan.Striped() {
-		item.Text = "carry only " + positionsWords(p.Carried)
+		carry.Text = "carry only " + positionsWords(p.Carried)
 	}
-	item.Short = item.Text
+	carry.Short = carry.Text
 	if p.Number == 1 || s.st.Current().Passes[p.Number-2].Carried != p.Carried {
-		item.Level = Due
+		carry.Level = Due
 	}
-	return item, true
+	return carry, true
 }
 
 // packageItems are the packages that run out on a pass.
 func (s Session) packageItems(pass int) []Item {
 	var items []Item
 	for _, position := range s.RunsOut(pass) {
-		items = append(items, Item{ItemPackage, Due,
+		items = append(items, item(ItemPackage, Due,
 			fmt.Sprintf("position %d runs out in the middle of pass %d: change the package before it", position, pass),
-			fmt.Sprintf("package %d runs out", position)})
+			fmt.Sprintf("package %d runs out", position)))
 	}
 	return items
 }
@@ -110,18 +125,18 @@ func (s Session) Reminders(now time.Time) []Item {
 		items = append(items, lost)
 	}
 	if t, ok := s.DueTie(); ok {
-		items = append(items, Item{ItemTie, Due, t.String(), fmt.Sprintf("count tie, %d ends", t.Total)})
+		items = append(items, item(ItemTie, Due, t.String(), fmt.Sprintf("count tie, %d ends", t.Total)))
 	}
 	if advice := s.st.TwistAdvice(); advice != "" {
-		items = append(items, Item{ItemTurn, Due, "wrong turn: " + measure.Capital(advice), "wrong turn is open"})
+		items = append(items, item(ItemTurn, Due, "wrong turn: "+measure.Capital(advice), "wrong turn is open"))
 	}
 	if s.open() && !s.asks() {
 		q, _ := s.Question()
-		items = append(items, Item{ItemQuestion, Due, "the look at the lease is open: " + q.Text,
-			"the lease is still to be looked at"})
+		items = append(items, item(ItemQuestion, Due, "the look at the lease is open: "+q.Text,
+			"the lease is still to be looked at"))
 	}
 	if s.RestDue(now) {
-		items = append(items, Item{ItemRest, Quiet, s.restWords(), "time for a rest"})
+		items = append(items, item(ItemRest, Quiet, s.restWords(), "time for a rest"))
 	}
 	return items
 }
@@ -136,7 +151,7 @@ func (s Session) restWords() string {
 func (s Session) comingAfter(p wind.Pass) []Item {
 	var items []Item
 	add := func(kind ItemKind, level Level, text, short string) {
-		items = append(items, Item{kind, level, text, short})
+		items = append(items, item(kind, level, text, short))
 	}
 	c, next := s.st.Current(), p.Number+1
 	if look := s.st.Plan.LeaseLook(); !s.st.LeaseSeen && look.Chain == s.st.Chain && look.Pass == p.Number {
@@ -157,6 +172,9 @@ func (s Session) comingAfter(p wind.Pass) []Item {
 	if w := s.st.Plan.WorkBefore(s.st.Chain, next); w.Halt() {
 		add(ItemWork, Due, fmt.Sprintf("stop at the %s: %s; there the pass key confirms the work", w.Peg, workWords(w)),
 			"stop at the peg: "+workWords(w))
+		if to := s.st.Plan.KindOf(s.st.Chain, next); to != s.st.Plan.KindOf(s.st.Chain, p.Number) {
+			items[len(items)-1].Then = "then " + KindWords(to)
+		}
 	}
 	items = append(items, s.packageItems(next)...)
 	if len(items) > 0 || next > len(c.Passes) {

@@ -119,5 +119,8 @@ func (s Session) Where(now time.Time) []string {
 			s.Pace().PerPass.Round(time.Second),
 			roughly(left.Likely), roughly(left.Low), roughly(left.High)))
 	}
+	if kind := s.kindInHand(); kind != "" && s.Stage(now) == Winding {
+		said = append(said, sentence(kind))
+	}
 	return append(said, s.Announce(now)...)
 }

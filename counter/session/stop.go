@@ -19,6 +19,10 @@ type Stop struct {
 	Lines []StopLine
 	// Stays says in words what is left alone; empty where nothing is.
 	Stays string
+	// Kind is the number of the kind of pass that follows, Then says what that carries; 0 and empty where all passes
+	// are of one kind.
+	Kind int
+	Then string
 	// How says how it is done.
 	How string
 }
@@ -119,6 +123,9 @@ func (s Session) stopOf(w plan.PegWork) Stop {
 	stop.Lines = append(stop.Lines, s.threadLines(w)...)
 	if w.Tie != 0 {
 		add("tie on", w.Tie, 0, 0, "tie on "+positionsWords(w.Tie))
+	}
+	if next, ok := s.st.NextPass(); ok {
+		stop.Kind, stop.Then = s.st.Plan.KindOf(s.st.Chain, next.Number), s.kindInHand()
 	}
 	if w.Stay != 0 {
 		stop.Stays = positionsWords(w.Stay) + " stay as they are"

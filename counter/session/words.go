@@ -55,7 +55,11 @@ func (s Session) passWords(now time.Time) []string {
 	if k := in.Pass.Number - 1; k > 0 {
 		said = append(said, fmt.Sprintf("Pass %d is laid, %s.", k, endsStand(in.Standing)))
 	}
-	said = append(said, fmt.Sprintf("Pass %d of %d%s, %s: %s.", in.Pass.Number, in.Of, chain, in.Pass.Direction,
+	kind := ""
+	if in.Kind != 0 {
+		kind = ", " + KindWords(in.Kind)
+	}
+	said = append(said, fmt.Sprintf("Pass %d of %d%s, %s%s: %s.", in.Pass.Number, in.Of, chain, in.Pass.Direction, kind,
 		in.Words()))
 	if in.Round != RoundNone {
 		said = append(said, sentence(in.Round.String()))
@@ -81,7 +85,7 @@ func reminded(items []Item) []string {
 func joined(items []Item) string {
 	texts := make([]string, len(items))
 	for i, item := range items {
-		texts[i] = item.Text
+		texts[i] = item.Words()
 	}
 	return strings.Join(texts, "; ")
 }
@@ -98,6 +102,11 @@ func (s Session) stopWords(now time.Time) []string {
 	}
 	if stop.Stays != "" {
 		said = append(said, sentence(stop.Stays))
+	}
+	if stop.Work.Starts() {
+		said = append(said, s.kindsWords()...)
+	} else if stop.Then != "" {
+		said = append(said, sentence("Then "+stop.Then))
 	}
 	said = append(append(said, stop.How), reminded(s.Reminders(now))...)
 	return append(said, "The pass key confirms that it is done, and counts no pass.")
@@ -177,11 +186,15 @@ func (s Session) speakPass(now time.Time) string {
 			then += " " + sentence("then: "+item.Short)
 		}
 	}
-	lease := fmt.Sprintf("%s %s", in.Lease[0].Peg, in.Lease[0].Opening)
-	if in.Pass.Direction.Far() {
-		return text + fmt.Sprintf("Outward %d: %s, over %d, %s.", in.Pass.Number, lease, in.Over, in.Turn) + then
+	lease, kind := fmt.Sprintf("%s %s", in.Lease[0].Peg, in.Lease[0].Opening), ""
+	if in.NewKind { // it is heard once
+		kind = ", " + kindSpoken(in.Kind)
 	}
-	text += fmt.Sprintf("Return %d: over %d, %s, %s", in.Pass.Number, in.Over, lease, in.Turn)
+	if in.Pass.Direction.Far() {
+		return fmt.Sprintf("%sOutward %d%s: %s, over %d, %s.%s", text, in.Pass.Number, kind, lease, in.Over, in.Turn,
+			then)
+	}
+	text += fmt.Sprintf("Return %d%s: over %d, %s, %s", in.Pass.Number, kind, in.Over, lease, in.Turn)
 	if in.Round == RoundFlick {
 		text += ", flick"
 	}

@@ -82,9 +82,7 @@ func (e *Ends) Take(c Width, ends int) {
 // fit describes one count.
 func (c Width) fit(ends, extra, wanted int) EndsFit {
 	f := EndsFit{Ends: ends, Body: ends - extra}
-	width := ratio.Mul(ratio.Mul(ratio.Quo(ratio.Of(f.Body), c.Sett.PerNanometre()), c.DrawIn.Left()),
-		c.Shrinkage.Left())
-	f.Finished, _ = measure.LengthOf(ratio.Nearest, width)
+	f.Finished = c.finished(ratio.Quo(ratio.Of(f.Body), c.InReed(c.Sett).PerNanometre()))
 	if c.Repeat > 0 && f.Body >= c.Balance {
 		f.Repeats = (f.Body - c.Balance) / c.Repeat
 		f.WholeRepeats = (f.Body-c.Balance)%c.Repeat == 0
@@ -114,6 +112,9 @@ func (f EndsFit) why(c Width, wanted int) string {
 		say += fmt.Sprintf("; %s", measure.Counted(f.Repeats, "whole repeat", "whole repeats"))
 	case c.Repeat > 0:
 		say += "; the last repeat is broken off"
+	}
+	if c.layers() > 1 && f.Body%c.layers() != 0 {
+		say += "; not as many ends in each layer"
 	}
 	switch {
 	case f.WholePasses:

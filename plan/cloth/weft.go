@@ -13,9 +13,11 @@ import (
 type Weft struct {
 	// Width is the width in the reed, which a pick crosses: above nothing, at most 20 m.
 	Width measure.Length `json:"width"`
+	// Layers is how many layers are woven over each other, each with its own picks; 0 for one.
+	Layers int `json:"layers,omitzero"`
 	// Woven is the length of the weaving on the loom: above nothing, at most 1,000 km.
 	Woven measure.Length `json:"woven"`
-	// Picks is the picks in a unit of length on the loom.
+	// Picks is the picks in a unit of length on the loom, in each layer.
 	Picks measure.Sett `json:"picks"`
 	// TakeUp is what a pick is longer than the width, for its bends and its turn at the edge, 0 to 90 %
 	// of the width.
@@ -56,7 +58,7 @@ func (w Weft) Estimate() (*WeftYarn, error) {
 	if err := errors.Join(errs...); err != nil {
 		return nil, err
 	}
-	picks := w.Picks.Count(w.Woven)
+	picks := ratio.Mul(w.Picks.Count(w.Woven), ratio.Of(max(w.Layers, 1)))
 	y := &WeftYarn{Picks: measure.SmallCount(ratio.Up, picks)}
 	var ok bool
 	if y.Length, ok = measure.LengthOf(ratio.Up,

@@ -29,6 +29,13 @@ type Width struct {
 	Doubled int `json:"doubled,omitempty"`
 	// Floating is how many floating selvedges are wound with the warp, over both edges: 0 to 4.
 	Floating int `json:"floating,omitempty"`
+	// FloatingApart says that they are wound apart instead, and are none of the warp's ends.
+	FloatingApart bool `json:"floating_apart,omitzero"`
+	// Layers is how many layers are woven over each other, 1 to 4, 0 for one; Join is how they hang together. Sett is
+	// that of one layer. The finished width is that of the cloth as it is used: a double width opened, a tube lying
+	// flat.
+	Layers int  `json:"layers,omitzero"`
+	Join   Join `json:"layers_are,omitzero"`
 	// Repeat is the ends in a pattern repeat, 0 for no pattern, and Balance the ends that follow the last
 	// repeat so that the pattern ends as it began, 0 to Repeat - 1.
 	Repeat  int `json:"repeat,omitempty"`
@@ -57,6 +64,14 @@ type Ends struct {
 	Fits []EndsFit
 }
 
+// FloatingIn is how many of the warp's ends are floating selvedges: none where they are wound apart.
+func (c Width) FloatingIn() int {
+	if c.FloatingApart {
+		return 0
+	}
+	return c.Floating
+}
+
 // check reports every field that is out of its range.
 func (c Width) check() error {
 	errs := []error{field.ShrinkageWidth.CheckShare(c.Shrinkage), field.DrawIn.CheckShare(c.DrawIn),
@@ -64,6 +79,7 @@ func (c Width) check() error {
 	if c.Sett.IsZero() {
 		errs = append(errs, field.SettOf.Missing())
 	}
+	errs = append(errs, c.checkLayers()...)
 	return errors.Join(append(errs, field.Doubled.Check(c.Doubled), field.Floating.Check(c.Floating),
 		field.Repeat.Check(c.Repeat), field.Balance.CheckFrom(c.Balance, 0, max(c.Repeat-1, 0), ""),
 		field.Group.CheckFrom(c.Group, 0, measure.MaxPositions, ""))...)
@@ -78,12 +94,13 @@ func (c Width) Ends() (*Ends, error) {
 		return nil, err
 	}
 	offLoom := ratio.Quo(ratio.Of(c.Finished), c.Shrinkage.Left())
-	inReed := ratio.Quo(offLoom, c.DrawIn.Left())
-	e := &Ends{Doubling: 2 * c.Doubled, Floating: c.Floating}
+	folded := ratio.Quo(offLoom, ratio.Of(c.side()))
+	inReed := ratio.Quo(folded, c.DrawIn.Left())
+	e := &Ends{Doubling: 2 * c.Doubled, Floating: c.FloatingIn()}
 	e.OffLoom, _ = measure.LengthOf(ratio.Up, offLoom)
 	e.InReed, _ = measure.LengthOf(ratio.Up, inReed)
-	exact := ratio.Mul(inReed, c.Sett.PerNanometre())
-	e.Body = measure.SmallCount(ratio.Up, exact)
+	exact := ratio.Mul(inReed, c.InReed(c.Sett).PerNanometre())
+	e.Body = c.wholeLayers(measure.SmallCount(ratio.Up, exact))
 	if e.Body > measure.MaxEnds-e.Doubling-e.Floating {
 		return nil, &measure.FieldError{Field: field.FinishedWidth.Name, Value: c.Finished.String(),
 			Want: fmt.Sprintf("a width or a sett that takes at most %d ends", measure.MaxEnds)}
@@ -92,29 +109,39 @@ func (c Width) Ends() (*Ends, error) {
 		return nil, field.Doubled.CheckFrom(c.Doubled, 0, e.Body/2, " (half of the ends)")
 	}
 	e.Wanted = e.Body + e.Doubling + e.Floating
-	e.Rows = c.rows(e, exact)
+	e.Rows = c.rows(e, folded, exact)
 	e.Fits = c.fits(e)
 	return e, nil
 }
 
 // rows shows each step.
-func (c Width) rows(e *Ends, exact *big.Rat) []measure.Row {
+func (c Width) rows(e *Ends, folded, exact *big.Rat) []measure.Row {
 	w := func(l measure.Length) figure.Number { return l.As(c.Units.Short(), 2) }
+	foldedTo, _ := measure.LengthOf(ratio.Up, folded)
+	foldedName, settName := "width off the loom", "sett"
+	if c.side() > 1 {
+		foldedName = "width folded"
+	}
+	if c.layers() > 1 {
+		settName = "sett of all layers"
+	}
 	shrink := usualShrinkage[c.Fibre]
 	rows := []measure.Row{
 		{Name: "width off the loom", Value: figure.Cell{w(e.OffLoom)},
 			How: measure.How{Formula: "finished width / (1 - shrinkage)",
 				WithNumbers: figure.Say("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage.As(), w(e.OffLoom))},
-			Usual: shrink.text(), Warning: shrink.warn("shrinkage in width", c.Shrinkage)},
+			Usual: shrink.text(), Warning: shrink.warn("shrinkage in width", c.Shrinkage)}}
+	rows = append(append(rows, c.layerRows(e, folded)...), []measure.Row{
 		{Name: inReed, Value: figure.Cell{w(e.InReed)},
-			How: measure.How{Formula: "width off the loom / (1 - draw-in)",
-				WithNumbers: figure.Say("%s / (1 - %s) = %s", w(e.OffLoom), c.DrawIn.As(), w(e.InReed))},
+			How: measure.How{Formula: foldedName + " / (1 - draw-in)",
+				WithNumbers: figure.Say("%s / (1 - %s) = %s", w(foldedTo), c.DrawIn.As(), w(e.InReed))},
 			Usual: usualDrawIn.text(), Warning: usualDrawIn.warn("draw-in", c.DrawIn)},
 		{Name: "ends for the width", Value: figure.Cell{figure.Count{N: e.Body}},
-			How: measure.How{Formula: "width in the reed x sett, rounded up to a whole end",
-				WithNumbers: figure.Say("%s x %s = %s, so %d", w(e.InReed), c.Sett.As(2), figure.New(exact, 2, ""),
+			How: measure.How{Formula: "width in the reed x " + settName + ", rounded up to a whole end",
+				WithNumbers: figure.Say("%s x %s = %s, so %d", w(e.InReed), c.InReed(c.Sett).As(2),
+					figure.New(exact, 2, ""),
 					e.Body)}},
-	}
+	}...)
 	if e.Doubling > 0 {
 		rows = append(rows, measure.Row{Name: "selvedge doubling", Value: figure.Cell{figure.Count{N: e.Doubling}},
 			How: measure.How{Formula: "doubled ends x 2 edges",
@@ -143,7 +170,6 @@ func (e *Ends) Sleyed(c Width, real measure.Length) *Ends {
 		}
 	}
 	sleyed.Real = real
-	finished := ratio.Mul(ratio.Mul(ratio.Of(real), c.DrawIn.Left()), c.Shrinkage.Left())
-	sleyed.RealFinished, _ = measure.LengthOf(ratio.Nearest, finished)
+	sleyed.RealFinished = c.finished(ratio.Of(real))
 	return &sleyed
 }

@@ -62,6 +62,8 @@ func warp() []Entry {
 		value(field.Units, func(s *plan.Spec) *measure.LengthUnitSystem { return &s.Units }),
 		value(field.Dressing, func(s *plan.Spec) *plan.Dressing { return &s.Dressing }),
 		yesNo(field.Dyed, func(s *plan.Spec) *bool { return &s.Dyed }),
+		read(field.Painted, frame.ParseSections, frame.Sections.String,
+			func(s *plan.Spec) *frame.Sections { return &s.Painted }),
 	}
 }
 
@@ -136,6 +138,9 @@ func clothes() []Entry {
 		number(field.Balance, func(s *plan.Spec) *int { return &s.Cloth.Width.Balance }),
 		number(field.Doubled, func(s *plan.Spec) *int { return &s.Cloth.Width.Doubled }),
 		number(field.Floating, func(s *plan.Spec) *int { return &s.Cloth.Width.Floating }),
+		when(fromCloth, yesNo(field.FloatingApart, func(s *plan.Spec) *bool { return &s.Cloth.Width.FloatingApart })),
+		number(field.ClothLayers, func(s *plan.Spec) *int { return &s.Cloth.Width.Layers }),
+		when(fromCloth, value(field.LayersAre, func(s *plan.Spec) *cloth.Join { return &s.Cloth.Width.Join })),
 		when(fromCloth, value(field.Fit, func(s *plan.Spec) *plan.ClothFit { return &s.Cloth.Fit })),
 		when(fromCloth, value(field.Picks, func(s *plan.Spec) *measure.Sett { return &s.Cloth.Picks })),
 		when(fromCloth, value(field.Weft, func(s *plan.Spec) *measure.YarnSize { return &s.Cloth.Weft })),
@@ -250,9 +255,22 @@ func mill() []Entry {
 		value(field.MillHeight, func(s *plan.Spec) *measure.Length { return &s.Mill.Height }),
 		read(field.Board, frame.ParseBoard, frame.Board.String, func(s *plan.Spec) *frame.Board { return &s.Board }),
 		count(field.ChainEnds, func(s *plan.Spec) *int { return &s.ChainEnds }),
+		chainCount(),
 		value(field.PegLength, func(s *plan.Spec) *measure.Length { return &s.Pegs.Length }),
 		count(field.Layers, func(s *plan.Spec) *int { return &s.Pegs.Layers }),
 	}
+}
+
+// chainCount asks for even chains: a plan that was copied from an old record may not have them.
+func chainCount() Entry {
+	e := count(field.ChainCount, func(s *plan.Spec) *int { return &s.ChainCount })
+	take := e.Take
+	e.Take = func(s *plan.Spec, text string) error {
+		err := take(s, text)
+		s.EvenChains = s.EvenChains || s.ChainCount > 0
+		return err
+	}
+	return e
 }
 
 func hand() []Entry {
@@ -268,6 +286,10 @@ func hand() []Entry {
 		value(field.FirstEnd, func(s *plan.Spec) *loom.Side { return &s.Loom.FirstEnd }),
 		read(field.Threading, loom.ParseThreading, loom.Threading.String,
 			func(s *plan.Spec) *loom.Threading { return &s.Loom.Threading }),
+		read(field.ThreadingBegin, loom.ParseThreading, loom.Threading.String,
+			func(s *plan.Spec) *loom.Threading { return &s.Loom.ThreadingBegin }),
+		read(field.ThreadingEnd, loom.ParseThreading, loom.Threading.String,
+			func(s *plan.Spec) *loom.Threading { return &s.Loom.ThreadingEnd }),
 		read(field.Heddles, loom.ParseHeddles, loom.HeddlesText, func(s *plan.Spec) *[]int { return &s.Loom.Heddles }),
 	}
 }

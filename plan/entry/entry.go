@@ -17,7 +17,7 @@ func NewSpec(units measure.LengthUnitSystem) plan.Spec {
 	s := AssumeAll(plan.DefaultSpec())
 	s.Units, s.Length = units, field.Length.Start(units)
 	s.Mill.Circumference, s.Mill.PegStep = field.Circumference.Start(units), field.PegStep.Start(units)
-	s.Cloth.Length.Pieces = field.Pieces.Count
+	s.Cloth.Length.Pieces, s.EvenChains = field.Pieces.Count, true
 	return s
 }
 

@@ -20,7 +20,9 @@ var samples = map[*field.Field]string{
 	field.Way: "swapped", field.YarnOf: "cotton 8/2", field.Weft: "worsted 2/28", field.Colour: "navy",
 	field.Cones: "250 g, 180 g",
 	field.Tube:  "30 g", field.Board: "36 in x 10, 18 in", field.SettOf: "20 an inch", field.Picks: "18 an inch",
-	field.Reed: "10 dents an inch", field.Threading: "1, 2, 3, 4", field.Heddles: "100, 100", field.Guard: "1.5s",
+	field.Reed:    "10 dents an inch",
+	field.Painted: "1 yd indigo, 18 in", field.ThreadingBegin: "1, 2", field.ThreadingEnd: "1",
+	field.Threading: "1, 2, 3, 4", field.Heddles: "100, 100", field.Guard: "1.5s",
 	field.Raddle: "1/2 in", field.PegLength: "12 cm", field.Circumference: "3 m", field.PegStep: "20 cm",
 	field.Length: "7 yd", field.DrawIn: "6 %", field.MostHalts: "3",
 }

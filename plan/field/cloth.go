@@ -54,7 +54,15 @@ var (
 		Label: "doubled ends", Flag: "doubled", Value: Number, High: measure.MaxEnds / 2,
 		Help: "ends at each edge that are drawn double: they add ends and no width"})
 	Floating = add(Cloth, Field{Name: "floating selvedges", Label: "floating ends", Flag: "floating", Value: Number,
-		High: 4, Help: "floating selvedges that are wound with the warp, over both edges"})
+		High: 4, Help: "floating selvedges, over both edges"})
+	FloatingApart = add(Cloth, Field{Name: "floating ends are wound", Label: "floating are", Flag: "floating-apart",
+		Value: YesNo, Words: []string{"wound with it", "wound apart"},
+		Help: "whether the floating selvedges are wound apart, as a little warp of their own"})
+	ClothLayers = add(Cloth, Field{Name: "layers of cloth", Label: "layers", Flag: "cloth-layers", Value: Number,
+		Low: 1, High: 4, Zero: "for one", Help: "layers woven over each other; the sett is that of one layer"})
+	LayersAre = add(Cloth, Field{Name: "layers are", Label: "layers are", Flag: "layers-are", Value: Word,
+		Words: []string{"separate", "double width", "tube"},
+		Help:  "how layers are joined; the finished width is that of a double width opened, of a tube lying flat"})
 	Fit = add(Cloth, Field{Name: "ends to fit", Label: "ends to fit", Flag: "fit", Value: Word,
 		Words: []string{"as wanted", "whole repeats", "full passes", "both"},
 		Help:  "which count of ends near the wanted one is taken"})

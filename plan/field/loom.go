@@ -28,6 +28,12 @@ var (
 		Flag: "threading", Value: "shafts", Optional: true,
 		Help: `the shaft of each end from end 1 on, or a repeat of them, such as "1, 2, 3, 4" ` +
 			`or "24 times (1, 2, 3, 4), 1"`})
+	ThreadingBegin = add(Loom, Field{Name: "beginning of the threading", Label: "before repeats",
+		Flag: "threading-begin", Value: "shafts", Optional: true,
+		Help: `shafts before the first repeat of the threading, at end 1, such as "1, 2"`})
+	ThreadingEnd = add(Loom, Field{Name: "end of the threading", Label: "behind repeats",
+		Flag: "threading-end", Value: "shafts", Optional: true,
+		Help: `shafts behind the last repeat of the threading, at the last end, such as "1"`})
 	Heddles = add(Loom, Field{Name: "shafts with heddles", Label: "heddles", Flag: "heddles", Key: "heddles",
 		Value: "numbers", Optional: true,
 		Help: `the heddles on each shaft, such as "100, 100, 80, 80" or "100 on 4 shafts"`})

@@ -30,6 +30,9 @@ var (
 var (
 	ChainEnds = add(Chains, Field{Name: "ends in a chain", Label: "ends in a chain", Flag: "chain-ends", Value: Number,
 		Low: 1, High: measure.MaxEnds, Zero: "for one chain", Help: "most ends in one chain"})
+	ChainCount = add(Chains, Field{Name: "chains", Label: "chains", Flag: "chains", Value: Number, Low: 1,
+		High: measure.MaxEnds, Zero: "for as few as hold the ends",
+		Help: "how many chains, split evenly in whole passes"})
 	PegLength = add(Chains, Field{Name: "peg length", Label: "peg length", Flag: "peg-length", Key: "peg length",
 		Value: Span, Most: measure.Metre, Optional: true,
 		Help: "how much of a peg the warp may cover: gives a guess at the most ends"})

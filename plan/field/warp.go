@@ -22,4 +22,8 @@ var (
 		Words: []string{"raddle first", "reed first"}, Help: "which end of the warp the loom takes first"})
 	Dyed = add(Warp, Field{Name: "dyed", Label: "to be dyed", Flag: "dyed", Value: YesNo, Words: []string{"no", "yes"},
 		Help: "the warp will be dyed, so the ties are loose"})
+	Painted = add(Warp, Field{Name: "painted sections", Label: "painted", Flag: "painted", Value: "lengths",
+		Optional: true,
+		Help: `the sections of a painted warp from the lease on, tied at their borders, such as "1 yd indigo, 18 in, ` +
+			`1 yd rust" or "12 in x 8"`})
 )

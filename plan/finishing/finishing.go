@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"millside/plan"
+	"millside/plan/beside"
 	"millside/plan/measure"
 	"millside/plan/wind"
 )
@@ -24,6 +25,7 @@ const (
 	StepFarCross  StepID = "far-cross"
 	StepFarChoke  StepID = "far-choke"
 	StepAlong     StepID = "along"
+	StepBorders   StepID = "borders"
 	StepLabel     StepID = "label"
 	StepSlow      StepID = "slow"
 	StepChain     StepID = "chain"
@@ -158,6 +160,13 @@ func ties(p *plan.Plan, c plan.Chain) []Step {
 			Title: fmt.Sprintf("%s along the warp", measure.Capital(measure.Counted(n, "choke tie", "choke ties"))),
 			Detail: "Evenly spaced, none more than " + p.Spec.Units.Shown(alongEvery) + " apart, " + chokeHold(p) +
 				"."})
+	}
+	if n := len(beside.Borders(p)); n > 0 {
+		steps = append(steps, Step{ID: StepBorders, Title: fmt.Sprintf("%s of the painted sections",
+			measure.Counted(n, "tie at the border", "ties at the borders")),
+			Detail: "From the near end peg: " + beside.BorderTies(p) + ". Round the whole chain, narrow and " +
+				"firm: the tie shows the border, and keeps one dye out of the next section.",
+			Caution: "Wet the warp through before it is painted, or white patches stay."})
 	}
 	return steps
 }

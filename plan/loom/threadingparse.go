@@ -9,8 +9,8 @@ import (
 	"millside/plan/measure"
 )
 
-const threadingWants = "the shaft of each end from end 1 on, such as 24 times (1, 2, 3, 4), 1; 1+3 for two shafts, " +
-	"0 for none"
+const threadingWants = "the shaft of each end from end 1 on, such as 24 times (1, 2, 3, 4), 1, " +
+	"or 1-2-3-4; 1+3 for two shafts, 0 for none"
 
 // deepestThreading is how many brackets may stand in each other.
 const deepestThreading = 8
@@ -35,7 +35,24 @@ func threadingWords(text string) []string {
 	for _, sign := range []string{"(", ")", ","} {
 		text = strings.ReplaceAll(text, sign, " "+sign+" ")
 	}
-	return strings.Fields(strings.ToLower(text))
+	var words []string
+	for _, w := range strings.Fields(strings.ToLower(text)) {
+		words = append(words, dashed(w)...)
+	}
+	return words
+}
+
+// dashed cuts "1-2-3-4" into its shafts. "1-4" stays as it is, and so is refused: it may be two ends or four.
+func dashed(word string) []string {
+	shafts := strings.Split(word, "-")
+	if len(shafts) < 3 {
+		return []string{word}
+	}
+	words := []string{shafts[0]}
+	for _, s := range shafts[1:] {
+		words = append(words, ",", s)
+	}
+	return words
 }
 
 type threadingParser struct{ words []string }

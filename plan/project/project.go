@@ -164,8 +164,9 @@ func (pr *Project) weft() (err error) {
 	if pr.Sley != nil {
 		width = pr.Sley.Width
 	}
-	pr.Weft, err = cloth.Weft{Width: width, Woven: pr.Warp.Woven, Picks: c.Picks, TakeUp: c.WeftTakeUp,
-		Yarn: yarn, Units: pr.Plan.Spec.Units}.Estimate()
+	pr.Weft, err = cloth.Weft{Width: width, Layers: c.Width.Layers, Woven: pr.Warp.Woven, Picks: c.Picks,
+		TakeUp: c.WeftTakeUp,
+		Yarn:   yarn, Units: pr.Plan.Spec.Units}.Estimate()
 	return err
 }
 
@@ -177,7 +178,7 @@ func (pr *Project) loom() error {
 	}
 	var errs []error
 	if l.Raddle.Space != 0 {
-		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: l.Sett, Groups: pr.Plan.GroupSizes(),
+		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: settInReed(s), Groups: pr.Plan.GroupSizes(),
 			Split: l.SplitGroups, FirstEnd: l.FirstEnd})
 		pr.Raddle = list
 		errs = append(errs, err)
@@ -195,14 +196,25 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	if len(l.Widths) == ends {
 		return pr.dent(l, ends)
 	}
-	if pr.Order, err = l.Reed.Order(l.Sett, longestSley); err != nil {
+	if pr.Order, err = l.Reed.Order(settInReed(pr.Plan.Spec), longestSley); err != nil {
 		return err
 	}
 	width := pr.Plan.Spec.Cloth.Width
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents,
-		EdgeEnds: l.EdgeEnds, Doubled: width.Doubled, Floating: width.Floating, FirstEnd: l.FirstEnd})
+		EdgeEnds: l.EdgeEnds, Doubled: width.Doubled, Floating: width.FloatingIn(), FirstEnd: l.FirstEnd})
 	return err
 }
+
+// settInReed is the sett of all layers of the cloth together.
+func settInReed(s plan.Spec) measure.Sett {
+	if !s.Cloth.Used {
+		return s.Loom.Sett
+	}
+	return s.Cloth.Width.InReed(s.Loom.Sett)
+}
+
+// SettInReed is the sett in the reed, that of all layers of the cloth together; the zero value where none is known.
+func (pr *Project) SettInReed() measure.Sett { return settInReed(pr.Plan.Spec) }
 
 // dent lays ends of different widths in the reed.
 func (pr *Project) dent(l plan.Loom, ends int) error {

@@ -3,6 +3,7 @@ package project
 import (
 	"fmt"
 
+	"millside/plan/cloth"
 	"millside/plan/loom"
 )
 
@@ -18,7 +19,7 @@ func (pr *Project) Whereabouts(end int) string {
 	if pr.Plan.Striped() {
 		text += ", " + pr.Plan.ColourText(pr.Plan.EndColour(end))
 	}
-	if t := pr.Plan.Spec.Loom.Threading; len(t) > 0 {
+	if t, ok := pr.Threaded(); ok {
 		text += ", " + shaftText(t.At(end))
 	}
 	if pr.Raddle != nil {
@@ -35,6 +36,17 @@ func (pr *Project) Whereabouts(end int) string {
 		}
 	}
 	return text
+}
+
+// Threaded is the warp in the heddles; false where the threading isn't known.
+func (pr *Project) Threaded() (loom.Threaded, bool) {
+	l, width := pr.Plan.Spec.Loom, cloth.Width{}
+	if pr.Plan.Spec.Cloth.Used {
+		width = pr.Plan.Spec.Cloth.Width
+	}
+	return loom.Threaded{Begin: l.ThreadingBegin, Repeat: l.Threading, End: l.ThreadingEnd,
+		Ends: pr.Plan.EndsWound(), Doubled: width.Doubled, Floating: width.FloatingIn(),
+		FirstEnd: l.FirstEnd}, len(l.ThreadingBegin)+len(l.Threading)+len(l.ThreadingEnd) > 0
 }
 
 // shaftText says through which shafts an end goes.

@@ -168,7 +168,7 @@ func (a maker) ties() Part {
 		switch step.ID {
 		case finishing.StepNearLoop, finishing.StepNearCross, finishing.StepNearChoke, finishing.StepFarLoop,
 			finishing.StepFarCross,
-			finishing.StepFarChoke, finishing.StepAlong:
+			finishing.StepFarChoke, finishing.StepAlong, finishing.StepBorders:
 			note := step.Title + ": " + a.sharedDetail(step)
 			if step.Caution != "" {
 				note += " Take care: " + step.Caution

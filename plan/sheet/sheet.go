@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"millside/plan/athand"
+	"millside/plan/beside"
 	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/measure"
@@ -44,7 +45,9 @@ const (
 	PartChains   PartID = "chains"
 	PartPasses   PartID = "passes"
 	PartTies     PartID = "ties"
+	PartPainted  PartID = "painted"
 	PartYarn     PartID = "yarn"
+	PartSelvedge PartID = "selvedges"
 	PartRaddle   PartID = "raddle"
 	PartReed     PartID = "reed"
 	PartCautions PartID = "cautions"
@@ -119,7 +122,9 @@ func New(pr *project.Project, o Options) (*Sheet, error) {
 	s := &Sheet{Title: p.Spec.Name, Units: p.Spec.Units, Ends: p.EndsWound(), Passes: p.Passes(), Chains: len(p.Chains),
 		Length: p.Path.Length, Yarn: p.WarpYarn()}
 	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(),
-		a.endColours(), a.ties(), a.yarn(), a.raddle(), a.threading(), a.reed(), a.words(), a.cautions()} {
+		a.endColours(), a.ties(),
+		{ID: PartPainted, Title: "Painted sections", Rows: beside.Painted(a.Plan)}, a.yarn(), a.selvedges(),
+		a.raddle(), a.threading(), a.reed(), a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}

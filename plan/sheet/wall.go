@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"millside/plan"
+	"millside/plan/beside"
 	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/times"
@@ -40,10 +41,15 @@ type Wall struct {
 	Wound []Chain `json:"wound"`
 	// After says what follows the last pass, the chains that are finished alike together.
 	After []Ending `json:"after"`
+	// Beside is what is to be done at the mill beside the passes.
+	Beside []string `json:"beside,omitempty"`
 	// Cautions are those that belong at the mill.
 	Cautions []string `json:"cautions"`
 	turns    figure.Number
 }
+
+// BesideHeading stands over what is to be done beside the passes.
+const BesideHeading = "Beside the passes"
 
 // Colour is a colour of a striped warp.
 type Colour struct {
@@ -57,9 +63,9 @@ type Colour struct {
 
 // Run is a run of neighbouring ends of one colour; First and Last are numbers in the warp.
 type Run struct {
-	First  int `json:"first"`
-	Last   int `json:"last"`
-	Colour int `json:"colour"` // counted from 1 in the colours
+	First  int `json:"first" about:"its first end, by its number in the warp"`
+	Last   int `json:"last" about:"its last end, by its number in the warp"`
+	Colour int `json:"colour" about:"counted from 1 in colours"`
 }
 
 // Ends is how many ends the run has.
@@ -104,8 +110,8 @@ type Way struct {
 // Chain is one chain, from its first pass to its ties.
 type Chain struct {
 	Number int    `json:"number"`
-	First  int    `json:"first_end"`
-	Last   int    `json:"last_end"`
+	First  int    `json:"first_end" about:"counted over the whole warp as the ends are wound"`
+	Last   int    `json:"last_end" about:"counted as first_end is"`
 	Ends   string `json:"-"` // "ends 1 to 40", and of which colour
 	Passes int    `json:"passes"`
 	Finish string `json:"finish"` // "at the lease" or "at the counting cross"
@@ -161,6 +167,7 @@ func NewWall(p *plan.Plan, pace times.Pace, day time.Time) *Wall {
 		Length: figure.Cell{p.Path.Length.As(s.Units.Long(), 2)}, Time: p.Time(pace).Cell(),
 		Date: DayText(day), Stripes: s.StripesText(), Thread: threading(p), Ways: ways(p),
 		Cautions: cautionsAtTheMill(p),
+		Beside:   beside.AtTheMill(p),
 	}
 	if len(s.Board) == 0 {
 		w.Turns, w.turns = p.Path.Turns(), p.Path.InTurns()

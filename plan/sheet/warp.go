@@ -40,14 +40,13 @@ func (a maker) fitRows() []measure.Row {
 			continue
 		}
 		width := f.Finished.As(unit, 2)
-		how := measure.How{Formula: "ends without doubling and floating / sett x (1 - draw-in) x (1 - shrinkage)",
+		c := a.Plan.Spec.Cloth.Width
+		how := measure.How{Formula: "ends without doubling and floating / sett in the reed " + c.FinishedFormula(),
 			WithNumbers: figure.Say("from %s: %s", figure.Counted(f.Body, "end", "ends"), width)}
 		if a.Ends.Real > 0 {
-			c := a.Plan.Spec.Cloth.Width
 			width = a.Ends.RealFinished.As(unit, 2)
-			how = measure.How{Formula: "width in the reed x (1 - draw-in) x (1 - shrinkage)",
-				WithNumbers: figure.Say("%s x (1 - %s) x (1 - %s) = %s", a.Ends.Real.As(unit, 2), c.DrawIn.As(),
-					c.Shrinkage.As(), width)}
+			how = measure.How{Formula: "width in the reed " + c.FinishedFormula(),
+				WithNumbers: figure.Say("%s %s = %s", a.Ends.Real.As(unit, 2), c.FinishedNumbers(), width)}
 		}
 		return []measure.Row{{Name: "ends taken", Value: figure.Say("%s: %s", number(f.Ends), f.Why)},
 			{Name: "finished width from them", Value: figure.Cell{width}, How: how}}
@@ -199,6 +198,9 @@ func (a maker) chains() Part {
 			number(ends.Last), number(len(c.Passes)), word(c.Finish().String())})
 	}
 	if len(p.Chains) > 1 {
+		if p.SplitWhy != "" {
+			part.Notes = append(part.Notes, strings.ToUpper(p.SplitWhy[:1])+p.SplitWhy[1:]+".")
+		}
 		for _, c := range p.Chains {
 			part.Notes = append(part.Notes, fmt.Sprintf("Chain %d: %s.", c.Number, c.Why))
 		}

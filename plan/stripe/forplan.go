@@ -112,8 +112,8 @@ func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedu
 			return nil, found, err
 		}
 		if a.Way == schedule.ChainEach {
-			s.Proof = schedule.Proof{Gap: s.Total, Why: "A chain for each colour was chosen: the order is made at " +
-				"the raddle or in the reed."}
+			s.Proof = schedule.Proof{Why: "A chain for each colour was chosen: the order is made at the raddle " +
+				"or in the reed."}
 			return s, found, nil
 		}
 		bound := min(found.Taken.Proof.Bound, s.Total)

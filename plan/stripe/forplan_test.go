@@ -38,6 +38,7 @@ func TestPlanLaysTheStripes(t *testing.T) {
 		spec.ReturnOrder = wind.ReturnOrder(rapid.IntRange(0, 1).Draw(t, "order"))
 		spec.Foot = wind.FootPosition(rapid.IntRange(0, 1).Draw(t, "foot"))
 		spec.ChainEnds = rapid.SampledFrom([]int{0, 0, 20}).Draw(t, "chain")
+		spec.EvenChains = rapid.Bool().Draw(t, "even")
 		// One position lays an end on each pass, so that an odd warp can't finish at the lease.
 		ask := stripe.Ask{Limits: schedule.Limits{FinishAtLease: spec.Positions > 1 && rapid.Bool().Draw(t, "finish")}}
 		made, err := stripe.ForPlan(context.Background(), spec, ask, nil)

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"context"
 	"errors"
 	"maps"
 	"slices"
@@ -55,6 +56,8 @@ type Deps struct {
 	AtHand athand.AtHand
 	// Pace is the weaver's own, or zero for the published range.
 	Pace times.Pace
+	// Search cuts stripes into passes; nil is [Search].
+	Search func(context.Context, plan.Spec, stripe.Ask) (*stripe.Plan, error)
 }
 
 // Messages from the form to whoever shows it.
@@ -75,6 +78,9 @@ const formLimit = 10_000
 
 // New is the form filled with the values of a spec.
 func New(d Deps, spec plan.Spec) Model {
+	if d.Search == nil {
+		d.Search = Search
+	}
 	m := Model{Deps: d, fields: formLines(), spec: withClothDefaults(spec), own: map[int]bool{}}
 	for _, f := range m.fields {
 		m.inputs = append(m.inputs, look.NewInput(d.Styles, f.Show(m.spec), formLimit))

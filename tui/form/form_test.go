@@ -1,9 +1,12 @@
 package form
 
 import (
+	"context"
+	"encoding/json"
 	"io"
 	"reflect"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -12,6 +15,7 @@ import (
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/project"
+	"millside/plan/stripe"
 	"millside/plan/times"
 	"millside/plan/wind"
 
@@ -32,7 +36,29 @@ type bench struct {
 
 func newBench(t *testing.T, profile termenv.Profile) *bench {
 	t.Helper()
-	return &bench{t: t, deps: Deps{Styles: look.NewStyles(io.Discard, profile), Keys: keys.Default()}}
+	return &bench{t: t, deps: Deps{Styles: look.NewStyles(io.Discard, profile), Keys: keys.Default(),
+		Search: searchOnce}}
+}
+
+// searches keeps what was found, by what was searched: many tests show the same stripes, and a search takes seconds,
+// under the race detector minutes.
+var searches sync.Map
+
+// searchOnce searches with a part of the usual effort, and for the same thing only once.
+func searchOnce(ctx context.Context, spec plan.Spec, ask stripe.Ask) (*stripe.Plan, error) {
+	ask.Limits.Quick = true
+	what, err := json.Marshal([]any{spec, ask})
+	if err != nil {
+		return nil, err
+	}
+	if made, ok := searches.Load(string(what)); ok {
+		return made.(*stripe.Plan), nil
+	}
+	made, err := Search(ctx, spec, ask)
+	if err == nil && ctx.Err() == nil {
+		searches.Store(string(what), made)
+	}
+	return made, err
 }
 
 // press sends keys one by one, each followed by what its commands bring.

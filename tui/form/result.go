@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/beside"
 	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
@@ -86,6 +87,9 @@ func (m Model) warpResult(w, room int) []string {
 	var out []string
 	for _, l := range lines {
 		out = append(out, look.Wrap(l, w)...)
+	}
+	if rows := beside.Painted(p); len(rows) > 0 {
+		out = append(append(out, ""), m.rows(rows, w)...)
 	}
 	if room <= len(out)+3 || !plain(m.spec) {
 		return out
@@ -338,6 +342,9 @@ func (m Model) chainsResult(w int) []string {
 		out = append(out, m.rows([]measure.Row{{Name: "a peg takes about",
 			Value: figure.Cell{figure.Counted(pr.Pegs.Ends, "end", "ends")}, How: pr.Pegs.How}}, w)...)
 	}
+	if pr.Plan.SplitWhy != "" {
+		out = append(out, look.Wrap(pr.Plan.SplitWhy, w)...)
+	}
 	for _, c := range pr.Plan.Chains {
 		out = append(out, look.Wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
 	}
@@ -346,11 +353,10 @@ func (m Model) chainsResult(w int) []string {
 
 func (m Model) loomResult(w int) []string {
 	pr := m.project
-	l := pr.Plan.Spec.Loom
-	if l.Sett.IsZero() {
-		return look.Wrap("Give the sett on the page “cloth”, and the raddle and the reed stand here.", w)
-	}
 	var out []string
+	if pr.Plan.Spec.Loom.Sett.IsZero() {
+		out = look.Wrap("Give the sett on the page “cloth”, and the raddle and the reed stand here.", w)
+	}
 	if pr.Raddle != nil {
 		out = append(out, m.raddleDrawing(w)...)
 		out = append(out, m.rows([]measure.Row{pr.Raddle.Row}, w)...)
@@ -359,6 +365,11 @@ func (m Model) loomResult(w int) []string {
 		out = append(out, "")
 		out = append(out, m.dentDrawing(w)...)
 		out = append(out, m.rows(pr.Sley.Rows, w)...)
+	}
+	for _, rows := range [][]measure.Row{beside.Selvedges(pr.Plan), pr.ThreadingRows()} {
+		if len(rows) > 0 {
+			out = append(append(out, ""), m.rows(rows, w)...)
+		}
 	}
 	return out
 }

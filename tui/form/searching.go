@@ -42,13 +42,21 @@ func (m Model) schedule() (Model, tea.Cmd) {
 	m.run++
 	m.asked, m.stop = key, stop
 	run, spec, colours := m.run, m.spec, m.order.Colours
+	search := func(quick bool) (*stripe.Plan, error) {
+		ask, err := stripe.AskOf(spec, colours)
+		if err != nil {
+			return nil, err
+		}
+		ask.Limits.Quick = quick
+		return m.Search(ctx, spec, ask)
+	}
 	best := func() tea.Msg {
 		defer stop()
-		made, err := asked(ctx, spec, colours, false)
+		made, err := search(false)
 		return stripesMsg{run: run, key: key, made: made, err: err}
 	}
 	return m, func() tea.Msg {
-		made, err := asked(ctx, spec, colours, true)
+		made, err := search(true)
 		if err != nil {
 			return best()
 		}
@@ -56,13 +64,8 @@ func (m Model) schedule() (Model, tea.Cmd) {
 	}
 }
 
-// asked is the plan of the stripes within what the form asks of it; a quick one is there almost at once.
-func asked(ctx context.Context, spec plan.Spec, colours []stripe.Colour, quick bool) (*stripe.Plan, error) {
-	ask, err := stripe.AskOf(spec, colours)
-	if err != nil {
-		return nil, err
-	}
-	ask.Limits.Quick = quick
+// Search cuts the stripes of a spec into passes, until ctx ends.
+func Search(ctx context.Context, spec plan.Spec, ask stripe.Ask) (*stripe.Plan, error) {
 	return stripe.ForPlan(ctx, spec, ask, nil)
 }
 

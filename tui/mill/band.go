@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/counter/session"
+	"millside/plan"
 	"millside/plan/wind"
 	"millside/tui/look"
 )
@@ -67,23 +68,50 @@ func (m Model) passNumber(in session.Instruction, w int, most look.Size) []strin
 	return []string{number} // bandSizes leaves room for more
 }
 
-// bandRows sets the direction on its side and the pass on the other.
+// bandRows sets the direction on its side, the pass on the other, and between them the kind of pass where there is
+// room.
 func (m Model) bandRows(in session.Instruction, word, pass []string, w int) []string {
 	band, right := m.Styles.Band(in.Pass.Direction), m.onRight(in.Pass.Direction)
-	pass = middle(pass, len(word))
+	gap := w - widest(word) - widest(pass) - 4
+	pass, kind := middle(pass, len(word)), m.kindBetween(in.Kind, gap, len(word))
 	var out []string
 	for i, l := range word {
 		other := ""
 		if i < len(pass) {
 			other = pass[i]
 		}
-		line := look.Spread("  "+l, other+"  ", w)
+		left, at := "  "+l, widest(word)+2
+		end := other + "  "
 		if right {
-			line = look.Spread("  "+other, l+"  ", w)
+			left, end, at = "  "+other, l+"  ", widest(pass)+2
 		}
-		out = append(out, band.Render(look.Pad(line, w)))
+		if kind != nil {
+			left = look.Pad(left, at) + look.Center(kind[i], gap)
+		}
+		out = append(out, band.Render(look.Pad(look.Spread(left, end, w), w)))
 	}
 	return out
+}
+
+// kindBetween is the name of a kind of pass in a gap of so many cells and rows, in block letters where they find room;
+// nil where there is no kind, and where not even its words find room.
+func (m Model) kindBetween(kind, gap, rows int) []string {
+	words := session.KindWords(kind)
+	if words == "" || look.Wide(words)+4 > gap {
+		return nil
+	}
+	drawn := []string{words}
+	number := plan.KindName(kind)
+	if z := m.Styles.Fitting(number, look.Blocks+look.Size(rows/6), gap-9, rows); z >= look.Blocks {
+		big := m.Styles.Big(number, z)
+		label := middle([]string{"kind"}, len(big))
+		drawn = look.Beside(label, big, 4, 1)
+	}
+	wide := widest(drawn)
+	for i := range drawn {
+		drawn[i] = look.Pad(drawn[i], wide)
+	}
+	return append(middle(drawn, rows), look.Blanks(rows)...)[:rows]
 }
 
 // endSizes are the ends that stand on the mill, with their word as large as the number.

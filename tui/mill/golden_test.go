@@ -64,6 +64,7 @@ var pages = []struct {
 	{"striped-outward", func(b *bench) page { return b.press(b.winding(hand.Plaid(), 0), "space") }},
 	{"striped-lease", func(b *bench) page { return b.until(b.winding(hand.Plaid(), 0), session.AtQuestion) }},
 	{"striped-change", func(b *bench) page { return atChange(b) }},
+	{"striped-keys", func(b *bench) page { return b.press(b.press(b.winding(hand.Plaid(), 0), "space"), "?") }},
 	{"striped-after-change", func(b *bench) page { return b.press(atChange(b), "space") }},
 	{"settings", func(b *bench) page {
 		return NewSettingsPage(b.deps.Styles, b.deps.Keys, Settings{Keys: []string{"f5"}}, nil, nil)

@@ -58,6 +58,7 @@ func (m Model) viewHelp(w, h int) string {
 		s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), m.Keys.AnyBack)}
 	room := h - len(lines) - len(foot)
 	lines = append(lines, m.helpRows(bindings, w, room)...)
+	lines = append(lines, m.kindRows(w, h-len(lines)-len(foot))...)
 	for _, word := range millWords {
 		if len(lines)+len(foot) < h {
 			lines = append(lines, look.Fit("  "+s.Dim.Render(word), w))

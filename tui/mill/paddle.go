@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"millside/counter/session"
 	"millside/plan"
 	"millside/plan/stripe"
 	"millside/plan/wind"
@@ -27,11 +28,16 @@ func paddleOrder(p *plan.Plan, pass wind.Pass) []int {
 }
 
 // paddleLines shows the paddle as it must be threaded, position by position, in the order in which it
-// lies in the lease for this pass. Parked positions have no ground and stand in brackets.
-func (m Model) paddleLines(pass wind.Pass, w, rows int) []string {
+// lies in the lease for this pass. Parked positions have no ground and stand in brackets. Where there are kinds of
+// pass, this is how its kind is drawn, and it has its name; then is what follows, said beside it where there is room.
+func (m Model) paddleLines(pass wind.Pass, kind int, then string, w, rows int) []string {
 	p, s := m.s.State().Plan, m.Styles
 	order, set := paddleOrder(p, pass), p.SetUpOf(pass)
-	label := "paddle    "
+	label := "paddle"
+	if kind != 0 {
+		label = session.KindWords(kind)
+	}
+	label = look.Pad(label, max(paddleLabel, look.Wide(label)+1))
 	cell := min(max((w-len(label)-4)/max(len(order), 1), 1), 4)
 	var cells, numbers strings.Builder
 	for _, pos := range order {
@@ -54,6 +60,9 @@ func (m Model) paddleLines(pass wind.Pass, w, rows int) []string {
 		numbers.WriteString(look.Pad(look.Center(number, cell), cell))
 	}
 	out := []string{"  " + s.Dim.Render(label) + cells.String()}
+	if then != "" && look.Wide(out[0])+3+look.Wide(then) <= w {
+		out[0] += "   " + s.Strong.Render(then)
+	}
 	if rows > 1 {
 		out = append(out, "  "+s.Dim.Render(look.Pad("position", len(label))+numbers.String()))
 	}
@@ -86,10 +95,48 @@ func (m Model) stripeBar(w int) []string {
 	return []string{"  " + bar, "  " + s.Outward.Render(string(marks)) + text}
 }
 
-// paddleSizes shows the paddle of a striped warp: its colours, and below them the positions.
-func (m Model) paddleSizes(p wind.Pass, w int) [][]string {
+// paddleLabel is how wide what stands before the paddle is, where its words are no wider.
+const paddleLabel = 10
+
+// paddleSizes shows the paddle of a striped warp: its colours, and below them the positions. The kind is 0 where the
+// paddle has none to show.
+func (m Model) paddleSizes(p wind.Pass, kind int, then string, w int) [][]string {
 	if !m.s.State().Plan.Striped() {
 		return [][]string{nil}
 	}
-	return [][]string{nil, m.paddleLines(p, w, 1), m.paddleLines(p, w, 2)}
+	return [][]string{nil, m.paddleLines(p, kind, then, w, 1), m.paddleLines(p, kind, then, w, 2)}
+}
+
+// kindHead is how many rows stand above the kinds of pass: an empty one, and what they are.
+const kindHead = 2
+
+// kindRows draws each kind of pass once, as many as there is room for, position 1 first; nil where there are none, or
+// where there is no room.
+func (m Model) kindRows(w, room int) []string {
+	list, more := m.s.Kinds(room - kindHead)
+	if more > 0 {
+		list, more = m.s.Kinds(room - kindHead - 1)
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	rows := []string{"", "  " + m.Styles.Title.Render("Kinds of pass") + ", position 1 first; in brackets: parked"}
+	for _, k := range list {
+		k.First.Mirrored = false
+		rows = append(rows, m.paddleLines(k.First, k.Number, "", w, 1)...)
+	}
+	if more > 0 {
+		rows = append(rows, "  "+m.Styles.Dim.Render(fmt.Sprintf("and %d more, on the whole plan", more)))
+	}
+	return rows
+}
+
+// kindSizes draws the kinds of pass: not at all, or as many as find room in so many rows.
+func (m Model) kindSizes(w, h int) []look.Drawing {
+	sizes := []look.Drawing{look.Drawn(nil)}
+	list, _ := m.s.Kinds(h)
+	for room := kindHead + 2; room <= min(h, kindHead+len(list)); room++ {
+		sizes = append(sizes, look.Drawing{Rows: room, Draw: func() []string { return m.kindRows(w, room) }})
+	}
+	return sizes
 }

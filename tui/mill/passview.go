@@ -85,7 +85,7 @@ func (m Model) passPage(in session.Instruction, w int) *passPage {
 		steps:     &look.Part{Sizes: placed},
 		now:       look.NewPart(m.itemSizes(otherItems(in.Now), "NOW  ", w)...),
 		reminders: look.NewPart(m.itemSizes(in.Reminders, "", w)...),
-		paddle:    look.NewPart(m.paddleSizes(in.Pass, w)...),
+		paddle:    look.NewPart(m.paddleSizes(in.Pass, in.Kind, thenOf(in.Next), w)...),
 		pegs:      &look.Part{Sizes: m.pegSizes(in.Pass, w)},
 		mill:      &look.Part{Sizes: m.millSizes(in.Pass, w)},
 		ends:      &look.Part{Sizes: m.endSizes(in, w)},
@@ -141,7 +141,11 @@ func (m Model) passHeader(in session.Instruction, w int) string {
 		row := strings.Repeat("═", max((w-look.Wide(word))/2, 0)) + word
 		return m.Styles.Warn.Render(row + strings.Repeat("═", max(w-look.Wide(row), 0)))
 	}
-	return m.header(fmt.Sprintf("pass %d of %d, %s", in.Pass.Number, in.Of, in.Pass.Direction), w)
+	words := fmt.Sprintf("pass %d of %d, %s", in.Pass.Number, in.Of, in.Pass.Direction)
+	if in.Kind != 0 {
+		words += ", " + session.KindWords(in.Kind)
+	}
+	return m.header(words, w)
 }
 
 // lastWords says that the pass is the last one, and what it lays; empty where it isn't.
@@ -193,68 +197,6 @@ func leftText(likely, low, high time.Duration) string {
 		text += fmt.Sprintf(" (%s to %s)", strings.TrimSuffix(look.Roughly(low), " min"), look.Roughly(high))
 	}
 	return text
-}
-
-// itemSizes says what must be done or known: short, in full, and in full with a line for each.
-func (m Model) itemSizes(items []session.Item, label string, w int) [][]string {
-	if len(items) == 0 {
-		return [][]string{nil}
-	}
-	s := m.Styles
-	var short, full []string
-	loud := false
-	for _, item := range items {
-		text := item.Short
-		if item.Kind == session.ItemTurn {
-			text = m.s.State().TwistBrief() // both ways out are needed at any size
-		}
-		short, full = append(short, text), append(full, item.Text)
-		loud = loud || item.Level != session.Quiet
-	}
-	style := s.Plain
-	if loud {
-		style = s.Warn
-	}
-	draw := func(texts ...string) []string {
-		var out []string
-		for _, t := range texts {
-			for _, l := range look.Wrap(t, w-4) {
-				out = append(out, style.Render(look.Pad("  "+l, w)))
-			}
-		}
-		return out
-	}
-	full[0] = label + full[0]
-	return [][]string{draw(strings.Join(short, "; ")), draw(strings.Join(full, "; ")), draw(full...)}
-}
-
-// nextSizes announces what comes after the pass.
-func (m Model) nextSizes(items []session.Item, w int) [][]string {
-	if len(items) == 0 {
-		return [][]string{nil}
-	}
-	style := m.Styles.Plain
-	var short, full []string
-	for _, item := range items {
-		text := item.Short
-		if text == "" {
-			text = item.Text
-		}
-		short, full = append(short, text), append(full, item.Text)
-		if item.Level != session.Quiet {
-			style = m.Styles.Strong
-		}
-	}
-	draw := func(texts []string) []string {
-		label := m.Styles.Dim.Render("next ") + " "
-		var out []string
-		for _, l := range look.Wrap(strings.Join(texts, "; "), w-10) {
-			out = append(out, "  "+label+style.Render(l))
-			label = "      "
-		}
-		return out
-	}
-	return [][]string{nil, draw(short), draw(full)}
 }
 
 // messageSizes is what just happened: one row that is always there, so that nothing else moves, and more

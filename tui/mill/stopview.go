@@ -27,16 +27,30 @@ func (m Model) viewStop(w, h int) string {
 		title = heading{words: "THREAD THE PADDLE", large: "THREAD THE PADDLE", ground: s.Warn, narrow: "THREAD"}
 	}
 	lines := look.NewPart(m.stopSizes(stop, w)...)
-	paddle := look.NewPart(m.paddleSizes(m.wholePaddle(), w)...)
+	paddle, kinds := m.stopPaddle(stop, w, h)
 	stays, how := textPart(stop.Stays, s.Strong, w), mayGo(m.sentences([]string{stop.How}, w))
 	count := mayGo([]string{look.Fit("  "+s.Dim.Render(strings.Join(m.s.Announce(m.at)[:1], " ")), w)})
-	body := []*look.Part{lines, stays, paddle, how, count}
+	body := []*look.Part{lines, stays, paddle, how, count, kinds}
 	wishes := []look.Wish{lines.At(1), lines.At(2), lines.At(3), paddle.At(1), how.At(1), paddle.At(2), count.At(1)}
+	for n := 1; n < len(kinds.Sizes); n++ {
+		wishes = append(wishes, kinds.At(n))
+	}
 	for z := 4; z < 8; z++ {
 		wishes = append(wishes, lines.At(z))
 	}
 	return m.titled(title, s.KeyLine(w, keys.As(k.Laid, "the work is done"), k.Undo, k.Pause, k.Leave), body, wishes, w,
 		h)
+}
+
+// stopPaddle draws the paddle as the work leaves it: before the first pass all that is threaded, and each kind of pass;
+// later the kind that follows.
+func (m Model) stopPaddle(stop session.Stop, w, h int) (paddle, kinds *look.Part) {
+	if stop.Work.Starts() || stop.Kind == 0 {
+		return look.NewPart(m.paddleSizes(m.wholePaddle(), 0, "", w)...), &look.Part{Sizes: m.kindSizes(w, h)}
+	}
+	next, _ := m.s.State().NextPass()
+	next.Mirrored = false
+	return look.NewPart(m.paddleSizes(next, stop.Kind, "", w)...), look.NewPart(nil)
 }
 
 // wholePaddle is the pass in hand as if it carried all threaded positions, in paddle order.

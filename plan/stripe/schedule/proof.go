@@ -10,7 +10,7 @@ type Proof struct {
 	// Least says that nothing costs less. Bound is then the schedule's own total.
 	Least bool
 	// Bound is a time below which no schedule can be, Gap the schedule's total less Bound: the most that a
-	// better one could save.
+	// better one could save. Both are 0 where no bound is known.
 	Bound, Gap time.Duration
 	// Why says it in words for the weaver, the gap in minutes, rounded up.
 	Why string

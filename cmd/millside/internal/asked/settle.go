@@ -129,7 +129,8 @@ func (ask *SpecAsk) belonging(f *pflag.FlagSet, s plan.Spec) []error {
 	}
 	if s.Loom.Sett.IsZero() {
 		errs = append(errs, without(f, field.Loom, "a --sett too, such as --sett \"20 an inch\"",
-			field.FirstEnd, field.Threading, field.Heddles, field.LoomName)...)
+			field.FirstEnd, field.Threading, field.ThreadingBegin, field.ThreadingEnd,
+			field.Heddles, field.LoomName)...)
 	}
 	return errs
 }

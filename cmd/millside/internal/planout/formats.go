@@ -11,7 +11,7 @@ func Formats() []schema.Format {
 	}
 }
 
-const aboutPlan = `One object with "format": "millside-plan-1". Its fields are: spec (what was asked
+const aboutPlan = `One object with "format": "millside-plan-2". Its fields are: spec (what was asked
 for), ends_wanted, ends_wound, spare_ends, passes, path (peg_steps, turns, length,
 per_turn), warp_yarn, peg_yarn, tail_yarn, pace (low_ms, middle_ms, high_ms of a pass,
 timed_passes and timed_warps: those that your own pace was taken from, 0 for a
@@ -26,19 +26,22 @@ direction, first_end, last_end, positions, mirrored, spare_ends, first_peg,
 first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
 keeps_opening, before and after (texts) and peg_work: what is done at the end peg
 before it (peg, cut, thread, tie, halt; positions are numbers, thread has position,
-from and to). peg_work_after is the same after the last pass. A length is given as
-exact text and in whole nanometres. Fields may be added under this format's name,
-but none renamed or taken away.
+from and to). peg_work_after is the same after the last pass. first_end and last_end
+count the ends as they are wound: those are their numbers in the warp, but for a striped
+warp that is wound as a chain for each colour; there a chain has colour, and a pass has
+warp_ends, the number in the warp of the end of each of its positions. A length is
+given as exact text and in whole nanometres. Fields may be added under this format's
+name, but none renamed or taken away.
 
 With stripes the list choices is empty, and there is also: stripes (notation;
 colours: letter, name, shade, ends, packages; set_ups: number, chain, before_pass,
-colours; way; cost; minutes; proof: least, bound, gap, why; kinds: name, positions,
-colours, passes; compared: choose, way, possible, work, at_the_loom, total, saved;
-draft as in 'millside draft --json'). A cost has: passes, kinds, halts, cuts, ties,
-threads, finish, total. A pass has: set_up, colours (of the positions that carry an
-end) and changes (position, from, to; "" is an empty position). colours in a set-up
-lists all positions. A time is given as
-text and in whole nanoseconds.`
+colours; way; cost; minutes; proof: least, bound, gap, why (bound and gap are left out
+where no bound is known); kinds: name, positions, colours, passes; compared: choose, way,
+possible, work, at_the_loom, total, saved; draft as in 'millside draft --json'). A cost
+has: passes, kinds, halts, cuts, ties, threads, finish, total. A pass has: kind (its
+name, where there are several), set_up, colours (of the positions that carry an end) and
+changes (position, from, to; "" is an empty position). colours in a set-up lists all
+positions. A time is given as text and in whole nanoseconds.`
 
 const aboutDraft = `One object with "format": "millside-draft-1". Its fields are: file,
 title, threads, shafts, treadles (0 where the draft doesn't say), coloured, symmetric,

@@ -10,7 +10,7 @@ import (
 
 // planFormat names the structure below. Fields may be added to it; a field that is renamed, taken away
 // or given another meaning makes a new format with the next number.
-const planFormat = "millside-plan-1"
+const planFormat = "millside-plan-2"
 
 // planJSON is what 'millside plan --json' prints. Counts are whole numbers; a list is never null.
 type planJSON struct {
@@ -29,6 +29,7 @@ type planJSON struct {
 	Faults     []faultJSON   `json:"lease_faults"`
 	Work       workSumJSON   `json:"work"`
 	Choices    []choiceJSON  `json:"choices"`
+	SplitWhy   string        `json:"chains_why,omitempty"` // why there are so many chains
 	Chains     []chainJSON   `json:"chains"`
 	Stripes    *stripesJSON  `json:"stripes,omitempty"` // of a striped warp
 	Draft      *draftJSON    `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
@@ -56,7 +57,7 @@ type pathJSON struct {
 type faultJSON struct {
 	Chain int    `json:"chain"`
 	Pass  int    `json:"pass"`
-	End   int    `json:"end"` // the second of the two neighbours
+	End   int    `json:"end" about:"the second of the two neighbours, counted as the ends are wound"`
 	Why   string `json:"why"`
 }
 
@@ -73,9 +74,9 @@ type choiceJSON struct {
 
 type chainJSON struct {
 	Number    int        `json:"number"`
-	Colour    string     `json:"colour,omitempty"` // where each colour is a chain of its own
-	FirstEnd  int        `json:"first_end"`        // in the order of winding, as in its passes
-	LastEnd   int        `json:"last_end"`
+	Colour    string     `json:"colour,omitempty" about:"of all its ends, where each colour is a chain of its own"`
+	FirstEnd  int        `json:"first_end" about:"counted over the whole warp as the ends are wound"`
+	LastEnd   int        `json:"last_end" about:"counted as first_end is"`
 	Ends      int        `json:"ends"`
 	Finish    string     `json:"finish"`
 	TieAfter  []int      `json:"tie_after"` // numbers of the passes that a count tie follows
@@ -106,13 +107,14 @@ func tiesToJSON(p *plan.Plan, c plan.Chain) []tieJSON {
 
 // PassJSON is one pass.
 type PassJSON struct {
-	Number         int      `json:"number"`    // from 1 in each chain
-	Direction      string   `json:"direction"` // "outward" or "return"
-	FirstEnd       int      `json:"first_end"` // numbers of ends count over the whole warp, as they are wound
-	LastEnd        int      `json:"last_end"`
-	WarpEnds       []int    `json:"warp_ends,omitempty"` // of Positions, where the order is made at the raddle
-	Positions      []int    `json:"positions"`           // those that carry an end
-	Mirrored       bool     `json:"mirrored"`            // the highest position lays the first end
+	Number    int    `json:"number"`    // from 1 in each chain
+	Direction string `json:"direction"` // "outward" or "return"
+	FirstEnd  int    `json:"first_end" about:"counted over the whole warp as the ends are wound"`
+	LastEnd   int    `json:"last_end" about:"counted as first_end is"`
+	// WarpEnds are the numbers in the warp; left out where they are those of the winding.
+	WarpEnds       []int    `json:"warp_ends,omitempty" about:"the number in the warp of each position's end"`
+	Positions      []int    `json:"positions"` // those that carry an end
+	Mirrored       bool     `json:"mirrored"`  // the highest position lays the first end
 	SpareEnds      int      `json:"spare_ends"`
 	FirstPeg       string   `json:"first_peg"`     // "A" or "B"
 	FirstOpening   string   `json:"first_opening"` // "holes up" or "slots up", over the first peg
@@ -126,8 +128,9 @@ type PassJSON struct {
 	After          []string `json:"after"`
 	// PegWork is what the hands do at the end peg before the pass.
 	PegWork pegWorkJSON `json:"peg_work"`
-	// In a striped warp: the set-up, the colours of Positions, and what is changed before the pass.
+	// In a striped warp: the set-up, the kind, the colours of Positions, and what is changed before the pass.
 	SetUp   int          `json:"set_up,omitempty"`
+	Kind    string       `json:"kind,omitempty" about:"name of its kind; left out where all passes are of one"`
 	Colours []string     `json:"colours,omitempty"`
 	Changes []changeJSON `json:"changes,omitempty"`
 }
@@ -151,6 +154,7 @@ func PlanToJSON(project *project.Project) planJSON {
 		TailYarn: LengthToJSON(p.TailYarn(p.Spec.Extras())),
 		Pace:     paceToJSON(p.PassPace(project.Pace)), Time: WarpTimeToJSON(p.Time(project.Pace)),
 		Work: workSumToJSON(p.WorkSum()), Faults: []faultJSON{}, Choices: []choiceJSON{}, Chains: []chainJSON{},
+		SplitWhy: p.SplitWhy,
 	}
 	for _, f := range p.LeaseFaults {
 		out.Faults = append(out.Faults, faultJSON(f))

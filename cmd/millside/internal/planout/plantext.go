@@ -33,6 +33,9 @@ func PlanText(w io.Writer, project *project.Project) {
 	prose.Row(w, "Time", "%s, by %s", p.Time(pace).Words(), p.Spec.TimeSource(pace))
 	prose.Row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {
+		if p.SplitWhy != "" {
+			prose.Row(w, "Chains", "%s", p.SplitWhy)
+		}
 		for _, c := range p.Chains {
 			prose.Row(w, fmt.Sprintf("Chain %d", c.Number), "%s: %s in %s, stops %s",
 				p.WoundText(c.First, c.Last),

@@ -70,10 +70,19 @@ type minutesJSON struct {
 }
 
 type proofJSON struct {
-	Least bool     `json:"least"` // it is proved that nothing takes less
-	Bound timeJSON `json:"bound"` // no schedule takes less than this
-	Gap   timeJSON `json:"gap"`   // the total less the bound
-	Why   string   `json:"why"`
+	Least bool      `json:"least" about:"it is proved that no schedule takes less by these times and limits"`
+	Bound *timeJSON `json:"bound,omitempty" about:"no schedule takes less than this; left out where none is known"`
+	Gap   *timeJSON `json:"gap,omitempty" about:"the total less the bound; left out where no bound is known"`
+	Why   string    `json:"why"`
+}
+
+func proofToJSON(f schedule.Proof) proofJSON {
+	out := proofJSON{Least: f.Least, Why: f.Why}
+	if f.Bound > 0 {
+		bound, gap := timeToJSON(f.Bound), timeToJSON(f.Gap)
+		out.Bound, out.Gap = &bound, &gap
+	}
+	return out
 }
 
 // kindJSON is a kind of pass.
@@ -96,14 +105,14 @@ type wayJSON struct {
 
 // StripesToJSON is what a plan says of its stripes.
 func StripesToJSON(p *plan.Plan, s *asked.Striped) *stripesJSON {
-	t, proof := s.Times, s.Schedule.Proof
+	t := s.Times
 	out := &stripesJSON{
 		Notation: p.Spec.Stripes, Colours: coloursToJSON(s.Order), SetUps: SetUpsToJSON(p), Way: s.Way.String(),
 		Cost: costToJSON(s.Schedule), Compared: []wayJSON{}, Kinds: []kindJSON{},
 		Minutes: minutesJSON{timeToJSON(t.Pass), timeToJSON(t.Halt), timeToJSON(t.Cut), timeToJSON(t.Tie),
 			timeToJSON(t.Thread), timeToJSON(t.Far)},
 		OtherPaddles: paddlesToJSON(s), SmallChange: changeOfOrder(s.Change),
-		Proof: proofJSON{proof.Least, timeToJSON(proof.Bound), timeToJSON(proof.Gap), proof.Why},
+		Proof: proofToJSON(s.Schedule.Proof),
 	}
 	for _, k := range p.Kinds() {
 		out.Kinds = append(out.Kinds, kindToJSON(p, k))
@@ -179,6 +188,9 @@ func (out *PassJSON) stripedPass(p *plan.Plan, c plan.Chain, pass wind.Pass) {
 		return
 	}
 	out.SetUp = pass.SetUp
+	if kind := p.KindOf(c.Number, pass.Number); kind != 0 {
+		out.Kind = plan.KindName(kind)
+	}
 	set := p.SetUpOf(pass)
 	for pos := range pass.Carried.All() {
 		out.Colours = append(out.Colours, colourName(p, set[pos-1]))

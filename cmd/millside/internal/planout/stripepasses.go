@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"millside/cmd/millside/internal/prose"
@@ -17,9 +18,16 @@ func stripedPassesText(w io.Writer, p *plan.Plan, c plan.Chain) {
 		return
 	}
 	rows := [][]any{{"Pass", "Ends", "Set-up", "Positions", "Colours in the lease"}}
+	if p.KindOf(1, 1) != 0 {
+		rows[0] = slices.Insert(rows[0], 2, any("Kind"))
+	}
 	for _, pass := range c.Passes {
-		rows = append(rows, []any{pass.Number, p.WoundRange(pass.First, pass.Last), pass.SetUp,
-			pass.Carried, plan.RunsText(p.PassRuns(pass))})
+		row := []any{pass.Number, p.WoundRange(pass.First, pass.Last), pass.SetUp, pass.Carried,
+			plan.RunsText(p.PassRuns(pass))}
+		if kind := p.KindOf(c.Number, pass.Number); kind != 0 {
+			row = slices.Insert(row, 2, any(plan.KindName(kind)))
+		}
+		rows = append(rows, row)
 	}
 	var lines bytes.Buffer
 	prose.Table(&lines, rows)

@@ -24,7 +24,8 @@ func WholeText(w io.Writer, project *project.Project) error {
 				part.Table, part.Notes, more = nil, nil, true
 				sheetout.PartText(w, part, false)
 			}
-		case sheet.PartThreading: // short, and the heddles are counted before the warp is wound
+		case sheet.PartThreading, sheet.PartSelvedge, sheet.PartPainted:
+			// short, and the heddles are counted before the warp is wound
 			more = true
 			sheetout.PartText(w, part, false)
 		}

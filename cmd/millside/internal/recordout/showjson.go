@@ -11,7 +11,7 @@ import (
 )
 
 // showFormat names the structure below; see planFormat for what may change in it.
-const showFormat = "millside-show-1"
+const showFormat = "millside-show-2"
 
 // showJSON is what 'millside show --json' prints.
 type showJSON struct {

@@ -1,6 +1,7 @@
-// Package schema describes the JSON that the commands print, as JSON Schema (draft 2020-12). A schema is
-// made from the Go types that are printed, so it can't tell of a field that isn't there; what is added to a
-// format later is allowed by it, since readers must let new fields pass.
+// Package schema describes the JSON that the commands print, as JSON Schema (draft 2020-12). What a field
+// means stands in its tag, about:"...", where its name doesn't tell. A schema is made from the Go types that are
+// printed, so it can't tell of a field that isn't there; what is added to a format later is allowed by it, since
+// readers must let new fields pass.
 package schema
 
 import (
@@ -117,12 +118,20 @@ func (m maker) fields(t reflect.Type, properties map[string]any, required *[]str
 		case tag == "":
 			tag = f.Name
 		}
-		properties[tag] = m.of(f.Type)
+		properties[tag] = described(m.of(f.Type), f.Tag.Get("about"))
 		if !strings.Contains(options, "omitempty") && !strings.Contains(options, "omitzero") &&
 			!slices.Contains(*required, tag) { // a field may stand in place of one of the same name within
 			*required = append(*required, tag)
 		}
 	}
+}
+
+// described adds what a field means, where its tag says so.
+func described(schema map[string]any, about string) map[string]any {
+	if about != "" {
+		schema["description"] = about
+	}
+	return schema
 }
 
 // Format is a structure that is printed: its name, a value of the type that is printed, and what its fields

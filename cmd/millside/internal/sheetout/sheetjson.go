@@ -12,7 +12,7 @@ import (
 // another meaning makes a new format with the next number.
 const (
 	sheetFormat = "millside-sheet-1"
-	wallFormat  = "millside-wall-1"
+	wallFormat  = "millside-wall-2"
 )
 
 // sheetFile is the whole plan for a program to read: the fields of [sheet.Sheet] beside the format, and in its
@@ -49,4 +49,5 @@ line. drawings holds what can be drawn. The formulas are always there.`
 const aboutWall = `The wall sheet of a warp. thread is the paddle before the first pass; ways says how each kind of pass
 goes over the pegs; wound lists the chains, each with its passes in blocks that are gone through so many times; a
 step has the work at the peg before it and the numbers of its passes, round by round; after lists what
-follows the last pass.`
+follows the last pass. first_end and last_end of a chain count the ends as they are wound; those in runs are numbers
+in the warp.`

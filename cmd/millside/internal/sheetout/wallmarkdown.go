@@ -36,6 +36,12 @@ func wallMarkdown(w io.Writer, s *sheet.Wall) error {
 			fmt.Fprintf(w, "- %s\n", escaped("[ ] "+step))
 		}
 	}
+	if len(s.Beside) > 0 {
+		fmt.Fprintf(w, "\n## %s\n\n", sheet.BesideHeading)
+		for _, line := range s.Beside {
+			fmt.Fprintf(w, "- %s\n", escaped("[ ] "+line))
+		}
+	}
 	fmt.Fprint(w, "\n## Take care\n\n")
 	for _, caution := range s.Cautions {
 		fmt.Fprintf(w, "- %s\n", escaped(caution))

@@ -41,6 +41,12 @@ func wallText(w io.Writer, s *sheet.Wall) error {
 			fmt.Fprintf(w, "[ ] %s\n", prose.Wrap(step, 4))
 		}
 	}
+	if len(s.Beside) > 0 {
+		heading(w, sheet.BesideHeading)
+		for _, line := range s.Beside {
+			fmt.Fprintf(w, "[ ] %s\n", prose.Wrap(line, 4))
+		}
+	}
 	heading(w, "Take care")
 	for _, caution := range s.Cautions {
 		fmt.Fprintf(w, "- %s\n", prose.Wrap(caution, 2))
