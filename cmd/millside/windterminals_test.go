@@ -40,6 +40,7 @@ func (term *terminal) squeezes(page, keys string) {
 
 // Every page bears a window of any size, changed while it is shown, from 40 by 12 to 300 by 100.
 func TestResizeOnEachPage(t *testing.T) {
+	long(t)
 	t.Parallel()
 	dir := t.TempDir()
 	term := start(t, 80, 24, dir)
@@ -94,6 +95,7 @@ func TestResizeOnEachPage(t *testing.T) {
 
 // A whole warp in the smallest window and in a very large one.
 func TestExtremeSizes(t *testing.T) {
+	long(t)
 	t.Parallel()
 	for _, size := range [][2]int{{40, 12}, {300, 100}} {
 		t.Run(fmt.Sprintf("%dx%d", size[0], size[1]), func(t *testing.T) {
