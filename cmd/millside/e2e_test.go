@@ -83,6 +83,9 @@ func TestWholeWarp(t *testing.T) {
 	t.Parallel()
 	for _, size := range []struct{ w, h int }{{60, 18}, {80, 24}, {120, 40}, {200, 60}} {
 		t.Run(fmt.Sprintf("%dx%d", size.w, size.h), func(t *testing.T) {
+			if size.w != 80 {
+				long(t)
+			}
 			t.Parallel()
 			dir := t.TempDir()
 			term := start(t, size.w, size.h, dir)

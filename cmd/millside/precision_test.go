@@ -49,6 +49,7 @@ func figures(number string) int {
 // No figure seems more exact than it is, in whatever is printed of a warp: a number that was reckoned has at most four
 // figures, and a number that the weaver gave at most its own. One thing is not written as several.
 func TestNoFigureIsTooExact(t *testing.T) {
+	long(t)
 	kinds := [][]string{{}, {"--passes"}, {"--sheet", "--how", "--date", "none"}, {"--wall", "--date", "none"}}
 	for _, warp := range someWarps {
 		for _, kind := range kinds {

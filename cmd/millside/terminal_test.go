@@ -28,9 +28,22 @@ var (
 	buildOnce sync.Once
 	builtPath string
 	buildErr  error
+	raced     bool // the tests run under the race detector
 )
 
+// long leaves a test out of the short run: one that winds for a minute and more, what it shows of two things at once
+// being shown by another.
+func long(t *testing.T) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("long")
+	}
+}
+
 // binary builds the program once for all tests.
+//
+// Under the race detector it is built for it too. A program that has a race then says so on its screen and ends with
+// status 66, which no test takes for an end in order.
 func binary(t *testing.T) string {
 	t.Helper()
 	buildOnce.Do(func() {
@@ -40,7 +53,11 @@ func binary(t *testing.T) string {
 			return
 		}
 		builtPath = filepath.Join(dir, "millside")
-		out, err := exec.Command("go", "build", "-o", builtPath, ".").CombinedOutput()
+		build := []string{"build", "-o", builtPath}
+		if raced {
+			build = append(build, "-race")
+		}
+		out, err := exec.Command("go", append(build, ".")...).CombinedOutput()
 		if err != nil {
 			buildErr = fmt.Errorf("%w: %s", err, out)
 		}
@@ -80,7 +97,7 @@ func startCommand(t *testing.T, w, h int, records string, cmd *exec.Cmd) *termin
 	// A weaver's terminal has no CI in its environment; with it nothing would be coloured.
 	base := slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "CI=") })
 	term.cmd.Env = append(base, "TERM=xterm-256color", "COLORTERM=", "NO_COLOR=",
-		"LC_MEASUREMENT=en_US.UTF-8", "LC_NUMERIC=en_US.UTF-8", "MILLSIDE_RECORDS="+records,
+		"LC_MEASUREMENT=en_US.UTF-8", "LC_NUMERIC=en_US.UTF-8", "MILLSIDE_RECORDS="+records, "GORACE=atexit_sleep_ms=0",
 		"XDG_CONFIG_HOME="+filepath.Join(records, "config"))
 	term.cmd.Env = append(term.cmd.Env, own...)
 	f, err := pty.StartWithSize(term.cmd, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)})

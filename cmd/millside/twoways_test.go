@@ -189,9 +189,7 @@ func byForm(t *testing.T, begin plan.Spec, says []said) plan.Spec {
 // Five projects come out the same, to the last byte of the plan, whether they are told in flags or typed into the
 // form: both assume the same where nothing is said.
 func TestFormAndFlagsPlanTheSame(t *testing.T) {
-	if testing.Short() {
-		t.Skip("each key is followed")
-	}
+	long(t)
 	for _, project := range fiveProjects {
 		t.Run(project.name, func(t *testing.T) {
 			want := byFlags(t, project.draft, project.says)

@@ -88,7 +88,7 @@ func TestStripedWarp(t *testing.T) {
 	const all = 16
 	term := start(t, 80, 24, dir, "wind", path)
 	term.stays("THREAD THE PADDLE")
-	if !strings.Contains(term.screen(), "paddle     C   C   C   C") || !strings.Contains(term.screen(), "white") {
+	if !strings.Contains(term.screen(), "kind I     C   C   C   C") || !strings.Contains(term.screen(), "white") {
 		t.Errorf("the threading is not told:\n%s", term.screen())
 	}
 	term.goes("space", "0 of 16 passes laid")
@@ -96,7 +96,7 @@ func TestStripedWarp(t *testing.T) {
 	term.reads("next stop at the near end peg: cut off 4") // one pass ahead
 	term.press("space")
 	term.stays("STOP AT THE NEAR END PEG BEFORE PASS 7")
-	for _, part := range []string{"white", "red", "paddle     D   D   D   D"} {
+	for _, part := range []string{"white", "red", "kind II    D   D   D   D"} {
 		if !strings.Contains(term.screen(), part) {
 			t.Errorf("the page doesn't say %q:\n%s", part, term.screen())
 		}

@@ -77,6 +77,7 @@ func (term *terminal) marks(key, title, position, pass, where, said string) {
 // righting, a bout too many in the count put right at the pegs, a kill, a closed terminal and Ctrl-Z. It is
 // wound to the end, and the hand-over names the right ends.
 func TestTroubledWarp(t *testing.T) {
+	long(t)
 	t.Parallel()
 	dir := t.TempDir()
 	path := saved(t, dir, troubledWarp(t))

@@ -53,6 +53,9 @@ func TestOtherPaddles(t *testing.T) {
 
 // The figure for a paddle is what a schedule takes, so it isn't below the bound that a plan for it shows.
 func TestOtherPaddlesAreNotBelowTheBound(t *testing.T) {
+	if testing.Short() {
+		t.Skip("searches many orders")
+	}
 	const text = "2 times (9 red, 2 white, 5 blue)"
 	for _, o := range others(t, text, 9).OtherPaddles(context.Background(), map[int]string{7: "a", 11: "b", 3: "c"}) {
 		made := others(t, text, o.Positions)
@@ -65,6 +68,9 @@ func TestOtherPaddlesAreNotBelowTheBound(t *testing.T) {
 // Of 9 and 8 on 16 positions the 9 is one too many. The hint is the written order with one width changed, it saves
 // what it says when it is planned, and the plan itself is left as it is.
 func TestSmallerChange(t *testing.T) {
+	if testing.Short() {
+		t.Skip("searches many orders")
+	}
 	made := others(t, "8 times (9 black, 8 white)", 16)
 	before := made.Spec.Stripes
 	c := made.SmallerChange(context.Background())
@@ -97,6 +103,9 @@ func TestSmallerChange(t *testing.T) {
 
 // An order that is written from the right is given back from the right.
 func TestSmallerChangeIsWrittenAsTheOrder(t *testing.T) {
+	if testing.Short() {
+		t.Skip("searches many orders")
+	}
 	spec := plan.DefaultSpec()
 	spec.Stripes, spec.Positions, spec.StripesFrom = "3 red, 8 times (9 black, 8 white)", 16, plan.FromTheRight
 	made, err := stripe.ForPlan(context.Background(), spec, stripe.Ask{}, nil)

@@ -29,7 +29,10 @@ func (m Model) viewStop(w, h int) string {
 	lines := look.NewPart(m.stopSizes(stop, w)...)
 	paddle, kinds := m.stopPaddle(stop, w, h)
 	stays, how := textPart(stop.Stays, s.Strong, w), mayGo(m.sentences([]string{stop.How}, w))
-	count := mayGo([]string{look.Fit("  "+s.Dim.Render(strings.Join(m.s.Announce(m.at)[:1], " ")), w)})
+	count := mayGo(nil)
+	if m.s.State().Laid() > 0 {
+		count = mayGo(look.Indent(look.Painted(look.Wrap(m.s.Announce(m.at)[0], w-4), s.Dim), 2))
+	}
 	body := []*look.Part{lines, stays, paddle, how, count, kinds}
 	wishes := []look.Wish{lines.At(1), lines.At(2), lines.At(3), paddle.At(1), how.At(1), paddle.At(2), count.At(1)}
 	for n := 1; n < len(kinds.Sizes); n++ {
