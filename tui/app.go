@@ -253,6 +253,10 @@ func (a app) pass(msg tea.Msg) (tea.Model, tea.Cmd) {
 		s.w, s.h = a.w, a.h
 		a.screen = s
 	}
+	if s, ok := a.screen.(planning); ok { // where the cursor goes in a text that is wrapped
+		s.Model = s.Sized(a.w)
+		a.screen = s
+	}
 	next, cmd := a.screen.update(msg, a.now)
 	a.screen = next
 	return a, cmd

@@ -139,3 +139,14 @@ func (h AtHand) IsEmpty() bool { return h.things() == 0 }
 func (h AtHand) things() int {
 	return len(h.Mills) + len(h.Boards) + len(h.Paddles) + len(h.Reeds) + len(h.Raddles) + len(h.Looms) + len(h.Yarns)
 }
+
+// PaddleNames names the paddles by their positions: of several with as many the first.
+func (h AtHand) PaddleNames() map[int]string {
+	names := map[int]string{}
+	for _, p := range h.Paddles {
+		if names[p.Positions] == "" {
+			names[p.Positions] = p.Name
+		}
+	}
+	return names
+}

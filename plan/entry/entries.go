@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -79,8 +80,26 @@ func stripes() []Entry {
 			func(s *plan.Spec) *[]int { return &s.Asked.Sizes })),
 		when(striped, mostHalts()),
 		when(striped, effort()),
-		when(striped, text(field.Way, func(s *plan.Spec) *string { return &s.Asked.Way })),
+		when(striped, way()),
 	}
+}
+
+// way is one of the field's words; that of the way that is taken where nothing is asked isn't kept.
+func way() Entry {
+	e := text(field.Way, func(s *plan.Spec) *string { return &s.Asked.Way })
+	e.Show = func(s plan.Spec) string { return cmp.Or(s.Asked.Way, field.Way.Words[0]) }
+	e.Take = func(s *plan.Spec, text string) error {
+		name := strings.ToLower(strings.TrimSpace(text))
+		if name != "" && !slices.Contains(field.Way.Words, name) {
+			return field.Way.Wrong(measure.Shortened(text), field.Way.Range())
+		}
+		if name == field.Way.Words[0] {
+			name = ""
+		}
+		s.Asked.Way = name
+		return nil
+	}
+	return e
 }
 
 // mostHalts is a number that may be left out; 0 means none at all.

@@ -21,8 +21,9 @@ var (
 		Optional: true, Help: "the most halts that you put up with; any number, where it isn't given"})
 	Effort = add(Stripes, Field{Name: "effort", Label: "effort", Flag: "effort", Value: Number, Low: 1, High: 100,
 		Count: 1, Help: "how long to search, as a multiple of the usual"})
-	Way = add(Stripes, Field{Name: "way", Label: "way", Flag: "way", Value: "way",
-		Help: "the way to wind, one of those that the plan lists"})
+	Way = add(Stripes, Field{Name: "way", Label: "way to wind", Flag: "way", Value: "way",
+		Words: []string{"searched", "cheapest", "side-by-side", "swapped", "one-repeat", "chain-each-colour"},
+		Help:  "the way to wind the stripes; the plan says how long each takes"})
 )
 
 // The draft and how it is used.

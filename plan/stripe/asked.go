@@ -12,12 +12,6 @@ import (
 	"millside/plan/stripe/schedule"
 )
 
-// WayNames lists the names of the ways to wind, as [ParseWay] reads them.
-func WayNames() []string {
-	return []string{schedule.Searched.String(), CheapestWay, schedule.SideBySide.String(), schedule.Swapped.String(),
-		schedule.OneRepeat.String(), schedule.ChainEach.String()}
-}
-
 // ParseWay reads the name of a way to wind; "" is the one that the search takes. Cheapest says that the cheapest
 // schedule is wanted. The error is a [*measure.FieldError].
 func ParseWay(name string) (way schedule.Way, cheapest bool, err error) {
@@ -28,10 +22,10 @@ func ParseWay(name string) (way schedule.Way, cheapest bool, err error) {
 	if name == CheapestWay {
 		return schedule.Searched, true, nil
 	}
-	if way, ok := schedule.WayOf(name); ok && slices.Contains(WayNames(), name) {
+	if way, ok := schedule.WayOf(name); ok {
 		return way, false, nil
 	}
-	return 0, false, field.Way.Wrong(name, strings.Join(WayNames(), ", "))
+	return 0, false, field.Way.Wrong(name, field.Way.Range())
 }
 
 // ParsePackages reads how many packages of each colour are at hand: "red 2, white 4". The list has an entry for

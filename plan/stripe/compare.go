@@ -2,9 +2,11 @@ package stripe
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/stripe/schedule"
 )
@@ -26,6 +28,8 @@ type Alternative struct {
 // taken.
 const CheapestWay = "cheapest"
 
+const cheapestWords = "the cheapest that was found, with more kinds of pass to learn"
+
 // Alternatives lists the other ways: what the search found, if another way is wound, the cheapest schedule,
 // if one with fewer kinds of pass is wound, and the ways of a sensible weaver.
 func (p *Plan) Alternatives() []Alternative {
@@ -42,7 +46,7 @@ func (p *Plan) Alternatives() []Alternative {
 	}
 	add(schedule.Searched.String(), schedule.Searched.Words(), p.Found.Taken)
 	if p.Found.Cheapest != nil {
-		add(CheapestWay, "the cheapest that was found, with more kinds of pass to learn", p.Found.Cheapest)
+		add(CheapestWay, cheapestWords, p.Found.Cheapest)
 	}
 	for _, o := range p.Ways.Other {
 		if o.Way != p.Way {
@@ -53,6 +57,20 @@ func (p *Plan) Alternatives() []Alternative {
 		list = append(list, p.byColour())
 	}
 	return list
+}
+
+// Choices lists all ways, that of the plan among them, in the order of the table of fields, and says which one is the
+// plan's.
+func (p *Plan) Choices() (list []Alternative, taken int) {
+	own := Alternative{Choose: p.Way.String(), Words: p.Way.Words(), Work: WorkWords(p.Schedule), Possible: true,
+		Total: p.Schedule.Total}
+	if p.Schedule == p.Found.Cheapest {
+		own.Choose, own.Words = CheapestWay, cheapestWords
+	}
+	list = append(p.Alternatives(), own)
+	place := func(a Alternative) int { return slices.Index(field.Way.Words, a.Choose) }
+	slices.SortStableFunc(list, func(a, b Alternative) int { return place(a) - place(b) })
+	return list, slices.IndexFunc(list, func(a Alternative) bool { return a.Choose == own.Choose })
 }
 
 // byColour is the chain for each colour among the other ways.

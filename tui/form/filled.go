@@ -22,7 +22,7 @@ func (m Model) Filled() Filled {
 	f := Filled{Spec: m.spec, At: m.fields[m.at].Name, Texts: map[string]string{}}
 	f.Spec.Schedule, f.Spec.Other = nil, nil
 	for i, l := range m.fields {
-		f.Texts[l.Name] = m.inputs[i].Value()
+		f.Texts[l.Name] = m.text(i)
 	}
 	return f
 }
@@ -32,7 +32,7 @@ func Refilled(d Deps, f Filled) Model {
 	m := New(d, f.Spec)
 	m.own = maps.Clone(m.own)
 	for i, l := range m.fields {
-		if text, ok := f.Texts[l.Name]; ok && text != m.inputs[i].Value() {
+		if text, ok := f.Texts[l.Name]; ok && text != m.text(i) {
 			m = m.setField(i, text)
 			m.own[i] = true
 		}

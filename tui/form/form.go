@@ -27,6 +27,9 @@ type Model struct {
 	Deps
 	fields   []line
 	inputs   []textinput.Model
+	box      look.TextBox // the text of the stripes, in the place of its input
+	boxAt    int          // which field that is
+	w        int          // the width of the terminal
 	at       int
 	spec     plan.Spec
 	project  *project.Project // nil while a field is wrong
@@ -39,12 +42,14 @@ type Model struct {
 	offered int    // how many things at hand have been tried
 	offer   string // the one that was taken last
 
-	order     stripe.Order // the stripes as typed; none in a plain warp
+	written   stripe.Order // the stripes as typed; none in a plain warp
+	order     stripe.Order // the same from end 1 on
 	stripesAt error        // where the stripes can't be read
 	made      stripesMsg   // the last schedule that came
 	asked     stripeKey    // the schedule that is being worked out; none where none is
 	run       int          // counts the works, to tell them apart
 	stop      func()       // ends that work
+	beside    besides      // what else the stripes could be wound with
 	own       map[int]bool // the fields in which the weaver has typed
 }
 
@@ -58,6 +63,9 @@ type Deps struct {
 	Pace times.Pace
 	// Search cuts stripes into passes; nil is [Search].
 	Search func(context.Context, plan.Spec, stripe.Ask) (*stripe.Plan, error)
+	// Beside looks for what another paddle would give, with the names of those at hand, and for a small change of
+	// the order that winds far faster; nil is [Beside].
+	Beside func(context.Context, *stripe.Plan, map[int]string) ([]stripe.OtherPaddle, *stripe.Change)
 }
 
 // Messages from the form to whoever shows it.
@@ -81,9 +89,15 @@ func New(d Deps, spec plan.Spec) Model {
 	if d.Search == nil {
 		d.Search = Search
 	}
-	m := Model{Deps: d, fields: formLines(), spec: withClothDefaults(spec), own: map[int]bool{}}
-	for _, f := range m.fields {
+	if d.Beside == nil {
+		d.Beside = Beside
+	}
+	m := Model{Deps: d, fields: formLines(), spec: withClothDefaults(spec), own: map[int]bool{}, w: usualWidth}
+	for i, f := range m.fields {
 		m.inputs = append(m.inputs, look.NewInput(d.Styles, f.Show(m.spec), formLimit))
+		if f.Field == field.StripesOf {
+			m.boxAt, m.box = i, look.NewTextBox(d.Styles, f.Show(m.spec), plan.MaxStripes)
+		}
 	}
 	m.inputs[0].Focus()
 	return m.compute()
@@ -112,7 +126,7 @@ func (m Model) given(i int) bool { return m.fields[i].Given(m.spec) }
 func (m Model) compute() Model {
 	m.problems = map[string]string{}
 	for i, f := range m.fields {
-		if err := f.Take(&m.spec, m.inputs[i].Value()); err != nil && m.given(i) {
+		if err := f.Take(&m.spec, m.text(i)); err != nil && m.given(i) {
 			m.note(err, f.Name)
 		}
 	}
@@ -138,6 +152,9 @@ func (m Model) wanted() plan.Spec {
 	if !spec.Cloth.Used {
 		spec.Cloth = plan.Cloth{}
 	}
+	if len(m.written.Parts) > 0 { // typed in several lines, and kept in one
+		spec.Stripes = m.written.String()
+	}
 	return spec
 }
 
@@ -157,7 +174,7 @@ func (m Model) note(err error, name string) {
 	}
 }
 
-// Update takes a key, a schedule that has come, or a failure.
+// Update takes a key, what has been worked out beside the keys, or a failure.
 func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case FailedMsg:
@@ -165,6 +182,8 @@ func (m Model) Update(msg tea.Msg) (Model, tea.Cmd) {
 		return m, nil
 	case stripesMsg:
 		return m.scheduled(msg)
+	case besidesMsg:
+		return m.besidesCame(msg), nil
 	case tea.KeyMsg:
 		next, cmd := m.act(msg)
 		m, more := next.schedule()
@@ -195,6 +214,10 @@ func (m Model) act(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m.turnTo(m.section() + 1), nil
 	case keys.Matches(msg, k.PrevPage):
 		return m.turnTo(m.section() + sections - 1), nil
+	case m.inBox() && m.keptIn(msg):
+		return m.typed(msg)
+	case m.section() == secStripes && keys.Matches(msg, k.Take):
+		return m.take(), nil
 	case keys.Matches(msg, k.PrevField):
 		return m.step(-1), nil
 	case keys.Matches(msg, k.NextField):
@@ -260,7 +283,7 @@ func (m Model) choose(msg tea.KeyMsg) Model {
 func (m Model) inUnits(was measure.LengthUnitSystem) Model {
 	before, after := entry.NewSpec(was), entry.NewSpec(m.spec.Units)
 	for i, f := range m.fields {
-		if text := f.Show(before); f.Field != field.Units && text != f.Show(after) && m.inputs[i].Value() == text {
+		if text := f.Show(before); f.Field != field.Units && text != f.Show(after) && m.text(i) == text {
 			m = m.setField(i, f.Show(after))
 		}
 	}
@@ -269,6 +292,10 @@ func (m Model) inUnits(was measure.LengthUnitSystem) Model {
 
 // setField puts text into a field.
 func (m Model) setField(i int, text string) Model {
+	if i == m.boxAt {
+		m.box = m.box.With(text)
+		return m
+	}
 	m.inputs = slices.Clone(m.inputs)
 	m.inputs[i].SetValue(text)
 	m.inputs[i].CursorEnd()
@@ -291,7 +318,10 @@ func (m Model) current(list []project.Choice) int {
 // nextChoice takes the next of the ranked choices, round after the last.
 func (m Model) nextChoice() Model {
 	list := m.choices()
-	if len(list) == 0 || !plain(m.spec) {
+	if !plain(m.spec) {
+		return m.nextWay()
+	}
+	if len(list) == 0 {
 		return m
 	}
 	next := list[(m.current(list)+1)%len(list)]

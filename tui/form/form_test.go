@@ -28,6 +28,24 @@ import (
 	"millside/tui/look"
 )
 
+// found is what stands beside a plan.
+type found struct {
+	paddles []stripe.OtherPaddle
+	change  *stripe.Change
+}
+
+// besideOnce looks for what stands beside a plan once for each plan.
+func besideOnce(ctx context.Context, made *stripe.Plan, names map[int]string) ([]stripe.OtherPaddle, *stripe.Change) {
+	if f, ok := searches.Load(made); ok {
+		return f.(found).paddles, f.(found).change
+	}
+	paddles, change := Beside(ctx, made, names)
+	if ctx.Err() == nil {
+		searches.Store(made, found{paddles, change})
+	}
+	return paddles, change
+}
+
 // bench is what a test of the form stands on.
 type bench struct {
 	t    *testing.T
@@ -37,7 +55,7 @@ type bench struct {
 func newBench(t *testing.T, profile termenv.Profile) *bench {
 	t.Helper()
 	return &bench{t: t, deps: Deps{Styles: look.NewStyles(io.Discard, profile), Keys: keys.Default(),
-		Search: searchOnce}}
+		Search: searchOnce, Beside: besideOnce}}
 }
 
 // searches keeps what was found, by what was searched: many tests show the same stripes, and a search takes seconds,

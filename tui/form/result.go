@@ -21,8 +21,7 @@ func (m Model) resultLines(w, room int) []string {
 		return append([]string{s.Warn.Render(look.Fit(" working out the passes ", w)), ""}, m.stripesResult(w)...)
 	}
 	if m.project == nil && m.section() == secStripes {
-		return append(append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn),
-			m.stripesTrouble(w)...), m.stripesResult(w)...)
+		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), m.stripesResult(w)...)
 	}
 	if m.project == nil {
 		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn),

@@ -31,6 +31,9 @@ func (m Model) waits() bool {
 // nobody waits for it any more.
 func (m Model) schedule() (Model, tea.Cmd) {
 	key := m.key()
+	if m.beside.key != key {
+		m = m.leaveBesides()
+	}
 	if m.asked == key {
 		return m, nil
 	}
@@ -89,5 +92,7 @@ func (m Model) scheduled(msg stripesMsg) (Model, tea.Cmd) {
 		return m.compute(), msg.better
 	}
 	m.asked, m.stop = stripeKey{}, nil
-	return m.compute().schedule()
+	m, cmd := m.compute().schedule()
+	m, more := m.lookBeside()
+	return m, tea.Batch(cmd, more)
 }

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"time"
 
 	"millside/plan"
 	"millside/plan/field"
@@ -48,12 +47,12 @@ func askedKey(a wind.Asked) string {
 
 // stripes reads the stripes as typed and takes over their schedule, if it is there already.
 func (m Model) stripes() Model {
-	m.order, m.stripesAt = stripe.Order{}, nil
+	m.written, m.order, m.stripesAt = stripe.Order{}, stripe.Order{}, nil
 	m.spec.Schedule, m.spec.Other = nil, nil
 	if plain(m.spec) {
 		return m
 	}
-	_, order, err := stripe.Written(m.spec)
+	written, order, err := stripe.Written(m.spec)
 	var unread *stripe.TextError
 	if err != nil && !errors.As(err, &unread) { // the cloth has no width, or they can't be laid so
 		for _, fe := range measure.FieldErrors(err) {
@@ -66,7 +65,7 @@ func (m Model) stripes() Model {
 		m.stripesAt = err
 		return m
 	}
-	m.order = order
+	m.written, m.order = written, order
 	if m.made.key != m.key() {
 		return m
 	}
@@ -98,19 +97,6 @@ func (m Model) stripesResult(w int) []string {
 		return out
 	}
 	return append(append(out, ""), m.scheduleLines(w)...)
-}
-
-// stripesTrouble points at the character that can't be read.
-func (m Model) stripesTrouble(w int) []string {
-	var te *stripe.TextError
-	if !errors.As(m.stripesAt, &te) {
-		return nil
-	}
-	text, at := []rune(m.spec.Stripes), te.Column-1
-	w = max(w, 1)
-	from := min(max(at-w*2/3, 0), len(text))
-	shown := string(text[from:min(from+w, len(text))])
-	return []string{shown, strings.Repeat(" ", max(at-from, 0)) + m.Styles.Alarm.Render("^")}
 }
 
 // orderPlan lends the drawings of a plan to an order that has no schedule yet.
@@ -177,29 +163,7 @@ func (m Model) scheduleLines(w int) []string {
 	if m.made.better != nil {
 		out = append(out, s.Dim.Render("a better one is being looked for"))
 	}
-	out = append(out, "", "other ways")
-	for _, way := range made.Alternatives() {
-		text := way.Words + ": not with this paddle and these packages"
-		if way.Possible {
-			text = fmt.Sprintf("%s: %s, %s", way.Words, look.Roughly(way.Total), saved(way.Saved))
-		}
-		if way.Possible && way.Loom != "" {
-			text += "; " + way.Loom
-		}
-		for i, l := range look.Wrap(text, w-2) {
-			out = append(out, []string{"- ", "  "}[min(i, 1)]+l)
-		}
-	}
-	return out
-}
-
-func saved(d time.Duration) string {
-	switch {
-	case d > 0:
-		return look.Roughly(d) + " more"
-	case d < 0:
-		return look.Roughly(-d) + " less"
-	default:
-		return "no difference"
-	}
+	out = append(out, "")
+	out = append(out, m.wayLines(w)...)
+	return append(out, m.besideLines(w)...)
 }

@@ -11,8 +11,13 @@ import (
 
 // typed hands a key to the field that is being filled in. The first one that writes something takes the place
 // of a value that the weaver has not touched, as a value to start from is seldom a part of the one that is
-// wanted; a key that moves or takes away keeps it, to be changed. Stripes are long, and always kept.
+// wanted; a key that moves or takes away keeps it, to be changed. The text of the stripes is long, and always kept.
 func (m Model) typed(msg tea.KeyMsg) (Model, tea.Cmd) {
+	if m.inBox() {
+		box, cmd := m.box.Type(msg, boxWidth(m.w))
+		m.box = box
+		return m.compute(), cmd
+	}
 	m.inputs = slices.Clone(m.inputs)
 	if m.replaces(msg) {
 		m.inputs[m.at].SetValue("")
@@ -27,5 +32,5 @@ func (m Model) typed(msg tea.KeyMsg) (Model, tea.Cmd) {
 // replaces says whether a key takes the place of what stands in the field.
 func (m Model) replaces(msg tea.KeyMsg) bool {
 	writes := msg.Type == tea.KeyRunes && !msg.Alt || msg.Type == tea.KeySpace
-	return writes && !m.own[m.at] && m.fields[m.at].section != secStripes
+	return writes && !m.own[m.at]
 }

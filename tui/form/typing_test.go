@@ -1,11 +1,13 @@
 package form
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"testing"
 
 	"millside/plan"
+	"millside/plan/stripe"
 	"millside/tui/internal/hand"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -52,6 +54,7 @@ func TestFirstLetterReplaces(t *testing.T) {
 // and shows the passes of the text as it stands.
 func TestStripesNeverHang(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
+	b.deps.Beside = nothingBeside
 	starts := map[string]plan.Spec{"plain": plan.DefaultSpec(), "striped": plan.DefaultSpec()}
 	s := starts["striped"]
 	s.Stripes, s.Positions = "4 white, 2 red, 4 white", 6 // few, so that each search is short
@@ -100,4 +103,8 @@ func TestOutOfDateSchedule(t *testing.T) {
 	if m.project == nil || m.spec.Ends != 20 || m.made.better != nil {
 		t.Errorf("%d ends, project %v", m.spec.Ends, m.project != nil)
 	}
+}
+
+func nothingBeside(context.Context, *stripe.Plan, map[int]string) ([]stripe.OtherPaddle, *stripe.Change) {
+	return nil, nil
 }

@@ -20,6 +20,17 @@ func (m Model) View(w, h int) string {
 	head := []string{m.sectionBar(w), ""}
 	foot := m.formFoot(w)
 	room := max(h-len(foot)-len(head), 1)
+	if m.section() == secStripes {
+		most := room / 2
+		if te, _ := m.mistake(); te != nil {
+			most = room - 4 // there is nothing to show of what the text comes to
+		}
+		box := m.stripesField(w, max(most, 4))
+		if room > 18 {
+			box = append(box, "")
+		}
+		head, room = append(head, box...), max(room-len(box), 1)
+	}
 	if w >= wideForm {
 		left := min(46, w/2+3)
 		fields := m.window(m.fieldLines(left), room)
@@ -27,6 +38,9 @@ func (m Model) View(w, h int) string {
 			look.Beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
 	}
 	below := min(max(room/2, 4), 8)
+	if m.section() == secStripes && m.inBox() {
+		below = max(room-3, 1) // what the text comes to, rather than fields that aren't being filled in
+	}
 	lines := append(head, m.window(m.fieldLines(w-2), room-below)...)
 	for len(lines) < room-below+len(head) {
 		lines = append(lines, "")
@@ -87,6 +101,8 @@ func (m Model) formFoot(w int) []string {
 	}
 	line := append(k.FormKeys(), k.Back)
 	switch {
+	case m.section() == secStripes:
+		line = m.stripesKeys(w)
 	case w < wideForm:
 		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.How, keys.As(k.Choice, ""), k.Back}
 	case len(f.options) > 0:
@@ -106,7 +122,7 @@ type formLine struct {
 func (m Model) fieldLines(w int) []formLine {
 	var out []formLine
 	for i, f := range m.fields {
-		if f.section != m.section() {
+		if f.section != m.section() || i == m.boxAt {
 			continue
 		}
 		out = append(out, formLine{m.fieldLine(i, w), i})

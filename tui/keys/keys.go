@@ -28,6 +28,7 @@ type Map struct {
 	Up, Down, First, Last, Filter, Open, New, Copy, Practice, Alone key.Binding
 	// On the form.
 	Left, Right, NextField, PrevField, NextPage, PrevPage, Begin, Choice, How, Rest, AtHand key.Binding
+	NewLine, Take                                                                           key.Binding
 	// On every page.
 	Stop, Suspend, AnyBack key.Binding
 }
@@ -117,6 +118,8 @@ func Default() Map {
 		How:       Bind("ctrl+o", "how", "ctrl+o"),
 		Rest:      Bind("ctrl+r", "rest", "ctrl+r"),
 		AtHand:    Bind("ctrl+n", "at hand", "ctrl+n"),
+		NewLine:   Bind("enter", "new line", "enter"),
+		Take:      Bind("ctrl+t", "take it", "ctrl+t"),
 
 		Stop:    Bind("ctrl+c", "leave at once", "ctrl+c"),
 		Suspend: Bind("ctrl+z", "put aside until fg", "ctrl+z"),

@@ -49,7 +49,6 @@ func PlanFlags(cmd *cobra.Command, ask *SpecAsk) *StripeAsk {
 			addFlag(cmd, fd, nameValue{fd, &ask.given})
 		}
 	}
-	stripes.complete(cmd)
 	return stripes
 }
 

@@ -70,13 +70,7 @@ type Striped struct {
 // TryOthers works out what other paddles would give, those at hand among them, and whether a small change of the
 // order winds far faster. It takes about as long as planning the stripes.
 func (s *Striped) TryOthers(ctx context.Context, hand athand.AtHand) {
-	names := map[int]string{}
-	for _, paddle := range hand.Paddles {
-		if names[paddle.Positions] == "" {
-			names[paddle.Positions] = paddle.Name
-		}
-	}
-	s.Paddles, s.Change = s.OtherPaddles(ctx, names), s.SmallerChange(ctx)
+	s.Paddles, s.Change = s.OtherPaddles(ctx, hand.PaddleNames()), s.SmallerChange(ctx)
 }
 
 // value is the flag's value for what stands in no plan but leads to one: the stripes, which may come from standard
@@ -89,12 +83,6 @@ func (a *StripeAsk) value(f *field.Field) pflag.Value {
 		return textFlag{&a.draft, f.Value}
 	}
 	return a.use.value(f)
-}
-
-// complete completes the names of the ways.
-func (a *StripeAsk) complete(cmd *cobra.Command) {
-	_ = cmd.RegisterFlagCompletionFunc(field.Way.Flag,
-		cobra.FixedCompletions(stripe.WayNames(), cobra.ShellCompDirectiveNoFileComp))
 }
 
 // given says whether there are stripes.
