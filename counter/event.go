@@ -45,6 +45,7 @@ const (
 	LeaseLeft  Kind = "lease-left"  // Chain, Pass (passes laid): the look at the lease is put off
 	Redone     Kind = "redone"      // Chain, Pass (the pass that lies again): the last take-back is taken back
 	Reopened   Kind = "reopened"    // Text = reason: the finished warp is opened again
+	Renamed    Kind = "renamed"     // Text = the warp's new name
 	// Lines: so many lines that had been counted were missing when the record was opened
 	Lost Kind = "lost"
 )
@@ -129,7 +130,7 @@ var fieldsOf = map[Kind][]field{
 	NewCone:  {chainField, passField, positionField, weightField},
 	WorkDone: {chainField, passField}, WorkUndone: {chainField, passField},
 	TieWaved: {chainField, passField}, LeaseLeft: {chainField, passField},
-	Redone: {chainField, passField}, Reopened: {textField},
+	Redone: {chainField, passField}, Reopened: {textField}, Renamed: {textField},
 	Lost: {linesField},
 }
 

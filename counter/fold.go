@@ -27,13 +27,14 @@ func (s State) Apply(e Event) (State, error) {
 func (s State) private(e Event) State {
 	s.Losses = slices.Clone(s.Losses)
 	s.Notes, s.Recounts, s.Reopened = slices.Clip(s.Notes), slices.Clip(s.Recounts), slices.Clip(s.Reopened)
+	s.Renames = slices.Clip(s.Renames)
 	s.Ties, s.TiesWaved = slices.Clip(s.Ties), slices.Clip(s.TiesWaved)
 	s.Cones = slices.Clip(s.Cones)
 	s.Incidents = slices.Clone(s.Incidents)
 	switch e.Kind {
 	case Withdrawn:
 		s.Ties, s.Cones = slices.Clone(s.Ties), slices.Clone(s.Cones)
-	case Noted, Paused, Resumed, Incident, TieMade, TieWaved, NewCone, Finished, Reopened, LeaseLeft:
+	case Noted, Paused, Resumed, Incident, TieMade, TieWaved, NewCone, Finished, Reopened, LeaseLeft, Renamed:
 		return s // none of these changes a chain
 	}
 	s.Chains = slices.Clone(s.Chains)
@@ -75,11 +76,14 @@ func (f *Folder) Apply(e Event) error {
 	if !keepsBack[e.Kind] {
 		f.s.Chains[f.s.Chain-1].Back = nil
 	}
-	if f.s.Events == 0 {
+	f.s.Events++
+	if e.Kind == Renamed { // nothing happened at the mill
+		return nil
+	}
+	if f.s.Events-len(f.s.Renames) == 1 {
 		f.s.Started = e.At
 	}
 	f.s.Last = e.At
-	f.s.Events++
 	return nil
 }
 
@@ -100,6 +104,8 @@ func (f *Folder) follow(e Event) error {
 		return f.reopened(e)
 	case Lost:
 		return f.lost(e)
+	case Renamed:
+		return f.renamed(e)
 	}
 	if s.Finished {
 		return fmt.Errorf("the warp is finished: nothing can be added (%s)", e.Kind)

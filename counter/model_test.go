@@ -56,6 +56,8 @@ type model struct {
 	worked                      map[[2]int]bool
 	leaseLeft                   int
 	reopened                    int
+	name                        string
+	renames                     int
 	backs                       []model // what was taken back, the latest last; the models as they were before
 }
 
@@ -74,7 +76,7 @@ type modelIncident struct {
 }
 
 func newModel(p *plan.Plan) *model {
-	m := &model{plan: p, laid: make([]int, len(p.Chains)), chain: 1, order: p.Spec.ReturnOrder,
+	m := &model{plan: p, laid: make([]int, len(p.Chains)), chain: 1, order: p.Spec.ReturnOrder, name: p.Spec.Name,
 		wrong: map[[2]int]int{}, tieLines: map[int][2]int{}, worked: map[[2]int]bool{},
 		surplus: make([]int, len(p.Chains))}
 	for range p.Chains {
@@ -96,6 +98,10 @@ func (m *model) done(chain int) bool {
 }
 
 func (m *model) allows(e counter.Event) bool {
+	text := e.Text == "a knot" || e.Text == "counted" || e.Text == "ü \" \\ #"
+	if e.Kind == counter.Renamed {
+		return text
+	}
 	if m.finished {
 		return e.Kind == counter.Reopened && slices.Contains([]string{"a knot", "counted", "ü \" \\ #"}, e.Text)
 	}
@@ -106,7 +112,6 @@ func (m *model) allows(e counter.Event) bool {
 			return false
 		}
 	}
-	text := e.Text == "a knot" || e.Text == "counted" || e.Text == "ü \" \\ #"
 	here := e.Chain == m.chain
 	untouched := len(m.ticked[m.chain-1]) == 0
 	now := m.laid[m.chain-1]
@@ -299,12 +304,15 @@ func (m *model) take(e counter.Event) {
 		maps.DeleteFunc(m.worked, func(at [2]int, _ bool) bool { return at[0] == e.Chain && at[1] > e.Pass })
 	case counter.LeaseLeft:
 		m.leaseLeft = e.Pass
+	case counter.Renamed:
+		m.name = e.Text
+		m.renames++
 	case counter.Reopened:
 		m.finished = false
 		m.reopened++
 	}
 	if !slices.Contains([]counter.Kind{counter.Undone, counter.WorkUndone, counter.Redone, counter.Noted,
-		counter.Paused, counter.Resumed, counter.Incident, counter.NewCone}, e.Kind) {
+		counter.Paused, counter.Resumed, counter.Incident, counter.NewCone, counter.Renamed}, e.Kind) {
 		m.backs = nil
 	}
 	m.events++

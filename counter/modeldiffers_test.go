@@ -32,9 +32,9 @@ func (m *model) differs(s counter.State) string {
 	}
 	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder,
 		s.Plan.Spec.Foot, len(s.Notes), len(s.Recounts),
-		len(s.TiesWaved), len(s.Reopened), worked)
+		len(s.TiesWaved), len(s.Reopened), worked, s.Plan.Spec.Name, len(s.Renames), s.Begun())
 	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.leaseLeft, m.finished, m.order, m.foot, m.notes, m.recounts,
-		len(m.waved), m.reopened, len(m.worked))
+		len(m.waved), m.reopened, len(m.worked), m.name, m.renames, m.events > m.renames)
 	if got != want {
 		return got + ", want " + want
 	}

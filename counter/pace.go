@@ -92,7 +92,8 @@ func (t *intervals) take(e *Event) {
 			t.all = append(t.all, e.At.Sub(t.before.At))
 		}
 		t.before = *e
-	case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened, WorkDone, WorkUndone:
+	case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened, Renamed, WorkDone,
+		WorkUndone:
 		t.before = Event{}
 	}
 }

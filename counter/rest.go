@@ -15,7 +15,7 @@ const (
 // Away is how long ago the last event was. It is nothing if there was none, or if the clock was set back
 // since.
 func (s State) Away(now time.Time) time.Duration {
-	if s.Events == 0 {
+	if !s.Begun() {
 		return 0
 	}
 	return max(now.Sub(s.Last), 0)
@@ -25,7 +25,7 @@ func (s State) Away(now time.Time) time.Duration {
 // begun and not finished, and nothing happened for longer than the given time. After a clock that was set
 // back nobody knows how long it was, so then it is true as well.
 func (s State) NeedsLook(now time.Time, after time.Duration) bool {
-	return s.Events > 0 && !s.Finished && (now.Before(s.Last) || s.Away(now) > after)
+	return s.Begun() && !s.Finished && (now.Before(s.Last) || s.Away(now) > after)
 }
 
 // RestDue says whether the winder has gone on for as long as the plan's RestMinutes without a rest: a
@@ -41,7 +41,7 @@ func (s State) RestDue(events []Event, now time.Time) bool {
 }
 
 func (s State) restDue(w winding, now time.Time) bool {
-	if !s.valid() || s.Plan.Spec.RestMinutes <= 0 || s.Paused || s.Finished || s.Events == 0 {
+	if !s.valid() || s.Plan.Spec.RestMinutes <= 0 || s.Paused || s.Finished || !s.Begun() {
 		return false
 	}
 	gap := now.Sub(w.last)
@@ -55,6 +55,9 @@ type winding struct {
 }
 
 func (w *winding) take(e *Event) {
+	if e.Kind == Renamed { // not done at the mill
+		return
+	}
 	if !w.last.IsZero() {
 		if gap := e.At.Sub(w.last); gap >= restGap {
 			w.wound = 0

@@ -121,6 +121,8 @@ type State struct {
 	LeaseLeft int
 	// Paddle is what the paddle holds, as far as the record tells.
 	Paddle Paddle
+	// Renames lists the names that the warp had before the one that its plan has now.
+	Renames []Rename
 	// Reopened lists why and when the finished warp was opened again.
 	Reopened []Note
 	Notes    []Note
@@ -134,7 +136,7 @@ type State struct {
 	Ties, TiesWaved []Tie
 	// Cones lists the cones that were put in on the way, in the order of noting.
 	Cones []ConeState
-	// Started and Last are the times of the first and the last event; zero if there was none.
+	// Started and Last are the times of the first and the last event but for new names; zero if there was none.
 	Started, Last time.Time
 	// Events is the number of events so far.
 	Events int

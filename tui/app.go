@@ -47,7 +47,10 @@ func (d deps) forMill() mill.Deps {
 
 // Messages from home, and answers of commands.
 type (
-	goFormMsg struct{ spec plan.Spec }
+	goFormMsg struct {
+		spec plan.Spec
+		of   string // the path of the record whose plan this changes; "" for a new warp
+	}
 	goOnMsg   struct{ half halfplan.Plan } // fill in a half-filled plan further
 	openMsg   struct{ path string }        // wind a record, or look at it if that can't be
 	openedMsg struct {
@@ -82,7 +85,7 @@ func (a app) started(o Options) app {
 	a.screen = a.firstScreen(o)
 	if s, ok := a.screen.(planning); ok {
 		s.Model, a.first = s.Init()
-		if !maps.Equal(s.Filled().Texts, form.New(a.forForm(), a.newSpec()).Filled().Texts) {
+		if o.Edits == "" && !maps.Equal(s.Filled().Texts, form.New(a.forForm(), a.newSpec()).Filled().Texts) {
 			s.changes, s.touched = 1, a.now // what the command line gave is worth keeping too
 		}
 		a.screen = s
@@ -102,7 +105,7 @@ func (a app) firstScreen(o Options) screen {
 		return alonePage{deps: a.deps, under: newHome(a.deps, withHalves(a.store, o.List, o.ListErr), a.now),
 			open: opening(o.NoLocks)}
 	case o.Spec != nil:
-		return newPlanning(a.deps, form.New(a.forForm(), *o.Spec), halfplan.Plan{})
+		return newPlanning(a.deps, form.New(a.forForm(), *o.Spec), halfplan.Plan{Of: ofName(a.store, o.Edits)})
 	default:
 		return newHome(a.deps, withHalves(a.store, o.List, o.ListErr), a.now)
 	}
@@ -153,7 +156,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // a new warp, and not one that was planned before
 			msg.spec = a.newSpec()
 		}
-		return a.plan(form.New(a.forForm(), msg.spec), halfplan.Plan{})
+		return a.plan(form.New(a.forForm(), msg.spec), halfplan.Plan{Of: ofName(a.store, msg.of)})
 	case goOnMsg:
 		h := msg.half
 		return a.plan(form.Refilled(a.forForm(), form.Filled{Spec: h.Spec, At: h.At, Texts: h.Texts}), h)

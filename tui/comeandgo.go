@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -91,9 +92,9 @@ func (a app) beginning(spec plan.Spec) func(journal.Store) tea.Cmd {
 			if planned {
 				_ = p.keep() // what counts now is the record
 			}
-			rec, err := created(s, spec)
+			rec, err := p.record(s, spec)
 			if err != nil {
-				return failed(err)
+				return form.FailedMsg{Err: err}
 			}
 			msg := openedMsg{rec: rec}
 			if planned {
@@ -106,17 +107,25 @@ func (a app) beginning(spec plan.Spec) func(journal.Store) tea.Cmd {
 	}
 }
 
-// created is the record of a new warp.
-func created(s journal.Store, spec plan.Spec) (*journal.Record, error) {
+// record is the record of a new warp, or of the one whose plan the form changes. Where that can't be any more, the key
+// pressed again makes a new warp.
+func (s planning) record(store journal.Store, spec plan.Spec) (*journal.Record, error) {
 	p, err := plan.New(spec)
 	if err != nil {
 		return nil, err
 	}
-	rec, err := s.Create(p)
-	if err != nil {
-		return nil, fmt.Errorf("making the record: %w", err)
+	of := s.changing()
+	if of == "" {
+		rec, err := store.Create(p)
+		if err != nil {
+			return nil, fmt.Errorf("making the record: %w", err)
+		}
+		return rec, nil
 	}
-	return rec, nil
+	rec, err := store.Replan(ofPath(store, of), p)
+	if errors.Is(err, journal.ErrBegun) || errors.Is(err, fs.ErrNotExist) {
+		s.forget()
+		err = fmt.Errorf("%w; %w", err, errStays)
+	}
+	return rec, err
 }
-
-func failed(err error) tea.Msg { return form.FailedMsg{Err: err} }

@@ -31,12 +31,12 @@ var pages = []struct {
 func homePage(b *bench) screen {
 	now := b.clock.T
 	list := []journal.Summary{
-		{Path: "a", Name: "Kitchen towels, undyed", Passes: 40, Laid: 17, Ends: 396, Standing: 170,
+		{Path: "a", Name: "Kitchen towels, undyed", Passes: 40, Laid: 17, Begun: true, Ends: 396, Standing: 170,
 			Last: now.Add(-time.Hour)},
-		{Path: "b", Name: "Wool blanket", Passes: 66, Laid: 66, Ends: 660, Standing: 660, Wound: true,
+		{Path: "b", Name: "Wool blanket", Passes: 66, Laid: 66, Begun: true, Ends: 660, Standing: 660, Wound: true,
 			Last: now.Add(-24 * time.Hour)},
 		{Path: "c", Name: "scarf", Err: &journal.DamageError{Path: "c", Line: 12, Why: "the checksum is wrong"}},
-		{Path: "d", Name: "Runner in linen", Passes: 20, Laid: 20, Ends: 200, Standing: 200, Wound: true,
+		{Path: "d", Name: "Runner in linen", Passes: 20, Laid: 20, Begun: true, Ends: 200, Standing: 200, Wound: true,
 			Finished: true, Last: now.Add(-30 * 24 * time.Hour)},
 	}
 	return newHome(b.deps, listing{list: list}, now)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"time"
 
+	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/counter/halfplan"
@@ -30,8 +31,9 @@ type home struct {
 	latest  journal.Shelf // the shelf to which something was moved last
 	busy    bool          // something is being opened
 	filter  string
-	finding bool // what is typed goes into the filter
-	w, h    int  // of the terminal
+	finding bool             // what is typed goes into the filter
+	naming  *textinput.Model // the new name of the chosen warp, while it is typed
+	w, h    int              // of the terminal
 }
 
 // listing is what lies in a folder of records, or on a shelf of it.
@@ -70,7 +72,7 @@ func newHome(d deps, l listing, now time.Time) home {
 	return m.to(0)
 }
 
-func (m home) typing() bool { return m.finding }
+func (m home) typing() bool { return m.finding || m.naming != nil }
 
 // entries gives the lines in their order; where a filter is set, the records and plans whose names hold it.
 func (m home) entries() []entry {
@@ -88,7 +90,7 @@ func (m home) entries() []entry {
 	}
 	if m.filter == "" && m.shelf == "" {
 		byPart[partBegin] = []entry{
-			{word: "new warp", cmd: send(goFormMsg{plan.DefaultSpec()})},
+			{word: "new warp", cmd: send(goFormMsg{spec: plan.DefaultSpec()})},
 			{word: "practice warp", cmd: send(form.BeginMsg{Spec: m.practice})},
 		}
 	}
@@ -123,7 +125,10 @@ func (m home) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 			return m, nil
 		}
 		m.problem, m.said, m.clicked = "", "", ""
-		if m.typing() {
+		switch {
+		case m.naming != nil:
+			return m.nameIt(msg)
+		case m.finding:
 			return m.find(msg)
 		}
 		return m.act(msg)
@@ -157,8 +162,12 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return m.bringBack()
 	case keys.Matches(msg, k.Copy):
 		return m.copyPlan()
+	case keys.Matches(msg, k.Rename):
+		return m.rename(), nil
+	case keys.Matches(msg, k.Edit):
+		return m.edit()
 	case keys.Matches(msg, k.New):
-		return m, send(goFormMsg{plan.DefaultSpec()})
+		return m, send(goFormMsg{spec: plan.DefaultSpec()})
 	case keys.Matches(msg, k.Practice):
 		m.busy = true
 		return m, send(form.BeginMsg{Spec: m.practice})
@@ -185,14 +194,4 @@ func (m home) open() (screen, tea.Cmd) {
 	}
 	m.problem, m.busy, m.finding = "", true, false
 	return m, e.cmd
-}
-
-// copyPlan opens the form with the plan of a record, to wind the same warp again or a changed one.
-func (m home) copyPlan() (screen, tea.Cmd) {
-	e, ok := m.current()
-	if !ok || e.summary == nil || e.summary.Err != nil {
-		m.problem = "choose a warp to copy its plan"
-		return m, nil
-	}
-	return m, send(goFormMsg{e.summary.Spec})
 }

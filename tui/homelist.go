@@ -42,7 +42,7 @@ func (e entry) part() part {
 		return partBegin
 	case sum.Finished:
 		return partFinished
-	case sum.Err == nil && sum.Laid == 0 && sum.Started.IsZero():
+	case sum.Err == nil && !sum.Begun:
 		return partNotBegun
 	case sum.Err == nil && sum.Wound:
 		return partWound
@@ -190,7 +190,7 @@ func (m home) find(msg tea.KeyMsg) (screen, tea.Cmd) {
 
 // mouse turns the list with the wheel, chooses with a click, and opens what is clicked again.
 func (m home) mouse(msg tea.MouseMsg) (screen, tea.Cmd) {
-	if m.busy || msg.Action != tea.MouseActionPress {
+	if m.busy || m.naming != nil || msg.Action != tea.MouseActionPress {
 		return m, nil
 	}
 	switch msg.Button {

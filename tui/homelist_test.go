@@ -20,9 +20,9 @@ func sixty(b *bench) app {
 		sum := journal.Summary{Path: fmt.Sprint(i), Name: fmt.Sprintf("Warp %02d", i), Passes: 40, Ends: 400}
 		switch i / 20 {
 		case 0:
-			sum.Laid, sum.Started = 3, b.clock.T.Add(-time.Hour)
+			sum.Laid, sum.Begun, sum.Started = 3, true, b.clock.T.Add(-time.Hour)
 		case 2:
-			sum.Finished, sum.Wound, sum.Laid, sum.Started = true, true, 40, b.clock.T.Add(-time.Hour)
+			sum.Finished, sum.Wound, sum.Begun, sum.Laid, sum.Started = true, true, true, 40, b.clock.T.Add(-time.Hour)
 		}
 		list = append(list, sum)
 	}
@@ -189,7 +189,7 @@ func TestHomePartsOfTheirOwn(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	a := b.app()
 	list := []journal.Summary{
-		{Path: "a", Name: "Rug", Passes: 40, Laid: 40, Ends: 400, Standing: 400, Wound: true, Started: b.clock.T},
+		{Path: "a", Name: "Rug", Passes: 40, Laid: 40, Ends: 400, Standing: 400, Wound: true, Begun: true, Started: b.clock.T},
 		{Path: "b", Name: "Scarf", Passes: 20, Ends: 200},
 		{Path: "c", Name: "Towels", Passes: 20, Ends: 200},
 	}

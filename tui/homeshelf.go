@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -99,6 +100,11 @@ func (m home) shelved(msg shelvedMsg) (screen, tea.Cmd) {
 	}
 	if msg.wrong != nil {
 		m.said = ""
+	}
+	// What was chosen stays so, where it still is: a new name, or a new time, may have changed its place.
+	is := func(e entry) bool { return e.key() == m.anchor }
+	if i := slices.IndexFunc(m.entries(), is); i >= 0 && msg.to == "" {
+		at = i
 	}
 	return m.to(at), nil
 }

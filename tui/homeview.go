@@ -39,6 +39,10 @@ func (m home) lay(w, h int) laid {
 		l.head[2] = m.filterLine(w)
 		l.head = append(l.head, "")
 	}
+	if m.naming != nil {
+		l.head[2] = m.nameLine(w)
+		l.head = append(l.head, "")
+	}
 	l.foot = append([]string{""}, s.KeyLines(w, m.keyRows(h), m.footKeys()...)...)
 	if m.problem != "" {
 		l.foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), l.foot...)
@@ -71,6 +75,9 @@ func (m home) keyRows(h int) int {
 // footKeys are the keys that work, those first that are needed most.
 func (m home) footKeys() []key.Binding {
 	k := m.keys
+	if m.naming != nil {
+		return []key.Binding{k.Keep, k.Back}
+	}
 	if m.finding {
 		return []key.Binding{keys.As(k.Open, "done"), keys.As(k.Back, "all warps"), k.Up}
 	}
@@ -82,8 +89,8 @@ func (m home) footKeys() []key.Binding {
 		}
 		return line
 	}
-	line := []key.Binding{k.Open, k.Filter, k.New, k.Copy, k.Leave, k.Away, k.Delete, k.Shelves, k.Settings, k.Practice,
-		k.Up}
+	line := []key.Binding{k.Open, k.Filter, k.New, k.Copy, k.Leave, k.Edit, k.Rename, k.Away, k.Delete, k.Shelves,
+		k.Settings, k.Practice, k.Up}
 	if m.filter != "" {
 		line = append([]key.Binding{keys.As(k.Back, "all warps")}, line...)
 	}
@@ -160,7 +167,7 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 		return []string{look.Fit(mark+style.Render(sum.Name)+"  "+s.Alarm.Render(damageText(sum.Err)), w)}
 	case sum.Finished:
 		return line(fmt.Sprintf("%d ends, %s%s", sum.Ends, touched, paceText(sum.Pace)))
-	case sum.Laid == 0 && sum.Started.IsZero():
+	case !sum.Begun:
 		return line(fmt.Sprintf("%d ends, %s", sum.Ends, measure.Counted(sum.Passes, "pass", "passes")))
 	case sum.Wound:
 		return line(fmt.Sprintf("%d ends, %s", sum.Standing, touched))

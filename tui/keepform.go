@@ -48,6 +48,9 @@ func halves(s journal.Store) halfplan.Store { return halfplan.In(s.Dir, s.FS) }
 
 // newPlanning is a form whose plan is kept, in the file of a half-filled one or in a new one.
 func newPlanning(d deps, m form.Model, half halfplan.Plan) planning {
+	if half.Of != "" {
+		m.Of = m.Filled().Spec.Name
+	}
 	return planning{Model: m, deps: d, keeper: &keeper{store: halves(d.store), path: half.Path, of: half.Of}}
 }
 
@@ -64,6 +67,9 @@ func (s planning) update(msg tea.Msg, at time.Time) (screen, tea.Cmd) {
 	case notKeptMsg:
 		s.Model = s.Told(measure.Clean(msg.err.Error()))
 		return s, nil
+	}
+	if _, failed := msg.(form.FailedMsg); failed && s.changing() == "" {
+		s.Of = ""
 	}
 	was := s.Filled()
 	next, cmd := s.Update(msg)
@@ -146,4 +152,21 @@ func (s planning) left() string {
 	s.keeper.mu.Lock()
 	defer s.keeper.mu.Unlock()
 	return s.keeper.path
+}
+
+// changing is the record whose plan the form changes, "" for none.
+func (s planning) changing() string {
+	if s.keeper == nil {
+		return ""
+	}
+	s.keeper.mu.Lock()
+	defer s.keeper.mu.Unlock()
+	return s.keeper.of
+}
+
+// forget makes it the plan of a new warp.
+func (s planning) forget() {
+	s.keeper.mu.Lock()
+	defer s.keeper.mu.Unlock()
+	s.keeper.of = ""
 }

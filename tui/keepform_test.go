@@ -172,7 +172,7 @@ func TestNotKept(t *testing.T) {
 	if err := os.WriteFile(b.deps.store.Dir, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	m := typeInto(b, drive(b, b.app(), goFormMsg{plan.DefaultSpec()}), "Rug")
+	m := typeInto(b, drive(b, b.app(), goFormMsg{spec: plan.DefaultSpec()}), "Rug")
 	m = drive(b, m, hand.Key("tab"))
 	if v := m.View(); !strings.Contains(v, "keeping the half-filled plan") {
 		t.Errorf("not told:\n%s", v)

@@ -20,6 +20,11 @@
 // back ([Store.BringBack]): the new name is on the disk before the old one goes, so the power may leave both, and
 // never none.
 //
+// A new name is an event like others ([Store.Rename]): the first line, and every name that the warp had, stay as they
+// were written, and the fold gives the last one. It is nothing that happened at the mill, so a warp that only got
+// another name is not begun. The plan of a warp that isn't begun is changed by a new file in the place of the old one
+// ([Record.Replan]), under the lock and at one stroke: there is nothing in it but the plan. A copy is a new record.
+//
 // # The file
 //
 // A record is UTF-8 text, one line an event, each ended by a line feed. It can be read by a person and
@@ -68,6 +73,7 @@
 //	                                  peg on outward passes
 //	lease-left  chain= pass=          the look at the lease is put off; pass is the number of passes laid
 //	reopened    text=                 the finished warp is opened again, and why
+//	renamed     text=                 the warp's new name; the file keeps its own
 //	lost        lines=                so many lines that had been counted were missing when the record was opened
 //
 // Of an incident, place and text are left out where there is nothing to say, and so is a weight that isn't

@@ -79,8 +79,9 @@ type Summary struct {
 	Yarn measure.Length
 	// Started and Last are the times of the first and the last event; zero if there was none.
 	Started, Last time.Time
-	// Finished says that the warp is off the mill, Wound that every pass of every chain is laid.
-	Finished, Wound bool
+	// Begun says that anything happened at the mill, Wound that every pass of every chain is laid, Finished that the
+	// warp is off the mill.
+	Begun, Finished, Wound bool
 	// Pace is the pace over all passes of a finished warp, and of the latest ones of another.
 	Pace counter.PaceResult
 	// Pegs is how long the halts of a finished warp took.
@@ -151,7 +152,7 @@ func (s Store) summary(path string) Summary {
 	sum.Work = st.Plan.WorkSum()
 	sum.Yarn = st.Plan.Path.Length.Times(sum.Standing)
 	sum.Started, sum.Last = st.Started, st.Last
-	sum.Finished, sum.Wound = st.Finished, sum.Laid == sum.Passes
+	sum.Begun, sum.Finished, sum.Wound = st.Begun(), st.Finished, sum.Laid == sum.Passes
 	if st.Finished {
 		sum.Pace = counter.PaceOverall(got.events.all())
 		sum.Pegs = counter.PegPace(st.Plan, got.events.all())

@@ -78,7 +78,7 @@ func (s Session) goOn(at time.Time) (Session, Reply) {
 
 // lookAgain brings up what must stand on the mill.
 func (s Session) lookAgain(at time.Time) (Session, Reply) {
-	if s.st.Events > 0 && !s.st.Finished {
+	if s.st.Begun() && !s.st.Finished {
 		s.look = true
 	}
 	return s, Reply{Said: s.Announce(at), Short: s.Speak(at), Cue: CueLook}

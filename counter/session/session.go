@@ -70,7 +70,7 @@ type Opening struct {
 // New begins a conversation.
 func New(o Opening) Session {
 	s := Session{st: o.State, lost: o.Lost, losses: len(o.State.Losses), watching: o.OnlyLooking,
-		look: o.State.Events > 0 && !o.State.Finished && !o.OnlyLooking}
+		look: o.State.Begun() && !o.State.Finished && !o.OnlyLooking}
 	if o.State.Plan != nil {
 		s.guards = newGuards(o.State.Plan.Spec.Guard.Duration(), !o.Piped)
 	}

@@ -101,7 +101,7 @@ func when(t time.Time) string { return t.Local().Format("2 January 2006, 15:04")
 
 // Where says all that is known of the mill and of the pass in hand.
 func (s Session) Where(now time.Time) []string {
-	if s.st.Finished || s.st.Events == 0 {
+	if s.st.Finished || !s.st.Begun() {
 		return s.Announce(now)
 	}
 	var said []string

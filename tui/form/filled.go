@@ -4,6 +4,7 @@ import (
 	"maps"
 
 	"millside/plan"
+	"millside/tui/look"
 )
 
 // Filled is what a weaver has put into the form, right or wrong, so that it can be offered again as it was left.
@@ -47,4 +48,12 @@ func Refilled(d Deps, f Filled) Model {
 func (m Model) Told(problem string) Model {
 	m.failed = problem
 	return m
+}
+
+// whatFor says whose plan is changed; empty for a new warp.
+func (m Model) whatFor(w int) string {
+	if m.Of == "" {
+		return ""
+	}
+	return look.Fit("  "+m.Styles.Dim.Render("changes the plan of "+m.Of+", of which nothing is wound"), w)
 }

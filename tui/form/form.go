@@ -61,6 +61,8 @@ type Deps struct {
 	AtHand athand.AtHand
 	// Pace is the weaver's own, or zero for the published range.
 	Pace times.Pace
+	// Of is the name of the warp whose plan the form changes; "" for a new warp.
+	Of string
 	// Search cuts stripes into passes; nil is [Search].
 	Search func(context.Context, plan.Spec, stripe.Ask) (*stripe.Plan, error)
 	// Beside looks for what another paddle would give, with the names of those at hand, and for a small change of

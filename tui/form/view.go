@@ -17,7 +17,7 @@ const wideForm = 76
 
 // View draws the form at exactly w by h cells.
 func (m Model) View(w, h int) string {
-	head := []string{m.sectionBar(w), ""}
+	head := []string{m.sectionBar(w), m.whatFor(w)}
 	foot := m.formFoot(w)
 	room := max(h-len(foot)-len(head), 1)
 	if m.section() == secStripes {

@@ -24,7 +24,7 @@ type Map struct {
 	// On the settings page.
 	Add, Confirm, Forget, NextSound, PrevSound, Sound key.Binding
 	// At home.
-	Away, Delete, BringBack, Shelves                                key.Binding
+	Away, Delete, BringBack, Shelves, Rename, Edit                  key.Binding
 	Up, Down, First, Last, Filter, Open, New, Copy, Practice, Alone key.Binding
 	// On the form.
 	Left, Right, NextField, PrevField, NextPage, PrevPage, Begin, Choice, How, Rest, AtHand key.Binding
@@ -100,6 +100,8 @@ func Default() Map {
 		Away:      letter("w", "put away"),
 		Delete:    letter("d", "delete"),
 		BringBack: letter("b", "bring back"),
+		Rename:    letter("r", "rename"),
+		Edit:      letter("e", "edit"),
 		Shelves:   Bind("tab", "kept", "tab"),
 		Open:      Bind("enter", "open", "enter", " "),
 		New:       letter("n", "new"),

@@ -47,7 +47,7 @@ func (t *Talk) Session() session.Session { return t.s }
 func (t *Talk) Begin(now time.Time, keyByKey bool) session.Reply {
 	t.typed = keyByKey
 	r := t.s.Begin(now)
-	if t.s.State().Events == 0 {
+	if !t.s.State().Begun() {
 		how := "An empty line is the pass key: it says that the pass is laid. Type help for the other words."
 		if keyByKey {
 			how = "Space, Enter or Page Down is the pass key: it says that the pass is laid. A question mark lists " +
