@@ -139,6 +139,10 @@ func (f *atForm) at(label string) (string, bool) {
 		if rest, ok := strings.CutPrefix(line, "  ▸ "+look.Pad(label, 17)+" "); ok {
 			return rest, true
 		}
+		// The text of the stripes stands in a box below its label.
+		if rest, ok := strings.CutPrefix(strings.TrimSpace(line), "▸ "+label); ok && (rest == "" || rest[0] == ',') {
+			return "", true
+		}
 	}
 	return "", false
 }
