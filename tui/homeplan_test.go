@@ -121,7 +121,7 @@ func mustList(b *bench) tea.Msg { return listedMsg{listing: listAll(b.deps.store
 func TestCopyName(t *testing.T) {
 	list := []journal.Summary{{Name: "Rug"}, {Name: "rug 2"}, {Name: "Scarf 2026"}}
 	for name, want := range map[string]string{"Rug": "Rug 3", "Rug 2": "Rug 3", "Scarf 2026": "Scarf 2026 2",
-		"8/2": "8/2 2",
+		"8/2":                   "8/2 2",
 		strings.Repeat("a", 60): strings.Repeat("a", 58) + " 2"} {
 		if got := journal.CopyName(name, list); got != want {
 			t.Errorf("%q: %q, want %q", name, got, want)
