@@ -25,7 +25,8 @@ func TestRenamed(t *testing.T) {
 		}
 	}
 	take(name("Blue rug"))
-	if s.Begun() || !s.Started.IsZero() || !s.Last.IsZero() || s.Plan.Spec.Name != "Blue rug" || p.Spec.Name == "Blue rug" {
+	if s.Begun() || !s.Started.IsZero() || !s.Last.IsZero() ||
+		s.Plan.Spec.Name != "Blue rug" || p.Spec.Name == "Blue rug" {
 		t.Fatalf("%+v", s)
 	}
 	for _, e := range countertest.Sample()[:3] { // the third shows the other return order

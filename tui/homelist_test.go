@@ -189,7 +189,8 @@ func TestHomePartsOfTheirOwn(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	a := b.app()
 	list := []journal.Summary{
-		{Path: "a", Name: "Rug", Passes: 40, Laid: 40, Ends: 400, Standing: 400, Wound: true, Begun: true, Started: b.clock.T},
+		{Path: "a", Name: "Rug", Passes: 40, Laid: 40, Ends: 400, Standing: 400, Wound: true, Begun: true,
+			Started: b.clock.T},
 		{Path: "b", Name: "Scarf", Passes: 20, Ends: 200},
 		{Path: "c", Name: "Towels", Passes: 20, Ends: 200},
 	}
