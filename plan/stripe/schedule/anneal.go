@@ -15,7 +15,7 @@ type annealer struct {
 	// What was there before the change in hand.
 	from, to    int     // rows that are changed, to exclusive
 	saved       []uint8 // those rows
-	threadsWere int
+	threadsWere cost
 	count       []int  // of each colour, scratch
 	borders     []int  // where a colour of the warp ends
 	repeat      repeat // of the warp, if it has one
@@ -44,8 +44,10 @@ func (a *annealer) run(looks int, hot, cold float64, better func(total cost) boo
 		if !a.change() {
 			continue
 		}
-		total, sync := a.try()
-		if total >= never || total > a.total && a.lots.Float64() >= math.Exp(float64(a.total-total)/heat) {
+		// What the change may come to: drawn first, so that a change is given up as soon as it is seen to be dearer.
+		most := a.total - cost(heat*math.Log(1-a.lots.Float64()))
+		total, sync := a.try(most)
+		if total > most {
 			a.restore()
 			continue
 		}
@@ -80,8 +82,9 @@ func (a *annealer) findChanges() {
 }
 
 // try works out the paths anew from where rows were changed until they run as before. It gives the total and
-// the end from which on the paths are as before.
-func (a *annealer) try() (total cost, sync int) {
+// the end from which on the paths are as before. It gives up where that will hardly be within most: where the
+// ends cost too much more than before, one after the other, which what comes later seldom makes good.
+func (a *annealer) try(most cost) (total cost, sync int) {
 	n := len(a.ends)
 	if !a.enough() {
 		return never, n + 1
@@ -90,7 +93,8 @@ func (a *annealer) try() (total cost, sync int) {
 	a.findChanges()
 	a.threads += a.threadings(a.from, a.to+1)
 	a.begin()
-	same, empty, shift := 0, 0, cost(0)
+	same, empty, dear, shift := 0, 0, 0, cost(0)
+	spare := most - a.total - a.threads + a.threadsWere + a.halt
 	for i := a.from; i < n; i++ {
 		a.clearTrial(i + a.maxSize)
 		by, ok := a.asBefore(i, shift)
@@ -103,7 +107,13 @@ func (a *annealer) try() (total cost, sync int) {
 			same, shift = 1, by
 		}
 		if same > a.maxSize {
-			return a.total + shift + a.thread*cost(a.threads-a.threadsWere), i + 1 - same
+			return a.total + shift + a.threads - a.threadsWere, i + 1 - same
+		}
+		if dear++; !a.dearer(i, spare) {
+			dear = 0
+		}
+		if dear > a.maxSize && (i > a.to || a.dearer(i, spare+minute)) {
+			return never, n + 1
 		}
 		empty++
 		for d := range a.dirs {
@@ -118,6 +128,12 @@ func (a *annealer) try() (total cost, sync int) {
 	}
 	_, _, total = a.best(a.trial)
 	return total, n + 1
+}
+
+// dearer says whether an end that is tried costs so much more than before, or can't be come to.
+func (a *annealer) dearer(i int, by cost) bool {
+	was := a.cheapestAt(a.lists, i)
+	return was < never && a.cheapestAt(a.trial, i)-was > by
 }
 
 // begin fills the lists to try with what the passes before the change lead to.
@@ -174,7 +190,7 @@ func (a *annealer) accept(total cost, sync int) {
 	for i := a.from * a.dirs; i < to*a.dirs; i++ {
 		a.lists[i], a.trial[i] = a.trial[i], a.lists[i]
 	}
-	shift := total - a.total - a.thread*cost(a.threads-a.threadsWere)
+	shift := total - a.total - a.threads + a.threadsWere
 	if shift != 0 {
 		for i := to * a.dirs; i < len(a.lists); i++ {
 			for k := range a.lists[i] {

@@ -19,7 +19,7 @@ const (
 	looksOfEnd = 2_500   // for each end of a long warp, in all
 	manyEnds   = 1_500   // ends of a warp that is searched in one piece
 	fewEnds    = 100     // ends of a warp that is worth a share of the usual looks only
-	usualWidth = 24      // labels kept for an end
+	usualWidth = 10      // labels kept for an end
 	leastWidth = 6       // the same in a warp of very many ends
 	manyLabels = 400_000 // labels in all lists of a whole warp
 )
@@ -45,15 +45,25 @@ func Make(ctx context.Context, ends []int, l Limits, t Times, progress func(*Sch
 	if err != nil {
 		return Found{}, err
 	}
+	return newMaker(ctx, p, l, progress).run(l)
+}
+
+// newMaker makes a maker for a problem of those limits.
+func newMaker(ctx context.Context, p *problem, l Limits, progress func(*Schedule)) *maker {
 	m := &maker{problem: p, ctx: ctx, progress: progress, leastHalts: math.MaxInt}
-	m.looks = looksFor(len(ends), max(l.Effort, 1))
+	m.looks = looksFor(len(p.ends), max(l.Effort, 1))
 	if l.Quick {
 		m.looks /= quickPart
 	}
 	m.rounds = 250 * max(l.Effort, 1)
 	if l.Figure {
-		m.looks, m.figure = looksFor(len(ends), 1)/figurePart, true
+		m.looks, m.figure = looksFor(len(p.ends), 1)/figurePart, true
 	}
+	return m
+}
+
+// run makes the schedule.
+func (m *maker) run(l Limits) (Found, error) {
 	m.make(max(l.Effort, 1))
 	if m.best == nil {
 		return Found{}, m.refuse()
@@ -102,9 +112,10 @@ type maker struct {
 	*problem
 	ctx      context.Context
 	progress func(*Schedule)
-	looked   int // so far
-	looks    int // that may be looked at
-	rounds   int // of the bound
+	lots     uint64 // which lots the search draws
+	looked   int    // so far
+	looks    int    // that may be looked at
+	rounds   int    // of the bound
 	best     []pass
 	total    cost       // of the best
 	front    []followed // the best for each number of kinds

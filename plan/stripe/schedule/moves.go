@@ -2,6 +2,88 @@ package schedule
 
 // change draws a change and makes it. It says whether something is different; if so, save was called.
 func (a *annealer) change() bool {
+	if a.lots.IntN(2) == 0 {
+		return a.retime()
+	}
+	return a.anyChange()
+}
+
+// retime changes what one position is threaded with while some ends are laid, or when it is threaded.
+func (a *annealer) retime() bool {
+	pos, i := a.lots.IntN(a.positions), a.lots.IntN(len(a.ends))
+	if a.lots.IntN(2) == 0 {
+		i = a.border()
+	}
+	from, to := a.held(pos, i)
+	var c uint8
+	ok := true
+	switch a.lots.IntN(6) {
+	case 0, 1:
+		c, ok = a.beside(pos, from, to)
+	case 2, 3:
+		from, to, c = a.moved(pos, from, to)
+		ok = from < to
+	default: // another colour, for all of its time or a part
+		c = a.ends[min(len(a.ends)-1, i+a.lots.IntN(2*a.positions))]
+		switch a.lots.IntN(4) {
+		case 0:
+			from, to = i, min(to, i+1+a.lots.IntN(4*a.positions))
+		case 1:
+			from = i
+		case 2:
+			to = i + 1
+		}
+	}
+	if !ok {
+		return false
+	}
+	a.save(from, to)
+	a.paint(pos, c)
+	return string(a.thr[from*a.positions:to*a.positions]) != string(a.saved)
+}
+
+// held is from and before which end a position keeps the colour that it has at an end.
+func (a *annealer) held(pos, i int) (from, to int) {
+	c := a.row(i)[pos]
+	for from = i; from > 0 && a.row(from - 1)[pos] == c; from-- {
+	}
+	for to = i + 1; to < len(a.ends) && a.row(to)[pos] == c; to++ {
+	}
+	return from, to
+}
+
+// beside is the colour that a position has before or after some ends, if there are ends there.
+func (a *annealer) beside(pos, from, to int) (c uint8, ok bool) {
+	switch {
+	case from > 0 && (to >= len(a.ends) || a.lots.IntN(2) == 0):
+		return a.row(from - 1)[pos], true
+	case to < len(a.ends):
+		return a.row(to)[pos], true
+	}
+	return 0, false
+}
+
+// moved draws the ends for which a position has another colour if it gets the one that it has from one end to
+// another sooner or later, or loses it sooner or later; there are none where that can't be.
+func (a *annealer) moved(pos, from, to int) (f, t int, c uint8) {
+	n, by := len(a.ends), 1+a.lots.IntN(2*a.positions)
+	way := a.lots.IntN(4)
+	switch {
+	case way < 2 && from == 0, way >= 2 && to >= n:
+		return from, from, 0
+	case way == 0: // it gets it sooner
+		return max(0, from-by), from, a.row(from)[pos]
+	case way == 1: // later
+		return from, min(to, from+by), a.row(from - 1)[pos]
+	case way == 2: // it loses it sooner
+		return max(from, to-by), to, a.row(to)[pos]
+	default: // later
+		return to, min(n, to+by), a.row(to - 1)[pos]
+	}
+}
+
+// anyChange draws one of the larger changes.
+func (a *annealer) anyChange() bool {
 	n := len(a.ends)
 	from, to := a.span()
 	if to <= from || to > n {
@@ -74,14 +156,14 @@ func (a *annealer) paint(pos int, c uint8) {
 // changes anyway, or far more.
 func (a *annealer) span() (from, to int) {
 	n := len(a.ends)
-	switch kind := a.lots.IntN(10); {
+	switch kind := a.lots.IntN(30); {
 	case kind == 0:
 		return 0, n
 	case kind == 1:
 		return 0, a.border()
 	case kind == 2:
 		return a.border(), n
-	case kind <= 5: // from where something changes to where something changes
+	case kind <= 12: // from where something changes to where something changes
 		from = a.nextChange(a.lots.IntN(n))
 		to = a.nextChange(from + 1)
 		if a.lots.IntN(3) == 0 {

@@ -37,6 +37,7 @@ type problem struct {
 	// What the hands do, as the search adds it up. Every end tied on is cut off at some time, so a stint,
 	// which is a position carried on successive passes with one yarn, costs both.
 	pass, halt, stint, thread, far cost
+	first                          cost // what a package costs that is threaded before the first pass; mostly thread
 	// rest[i] is the least number of passes that can lay the ends from i (from 0) on.
 	rest []int32
 }
@@ -48,6 +49,7 @@ func newProblem(ends []int, colours int, l Limits, t Times) *problem {
 		scarce: make([]bool, colours+1), mirrored: l.ReturnOrder == wind.MirroredOrder, footLast: l.FootLast,
 		atLease: l.FinishAtLease, mostHalts: -1, times: t,
 		pass: cost(t.Pass), halt: cost(t.Halt), stint: cost(t.Cut + t.Tie), thread: cost(t.Thread), far: cost(t.Far),
+		first: cost(t.Thread),
 	}
 	if l.MostHalts != nil {
 		p.mostHalts = *l.MostHalts

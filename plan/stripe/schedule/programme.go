@@ -19,7 +19,7 @@ type programme struct {
 	chg     []uint64  // positions that change between the ends i-1 and i
 	lists   [][]label // of end i and direction d: lists[i*dirs+d]
 	trial   [][]label // the same, for a change that is tried
-	threads int       // packages threaded
+	threads cost      // what threading costs
 	looked  *int      // what was looked at: a size of pass for each label gone on from
 	pl      placer
 }
@@ -115,26 +115,26 @@ func (g *programme) findChange(i int) {
 	}
 }
 
-// threadings counts packages threaded at the ends from a to before b.
-func (g *programme) threadings(a, b int) int {
-	count := 0
+// threadings is what it costs to thread packages at the ends from a to before b.
+func (g *programme) threadings(a, b int) cost {
+	sum := cost(0)
 	for i := a; i < b && i < len(g.ends); i++ {
 		now := g.row(i)
 		if i == 0 {
 			for _, c := range now {
 				if c != 0 {
-					count++
+					sum += g.first
 				}
 			}
 			continue
 		}
 		for rest := g.chg[i]; rest != 0; rest &= rest - 1 {
 			if now[bits.TrailingZeros64(rest)] != 0 {
-				count++
+				sum += g.thread
 			}
 		}
 	}
-	return count
+	return sum
 }
 
 // push goes on from the labels of end i and direction d: it puts the labels that they lead to into lists, for
@@ -144,7 +144,7 @@ func (g *programme) push(from []label, i, d int, lists [][]label, low int) {
 		return
 	}
 	longest := g.pl.prepare(g, i, d)
-	if longest == 0 {
+	if longest == 0 || i+longest < low {
 		return
 	}
 	next := 0
@@ -227,6 +227,17 @@ func (g *programme) covers(a, b *label) bool {
 	return spare >= 0 && spare >= g.stint*cost(bits.OnesCount64(b.stay&^a.stay))
 }
 
+// cheapestAt is the least cost with which an end is come to, without the threading; never if it isn't.
+func (g *programme) cheapestAt(lists [][]label, i int) cost {
+	least := never
+	for _, list := range lists[i*g.dirs : (i+1)*g.dirs] {
+		for k := range list {
+			least = min(least, list[k].cost)
+		}
+	}
+	return least
+}
+
 // best is the cheapest label that lays all ends, its direction and its cost with the threading; -1 if there
 // is none.
 func (g *programme) best(lists [][]label) (at, d int, total cost) {
@@ -246,7 +257,7 @@ func (g *programme) best(lists [][]label) (at, d int, total cost) {
 			}
 		}
 	}
-	return at, d, total + g.thread*cost(g.threads)
+	return at, d, total + g.threads
 }
 
 // passes are those of the best path.

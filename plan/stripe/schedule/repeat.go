@@ -34,12 +34,15 @@ func findRepeat(ends []uint8, kept int) (best repeat) {
 	return best
 }
 
-// shorten takes all but some of the repeats out of the warp.
+// shorten takes all but some of the repeats out of the warp. What is done once, at the start and at the end,
+// counts for less beside them, as it does in the whole warp.
 func (p *problem) shorten(r repeat, kept int) *problem {
 	q := *p
 	cut := r.start + kept*r.period
 	q.ends = slices.Concat(p.ends[:cut], p.ends[r.start+r.times*r.period:])
 	q.findRest()
+	times := cost(len(p.ends) / len(q.ends))
+	q.first, q.far = p.first/times, p.far/times
 	return &q
 }
 

@@ -189,6 +189,15 @@ func (p *problem) cost(list []pass) cost {
 	return p.costOf(p.ledger(list, false).sum)
 }
 
+// value is what some passes cost as a programme counts it, which threads before the first pass what it can.
+func (p *problem) value(list []pass) cost {
+	used := uint64(0)
+	for _, ps := range list {
+		used |= ps.carried
+	}
+	return p.cost(list) - (p.thread-p.first)*cost(count(used))
+}
+
 // costOf is what the work of a sum costs as the search adds it up.
 func (p *problem) costOf(s Sum) cost {
 	c := p.pass*cost(s.Passes) + p.halt*cost(s.Halts) + p.stint*cost(s.Ties) + p.thread*cost(s.Threads)

@@ -68,14 +68,21 @@ func (m *maker) search(q *problem, looks int) {
 	t := m.newTrial(short, usualWidth)
 	t.repeat = r
 	t.seed()
-	t.first = func() { m.findBound(m.rounds / 4) }
-	t.contest(looks, func(list []pass) {
+	show := func(list []pass) {
 		if r.times == 0 {
 			m.note(list)
 			return
 		}
 		m.stretch(q, short, list, r)
-	})
+	}
+	if t.rank(); len(t.field) > 0 {
+		show(t.field[0].best)
+	}
+	if m.findBound(m.rounds / 4); m.least {
+		return
+	}
+	t.settle(m.looked + (looks-m.looked)/settlePart)
+	t.contest(looks, show)
 }
 
 // keptRepeats is how many repeats stay in a shortened warp.
@@ -139,7 +146,9 @@ func (m *maker) finish() {
 	g := m.newProgramme(m.widthFor(), &m.looked)
 	g.follow(m.best)
 	m.note(g.passes())
-	a := newAnnealer(g, 9)
+	a := newAnnealer(g, 9+m.lots)
+	a.repeat = findRepeat(m.ends, keptRepeats)
+	a.kept = a.repeat.times
 	a.run(m.looks-m.looked, warm, cold, func(cost) bool {
 		m.note(g.passes())
 		return !m.over()
@@ -152,7 +161,7 @@ type trial struct {
 	maker  *maker
 	repeat repeat
 	field  []entrant
-	first  func() // is called when the best of the field is known, unless it is nil
+	along  []cost // the least cost to come to each end with the set-up in hand, see settle
 }
 
 // entrant is a programme in the contest.
@@ -170,7 +179,7 @@ func (m *maker) newTrial(p *problem, width int) *trial {
 // enter takes the programme in hand into the contest.
 func (t *trial) enter() {
 	if list := t.passes(); list != nil {
-		t.field = append(t.field, entrant{slices.Clone(t.thr), t.cost(list), list, uint64(len(t.field) + 1)})
+		t.field = append(t.field, entrant{slices.Clone(t.thr), t.value(list), list, uint64(len(t.field) + 1)})
 	}
 }
 
@@ -194,19 +203,19 @@ func (t *trial) seed() {
 // mostWindows is how many set-ups are tried for the whole warp.
 const mostWindows = 32
 
+// rank puts the best entrants first; of those that cost the same only one stays.
+func (t *trial) rank() {
+	slices.SortStableFunc(t.field, func(a, b entrant) int { return cmp.Compare(a.total, b.total) })
+	t.field = slices.CompactFunc(t.field, func(a, b entrant) bool { return a.total == b.total })
+}
+
 // contest betters the entrants, in rounds: in each the better half goes on with twice the looks.
 func (t *trial) contest(looks int, better func([]pass)) {
-	sort := func() {
-		slices.SortStableFunc(t.field, func(a, b entrant) int { return cmp.Compare(a.total, b.total) })
-	}
-	sort()
+	t.rank()
 	if len(t.field) == 0 {
 		return
 	}
 	better(t.field[0].best)
-	if t.first != nil {
-		t.first()
-	}
 	heats := []float64{hot, hot / 2, warm}
 	for round, left := range []int{6, 3, 1} {
 		t.field = t.field[:min(left, len(t.field))]
@@ -217,8 +226,10 @@ func (t *trial) contest(looks int, better func([]pass)) {
 			}
 			t.better(&t.field[k], share, heats[round])
 		}
-		sort()
-		better(t.field[0].best)
+		t.rank()
+		for k := range t.field {
+			better(t.field[k].best)
+		}
 	}
 }
 
@@ -226,14 +237,14 @@ func (t *trial) contest(looks int, better func([]pass)) {
 func (t *trial) better(e *entrant, looks int, heat float64) {
 	copy(t.thr, e.thr)
 	t.rework()
-	a := newAnnealer(t.programme, e.seed)
+	a := newAnnealer(t.programme, e.seed+t.maker.lots)
 	e.seed += 100
 	if t.repeat.times > 0 {
 		a.repeat, a.kept = t.repeat, keptRepeats
 	}
 	a.run(looks, heat, heat/20, func(cost) bool {
 		list := t.passes()
-		if c := t.cost(list); c < e.total {
+		if c := t.value(list); c < e.total {
 			e.total, e.best = c, list
 			e.thr = append(e.thr[:0], t.thr...)
 			if t.repeat.times == 0 && len(t.ends) == len(t.maker.ends) {
