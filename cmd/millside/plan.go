@@ -8,6 +8,7 @@ import (
 	"millside/cmd/millside/internal/planout"
 	"millside/cmd/millside/internal/prose"
 	"millside/counter/disk"
+	"millside/counter/journal"
 	"millside/plan"
 	"millside/plan/project"
 
@@ -52,13 +53,18 @@ const planExample = `  millside plan --ends 396
   millside plan --draft plaid.wif --thread-1 right --passes`
 
 // planFlags are the flags that say what to do with the plan.
-type planFlags struct{ json, passes, save, sheet bool }
+type planFlags struct {
+	json, passes, save, sheet bool
+	inPlaceOf                 string // the record whose plan this one replaces; "" makes a new one
+}
 
 func (p *planFlags) add(cmd *cobra.Command, sheet *sheetFlags) {
 	f := cmd.Flags()
 	f.BoolVar(&p.passes, "passes", false, "add every pass and all that is done after the last")
 	f.BoolVar(&p.json, "json", false, "print for a program to read")
 	f.BoolVar(&p.save, "save", false, "make a record of it, to wind later")
+	f.StringVar(&p.inPlaceOf, "in-place-of", "",
+		"with --save: put it in the place of the plan of `NAME`, of which nothing is wound")
 	f.BoolVar(&p.sheet, "sheet", false, "print the whole plan as a sheet, as 'millside sheet' does")
 	sheet.add(cmd)
 }
@@ -75,6 +81,9 @@ func givenWarp(f *pflag.FlagSet) bool {
 
 // check settles how a sheet is written, and refuses its flags where none is asked for.
 func (p *planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
+	if p.inPlaceOf != "" && !p.save {
+		return asked.Usage(cmd, errors.New("--in-place-of belongs to a plan that is kept: give --save too"))
+	}
 	if sheet.wall && p.sheet {
 		return asked.Usage(cmd, errors.New("--sheet is the whole plan and --wall the wall sheet: give one of them"))
 	}
@@ -102,7 +111,7 @@ func (a *app) planSheet(project *project.Project, flags planFlags, sheet sheetFl
 	if err := a.printSheet(project, sheet); err != nil || !flags.save {
 		return err
 	}
-	path, err := a.savePlan(project.Plan)
+	path, err := a.savePlan(project.Plan, flags.inPlaceOf)
 	if err == nil {
 		fmt.Fprintf(a.errOut, "Record: %s\n", prose.Clean(path))
 	}
@@ -155,7 +164,7 @@ func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft 
 	p, path := project.Plan, ""
 	if flags.save {
 		var err error
-		if path, err = a.savePlan(p); err != nil {
+		if path, err = a.savePlan(p, flags.inPlaceOf); err != nil {
 			return err
 		}
 	}
@@ -192,14 +201,23 @@ func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft 
 	return nil
 }
 
-// savePlan makes a record and gives its path.
-func (a *app) savePlan(p *plan.Plan) (string, error) {
+// savePlan makes a record, or puts the plan in the place of that of another of which nothing is wound, and gives its
+// path.
+func (a *app) savePlan(p *plan.Plan, inPlaceOf string) (string, error) {
 	store, err := a.store()
 	if err != nil {
 		return "", err
 	}
 	store.FS = disk.WithoutLocks(store.FS)
-	record, err := store.Create(p) // it is closed again at once: nobody winds it yet
+	make := store.Create
+	if inPlaceOf != "" {
+		path, err := store.Find(inPlaceOf)
+		if err != nil {
+			return "", err
+		}
+		make = func(p *plan.Plan) (*journal.Record, error) { return store.Replan(path, p) }
+	}
+	record, err := make(p) // it is closed again at once: nobody winds it yet
 	if err != nil {
 		return "", err
 	}

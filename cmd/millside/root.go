@@ -59,7 +59,7 @@ func (a *app) root() *cobra.Command {
 	root.PersistentFlags().StringVar(&a.atHandFlag, "at-hand", "", "`file` of the mills, reeds and yarns at hand")
 	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.sheetCmd(),
 		a.settCmd(), a.draftCmd(), a.atHandCmd(), a.salvageCmd(), a.putAwayCmd(), a.deleteCmd(),
-		a.bringBackCmd(), a.schemaCmd(), manCmd())
+		a.bringBackCmd(), a.renameCmd(), a.copyCmd(), a.editCmd(), a.schemaCmd(), manCmd())
 	root.SetHelpCommand(helpCmd())
 	root.InitDefaultCompletionCmd()
 	plainWords(root)

@@ -35,7 +35,7 @@ func (s Store) Latest(most int64) ([]Summary, error) {
 			continue
 		}
 		most -= info.Size()
-		list = append(list, s.summary(filepath.Join(s.Dir, info.Name())))
+		list = append(list, s.Summarize(filepath.Join(s.Dir, info.Name())))
 	}
 	return list, nil
 }

@@ -114,7 +114,7 @@ func (s Store) List() ([]Summary, error) {
 		if filepath.Ext(entry.Name()) != Extension {
 			continue
 		}
-		sum := s.summary(filepath.Join(s.Dir, entry.Name()))
+		sum := s.Summarize(filepath.Join(s.Dir, entry.Name()))
 		touched := sum.Last
 		if info, err := entry.Info(); err == nil && touched.IsZero() {
 			touched = info.ModTime()
@@ -137,8 +137,8 @@ func (s Store) List() ([]Summary, error) {
 	return list, nil
 }
 
-// summary looks at one record.
-func (s Store) summary(path string) Summary {
+// Summarize looks at one record; what is wrong with it is in its Err.
+func (s Store) Summarize(path string) Summary {
 	_, got, err := readAt(s.fs(), path)
 	sum := Summary{Path: path, Name: measure.Clean(strings.TrimSuffix(filepath.Base(path), Extension)), Err: err,
 		Torn: got.torn != "", Lost: got.lost}

@@ -213,11 +213,11 @@ func TestSummaryPace(t *testing.T) {
 		events[i].At = at(i*30 + min(i, 15)*20) // 50 s apart at first
 	}
 	path := writeFile(t, fileOf(t, p, events))
-	if got := (Store{}).summary(path).Pace; got.Passes != 29 || got.High <= got.Low {
+	if got := (Store{}).Summarize(path).Pace; got.Passes != 29 || got.High <= got.Low {
 		t.Errorf("finished: %+v", got)
 	}
 	path = writeFile(t, fileOf(t, p, events[:30]))
-	if got := (Store{}).summary(path).Pace; got.Passes != 20 {
+	if got := (Store{}).Summarize(path).Pace; got.Passes != 20 {
 		t.Errorf("being wound: %+v", got)
 	}
 }

@@ -50,10 +50,11 @@ type level struct{ colour, i int }
 // newBounder makes a bounder with all prices nil.
 func (p *problem) newBounder() *bounder { return p.newBounderOf(false, false) }
 
+// newBounderOf makes one for a piece of a warp.
 func (p *problem) newBounderOf(begun, cut bool) *bounder {
 	n, m := len(p.ends), p.maxSize
-	b := &bounder{problem: p, begun: begun, cut: cut, pace: 1.2, of: make([][]int, p.colours+1), rent: make([]float64, n),
-		enter: make([]float64, n+1), crowded: make([]int, n+1), comes: make([]int, n+1)}
+	b := &bounder{problem: p, begun: begun, cut: cut, pace: 1.2, of: make([][]int, p.colours+1),
+		rent: make([]float64, n), enter: make([]float64, n+1), crowded: make([]int, n+1), comes: make([]int, n+1)}
 	for t := range b.enter {
 		b.enter[t] = float64(p.thread)
 	}
