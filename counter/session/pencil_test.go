@@ -53,7 +53,8 @@ var (
 	tieLine    = regexp.MustCompile(`^tie on positions? ([0-9, to]+)$`)
 	staysLine  = regexp.MustCompile(`^positions? ([0-9, to]+) stays? as (?:it is|they are)$`)
 	stopLine   = regexp.MustCompile(`^Stop at the (near|far) end peg before pass (\d+): `)
-	passLine   = regexp.MustCompile(`^Pass (\d+) of \d+(?: of chain (\d+)(?:, .+)?)?, (outward|return)(?:, kind [IVXLC]+)?: (.*)\.$`)
+	passLine   = regexp.MustCompile(
+		`^Pass (\d+) of \d+(?: of chain (\d+)(?:, .+)?)?, (outward|return)(?:, kind [IVXLC]+)?: (.*)\.$`)
 	leaseWords = regexp.MustCompile(`(holes|slots) up over lease peg (A|B), then (holes|slots) up over peg (A|B)`)
 	footWords  = regexp.MustCompile(`position (\d+) goes to the foot of the peg`)
 	carryWords = regexp.MustCompile(`carry only positions? ([0-9, to]+)`)
