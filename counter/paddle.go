@@ -86,7 +86,7 @@ func (h Paddle) Stays(carried wind.Positions, set plan.SetUp, pass int) wind.Pos
 type Anew struct {
 	// Before is the pass before which it was done.
 	Before int
-	// Tied is the positions that were tied on though the plan has them carried on from the pass before: its end finishes
+	// Tied is the positions that were tied on though the plan carries them on from the pass before: its end finishes
 	// there, and the next one begins.
 	Tied wind.Positions
 	held Paddle // what the paddle held before

@@ -171,7 +171,7 @@ var pencilOrders = []struct {
 var allWays = []schedule.Way{schedule.Searched, schedule.SideBySide, schedule.Swapped, schedule.OneRepeat,
 	schedule.ChainEach}
 
-// Whoever follows the pages with paper and pencil gets the stripes as they were ordered, in each way to wind, whichever
+// Whoever follows the pages with paper and pencil gets the stripes as ordered, in each way to wind, whichever
 // way round the hands lay a return pass, and finds each knot where the hand-over says it is.
 func TestPencil(t *testing.T) {
 	for _, o := range pencilOrders {
@@ -180,7 +180,9 @@ func TestPencil(t *testing.T) {
 				for _, foot := range []wind.FootPosition{wind.FootFirst, wind.FootLast} {
 					name := fmt.Sprintf("%s/%v/mirrored=%v,%v", o.text, way, mirrored, foot)
 					t.Run(name, func(t *testing.T) {
-						w, ok := newDrawnWarp(t, o.text, way, func(s *plan.Spec) { s.Positions, s.Foot = o.positions, foot })
+						w, ok := newDrawnWarp(t, o.text, way, func(s *plan.Spec) {
+							s.Positions, s.Foot = o.positions, foot
+						})
 						if !ok {
 							t.Skip("not this way")
 						}

@@ -55,6 +55,7 @@ func BenchmarkLong(b *testing.B) {
 			b.Run(fmt.Sprintf("%s of %d", name, n), func(b *testing.B) {
 				b.ReportAllocs()
 				var found Found
+				used := userTime()
 				for b.Loop() {
 					var err error
 					if found, err = Make(context.Background(), ends, Limits{Positions: 12}, usual, nil); err != nil {
@@ -62,6 +63,7 @@ func BenchmarkLong(b *testing.B) {
 					}
 				}
 				s := cheapest(found)
+				b.ReportMetric((userTime()-used).Seconds()/float64(b.N), "user-s")
 				b.ReportMetric(s.Total.Minutes(), "minutes")
 				b.ReportMetric(100*float64(s.Proof.Gap)/float64(s.Total), "%gap")
 			})

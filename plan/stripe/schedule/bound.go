@@ -24,6 +24,8 @@ import (
 // subgradient, with steps after Polyak.
 type bounder struct {
 	*problem
+	begun   bool // the warp goes on before the first end: see pieces of the bound
+	cut     bool // the warp goes on after the last end
 	levels  []level
 	of      [][]int     // of each colour, the indices of its levels
 	price   [][]float64 // of each level, at each end
@@ -39,16 +41,20 @@ type bounder struct {
 	kept    []float64 // the best prices so far
 	value   []float64 // of the path: value[b*M+m-1]
 	from    []uint8
+	pace    float64 // how far prices are moved at first, as a part of Polyak's step
 }
 
 // level is the i-th package of a colour, from 1.
 type level struct{ colour, i int }
 
 // newBounder makes a bounder with all prices nil.
-func (p *problem) newBounder() *bounder {
+func (p *problem) newBounder() *bounder { return p.newBounderOf(false, false) }
+
+// newBounderOf makes one for a piece of a warp.
+func (p *problem) newBounderOf(begun, cut bool) *bounder {
 	n, m := len(p.ends), p.maxSize
-	b := &bounder{problem: p, of: make([][]int, p.colours+1), rent: make([]float64, n),
-		enter: make([]float64, n+1), crowded: make([]int, n+1), comes: make([]int, n+1)}
+	b := &bounder{problem: p, begun: begun, cut: cut, pace: 1.2, of: make([][]int, p.colours+1),
+		rent: make([]float64, n), enter: make([]float64, n+1), crowded: make([]int, n+1), comes: make([]int, n+1)}
 	for t := range b.enter {
 		b.enter[t] = float64(p.thread)
 	}
@@ -149,11 +155,14 @@ func (b *bounder) path() float64 {
 				break
 			}
 			active[k-1] = b.of[c][held[c]-1]
-			if !b.allowed[k] {
+			if !b.allowed[k] && !(b.cut && e+k == n) {
 				continue
 			}
 			best, from := math.Inf(1), 0
-			if e == 0 {
+			switch {
+			case b.begun && e < m:
+				best = pass
+			case e == 0:
 				best = pass + stint*float64(k)
 			}
 			for before := 1; before <= min(m, e); before++ {
@@ -192,7 +201,7 @@ func (b *bounder) step(e, before, k int, over float64) float64 {
 	if more := before + k - stays - b.positions; more > 0 {
 		v += over * float64(more)
 	}
-	if before != k || b.alike[e]>>k&1 == 0 {
+	if (before != k || b.alike[e]>>k&1 == 0) && !(b.cut && e+k == len(b.ends)) {
 		v += float64(b.halt)
 	}
 	return v
@@ -232,6 +241,9 @@ func (b *bounder) stay() float64 {
 	sum := 0.0
 	for l, price := range b.price {
 		in, out := math.Inf(1), 0.0
+		if b.begun {
+			in = 0
+		}
 		for t := range n {
 			came[t] = 0
 			nowOut := out
@@ -267,7 +279,7 @@ func (b *bounder) stay() float64 {
 func (b *bounder) run(rounds int, known cost, more func() bool) float64 {
 	n := len(b.ends)
 	best := 0.0
-	step, idle := 1.2, 0
+	step, idle := b.pace, 0
 	for range rounds {
 		v := b.path() + b.stay()
 		for _, r := range b.rent {

@@ -60,6 +60,14 @@ func (m *maker) findBound(rounds int) {
 		return
 	}
 	m.bound = max(m.bound, m.simpleBound())
+	if len(m.ends) > longBound {
+		if rounds == m.rounds { // once, at the end
+			m.bound = max(m.bound, m.boundPieces(m.pieceOfBound()))
+		}
+		m.bound = m.onGrid(m.bound)
+		m.least = m.bound >= m.total
+		return
+	}
 	work := len(m.ends) * m.maxSize * m.maxSize
 	if work <= manySteps {
 		b := m.newBounder()

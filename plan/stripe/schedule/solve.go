@@ -60,6 +60,8 @@ func (m *maker) search(q *problem, looks int) {
 	short := q
 	if r.times > 0 {
 		short = q.shorten(r, keptRepeats)
+		share := float64(m.looks) / float64(looksFor(len(m.ends), 1))
+		looks = min(looks, m.looked+int(share*float64(shortLooks*looksFor(len(short.ends), 1))))
 	}
 	if len(short.ends) > manyEnds {
 		m.pieces(q, looks)
@@ -85,8 +87,10 @@ func (m *maker) search(q *problem, looks int) {
 	t.contest(looks, show)
 }
 
-// keptRepeats is how many repeats stay in a shortened warp.
-const keptRepeats = 4
+const (
+	keptRepeats = 4 // repeats that stay in a shortened warp
+	shortLooks  = 3 // times the looks that its ends alone would have are enough for it
+)
 
 // widthFor is how many labels are kept for an end of a warp.
 func (p *problem) widthFor() int {
