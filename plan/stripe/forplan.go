@@ -188,7 +188,8 @@ func forPlan(s *schedule.Schedule, colours []Colour) *plan.Schedule {
 	return out
 }
 
-// PlanColours are colours as package plan keeps them: with the shade that is given, or the one that the name stands for.
+// PlanColours are colours as package plan keeps them: with the shade that is given, or the one that the name stands
+// for.
 func PlanColours(colours []Colour) []plan.StripeColour {
 	var out []plan.StripeColour
 	for _, c := range colours {

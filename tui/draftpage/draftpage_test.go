@@ -95,8 +95,9 @@ func TestChoosing(t *testing.T) {
 		"hidden ones once a dot is typed": {func(b *bench) { b.letters(".") }, ".", "▸ .kept.wif enter"},
 		"what all have in common": {func(b *bench) { b.letters("to").press("tab") }, "towel",
 			"▸ towel.wif towels/ enter"},
-		"the chosen one": {func(b *bench) { b.letters("towel").press("down", "tab") }, "towels/", "▸ check.wif enter"},
-		"one alone":      {func(b *bench) { b.letters("tw").press("tab") }, "Twill.WIF", "▸ Twill.WIF enter"},
+		"the chosen one": {func(b *bench) { b.letters("towel").press("down", "tab") }, "towels/",
+			"▸ check.wif enter"},
+		"one alone": {func(b *bench) { b.letters("tw").press("tab") }, "Twill.WIF", "▸ Twill.WIF enter"},
 		"into a folder": {func(b *bench) { b.press("down", "down", "down", "enter") }, "towels/",
 			"▸ check.wif enter"},
 		"and out of it": {func(b *bench) { b.letters("towels/").press("backspace") }, "towels", "▸ towels/ enter"},
@@ -104,7 +105,8 @@ func TestChoosing(t *testing.T) {
 		"no file":       {func(b *bench) { b.letters("x.wif").press("enter") }, "x.wif", "! x.wif: no such file"},
 		"a file of another name": {func(b *bench) { b.letters("notes.txt").press("enter") }, "notes.txt",
 			"! notes.txt: no such file"},
-		"a key that is a letter": {func(b *bench) { b.letters("kjqo") }, "kjqo", "no draft and no folder here begins so"},
+		"a key that is a letter": {func(b *bench) { b.letters("kjqo") }, "kjqo",
+			"no draft and no folder here begins so"},
 		"pasted": {func(b *bench) {
 			b.tell(tea.KeyMsg{Type: tea.KeyRunes, Paste: true, Runes: []rune("towels/\n")})
 		}, "towels/ ", "draft file: towels/"},
@@ -149,8 +151,8 @@ func TestAsksFirst(t *testing.T) {
 // What is said goes into the warp, whose title names it.
 func TestSaid(t *testing.T) {
 	b := opened(newBench(t, termenv.Ascii)).press("right", "right", "tab", "right", "tab").letters("navy").
-		press("enter").letters("cream").press("down").letters("brick red").press("tab").letters("1-20").press("tab").letters("3").
-		press("tab").letters("2").press("ctrl+s")
+		press("enter").letters("cream").press("down").letters("brick red").press("tab").letters("1-20").press("tab").
+		letters("3").press("tab").letters("2").press("ctrl+s")
 	if len(b.gave) != 1 {
 		t.Fatal(b.View(80, 24))
 	}

@@ -35,8 +35,8 @@ func (m Model) View(w, h int) string {
 	if w >= wide {
 		left := min(46, w/2)
 		lines := window(m.sayLines(left), m.said.at, room)
-		return look.WithFoot(append(head, look.Beside(lines, m.turned(m.resultLines(w-left-4), room), left, 2)...), foot,
-			w, h)
+		beside := look.Beside(lines, m.turned(m.resultLines(w-left-4), room), left, 2)
+		return look.WithFoot(append(head, beside...), foot, w, h)
 	}
 	below := max(room/2, 4)
 	lines := window(m.sayLines(w-2), m.said.at, room-below)
@@ -134,7 +134,7 @@ func (m Model) sayLines(w int) []sayLine {
 		case i == said.at:
 			note = l.hint
 		}
-		for _, text := range look.Wrap(note, w-6) {
+		for _, text := range look.Wrap(note, w-7) {
 			out = append(out, sayLine{"      " + style.Render(text), i})
 		}
 	}
