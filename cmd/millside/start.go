@@ -15,22 +15,24 @@ import (
 	"github.com/spf13/pflag"
 )
 
-const startLong = `Finds one thing about a warp from the others that you know: the length, the ends, the
-width, the pieces or the yarn. Give what you know, and it finds what is missing; --find says
-what, where that isn't plain. You may know a number of ends, a finished width or a width in
-the reed with a sett, a finished piece to repeat (--finished-sett: the ends counted in it),
-the length of the warp or of the pieces, stripes or a draft, and the yarn on hand.
+const startLong = `Finds one thing about a warp from the others that you know: the length, the
+ends, the width, the pieces or the yarn. Give what you know, and it finds what is missing;
+--find says what, where that isn't plain. You may know a number of ends, a finished width
+or a width in the reed with a sett, a finished piece to repeat (--finished-sett: the ends
+counted in it), the length of the warp or of the pieces, stripes or a draft, and the yarn
+on hand.
 
 Each step is shown with its numbers. Yarn that is needed is rounded up; a warp that yarn
-must suffice for is rounded down to what the mill gives, pieces and ends to whole ones. The
-command that plans the warp stands at the end.
+must suffice for is rounded down to what the mill gives, pieces and ends to whole ones.
+The command that plans the warp stands at the end.
 
 --json prints for a program to read; 'millside schema millside-start-1' tells how it is
 made up.`
 
 const startExample = `  millside start --finished-width "22 in" --sett "24 an inch"
   millside start --on-hand "250 g, 3 of 180 g" --yarn "cotton 8/2" --ends 120
-  millside start --on-hand "2 of 1 lb" --yarn "cotton 8/2" --ends 300 --finished-length "28 in"
+  millside start --on-hand "2 of 1 lb" --yarn "cotton 8/2" --ends 300 \
+    --finished-length "28 in"
   millside start --ends 400 --length "7 yd" --yarn "cotton 8/2"
   millside start --width-in-reed "7 in" --sett "8 an inch" --length "90 in"`
 
