@@ -87,7 +87,8 @@ func (m Model) chooseLines(w, room int) []string {
 	room -= len(out)
 	from := max(min(m.chosen-room/2, len(rows)-room), 0)
 	if len(rows) > room {
-		out[len(out)-1] = "  " + s.Dim.Render(look.Fit(fmt.Sprintf("%d to %d of %d", from+1, from+room, len(rows)), w-2))
+		shown := fmt.Sprintf("%d to %d of %d", from+1, from+room, len(rows))
+		out[len(out)-1] = "  " + s.Dim.Render(look.Fit(shown, w-2))
 	}
 	for i := from; i < min(from+room, len(rows)); i++ {
 		e := rows[i]
