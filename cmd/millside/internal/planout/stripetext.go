@@ -51,7 +51,7 @@ func draftRows(w io.Writer, d *asked.DraftFile) {
 			prose.Row(w, "Made of it", "%s", said)
 		}
 	}
-	prose.Row(w, "Its sett", "%s", settOffered(d))
+	prose.Row(w, "Its sett", "%s", d.SettText())
 }
 
 // wovenSide says on which side thread 1 is taken to be: it matters for the threading even where the colours
