@@ -49,7 +49,7 @@ func (s State) private(e Event) State {
 // private is the chain with lists of its own.
 func (c ChainState) private() ChainState {
 	c.Ticked, c.WrongTurns, c.TurnLines = slices.Clone(c.Ticked), slices.Clone(c.WrongTurns), slices.Clone(c.TurnLines)
-	c.WrongOpenings, c.Worked = slices.Clone(c.WrongOpenings), slices.Clone(c.Worked)
+	c.WrongOpenings, c.Worked, c.Anew = slices.Clone(c.WrongOpenings), slices.Clone(c.Worked), slices.Clone(c.Anew)
 	return c
 }
 
@@ -179,7 +179,7 @@ func (f *Folder) laid(e Event) error {
 		return fmt.Errorf("pass %d can't be counted: the next pass of chain %d is %d", e.Pass, e.Chain, c.Laid+1)
 	}
 	c.Laid++
-	f.s.Paddle = paddleFor(f.s.Plan, e.Chain, e.Pass)
+	f.s.Paddle = f.s.Paddle.dressedFor(f.s.Plan, e.Chain, e.Pass)
 	return nil
 }
 
@@ -247,6 +247,7 @@ func (f *Folder) lower(c *ChainState, passes int) {
 	}
 	f.dropTies(passes)
 	c.WrongOpenings = upTo(c.WrongOpenings, passes)
+	c.Anew = slices.DeleteFunc(c.Anew, func(a Anew) bool { return a.Before > passes+1 })
 	if f.s.Chain == 1 && passes < f.s.LeaseLeft {
 		f.s.LeaseLeft = 0 // the look falls due again
 	}
@@ -289,10 +290,12 @@ func (f *Folder) noted(e Event) error {
 
 // turnOrder takes the plan for the other return order.
 func (f *Folder) turnOrder(order wind.ReturnOrder, now *plan.Plan) error {
-	if now.Striped() {
-		if now.Spec.Other == nil {
-			return errors.New("this striped warp has no schedule for the other return order")
-		}
+	// Where each colour is a chain of its own, the stripes are made at the raddle or in the reed: what lies may stay.
+	follows := now.Striped() && !now.ByColour()
+	if now.Striped() && now.Spec.Other == nil {
+		return errors.New("this striped warp has no schedule for the other return order")
+	}
+	if follows {
 		if f.s.Chain != 1 || len(f.s.Chains[0].Ticked) > 0 {
 			return errors.New("the order of a striped warp can be turned only while its first chain is wound")
 		}
@@ -300,7 +303,7 @@ func (f *Folder) turnOrder(order wind.ReturnOrder, now *plan.Plan) error {
 	if err := f.replan(now.Spec.WithOrder(order)); err != nil {
 		return fmt.Errorf("making the plan with the order seen: %w", err)
 	}
-	if f.s.Plan.Striped() {
+	if follows {
 		f.relay(now)
 	} else {
 		f.misopened(now)
@@ -372,8 +375,8 @@ func (f *Folder) relay(before *plan.Plan) {
 	f.s.Chains = make([]ChainState, len(f.s.Plan.Chains))
 	c := &f.s.Chains[0]
 	c.Laid, c.WrongTurns, c.Surplus, c.Lowered = old.Laid, slices.Clone(old.WrongTurns), old.Surplus, old.Lowered
-	c.TurnLines, c.WrongOpenings, c.Worked = slices.Clone(old.TurnLines), slices.Clone(old.WrongOpenings),
-		slices.Clone(old.Worked)
+	c.TurnLines, c.WrongOpenings, c.Worked, c.Anew = slices.Clone(old.TurnLines), slices.Clone(old.WrongOpenings),
+		slices.Clone(old.Worked), slices.Clone(old.Anew)
 	if kept < c.Laid {
 		f.unturn(c, before.Chains[0], kept)
 		f.lower(c, kept)

@@ -39,7 +39,11 @@ func (s State) knotRows() []measure.Row {
 	if !s.Finished {
 		return nil
 	}
-	return finishing.KnotRows(s.Plan)
+	var beside []finishing.PegEnd
+	for i := range s.Chains {
+		beside = append(beside, s.anewEnds(i+1)...)
+	}
+	return finishing.KnotRows(s.Plan, beside...)
 }
 
 // markRows names what has to be looked for at the loom.

@@ -5,32 +5,8 @@ import (
 	"fmt"
 	"slices"
 
-	"millside/plan"
 	"millside/plan/measure"
 )
-
-// paddleFor is what the paddle holds when a pass is wound.
-func paddleFor(p *plan.Plan, chain, pass int) Paddle {
-	if chain < 1 || chain > len(p.Chains) || pass < 1 || pass > len(p.Chains[chain-1].Passes) {
-		return Paddle{}
-	}
-	at := p.Chains[chain-1].Passes[pass-1]
-	return Paddle{Dressed: true, Carried: at.Carried, SetUp: p.SetUpOf(at)}
-}
-
-// paddleAfter is what the paddle holds after so many passes of a chain: between chains it is threaded, and
-// its ends are cut off.
-func paddleAfter(p *plan.Plan, chain, passes int) Paddle {
-	if passes > 0 {
-		return paddleFor(p, chain, passes)
-	}
-	if chain < 2 {
-		return Paddle{}
-	}
-	before := paddleFor(p, chain-1, len(p.Chains[chain-2].Passes))
-	before.Carried = 0
-	return before
-}
 
 // worked notes that the work at the end peg before the next pass is done, or that it was not.
 func (f *Folder) worked(e Event) error {
@@ -46,7 +22,7 @@ func (f *Folder) worked(e Event) error {
 		if n := len(c.Worked); n == 0 || c.Worked[n-1] != e.Pass {
 			c.Worked = append(upTo(c.Worked, c.Laid), e.Pass)
 		}
-		f.s.Paddle = paddleFor(f.s.Plan, e.Chain, e.Pass)
+		f.anew(c, e)
 		return nil
 	}
 	n := len(c.Worked)
@@ -56,6 +32,9 @@ func (f *Folder) worked(e Event) error {
 	f.keep(e.Pass)
 	c.Worked = c.Worked[:n-1]
 	f.s.Paddle = paddleAfter(f.s.Plan, e.Chain, c.Laid)
+	if n := len(c.Anew); n > 0 && c.Anew[n-1].Before == e.Pass {
+		f.s.Paddle, c.Anew = c.Anew[n-1].held, c.Anew[:n-1]
+	}
 	return nil
 }
 

@@ -32,6 +32,8 @@ type ChainState struct {
 	Worked []int
 	// TurnLines are the lines of the record that note the wrong turns.
 	TurnLines []int
+	// Anew is the work at the pegs that is in no plan: where passes had been taken off.
+	Anew []Anew
 	// Back is what was taken back last: what [Redone] brings back; nil where there is nothing.
 	Back *TakenBack
 }
@@ -73,6 +75,10 @@ type Paddle struct {
 	Carried wind.Positions
 	// SetUp is the colour in each position; nil in a plain warp.
 	SetUp plan.SetUp
+	// TiedBefore is, for each position from 1 on, the pass of the chain in hand before which the yarn that it carries
+	// was tied on; 0 where it carries none. Once passes were taken off, that may be a later one than the pass in hand:
+	// then the piece hangs at another place than where the paddle stands, and nothing is laid of it.
+	TiedBefore []int
 }
 
 // LossState is what a record lost: lines that had been counted, and were missing when it was opened.
@@ -216,7 +222,7 @@ func (s State) Steps() []finishing.Step {
 	if !s.valid() {
 		return nil
 	}
-	return finishing.Steps(s.Plan, s.Current())
+	return finishing.Steps(s.Plan, s.Current(), s.anewEnds(s.Chain)...)
 }
 
 // NextStep is the first finishing step of the current chain that is not ticked; false if all are.

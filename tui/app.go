@@ -15,6 +15,7 @@ import (
 	"millside/plan/athand"
 	fields "millside/plan/entry"
 	"millside/plan/times"
+	"millside/tui/draftpage"
 	"millside/tui/form"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -148,7 +149,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a, nil
 	case tea.KeyMsg:
 		return a.press(msg)
-	case mill.HomeMsg, form.BackMsg:
+	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg:
 		return a, a.homeCmd()
 	case listedMsg:
 		return a.showHome(msg), nil
@@ -160,6 +161,10 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case goOnMsg:
 		h := msg.half
 		return a.plan(form.Refilled(a.forForm(), form.Filled{Spec: h.Spec, At: h.At, Texts: h.Texts}), h)
+	case goDraftMsg:
+		return a.openDraft()
+	case draftpage.MadeMsg:
+		return a.planDraft(msg)
 	case openMsg:
 		return a, orAlone(a.store, opening(msg.path))
 	case form.BeginMsg:

@@ -92,6 +92,7 @@ func (m home) entries() []entry {
 		byPart[partBegin] = []entry{
 			{word: "new warp", cmd: send(goFormMsg{spec: plan.DefaultSpec()})},
 			{word: "practice warp", cmd: send(form.BeginMsg{Spec: m.practice})},
+			{word: "warp from a draft", cmd: send(goDraftMsg{})},
 		}
 	}
 	var all []entry
@@ -168,6 +169,8 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return m.edit()
 	case keys.Matches(msg, k.New):
 		return m, send(goFormMsg{spec: plan.DefaultSpec()})
+	case keys.Matches(msg, k.Draft):
+		return m, send(goDraftMsg{})
 	case keys.Matches(msg, k.Practice):
 		m.busy = true
 		return m, send(form.BeginMsg{Spec: m.practice})

@@ -31,6 +31,9 @@ type Standing struct {
 	Ticked int
 	// Twist says how much twist too much there is and how to take it out; empty if there is none.
 	Twist string
+	// Chain says which of several chains is wound, and its colour where it has one: "2 of 3: navy"; empty for a single
+	// one.
+	Chain string
 	// Missing says that lines are missing from the record, so that the count is too low; empty if none are.
 	Missing string
 }
@@ -42,6 +45,12 @@ func (s Session) Standing() Standing {
 		Laid: s.st.Laid(), Of: len(c.Passes), Ends: s.st.EndsStanding(), ChainEnds: c.Ends(), Cross: s.st.Cross(),
 		Stopped: s.st.Last, Paused: s.st.Paused, Ticked: len(s.st.Chains[s.st.Chain-1].Ticked),
 		Twist: s.st.TwistAdvice(),
+	}
+	if n := len(s.st.Chains); n > 1 {
+		st.Chain = fmt.Sprintf("%d of %d", s.st.Chain, n)
+		if c, ok := s.st.Plan.Colour(s.st.Plan.ChainColour(s.st.Chain)); ok {
+			st.Chain += ": " + measure.Clean(c.Name)
+		}
 	}
 	if lost, ok := s.missingItem(); ok {
 		st.Missing = sentence(lost.Text)
@@ -64,6 +73,9 @@ func (st Standing) Words() []string {
 		state = "Paused at " + when(st.Stopped) + ": "
 	case !st.Stopped.IsZero():
 		state = "Stopped at " + when(st.Stopped) + ": "
+	}
+	if st.Chain != "" {
+		state = sentence(state+"chain "+st.Chain) + " "
 	}
 	said := []string{fmt.Sprintf("%s%d of %s laid, %s.", state, st.Laid, measure.Counted(st.Of, "pass", "passes"),
 		endsStand(st.Ends))}

@@ -51,7 +51,8 @@ func (s Session) Stop() (Stop, bool) {
 // stopWork is the work that has a page of its own: a halt between two passes, and the threading of a striped warp.
 func (s Session) stopWork() (plan.PegWork, bool) {
 	w, ok := s.work()
-	return w, ok && (w.Halt() || s.st.Plan.Striped() && w.Starts() && len(w.Thread) > 0)
+	again := w.Starts() && s.st.Laid() == 0 && s.st.Paddle.Carried != 0 // all that lay was taken off
+	return w, ok && (w.Halt() || again || s.st.Plan.Striped() && w.Starts() && len(w.Thread) > 0)
 }
 
 // work is what has to be done at the peg before the pass in hand. What the paddle holds counts: after a recount, or
@@ -62,11 +63,11 @@ func (s Session) work() (plan.PegWork, bool) {
 		return plan.PegWork{}, false
 	}
 	has, wants := s.st.Paddle, counter.Paddle{Dressed: true, Carried: next.Carried, SetUp: s.st.Plan.SetUpOf(next)}
-	if samePaddle(has, wants) {
+	if samePaddle(has, wants) && has.Beyond(next.Number) == 0 {
 		return plan.PegWork{}, false
 	}
 	w := s.st.Plan.WorkBefore(s.st.Chain, next.Number)
-	if has.Dressed && !samePaddle(has, s.planned(next.Number-1)) {
+	if has.Dressed && (!samePaddle(has, s.planned(next.Number-1)) || has.Beyond(next.Number) != 0) {
 		w = between(w, has, wants)
 	}
 	return w, w.Any()
@@ -96,12 +97,10 @@ func samePaddle(a, b counter.Paddle) bool {
 // between is the work that makes what the paddle is to hold out of what it holds.
 func between(w plan.PegWork, has, wants counter.Paddle) plan.PegWork {
 	w.Thread = nil
-	changed := wind.Positions(0)
 	for _, c := range has.SetUp.ChangesTo(wants.SetUp) {
 		w.Thread = append(w.Thread, plan.Threading(c))
-		changed |= at(c.Position)
 	}
-	w.Stay = (has.Carried & wants.Carried).Without(changed)
+	w.Stay = has.Stays(wants.Carried, wants.SetUp, w.Before)
 	w.Cut, w.Tie = has.Carried.Without(w.Stay), wants.Carried.Without(w.Stay)
 	return w
 }

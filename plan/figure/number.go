@@ -13,8 +13,18 @@ type Number struct {
 	value     *big.Rat
 	decimals  int
 	one, many string
-	exact, up bool
+	exact     bool
+	how       way
 }
+
+// way is the way in which the number is rounded.
+type way uint8
+
+const (
+	nearest way = iota
+	up
+	down
+)
 
 // Significant is how many figures of a number that was reckoned are written: yarn, pegs and hands aren't more
 // exact than that, and more would only seem so.
@@ -28,7 +38,12 @@ func New(value *big.Rat, decimals int, unit string) Number {
 
 // AtLeast is [New] rounded away from nil, so that who takes as much as is written has enough.
 func AtLeast(value *big.Rat, decimals int, unit string) Number {
-	return Number{value: value, decimals: decimals, one: unit, many: unit, up: true}
+	return Number{value: value, decimals: decimals, one: unit, many: unit, how: up}
+}
+
+// AtMost is [New] rounded towards nil, for what a weaver may count on.
+func AtMost(value *big.Rat, decimals int, unit string) Number {
+	return Number{value: value, decimals: decimals, one: unit, many: unit, how: down}
 }
 
 // Exact is [New] for a number that a person wrote: all of its figures count.
@@ -56,8 +71,11 @@ func (n Number) Digits() string {
 // rounded writes the number to so many decimals; fewer than none are noughts before the point.
 func (n Number) rounded(decimals int) string {
 	step, how := ratio.Power(10, -decimals), ratio.Nearest
-	if n.up {
+	switch n.how {
+	case up:
 		how = ratio.Up
+	case down:
+		how = ratio.Down
 	}
 	steps, ok := how.Whole(ratio.Quo(new(big.Rat).Abs(n.value), step))
 	if !ok {

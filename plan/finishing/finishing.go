@@ -63,13 +63,13 @@ func AlongTies(p *plan.Plan) int {
 
 // Finishing lists the steps that follow the last pass of a chain, in order. They depend on where the
 // winding stopped, on whether the warp will be dyed, on its length, and on how the loom is dressed. A chain
-// without passes has none.
-func Steps(p *plan.Plan, c plan.Chain) []Step {
+// without passes has none. Extra are ends that begin or finish at a peg though the plan has none there: see [PegEnd].
+func Steps(p *plan.Plan, c plan.Chain, extra ...PegEnd) []Step {
 	if len(c.Passes) == 0 {
 		return nil
 	}
 	steps := fastening(p, c)
-	steps = append(steps, ties(p, c)...)
+	steps = append(steps, ties(p, c, extra)...)
 	return append(steps, takingOff(p, c)...)
 }
 
@@ -112,8 +112,17 @@ func parking(p *plan.Plan, c plan.Chain) Step {
 
 // Loose says what has to be knotted at a peg before its loop is tied: ends that were tied on or cut off
 // there on the way don't go round the peg, and would slip out of the tie.
-func Loose(p *plan.Plan, c plan.Chain, peg wind.EndPeg) string {
+func Loose(p *plan.Plan, c plan.Chain, peg wind.EndPeg, extra ...PegEnd) string {
 	k := OnTheWay(p, c, peg)
+	for _, e := range extra {
+		switch {
+		case e.Chain != c.Number || e.Peg != peg:
+		case e.Begins:
+			k.Begin++
+		default:
+			k.Finish++
+		}
+	}
 	if k == (Knots{}) {
 		return ""
 	}
@@ -122,7 +131,7 @@ func Loose(p *plan.Plan, c plan.Chain, peg wind.EndPeg) string {
 }
 
 // ties makes the six ties, the end where the winder stands first, and the chokes between.
-func ties(p *plan.Plan, c plan.Chain) []Step {
+func ties(p *plan.Plan, c plan.Chain, extra []PegEnd) []Step {
 	tight, caution := "firmly, with a bow", ""
 	if p.Spec.Dyed {
 		tight = "loosely, with a bow"
@@ -131,7 +140,7 @@ func ties(p *plan.Plan, c plan.Chain) []Step {
 	}
 	near := []Step{
 		{ID: StepNearLoop, Title: "Tie the loop at the near end peg",
-			Detail: "Round all ends where they go round the peg, " + tight + "." + Loose(p, c, wind.NearPeg)},
+			Detail: "Round all ends where they go round the peg, " + tight + "." + Loose(p, c, wind.NearPeg, extra...)},
 		{ID: StepNearCross, Title: "Tie the lease",
 			Detail: "Four ties, one on each arm of the X between pegs A and B, not at its waist. One colour above " +
 				"the pegs and " +
@@ -143,7 +152,7 @@ func ties(p *plan.Plan, c plan.Chain) []Step {
 	}
 	far := []Step{
 		{ID: StepFarLoop, Title: "Tie the loop at the far end peg",
-			Detail: "Round all ends where they go round the peg, " + tight + "." + Loose(p, c, wind.FarPeg)},
+			Detail: "Round all ends where they go round the peg, " + tight + "." + Loose(p, c, wind.FarPeg, extra...)},
 		{ID: StepFarCross, Title: "Tie the counting cross",
 			Detail: "Four ties, one on each arm of the X between pegs 1 and 2, not at its waist. Leave the count " +
 				"ties in.", Caution: caution},

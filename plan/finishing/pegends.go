@@ -73,9 +73,11 @@ func (k Knots) text() string {
 
 // KnotRows names the ends that begin or finish at each peg, for whoever looks for knots at the loom. Only
 // these have a knot of the winding; knots in the yarn itself are marked at the mill.
-func KnotRows(p *plan.Plan) []measure.Row {
+//
+// Extra are ends that do so though the plan has none there, where passes were taken off and laid anew.
+func KnotRows(p *plan.Plan, extra ...PegEnd) []measure.Row {
 	at := map[PegEnd][]int{} // the end's number and chain left out
-	for _, e := range PegEnds(p) {
+	for _, e := range append(PegEnds(p), extra...) {
 		kind := PegEnd{Peg: e.Peg, Begins: e.Begins}
 		at[kind] = append(at[kind], e.End)
 	}

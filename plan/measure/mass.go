@@ -93,6 +93,12 @@ func (m Mass) AtLeast(u MassUnit, decimals int) figure.Number {
 	return figure.AtLeast(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name)
 }
 
+// AtMost is As rounded down, so that who counts on as much as is shown has it.
+func (m Mass) AtMost(u MassUnit, decimals int) figure.Number {
+	unit, name := u.mass()
+	return figure.AtMost(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name)
+}
+
 // String gives the mass exactly, in whichever of kilograms, pounds, ounces and grams takes the fewest
 // characters: what ParseMass reads back to the same mass.
 func (m Mass) String() string { return shortest(int64(m), massUnits) }

@@ -60,26 +60,53 @@ func FromCloth(s plan.Spec) (plan.Spec, error) {
 	if s.Schedule != nil { // the stripes say how many ends there are
 		return s, nil
 	}
+	s.Ends, err = fitted(s, ends)
+	return s, err
+}
+
+// fitted is the count near the wanted one that the spec asks for.
+func fitted(s plan.Spec, ends *cloth.Ends) (int, error) {
 	for _, fit := range ends.Fits {
 		if suits(s.Cloth.Fit, fit) {
-			s.Ends = fit.Ends
-			return s, nil
+			return fit.Ends, nil
 		}
 	}
-	return s, &measure.FieldError{Field: field.Fit.Name, Value: s.Cloth.Fit.String(),
+	return 0, &measure.FieldError{Field: field.Fit.Name, Value: s.Cloth.Fit.String(),
 		Want: fmt.Sprintf("another choice: no count near %d ends fits so", ends.Wanted)}
 }
 
-// ofCloth works out the cloth with what the rest of the plan says.
-func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
-	width, length := s.Cloth.Width, s.Cloth.Length
+// EndsOf is how many ends the width of the spec's cloth takes, and how that follows. The error is that of [FromCloth].
+func EndsOf(s plan.Spec) (int, *cloth.Ends, error) {
+	ends, err := widthOf(s).Ends()
+	if err != nil {
+		return 0, nil, err
+	}
+	n, err := fitted(s, ends)
+	return n, ends, err
+}
+
+// widthOf is the width of the cloth with what the rest of the plan says.
+func widthOf(s plan.Spec) cloth.Width {
+	width := s.Cloth.Width
 	width.Sett, width.Group, width.Units = s.Loom.Sett, s.Group, s.Units
 	if s.Schedule != nil { // its passes carry what suits the colours
 		width.Group = 0
 	}
-	length.Units, length.Fibre = s.Units, width.Fibre
+	return width
+}
+
+// LengthOf is how long a warp the pieces of the spec's cloth take. The error is that of [FromCloth].
+func LengthOf(s plan.Spec) (*cloth.WarpLength, error) {
+	length := s.Cloth.Length
+	length.Units, length.Fibre = s.Units, s.Cloth.Width.Fibre
+	return length.Warp()
+}
+
+// ofCloth works out the cloth with what the rest of the plan says.
+func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
+	width := widthOf(s)
 	ends, err1 := width.Ends()
-	warp, err2 := length.Warp()
+	warp, err2 := LengthOf(s)
 	if s.Schedule != nil && ends != nil {
 		ends.Take(width, s.Ends)
 	}

@@ -178,19 +178,26 @@ func colourRuns(ends []int) []plan.ColourRun {
 
 // forPlan is a schedule as package plan keeps it.
 func forPlan(s *schedule.Schedule, colours []Colour) *plan.Schedule {
-	out := &plan.Schedule{Note: s.Proof.Why}
-	for _, c := range colours {
-		shade := ""
-		if look, ok := c.Look(); ok {
-			shade = look.String()
-		}
-		out.Colours = append(out.Colours, plan.StripeColour{Name: c.Name, Shade: shade})
-	}
+	out := &plan.Schedule{Note: s.Proof.Why, Colours: PlanColours(colours)}
 	for _, set := range s.SetUps {
 		out.SetUps = append(out.SetUps, plan.SetUp(set))
 	}
 	for _, p := range s.Passes {
 		out.Passes = append(out.Passes, plan.ScheduledPass{Carried: p.Carried, SetUp: p.SetUp})
+	}
+	return out
+}
+
+// PlanColours are colours as package plan keeps them: with the shade that is given, or the one that the name stands
+// for.
+func PlanColours(colours []Colour) []plan.StripeColour {
+	var out []plan.StripeColour
+	for _, c := range colours {
+		shade := ""
+		if look, ok := c.Look(); ok {
+			shade = look.String()
+		}
+		out = append(out, plan.StripeColour{Name: c.Name, Shade: shade})
 	}
 	return out
 }

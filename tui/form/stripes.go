@@ -101,14 +101,7 @@ func (m Model) stripesResult(w int) []string {
 
 // orderPlan lends the drawings of a plan to an order that has no schedule yet.
 func (m Model) orderPlan() *plan.Plan {
-	s := &plan.Schedule{}
-	for _, c := range m.order.Colours {
-		colour := plan.StripeColour{Name: c.Name}
-		if shade, ok := c.Look(); ok {
-			colour.Shade = shade.String()
-		}
-		s.Colours = append(s.Colours, colour)
-	}
+	s := &plan.Schedule{Colours: stripe.PlanColours(m.order.Colours)}
 	return &plan.Plan{Spec: plan.Spec{Schedule: s}}
 }
 

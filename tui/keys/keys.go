@@ -29,6 +29,8 @@ type Map struct {
 	// On the form.
 	Left, Right, NextField, PrevField, NextPage, PrevPage, Begin, Choice, How, Rest, AtHand key.Binding
 	NewLine, Take                                                                           key.Binding
+	// Where a draft is chosen.
+	Draft, Complete, NextFile, PrevFile key.Binding
 	// On every page.
 	Stop, Suspend, AnyBack key.Binding
 }
@@ -122,6 +124,11 @@ func Default() Map {
 		AtHand:    Bind("ctrl+n", "at hand", "ctrl+n"),
 		NewLine:   Bind("enter", "new line", "enter"),
 		Take:      Bind("ctrl+t", "take it", "ctrl+t"),
+
+		Draft:    letter("o", "open a draft"),
+		Complete: Bind("tab", "complete", "tab"),
+		NextFile: Bind("up/down", "choose", "down"),
+		PrevFile: Bind("up/down", "choose", "up"),
 
 		Stop:    Bind("ctrl+c", "leave at once", "ctrl+c"),
 		Suspend: Bind("ctrl+z", "put aside until fg", "ctrl+z"),

@@ -62,6 +62,9 @@ func (m Model) standingRows(st session.Standing, w int) []string {
 	if st.Missing != "" {
 		row("take care", st.Missing)
 	}
+	if st.Chain != "" {
+		row("chain", st.Chain)
+	}
 	row("passes laid", fmt.Sprintf("%d of %d", st.Laid, st.Of))
 	row("ends standing", fmt.Sprintf("%d of %d", st.Ends, st.ChainEnds))
 	if st.Laid == 0 {

@@ -69,17 +69,9 @@ func (d *DraftFile) Warp(side draft.Side) (*draft.Warp, error) {
 	return w, nil
 }
 
-// Symmetric says whether the colours are the same from both sides, so that it doesn't matter for the
-// stripes on which one thread 1 is.
-func (d *DraftFile) Symmetric() bool {
-	right, err1 := d.Warp(draft.FromRight)
-	left, err2 := d.Warp(draft.FromLeft)
-	return err1 == nil && err2 == nil && right.Order.String() == left.Order.String()
-}
-
 // Sides lists the sides that thread 1 may be on, as far as they make a difference to the stripes.
 func (d *DraftFile) Sides() []draft.Side {
-	if d.SideGiven || d.Symmetric() {
+	if d.SideGiven || d.Symmetric(d.Use) {
 		return []draft.Side{d.Use.Side}
 	}
 	return []draft.Side{draft.FromRight, draft.FromLeft}
@@ -87,7 +79,7 @@ func (d *DraftFile) Sides() []draft.Side {
 
 // ask is the error where something has to be said about the draft first.
 func (d *DraftFile) ask() error {
-	if !d.SideGiven && !d.Symmetric() {
+	if !d.SideGiven && !d.Symmetric(d.Use) {
 		return errors.New("on which side is thread 1 of the draft, seen by the weaver at the loom? A draft doesn't " +
 			"say, and these stripes " +
 			"are not the same from both sides. Give --thread-1 right, which is the commoner, or --thread-1 left; " +
@@ -99,29 +91,4 @@ func (d *DraftFile) ask() error {
 			"(floating selvedges, say), or --not-threaded leave-out")
 	}
 	return nil
-}
-
-// NotThreadedText says how many of the draft's threads go through no shaft, "" if all do or if the draft has
-// no threading.
-func (d *DraftFile) NotThreadedText() string {
-	atEnd, before := d.NotThreaded()
-	if atEnd+before == 0 {
-		return ""
-	}
-	verb := "are"
-	if atEnd+before == 1 {
-		verb = "is"
-	}
-	text := fmt.Sprintf("%d of the draft's %d threads are threaded, %d %s not", d.Threads-atEnd-before, d.Threads,
-		atEnd+before, verb)
-	switch {
-	case before == 0 && atEnd == 1:
-		return text + ": the last one"
-	case before == 0:
-		return text + ": those at the end"
-	case atEnd == 0:
-		return text
-	default:
-		return text + fmt.Sprintf(", %d of them at the end", atEnd)
-	}
 }

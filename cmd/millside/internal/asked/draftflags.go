@@ -106,11 +106,9 @@ func (v threadsValue) String() string {
 }
 func (v threadsValue) Type() string { return "range" }
 func (v threadsValue) Set(s string) error {
-	from, to, ok := strings.Cut(s, "-")
-	first, err1 := strconv.Atoi(strings.TrimSpace(from))
-	last, err2 := strconv.Atoi(strings.TrimSpace(to))
-	if !ok || err1 != nil || err2 != nil || first < 1 || last < first {
-		return &measure.FieldError{Value: s, Want: "the first and the last thread, such as 1-96"}
+	first, last, err := draft.ParseThreads(s)
+	if err != nil {
+		return err
 	}
 	v.use.First, v.use.Last = first, last
 	return nil

@@ -193,7 +193,7 @@ var floors = [][]string{
 	{"plan/field"}, {"plan/cloth", "plan/loom", "plan/internal/loomtest"},
 	{"plan/frame", "plan/times", "plan/wind"}, {"plan"}, {"plan/entry"}, {"plan/project", "plan/finishing"},
 	{"plan/stripe"},
-	{"plan/draft"},
+	{"plan/draft", "plan/start"},
 	{"plan/athand", "plan/sheet"}, {"counter/disk"}, {"counter"}, {"counter/journal", "counter/session"},
 	{"tui"}, {"cmd/millside"},
 }

@@ -76,7 +76,7 @@ type warningJSON struct {
 func DraftToJSON(d *asked.DraftFile) draftJSON {
 	out := draftJSON{
 		File: d.Path, Title: d.Title, Threads: d.Threads, Shafts: d.Shafts, Treadles: d.Treadles, Coloured: d.Coloured,
-		Symmetric: d.Symmetric(), Stripes: []draftStripesJSON{}, Made: []string{}, Heddles: []int{},
+		Symmetric: d.Symmetric(d.Use), Stripes: []draftStripesJSON{}, Made: []string{}, Heddles: []int{},
 		Weft: []picksJSON{}, Warnings: []warningJSON{},
 	}
 	if s := d.Sett; s != nil {

@@ -3,7 +3,6 @@ package planout
 import (
 	"fmt"
 	"io"
-	"math/big"
 	"strings"
 
 	"millside/cmd/millside/internal/asked"
@@ -27,7 +26,7 @@ func DraftText(w io.Writer, d *asked.DraftFile) {
 	if text := d.NotThreadedText(); text != "" {
 		prose.Row(w, "Not threaded", "%s", text)
 	}
-	prose.Row(w, "Sett", "%s", settOffered(d))
+	prose.Row(w, "Sett", "%s", d.SettText())
 	made := draftStripes(w, d)
 	if made != nil && len(made.Threading) > 0 {
 		prose.Row(w, "Heddles", "%s", heddlesText(made))
@@ -127,7 +126,7 @@ func sideText(d *asked.DraftFile, side draft.Side) string {
 		return "thread 1 on the " + side.String()
 	case !d.Coloured:
 		return "no colours"
-	case d.Symmetric():
+	case d.Symmetric(d.Use):
 		return "the same from both sides"
 	}
 	return "if thread 1 is on the " + side.String()
@@ -138,30 +137,4 @@ func shadeText(c stripe.Colour) string {
 		return "no shade given"
 	}
 	return c.Shade.String()
-}
-
-// settOffered says what sett a draft gives, and that it isn't taken over.
-func settOffered(d *asked.DraftFile) string {
-	if d.Sett == nil {
-		return "the draft doesn't say"
-	}
-	text := fmt.Sprintf("the draft's spacing comes to %s ends an inch, %s in 10 cm", decimals(d.Sett.PerInch(), 2),
-		decimals(d.Sett.Per10cm(), 1))
-	if d.Sett.Absurd {
-		return text + ", which can hardly be meant"
-	}
-	return text + "; an offer only: nothing is planned from it"
-}
-
-// decimals writes a number rounded to so many decimals, the nearest, and says so if that isn't exact.
-func decimals(r *big.Rat, n int) string {
-	text := r.FloatString(n)
-	about := ""
-	if exact, ok := new(big.Rat).SetString(text); !ok || exact.Cmp(r) != 0 {
-		about = "about "
-	}
-	if strings.Contains(text, ".") {
-		text = strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
-	}
-	return about + text
 }

@@ -8,6 +8,7 @@ func Formats() []schema.Format {
 		{Name: planFormat, Value: planJSON{}, About: aboutPlan},
 		{Name: DraftFormat, Value: draftJSON{}, About: aboutDraft},
 		{Name: settFormat, Value: settJSON{}, About: aboutSett},
+		{Name: startFormat, Value: startJSON{}, About: aboutStart},
 	}
 }
 
