@@ -55,7 +55,7 @@ func (r Reed) NearbyRow(wanted measure.Sett, inUse SleyOrder) (measure.Row, bool
 	}
 	return measure.Row{Name: "setts nearby", Value: value, How: measure.How{
 		Formula: "dents in a unit of width x ends of the order / dents of the order",
-		WithNumbers: figure.Say("%s x %d / %d = %s", figure.New(r.Dents(wanted.Unit()).Rat(), 2, ""), ends, len(o.Dents),
-			figure.New(o.Gives.Rat(), 2, "")),
+		WithNumbers: figure.Say("%s x %d / %d = %s", figure.New(r.Dents(wanted.Unit()).Rat(), 2, ""), ends,
+			len(o.Dents), figure.New(o.Gives.Rat(), 2, "")),
 	}}, true
 }

@@ -19,10 +19,11 @@ func TestNearbySetts(t *testing.T) {
 		{"12 dents an inch", "20 an inch", "16 an inch with 1-1-2, 18 an inch with 1-2, 21 an inch with 1-2-2-2, " +
 			"24 an inch with 2"},
 		// No order of four dents gives 12 in 10 dents; what gives 12 itself is in use and not named again.
-		{"10 dents an inch", "12 an inch", "10 an inch with 1, 12.5 an inch with 1-1-1-2, 13.33 an inch with 1-1-2"},
+		{"10 dents an inch", "12 an inch", "10 an inch with 1, 12.5 an inch with 1-1-1-2, " +
+			"13.33 an inch with 1-1-2"},
 		{"8 dents an inch", "10 an inch", "8 an inch with 1, 10.67 an inch with 1-1-2, 12 an inch with 1-2"},
-		{"40 in 10 cm", "80 in 10 cm", "66.67 in 10 cm with 1-2-2, 70 in 10 cm with 1-2-2-2, 90 in 10 cm with 2-2-2-3, " +
-			"93.33 in 10 cm with 2-2-3"},
+		{"40 in 10 cm", "80 in 10 cm", "66.67 in 10 cm with 1-2-2, 70 in 10 cm with 1-2-2-2, " +
+			"90 in 10 cm with 2-2-2-3, 93.33 in 10 cm with 2-2-3"},
 	} {
 		r, sett := reed(t, c.reed), measuretest.Sett(t, c.wanted)
 		o, err := r.Order(sett, longestOrder)
