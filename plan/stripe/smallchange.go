@@ -32,7 +32,8 @@ const (
 
 // SmallerChange looks for the smallest change of the order that saves a fifth of the time or more, in all and
 // for each end too, since fewer ends alone are no gain: stripes of one width, of all colours or of one, get an end
-// or two more or fewer wherever they are written, or a single one does where others have its width too. It is nil where there is none among those that are tried. The
+// or two more or fewer wherever they are written, or a single one does where others have its width too.
+// It is nil where there is none among those that are tried. The
 // figures are those of a short search; there are none for a warp of very many ends.
 func (p *Plan) SmallerChange(ctx context.Context) *Change {
 	if len(p.ends) > figureEnds || len(p.Order.Colours) < 2 {
@@ -109,7 +110,8 @@ func (w widening) parts(parts []Part) []Part {
 				continue
 			}
 			stripe++
-			if part.Count == w.width && (w.colour == 0 || part.Colour == w.colour) && (w.only == 0 || w.only == stripe) {
+			if part.Count == w.width && (w.colour == 0 || part.Colour == w.colour) &&
+				(w.only == 0 || w.only == stripe) {
 				out[i].Count += w.by
 			}
 		}

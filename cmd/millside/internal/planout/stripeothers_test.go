@@ -20,7 +20,8 @@ func TestOthersPart(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := &asked.Striped{Plan: &stripe.Plan{Order: order},
-		Paddles: []stripe.OtherPaddle{{Positions: 17, Name: "long", Packages: []int{9, 8}, Passes: 8, Total: time.Hour}},
+		Paddles: []stripe.OtherPaddle{{Positions: 17, Name: "long", Packages: []int{9, 8}, Passes: 8,
+			Total: time.Hour}},
 		Change: &stripe.Change{Words: "each stripe of 9 made 8", Order: changed, Ends: 128, Total: 28 * time.Minute,
 			Saved: 26 * time.Minute}}
 	got := strings.Join(OthersPart(s).Notes, "\n")
