@@ -7,8 +7,8 @@ import (
 	"millside/plan/wind"
 )
 
-// staysOff says whether the chains before the one in hand are the same in the plan in force as in the one before, end by
-// end in whichever order return passes lie: those are off the mill.
+// staysOff says whether the chains before the one in hand, which are off the mill, are the same in the plan in force as
+// in the one before, end by end, in whichever order return passes lie.
 func (f *Folder) staysOff(before *plan.Plan) bool {
 	n := f.s.Chain - 1
 	if n >= len(f.s.Plan.Chains) {
@@ -26,9 +26,9 @@ func (f *Folder) staysOff(before *plan.Plan) bool {
 	return true
 }
 
-// relay keeps of a striped warp what is right in the plan for the other order as well: the chains that are off the mill,
-// and the outward passes of the one in hand up to the first pass that differs. What lies on the mill beyond that has to
-// be taken off and laid anew.
+// relay keeps of a striped warp what is right in the plan for the other order as well: the chains that are off
+// the mill, and the outward passes of the one in hand up to the first pass that differs. What lies on the mill
+// beyond that has to be taken off and laid anew.
 func (f *Folder) relay(before *plan.Plan) {
 	n := f.s.Chain - 1
 	kept, is, was := 0, f.s.Plan.Chains[n].Passes, before.Chains[n].Passes
