@@ -206,7 +206,7 @@ func (pr *Project) loom() error {
 	var errs []error
 	if l.Raddle.Space != 0 {
 		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: settInReed(s), Groups: pr.Plan.GroupSizes(),
-			Split: l.SplitGroups, FirstEnd: l.FirstEnd})
+			Split: l.SplitGroups, FirstEnd: l.FirstEnd, Widths: pr.widths(n)})
 		pr.Raddle = list
 		errs = append(errs, err)
 	}
@@ -217,6 +217,14 @@ func (pr *Project) loom() error {
 		pr.Ends = pr.Ends.Sleyed(s.Cloth.Width, pr.Sley.Width)
 	}
 	return errors.Join(errs...)
+}
+
+// widths is the width of each end in the reed where they differ.
+func (pr *Project) widths(ends int) []measure.Length {
+	if w := pr.Plan.Spec.Loom.Widths; len(w) == ends {
+		return w
+	}
+	return nil
 }
 
 func (pr *Project) sley(l plan.Loom, ends int) (err error) {
