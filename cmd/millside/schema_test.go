@@ -96,6 +96,7 @@ func TestJSONIsAsPublished(t *testing.T) {
 		{"plan", "--ends", "60", "--board", "36 in x 10", "--sheet", "--format", "json"},
 		{"plan", "--ends", "614", "--chain-ends", "205", "--wall", "--format", "json"},
 		{"plan", "--stripes", stripes, "--wall", "--format", "json", "--date", "2026-11-25"},
+		{"plan", "--stripes", stripes, "--way", "chain-each-colour", "--wall", "--format", "json"},
 		{"list", "--json"}, {"show", "tea towels", "--json", "--events"}, {"sheet", "tea towels", "--format", "json"},
 		{"sett", "cotton 8/2", "--json"}, {"draft", draft, "--json"},
 		{"start", "--ends", "40", "--yarn", "cotton 8/2", "--on-hand", "2 of 250 g", "--json"},

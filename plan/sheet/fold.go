@@ -4,39 +4,52 @@ package sheet
 // and the blocks in their order give the steps again.
 func fold(steps []Step) []Block {
 	var blocks []Block
-	for i := 0; i < len(steps); {
-		size, times := bestRepeat(steps[i:])
-		if times == 1 {
-			if last := len(blocks) - 1; last >= 0 && blocks[last].Times == 1 {
-				blocks[last].Steps = append(blocks[last].Steps, steps[i])
-			} else {
-				blocks = append(blocks, Block{Times: 1, Steps: []Step{steps[i]}})
-			}
-			i++
-			continue
-		}
-		block := Block{Times: times, Steps: append([]Step(nil), steps[i:i+size]...)}
+	at := 0
+	foldAlike(steps, Step.alike, func(times int, part []Step) {
+		block := Block{Times: times, Steps: append([]Step(nil), part...)}
 		for round := 1; round < times; round++ {
 			for k := range block.Steps {
-				block.Steps[k].Passes = append(block.Steps[k].Passes, steps[i+round*size+k].Passes...)
+				block.Steps[k].Passes = append(block.Steps[k].Passes, steps[at+round*len(part)+k].Passes...)
 			}
 		}
+		at += times * len(part)
 		blocks = append(blocks, block)
-		i += size * times
-	}
+	})
 	return blocks
 }
 
-// maxRepeat bounds how many steps a block may have: more are not kept in mind.
+// foldAlike cuts a list into parts, each of which is gone through so many times, and gives them in their order;
+// what doesn't repeat stands in one part.
+func foldAlike[T any](list []T, alike func(a, b T) bool, give func(times int, part []T)) {
+	single := 0 // where the part that doesn't repeat begins
+	for i := 0; i < len(list); {
+		size, times := bestRepeat(list[i:], alike)
+		if times == 1 {
+			i++
+			continue
+		}
+		if single < i {
+			give(1, list[single:i])
+		}
+		give(times, list[i:i+size])
+		i += size * times
+		single = i
+	}
+	if single < len(list) {
+		give(1, list[single:])
+	}
+}
+
+// maxRepeat bounds how long a part may be: more is not kept in mind.
 const maxRepeat = 24
 
-// bestRepeat finds the block at the beginning of the steps whose repetition spares most lines; the shorter
+// bestRepeat finds the part at the beginning of a list whose repetition spares most lines; the shorter
 // one of two that spare as many. times is 1 where nothing repeats.
-func bestRepeat(steps []Step) (size, times int) {
+func bestRepeat[T any](list []T, alike func(a, b T) bool) (size, times int) {
 	size, times = 1, 1
-	for n := 1; n <= min(maxRepeat, len(steps)/2); n++ {
+	for n := 1; n <= min(maxRepeat, len(list)/2); n++ {
 		k := 1
-		for (k+1)*n <= len(steps) && sameSteps(steps[:n], steps[k*n:(k+1)*n]) {
+		for (k+1)*n <= len(list) && allAlike(list[:n], list[k*n:(k+1)*n], alike) {
 			k++
 		}
 		if k > 1 && n*(k-1) > size*(times-1) {
@@ -46,9 +59,9 @@ func bestRepeat(steps []Step) (size, times int) {
 	return size, times
 }
 
-func sameSteps(a, b []Step) bool {
+func allAlike[T any](a, b []T, alike func(a, b T) bool) bool {
 	for i := range a {
-		if !a[i].alike(b[i]) {
+		if !alike(a[i], b[i]) {
 			return false
 		}
 	}

@@ -43,6 +43,8 @@ type Wall struct {
 	After []Ending `json:"after"`
 	// Beside is what is to be done at the mill beside the passes.
 	Beside []string `json:"beside,omitempty"`
+	// Picked is the order list of a chain for each colour; nil for any other warp.
+	Picked *Picked `json:"order_list,omitempty"`
 	// Cautions are those that belong at the mill.
 	Cautions []string `json:"cautions"`
 	turns    figure.Number
@@ -168,6 +170,7 @@ func NewWall(p *plan.Plan, pace times.Pace, day time.Time) *Wall {
 		Date: DayText(day), Stripes: s.StripesText(), Thread: threading(p), Ways: ways(p),
 		Cautions: cautionsAtTheMill(p),
 		Beside:   beside.AtTheMill(p),
+		Picked:   picked(p),
 	}
 	if len(s.Board) == 0 {
 		w.Turns, w.turns = p.Path.Turns(), p.Path.InTurns()

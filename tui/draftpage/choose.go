@@ -201,9 +201,8 @@ func (m Model) complete(rows []Entry) (Model, tea.Cmd) {
 
 // open opens the row that is chosen, or the file that is typed where there is no such row.
 func (m Model) open(rows []Entry) (Model, tea.Cmd) {
-	folder, name := m.typed()
-	known := slices.ContainsFunc(m.listed.entries, func(e Entry) bool { return e.Name == name && !e.Folder })
-	if m.chosen < len(rows) && !(known && m.chosen == 0) {
+	folder, _ := m.typed()
+	if m.chosen < len(rows) && !(m.known() && m.chosen == 0) {
 		if e := rows[m.chosen]; e.Folder {
 			return m.with(e)
 		}
@@ -220,6 +219,14 @@ func (m Model) open(rows []Entry) (Model, tea.Cmd) {
 		d, err := m.Read(path)
 		return readMsg{path, d, err}
 	}
+}
+
+// known says whether what is typed is a file in the folder.
+func (m Model) known() bool {
+	folder, name := m.typed()
+	return m.listed.folder == folder && slices.ContainsFunc(m.listed.entries, func(e Entry) bool {
+		return e.Name == name && !e.Folder
+	})
 }
 
 // read takes the draft that was read, or says what is wrong with it.

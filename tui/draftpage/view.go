@@ -74,6 +74,9 @@ func (m Model) chooseLines(w, room int) []string {
 		return append(out, "  it is being read")
 	case m.listed.err != nil && m.listed.folder == folder:
 		return append(out, look.Indent(look.Wrap(measure.Clean(m.listed.err.Error()), w-4), 2)...)
+	case len(rows) == 0 && m.known():
+		return append(out, look.Indent(look.Wrap("no name of a draft (*.wif); "+m.Keys.Keep.Help().Key+" opens it all "+
+			"the same", w-4), 2)...)
 	case len(rows) == 0 && name != "":
 		return append(out, look.Indent(look.Wrap("no draft and no folder here begins so; "+m.Keys.Keep.Help().Key+
 			" opens the file as typed", w-4), 2)...)
@@ -83,6 +86,10 @@ func (m Model) chooseLines(w, room int) []string {
 	}
 	room -= len(out)
 	from := max(min(m.chosen-room/2, len(rows)-room), 0)
+	if len(rows) > room {
+		shown := fmt.Sprintf("%d to %d of %d", from+1, from+room, len(rows))
+		out[len(out)-1] = "  " + s.Dim.Render(look.Fit(shown, w-2))
+	}
 	for i := from; i < min(from+room, len(rows)); i++ {
 		e := rows[i]
 		text, mark := measure.Clean(e.Name), "    "
@@ -112,6 +119,8 @@ func (m Model) sayLines(w int) []sayLine {
 		switch {
 		case len(l.words) > 0 && i == said.at:
 			value = s.Strong.Render("◀ " + l.words[l.word] + " ▶")
+		case l.word == 0 && l.of == field.Thread1 && !said.sided:
+			value = s.Dim.Render(l.words[1])
 		case l.word == 0 && len(l.words) > 0:
 			value = s.Dim.Render(l.words[0])
 		case len(l.words) > 0:

@@ -46,6 +46,7 @@ type Model struct {
 	order     stripe.Order // the same from end 1 on
 	stripesAt error        // where the stripes can't be read
 	made      stripesMsg   // the last schedule that came
+	known     schedules    // those that were worked out to the end
 	asked     stripeKey    // the schedule that is being worked out; none where none is
 	run       int          // counts the works, to tell them apart
 	stop      func()       // ends that work

@@ -2,6 +2,7 @@ package form
 
 import (
 	"context"
+	"slices"
 
 	"millside/plan"
 	"millside/plan/measure"
@@ -18,6 +19,30 @@ type stripesMsg struct {
 	err  error
 	// better looks for a better one; nil where this is the last.
 	better tea.Cmd
+}
+
+// schedules are the last ones that were worked out to the end, so that going back to a way to wind, or undoing what was
+// typed, shows its schedule at once.
+type schedules []stripesMsg
+
+// mostKnown is how many are kept: one for each way to wind, and as many again.
+const mostKnown = 12
+
+// with is the list with one more, the last one first.
+func (list schedules) with(msg stripesMsg) schedules {
+	next := append(schedules{msg}, slices.DeleteFunc(slices.Clone(list), func(s stripesMsg) bool {
+		return s.key == msg.key
+	})...)
+	return next[:min(len(next), mostKnown)]
+}
+
+// of is the schedule for a key; false where it isn't known.
+func (list schedules) of(key stripeKey) (stripesMsg, bool) {
+	i := slices.IndexFunc(list, func(s stripesMsg) bool { return s.key == key })
+	if i < 0 {
+		return stripesMsg{}, false
+	}
+	return list[i], true
 }
 
 // waits says whether the schedule of the stripes is still to come; for a paddle that can't be there is none.
@@ -40,6 +65,10 @@ func (m Model) schedule() (Model, tea.Cmd) {
 	m = m.giveUp()
 	if !m.waits() {
 		return m, nil
+	}
+	if msg, ok := m.known.of(key); ok {
+		m.made = msg
+		return m.compute().lookBeside()
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	m.run++
@@ -91,7 +120,7 @@ func (m Model) scheduled(msg stripesMsg) (Model, tea.Cmd) {
 	if msg.better != nil {
 		return m.compute(), msg.better
 	}
-	m.asked, m.stop = stripeKey{}, nil
+	m.asked, m.stop, m.known = stripeKey{}, nil, m.known.with(msg)
 	m, cmd := m.compute().schedule()
 	m, more := m.lookBeside()
 	return m, tea.Batch(cmd, more)

@@ -200,3 +200,27 @@ func TestBesides(t *testing.T) {
 		t.Errorf("%q, %v", m.spec.Stripes, m.beside.change)
 	}
 }
+
+// A way that was worked out already is there at once when the keys come round to it again.
+func TestKnownWayIsThereAtOnce(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	b.deps.Beside = nothingBeside
+	m := b.send(b.stripesPage("4 red, 2 blue, 4 red"), tea.KeyMsg{Type: tea.KeyEnd})
+	for round := range 2 {
+		for range 9 {
+			m = b.press(m, "ctrl+g")
+			if m.waits() {
+				t.Fatalf("round %d: %s isn't there", round, m.spec.Asked.Way)
+			}
+		}
+	}
+	m, cmd := m.Update(hand.Key("ctrl+g")) // and nothing that a command brings is heard
+	if m.waits() || m.project == nil || m.made.made.Way.String() != m.spec.Asked.Way {
+		t.Errorf("%q waits again", m.spec.Asked.Way)
+	}
+	for _, msg := range hand.Collect(cmd) {
+		if _, again := msg.(stripesMsg); again {
+			t.Error("it is worked out again")
+		}
+	}
+}

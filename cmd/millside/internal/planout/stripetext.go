@@ -26,7 +26,7 @@ func StripesText(w io.Writer, p *plan.Plan, s *asked.Striped) {
 	prose.Row(w, "Way", "%s", s.Way.Words())
 	prose.Row(w, "Work", "%s", stripe.WorkWords(s.Schedule))
 	if p.ByColour() {
-		prose.Row(w, "At the loom", "the ends are picked from %s in turn, by the order list of the whole plan "+
+		prose.Row(w, "At the loom", "the ends are picked from %s in turn, by the order list of the wall sheet "+
 			"('millside sheet')", prose.Count(len(p.ColourUses()), "lease"))
 	}
 	prose.Row(w, "Set-ups", "%d", len(p.Spec.Schedule.SetUps))

@@ -170,6 +170,9 @@ func TestWallMarkdownIsShownRightly(t *testing.T) {
 		for _, e := range wall.After {
 			want += len(e.Steps)
 		}
+		if wall.Picked != nil {
+			want += len(wall.Picked.Blocks)
+		}
 		if boxes != want {
 			t.Fatalf("%d boxes are shown, not %d", boxes, want)
 		}

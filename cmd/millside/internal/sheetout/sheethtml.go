@@ -22,7 +22,7 @@ var pageFiles embed.FS
 var pages = template.Must(template.New("pages").Funcs(template.FuncMap{
 	"how": howOf, "drawings": partDrawings, "numbers": numberColumns, "cell": cellHTML, "clean": prose.Clean,
 	"short": short, "many": manyLines, "style": style, "boxes": makeBoxes, "stripes": wallStripes, "paddle": wallPaddle,
-	"fill": fillOf,
+	"fill": fillOf, "ownPage": ownPage, "pickedHeading": func() string { return sheet.PickedHeading },
 }).ParseFS(pageFiles, "*.tmpl"))
 
 // style is what the pages look like, those of the wall sheet's own last. It is the program's own text, so

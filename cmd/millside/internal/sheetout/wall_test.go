@@ -12,6 +12,7 @@ import (
 	"millside/plan"
 	"millside/plan/sheet"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 	"millside/plan/times"
 
 	"github.com/charmbracelet/x/ansi"
@@ -26,12 +27,14 @@ var stripedSpecs = sync.OnceValue(func() []plan.Spec {
 		"3 times (3 sea blue, 2 grey, 5 white), 3 sea blue"} {
 		s := plan.DefaultSpec()
 		s.Stripes, s.Positions, s.Group = stripes, 8, 8 // a small paddle, whose search is over at once
-		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
-		if err != nil {
-			panic(err)
+		for _, way := range []schedule.Way{schedule.Searched, schedule.ChainEach} {
+			made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{Way: way}, nil)
+			if err != nil {
+				panic(err)
+			}
+			made.Spec.Schedule.Colours[0].Name = "*a_b* | <c> `d`"
+			list = append(list, made.Spec)
 		}
-		made.Spec.Schedule.Colours[0].Name = "*a_b* | <c> `d`"
-		list = append(list, made.Spec)
 	}
 	return list
 })
@@ -91,6 +94,12 @@ func TestTheSameWallEverywhere(t *testing.T) {
 				}
 				for _, tie := range c.Ties {
 					has("count tie", tie.String())
+				}
+			}
+			if wall.Picked != nil {
+				has("leases", wall.Picked.String())
+				for _, b := range wall.Picked.Blocks {
+					has("picks", b.Ends()+": "+b.String())
 				}
 			}
 			for _, e := range wall.After {

@@ -24,7 +24,7 @@ func wallSize(s *sheet.Wall) string {
 		full = 23 // its drawings take the rest
 	}
 	switch lines := wallLines(s); {
-	case lines > 70:
+	case lines > 62:
 		return "many most"
 	case lines > full:
 		return "many"
@@ -36,13 +36,18 @@ func wallSize(s *sheet.Wall) string {
 func wallLines(s *sheet.Wall) int {
 	const inLine = 22 // boxes
 	const inWay = 30  // letters of a line in one of the ways, which stand side by side
+	const usual = 5   // lines of a way that has all passes in its direction
+	const inPicked = 100
 	lines, longest := 3*(len(s.Ways)/3)+3*len(s.After), 0
 	for _, way := range s.Ways {
-		longest = max(longest, len(way.Title())/inWay)
+		longest = max(longest, (len(way.Title())+len(way.String()))/inWay-usual)
 	}
 	lines += longest
 	if s.Striped() {
 		lines += 8 + len(s.Colours)/2
+	}
+	if s.Picked != nil && !ownPage(s) {
+		lines += 4 + pickedLetters(s.Picked)/inPicked
 	}
 	for _, c := range s.Wound {
 		lines += 3
@@ -57,6 +62,21 @@ func wallLines(s *sheet.Wall) int {
 		}
 	}
 	return lines
+}
+
+// ownPage says whether an order list is so long that it stands on a page of its own, beside the wall sheet.
+func ownPage(s *sheet.Wall) bool {
+	const most = 1000 // letters
+	return s.Picked != nil && pickedLetters(s.Picked) > most
+}
+
+// pickedLetters is how many letters the blocks of an order list take, with what stands round them.
+func pickedLetters(l *sheet.Picked) int {
+	n := 0
+	for _, b := range l.Blocks {
+		n += len(b.Ends()) + len(b.String()) + 8
+	}
+	return n
 }
 
 // box is a box to tick. Back says that what it counts goes back to the lease, so that the two ways differ

@@ -42,6 +42,12 @@ func wallMarkdown(w io.Writer, s *sheet.Wall) error {
 			fmt.Fprintf(w, "- %s\n", escaped("[ ] "+line))
 		}
 	}
+	if s.Picked != nil {
+		fmt.Fprintf(w, "\n## %s\n\n%s\n\n", sheet.PickedHeading, escaped(s.Picked.String()))
+		for _, b := range s.Picked.Blocks {
+			fmt.Fprintf(w, "- %s\n", escaped("[ ] "+b.Ends()+": "+b.String()))
+		}
+	}
 	fmt.Fprint(w, "\n## Take care\n\n")
 	for _, caution := range s.Cautions {
 		fmt.Fprintf(w, "- %s\n", escaped(caution))

@@ -47,6 +47,13 @@ func wallText(w io.Writer, s *sheet.Wall) error {
 			fmt.Fprintf(w, "[ ] %s\n", prose.Wrap(line, 4))
 		}
 	}
+	if s.Picked != nil {
+		heading(w, sheet.PickedHeading)
+		fmt.Fprintln(w, prose.Wrap(prose.Clean(s.Picked.String()), 0))
+		for _, b := range s.Picked.Blocks {
+			fmt.Fprintf(w, "[ ] %s\n", prose.Wrap(b.Ends()+": "+b.String(), 4))
+		}
+	}
 	heading(w, "Take care")
 	for _, caution := range s.Cautions {
 		fmt.Fprintf(w, "- %s\n", prose.Wrap(caution, 2))
