@@ -221,14 +221,23 @@ func (pr *Project) loom() error {
 
 // widths is the width of each end in the reed where they differ.
 func (pr *Project) widths(ends int) []measure.Length {
-	if w := pr.Plan.Spec.Loom.Widths; len(w) == ends {
-		return w
+	l := pr.Plan.Spec.Loom
+	if len(l.Dents) > 0 && !l.Reed.IsZero() {
+		if dents, err := l.Dents.Fill(ends); err == nil {
+			return l.Reed.Widths(dents)
+		}
+	}
+	if len(l.Widths) == ends {
+		return l.Widths
 	}
 	return nil
 }
 
 func (pr *Project) sley(l plan.Loom, ends int) (err error) {
-	if len(l.Widths) == ends {
+	switch {
+	case len(l.Dents) > 0:
+		return pr.dentSections(l, ends)
+	case len(l.Widths) == ends:
 		return pr.dent(l, ends)
 	}
 	if pr.Order, err = l.Reed.Order(settInReed(pr.Plan.Spec), longestSley); err != nil {
@@ -260,6 +269,24 @@ func (pr *Project) dent(l plan.Loom, ends int) error {
 	dents, err := l.Reed.Denting(widths)
 	if err != nil {
 		return err
+	}
+	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
+	return err
+}
+
+// dentSections lays ends in the sections of dents that the weaver gives.
+func (pr *Project) dentSections(l plan.Loom, ends int) error {
+	width := pr.Plan.Spec.Cloth.Width
+	if l.EdgeDents > 0 || width.Doubled > 0 || width.FloatingIn() > 0 {
+		return field.Dents.Wrong(l.Dents.String(), "none beside selvedge dents, doubled or floating selvedges: the sections "+
+			"say what lies in each dent, the selvedges' too")
+	}
+	dents, err := l.Dents.Fill(ends)
+	if err != nil {
+		return err
+	}
+	if l.FirstEnd == loom.RightSide {
+		slices.Reverse(dents)
 	}
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
