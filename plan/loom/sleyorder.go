@@ -139,14 +139,17 @@ func (r Reed) NearOrders(sett measure.Sett, longest int, within measure.Percent)
 	seen := map[string]bool{}
 	for dents := 1; dents <= longest; dents++ {
 		at := measure.SmallCount(ratio.Down, ratio.Mul(share, ratio.Of(dents)))
-		for _, ends := range []int{at, at + 1} {
-			near := big.NewRat(int64(ends), int64(dents))
-			if ends < 1 || near.Cmp(ratio.Of(100)) > 0 || seen[near.String()] {
-				continue
-			}
-			seen[near.String()] = true
-			if o, err := r.orderOf(near, share, sett); err == nil && o.Off <= within {
-				list = append(list, o)
+		for _, way := range []struct{ from, step int }{{at, -1}, {at + 1, 1}} {
+			for ends := way.from; ends >= 1 && ends <= 100*dents; ends += way.step {
+				near := big.NewRat(int64(ends), int64(dents))
+				o, err := r.orderOf(near, share, sett)
+				if err != nil || o.Off > within {
+					break
+				}
+				if !seen[near.String()] {
+					seen[near.String()] = true
+					list = append(list, o)
+				}
 			}
 		}
 	}

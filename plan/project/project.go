@@ -246,7 +246,13 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	width := pr.Plan.Spec.Cloth.Width
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents,
 		EdgeEnds: l.EdgeEnds, Doubled: width.Doubled, Floating: width.FloatingIn(), FirstEnd: l.FirstEnd})
-	return err
+	if err != nil {
+		return err
+	}
+	if row, ok := l.Reed.NearbyRow(settInReed(pr.Plan.Spec), pr.Order); ok {
+		pr.Sley.Rows = append(pr.Sley.Rows, row)
+	}
+	return nil
 }
 
 // settInReed is the sett of all layers of the cloth together.

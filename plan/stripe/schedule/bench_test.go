@@ -19,7 +19,7 @@ func cheapest(f Found) *Schedule {
 
 // BenchmarkOrders makes the schedules of the fixed orders: the table in DEVELOPERS.md.
 func BenchmarkOrders(b *testing.B) {
-	for _, o := range orders() {
+	for _, o := range append(orders(), freshOrders()...) {
 		b.Run(fmt.Sprintf("%s on %d", o.name, o.positions), func(b *testing.B) {
 			var found Found
 			first, used := time.Duration(0), userTime()

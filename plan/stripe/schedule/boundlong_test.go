@@ -10,7 +10,7 @@ import (
 // whatever the limits and the times; nor is it nil all the time.
 func TestBoundOfPieces(t *testing.T) {
 	r := lot{rand.New(rand.NewPCG(11, 12))}
-	cases := 400
+	cases := 200
 	if testing.Short() {
 		cases = 60
 	}

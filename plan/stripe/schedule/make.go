@@ -14,14 +14,12 @@ import (
 // How much is looked at, at the usual effort: a size of pass for one label is a look, some twenty nanoseconds.
 const (
 	usualLooks = 24_000_000
-	quickPart  = 4       // of the looks, where Quick is asked for
-	figurePart = 40      // of the looks, where Figure is asked for
-	looksOfEnd = 2_500   // for each end of a long warp, in all
-	manyEnds   = 1_500   // ends of a warp that is searched in one piece
-	fewEnds    = 100     // ends of a warp that is worth a share of the usual looks only
-	usualWidth = 10      // labels kept for an end
-	leastWidth = 6       // the same in a warp of very many ends
-	manyLabels = 400_000 // labels in all lists of a whole warp
+	quickPart  = 4     // of the looks, where Quick is asked for
+	figurePart = 40    // of the looks, where Figure is asked for
+	looksOfEnd = 2_500 // for each end of a long warp, in all
+	manyEnds   = 1_500 // ends of a warp that is searched in one piece
+	fewEnds    = 100   // ends of a warp that is worth a share of the usual looks only
+	usualWidth = 6     // labels kept for an end: more of them make the search better less than more changes do
 )
 
 // Found is what [Make] found.

@@ -81,3 +81,61 @@ func orders() []order {
 		{"dice 4 narrow", 10, dice(200, 4, 4, 8)},
 	}
 }
+
+// runs is stripes given as colour, ends, colour, ends and so on.
+func runs(pairs ...int) []int {
+	var all []int
+	for k := 0; k+1 < len(pairs); k += 2 {
+		all = append(all, run(pairs[k], pairs[k+1])...)
+	}
+	return all
+}
+
+// stripesOf are stripes of those widths, of the colours in turn.
+func stripesOf(colours []int, widths ...int) []int {
+	var all []int
+	for k, w := range widths {
+		all = append(all, run(colours[k%len(colours)], w)...)
+	}
+	return all
+}
+
+// freshOrders are orders that nothing was tried out on while the search was made.
+func freshOrders() []order {
+	var fades, pins []int
+	for c := 1; c < 8; c++ {
+		for k := 9; k >= 1; k -= 2 {
+			fades = append(fades, runs(c, k, c+1, 10-k)...)
+		}
+	}
+	for k, w := range []int{11, 2, 13, 5, 7, 3, 17, 1, 9, 6, 4, 19} {
+		pins = append(pins, runs(1, w, 2+k%4, 1, 1, 23-w, 2+(k*k+1)%4, 1+k%2)...)
+	}
+	a := runs(1, 14, 2, 3, 3, 5, 2, 3)
+	b := runs(4, 21, 1, 2, 2, 6, 4, 1, 3, 2)
+	return []order{
+		{"growing stripes", 8, stripesOf([]int{1, 2, 3}, slices.Repeat([]int{1, 2, 3, 5, 8, 13,
+			21, 13, 8, 5, 3, 2, 1},
+			3)...)},
+		{"uneven check", 6, stripesOf([]int{1, 2}, slices.Repeat([]int{5, 7, 4, 8, 6, 3, 9}, 6)...)},
+		{"lopsided plaid", 14, join(run(5, 16), runs(1, 22, 2, 6, 1, 3, 3, 11, 4, 1, 3, 11, 6,
+			5, 1, 18, 2, 2, 6, 2, 2, 2,
+			1, 26, 4, 7, 3, 4, 4, 7, 1, 9), runs(1, 22, 2, 6, 1, 3, 3, 11, 4, 1, 3, 11, 6, 5, 1,
+			18, 2, 2, 6, 2, 2, 2, 1, 26),
+			run(5, 16))},
+		{"blanket bands", 10, runs(1, 46, 2, 2, 1, 2, 2, 2, 3, 38, 4, 1, 3, 1, 4, 1, 3, 29, 5,
+			12, 1, 3, 5, 12, 2, 54, 3, 4,
+			2, 4, 3, 4, 1, 60, 4, 2, 5, 2, 4, 2, 5, 2, 1, 33, 2, 8, 3, 8, 4, 8, 5, 8, 1, 71, 2, 1,
+			1, 1, 2, 1, 1, 41)},
+		{"patches of one and one", 9, join(again(13, runs(1, 1, 2, 1)), run(2, 17), again(7,
+			runs(3, 1, 1, 1)), run(1, 6),
+			again(21, runs(2, 1, 3, 1)), run(3, 5), again(4, runs(1, 2, 2, 1)), run(1, 25),
+			again(16, runs(2, 1, 1, 1)),
+			again(5, runs(3, 2, 2, 2)), run(2, 11), again(9, runs(1, 1, 3, 1)))},
+		{"fades", 16, fades},
+		{"pins on a ground", 12, pins},
+		{"dice 7 of threes", 15, dice(260, 7, 3, 21)},
+		{"dice 2 wide", 7, dice(660, 2, 25, 22)},
+		{"mixed blocks", 13, join(a, b, a, a, b, a, b, b, a, a, b, a)},
+	}
+}

@@ -92,16 +92,11 @@ const (
 	shortLooks  = 3 // times the looks that its ends alone would have are enough for it
 )
 
-// widthFor is how many labels are kept for an end of a warp.
-func (p *problem) widthFor() int {
-	return max(leastWidth, min(usualWidth, manyLabels/len(p.ends)))
-}
-
 // stretch notes schedules of the whole warp that are made of one of the shortened warp.
 func (m *maker) stretch(q, short *problem, list []pass, r repeat) {
 	g := short.newProgramme(usualWidth, &m.looked)
 	g.follow(list)
-	whole := q.newProgramme(q.widthFor(), &m.looked)
+	whole := q.newProgramme(usualWidth, &m.looked)
 	for _, c := range g.cycles(list, r, keptRepeats, 3) {
 		whole.stretched(g, r, keptRepeats, c)
 		m.note(whole.passes())
@@ -112,7 +107,7 @@ func (m *maker) stretch(q, short *problem, list []pass, r repeat) {
 func (m *maker) pieces(q *problem, looks int) {
 	n := len(q.ends)
 	number := (n + manyEnds/2 - 1) / (manyEnds / 2)
-	whole := q.newProgramme(q.widthFor(), &m.looked)
+	whole := q.newProgramme(usualWidth, &m.looked)
 	reserve := n * whole.width * q.maxSize
 	looks = max(looks-reserve, m.looked)
 	for k := range number {
@@ -123,7 +118,7 @@ func (m *maker) pieces(q *problem, looks int) {
 		if piece.rest[0] >= noPasses {
 			return
 		}
-		t := m.newTrial(&piece, usualWidth/2)
+		t := m.newTrial(&piece, usualWidth)
 		t.seed()
 		var best []pass
 		least := never
@@ -147,13 +142,13 @@ func (m *maker) finish() {
 	if len(m.ends) > 4*manyEnds || m.least || m.over() {
 		return
 	}
-	g := m.newProgramme(m.widthFor(), &m.looked)
+	g := m.newProgramme(usualWidth, &m.looked)
 	g.follow(m.best)
 	m.note(g.passes())
 	a := newAnnealer(g, 9+m.lots)
 	a.repeat = findRepeat(m.ends, keptRepeats)
 	a.kept = a.repeat.times
-	a.run(m.looks-m.looked, warm, cold, func(cost) bool {
+	a.run(m.looks-m.looked, hot/2, cold, func(cost) bool {
 		m.note(g.passes())
 		return !m.over()
 	})

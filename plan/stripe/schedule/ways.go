@@ -126,7 +126,7 @@ func (p *problem) oneRepeat() []pass {
 		}
 	}
 	looked := 0
-	g := p.newProgramme(p.widthFor(), &looked)
+	g := p.newProgramme(usualWidth, &looked)
 	g.threadThroughout(set)
 	return g.passes()
 }
