@@ -20,6 +20,7 @@ import (
 	"millside/tui/keys"
 	"millside/tui/look"
 	"millside/tui/mill"
+	"millside/tui/startpage"
 )
 
 // deps is what the screens may use: looks, keys, the records.
@@ -149,7 +150,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a, nil
 	case tea.KeyMsg:
 		return a.press(msg)
-	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg:
+	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg:
 		return a, a.homeCmd()
 	case listedMsg:
 		return a.showHome(msg), nil
@@ -165,6 +166,11 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a.openDraft()
 	case draftpage.MadeMsg:
 		return a.planDraft(msg)
+	case goKnownMsg:
+		a.screen = starting{startpage.New(startpage.Deps{Styles: a.styles, Keys: a.keys}, a.newSpec())}
+		return a, nil
+	case startpage.MadeMsg:
+		return a.planNew(msg.Spec)
 	case openMsg:
 		return a, orAlone(a.store, opening(msg.path))
 	case form.BeginMsg:

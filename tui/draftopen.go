@@ -11,6 +11,7 @@ import (
 
 	"millside/counter/disk"
 	"millside/counter/halfplan"
+	"millside/plan"
 	"millside/plan/draft"
 	"millside/tui/draftpage"
 	"millside/tui/form"
@@ -43,9 +44,14 @@ func (a app) openDraft() (tea.Model, tea.Cmd) {
 	return a, cmd
 }
 
-// planDraft opens the form with the warp of a draft. It is worth keeping from the start.
+// planDraft opens the form with the warp of a draft.
 func (a app) planDraft(msg draftpage.MadeMsg) (tea.Model, tea.Cmd) {
-	next, cmd := a.plan(form.New(a.forForm(), msg.Warp.Into(a.newSpec(), false)), halfplan.Plan{})
+	return a.planNew(msg.Warp.Into(a.newSpec(), false))
+}
+
+// planNew opens the form with a warp that another page has made. It is worth keeping from the start.
+func (a app) planNew(spec plan.Spec) (tea.Model, tea.Cmd) {
+	next, cmd := a.plan(form.New(a.forForm(), spec), halfplan.Plan{})
 	a = next.(app)
 	p := a.screen.(planning)
 	p.changes, p.touched = 1, a.now

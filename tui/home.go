@@ -93,6 +93,7 @@ func (m home) entries() []entry {
 			{word: "new warp", cmd: send(goFormMsg{spec: plan.DefaultSpec()})},
 			{word: "practice warp", cmd: send(form.BeginMsg{Spec: m.practice})},
 			{word: "warp from a draft", cmd: send(goDraftMsg{})},
+			{word: "warp from what I know", cmd: send(goKnownMsg{})},
 		}
 	}
 	var all []entry
@@ -171,6 +172,8 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return m, send(goFormMsg{spec: plan.DefaultSpec()})
 	case keys.Matches(msg, k.Draft):
 		return m, send(goDraftMsg{})
+	case keys.Matches(msg, k.Known):
+		return m, send(goKnownMsg{})
 	case keys.Matches(msg, k.Practice):
 		m.busy = true
 		return m, send(form.BeginMsg{Spec: m.practice})

@@ -90,7 +90,7 @@ func (m home) footKeys() []key.Binding {
 		return line
 	}
 	line := []key.Binding{k.Open, k.Filter, k.New, k.Copy, k.Leave, k.Edit, k.Rename, k.Away, k.Delete, k.Shelves,
-		k.Draft, k.Settings, k.Practice, k.Up}
+		k.Draft, k.Known, k.Settings, k.Practice, k.Up}
 	if m.filter != "" {
 		line = append([]key.Binding{keys.As(k.Back, "all warps")}, line...)
 	}

@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/tui/mill"
+	"millside/tui/startpage"
 )
 
 // screen is one screenful with its own keys. The rooms know nothing of one another: what one asks of
@@ -35,3 +36,16 @@ func (s setting) update(msg tea.Msg, _ time.Time) (screen, tea.Cmd) {
 }
 func (s setting) view(w, h int) string { return s.View(w, h) }
 func (setting) typing() bool           { return false }
+
+// goKnownMsg asks for the page on which a plan starts from what is known.
+type goKnownMsg struct{}
+
+// starting is that page.
+type starting struct{ startpage.Model }
+
+func (s starting) update(msg tea.Msg, _ time.Time) (screen, tea.Cmd) {
+	next, cmd := s.Update(msg)
+	return starting{next}, cmd
+}
+func (s starting) view(w, h int) string { return s.View(w, h) }
+func (starting) typing() bool           { return true }

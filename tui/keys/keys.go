@@ -31,6 +31,8 @@ type Map struct {
 	NewLine, Take                                                                           key.Binding
 	// Where a draft is chosen.
 	Draft, Complete, NextFile, PrevFile key.Binding
+	// Where a plan starts from what is known.
+	Known key.Binding
 	// On every page.
 	Stop, Suspend, AnyBack key.Binding
 }
@@ -126,6 +128,7 @@ func Default() Map {
 		Take:      Bind("ctrl+t", "take it", "ctrl+t"),
 
 		Draft:    letter("o", "open a draft"),
+		Known:    letter("f", "from what I know"),
 		Complete: Bind("tab", "complete", "tab"),
 		NextFile: Bind("up/down", "choose", "down"),
 		PrevFile: Bind("up/down", "choose", "up"),

@@ -8,7 +8,6 @@ import (
 	"millside/plan/athand"
 	"millside/plan/entry"
 	"millside/plan/field"
-	"millside/plan/measure"
 	"millside/plan/start"
 
 	"github.com/spf13/cobra"
@@ -74,18 +73,9 @@ func (ask *StartAsk) Known(cmd *cobra.Command, errOut io.Writer, atHand func() (
 // own reads what has no place in a plan.
 func (ask *StartAsk) own() (k start.Known, err error) {
 	var errs []error
-	read := func(f *field.Field, take func(text string) error) {
-		if text := *ask.texts[f]; text != "" {
-			errs = append(errs, f.In(take(text)))
-		}
+	for _, f := range field.Known() {
+		errs = append(errs, k.Take(f, *ask.texts[f]))
 	}
-	read(field.Find, func(text string) error { return k.Find.UnmarshalText([]byte(text)) })
-	read(field.ReedSpan, func(text string) (err error) { k.ReedWidth, err = measure.ParseLength(text); return err })
-	read(field.FinishedSett, func(text string) (err error) {
-		k.FinishedSett, err = measure.ParseSett(text)
-		return err
-	})
-	read(field.OnHand, func(text string) (err error) { k.OnHand, err = start.ParseOnHand(text); return err })
 	return k, errors.Join(errs...)
 }
 

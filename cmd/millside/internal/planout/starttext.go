@@ -52,9 +52,9 @@ func packagesText(w io.Writer, r *start.Result) {
 		if u.Package.Colour != "" {
 			name += " " + prose.Clean(u.Package.Colour)
 		}
-		row := []any{name, u.Passes, u.Ties, amount(u.Used.As(long, 1), u.UsedMass != 0, u.UsedMass.AtLeast(light, 1))}
+		row := []any{name, u.Passes, u.Ties, amount(u.Used.As(long, 1), u.UsedMass != 0, u.UsedMass.AtLeast(light, 2))}
 		if r.OnHand() {
-			left := amount(u.Left.As(long, 1), u.LeftMass != 0, u.LeftMass.AtMost(light, 1))
+			left := amount(u.Left.As(long, 1), u.LeftMass != 0, u.LeftMass.AtMost(light, 2))
 			if u.Short != 0 {
 				left = u.Short.As(long, 1).String() + " too little"
 			}

@@ -1,0 +1,31 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/muesli/termenv"
+
+	"millside/tui/internal/hand"
+)
+
+// What is known is typed from home, and the warp that was found stands in the form and is kept.
+func TestFromWhatIsKnownOnTheScreen(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := drive(b, b.app(), hand.Key("f"), hand.Key("tab"), hand.Key("4"), hand.Key("0"), hand.Key("0"),
+		hand.Key("tab"), hand.Key("9"), hand.Key("y"), hand.Key("d"))
+	if v := m.View(); !strings.Contains(v, "yarn: ") {
+		t.Fatalf("no answer:\n%s", v)
+	}
+	m = drive(b, m, hand.Key("ctrl+s"))
+	p, ok := m.(app).screen.(planning)
+	if !ok {
+		t.Fatalf("no form:\n%s", m.View())
+	}
+	if s := p.Filled().Spec; s.Ends != 400 || s.Length.String() != "9 yd" {
+		t.Errorf("%d ends of %s", s.Ends, s.Length)
+	}
+	if m = drive(b, m, hand.Key("esc")); !strings.Contains(m.View(), "half-filled plans (1)") {
+		t.Errorf("not kept:\n%s", m.View())
+	}
+}
