@@ -284,8 +284,8 @@ func (pr *Project) dent(l plan.Loom, ends int) error {
 func (pr *Project) dentSections(l plan.Loom, ends int) error {
 	width := pr.Plan.Spec.Cloth.Width
 	if l.EdgeDents > 0 || width.Doubled > 0 || width.FloatingIn() > 0 {
-		return field.Dents.Wrong(l.Dents.String(), "none beside selvedge dents, doubled or floating selvedges: the sections "+
-			"say what lies in each dent, the selvedges' too")
+		return field.Dents.Wrong(l.Dents.String(), "none beside selvedge dents, doubled or floating selvedges: the "+
+			"sections say what lies in each dent, the selvedges' too")
 	}
 	dents, err := l.Dents.Fill(ends)
 	if err != nil {
