@@ -195,7 +195,8 @@ func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 	rows := []measure.Row{order, {Name: "dents", Value: figure.Cell{figure.Count{N: len(l.Dents)}}}, width}
 	if len(w.Dents) > 0 {
 		all := ratio.Quo(ratio.Mul(ratio.Of(w.Ends), ratio.Of(unit.Width())), ratio.Of(l.Width))
-		rows = append(rows, measure.Row{Name: "sett on average", Value: figure.Say("%s %s", figure.New(all, 2, ""), unit),
+		rows = append(rows, measure.Row{Name: "sett on average",
+			Value: figure.Say("%s %s", figure.New(all, 2, ""), unit),
 			How: measure.How{Formula: "ends / width in the reed",
 				WithNumbers: figure.Say("%d / %s", w.Ends, l.Width.As(show, 2))}})
 	}
