@@ -10,8 +10,8 @@ import (
 	"millside/plan/measure"
 )
 
-// Worked by hand: 8 ends of 1/8 in, 8 of 1/16 in, 8 of 1/8 in are 2 1/2 in wide, and a raddle with teeth 1/2 in apart has
-// five spaces under them, centred on a space: 4, 4, 8, 4 and 4 ends.
+// Worked by hand: 8 ends of 1/8 in, 8 of 1/16 in, 8 of 1/8 in are 2 1/2 in wide, and a raddle with teeth 1/2 in apart
+// has five spaces under them, centred on a space: 4, 4, 8, 4 and 4 ends.
 func TestUnevenRaddleByHand(t *testing.T) {
 	var widths []measure.Length
 	for _, w := range []measure.Length{measure.Inch / 8, measure.Inch / 16, measure.Inch / 8} {

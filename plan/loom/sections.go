@@ -17,8 +17,8 @@ type DentSection struct {
 	Dents, Ends int
 }
 
-// DentSections is how a reed is sleyed where ends are crammed and spaced: sections side by side, which are repeated until
-// all ends are in. It is empty where a warp is sleyed evenly.
+// DentSections is how a reed is sleyed where ends are crammed and spaced: sections side by side, which are repeated
+// until all ends are in. It is empty where a warp is sleyed evenly.
 type DentSections []DentSection
 
 // bounds of a section.
@@ -64,7 +64,8 @@ func (d DentSections) Check() error {
 		ends += s.Dents * s.Ends
 	}
 	if len(d) > mostSections {
-		return field.Dents.Wrong(measure.Counted(len(d), "section", "sections"), fmt.Sprintf("at most %d", mostSections))
+		return field.Dents.Wrong(measure.Counted(len(d), "section", "sections"),
+			fmt.Sprintf("at most %d", mostSections))
 	}
 	if len(d) > 0 && ends == 0 {
 		return field.Dents.Wrong(d.String(), "ends in some of them")
@@ -72,8 +73,8 @@ func (d DentSections) Check() error {
 	return nil
 }
 
-// Fill is the ends in each dent, for so many ends: the sections are repeated until all are in, and the last dent may hold
-// fewer. Gaps before the first end and behind the last are left out, since the warp begins and stops with an end.
+// Fill is the ends in each dent, for so many ends: the sections are repeated until all are in, and the last dent may
+// hold fewer. Gaps before the first end and behind the last are left out, since the warp begins and stops with an end.
 func (d DentSections) Fill(ends int) ([]int, error) {
 	if err := d.Check(); err != nil || len(d) == 0 {
 		return nil, err
@@ -94,8 +95,8 @@ func (d DentSections) Fill(ends int) ([]int, error) {
 	return dents, nil
 }
 
-// Widths is the width that each end takes of a reed whose dents hold so many ends, from the first one on: a gap counts for
-// the end behind it. A nanometre may be lost in each dent.
+// Widths is the width that each end takes of a reed whose dents hold so many ends, from the first one on: a gap counts
+// for the end behind it. A nanometre may be lost in each dent.
 func (r Reed) Widths(dents []int) []measure.Length {
 	var widths []measure.Length
 	from := measure.Length(0)

@@ -36,8 +36,8 @@ func TestDentSectionsByHand(t *testing.T) {
 	}
 }
 
-// Whatever the sections are: all ends lie in the dents, the outer dents hold some, what is written is read again, and the
-// widths of the ends are together that of the dents, but for a nanometre in each.
+// Whatever the sections are: all ends lie in the dents, the outer dents hold some, what is written is read again, and
+// the widths of the ends are together that of the dents, but for a nanometre in each.
 func TestDentSections(t *testing.T) {
 	reed, err := ParseReed("12 dents an inch")
 	if err != nil {
