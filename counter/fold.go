@@ -295,13 +295,16 @@ func (f *Folder) turnOrder(order wind.ReturnOrder, now *plan.Plan) error {
 	if now.Striped() && now.Spec.Other == nil {
 		return errors.New("this striped warp has no schedule for the other return order")
 	}
-	if follows {
-		if f.s.Chain != 1 || len(f.s.Chains[0].Ticked) > 0 {
-			return errors.New("the order of a striped warp can be turned only while its first chain is wound")
-		}
+	off := errors.New("the order of a striped warp can be turned only while the first chain is wound that it changes")
+	if follows && len(f.s.Chains[f.s.Chain-1].Ticked) > 0 {
+		return off
 	}
 	if err := f.replan(now.Spec.WithOrder(order)); err != nil {
 		return fmt.Errorf("making the plan with the order seen: %w", err)
+	}
+	if follows && !f.staysOff(now) {
+		f.s.Plan, f.other = now, f.s.Plan
+		return off
 	}
 	if follows {
 		f.relay(now)
@@ -357,29 +360,6 @@ func (f *Folder) misopened(before *plan.Plan) {
 			}
 		}
 		c.WrongOpenings = wrong
-	}
-}
-
-// relay keeps of a striped warp what is right in the plan for the other order as well: its outward passes
-// up to the first pass that differs. What lies on the mill beyond that has to be taken off and laid anew.
-func (f *Folder) relay(before *plan.Plan) {
-	kept, was := 0, before.Chains[0].Passes
-	for i, p := range f.s.Plan.Chains[0].Passes[:min(len(f.s.Plan.Chains[0].Passes), f.s.Chains[0].Laid)] {
-		if i >= len(was) || !p.Direction.Far() || p.Carried != was[i].Carried ||
-			!slices.Equal(f.s.Plan.SetUpOf(p), before.SetUpOf(was[i])) {
-			break
-		}
-		kept++
-	}
-	old := f.s.Chains[0]
-	f.s.Chains = make([]ChainState, len(f.s.Plan.Chains))
-	c := &f.s.Chains[0]
-	c.Laid, c.WrongTurns, c.Surplus, c.Lowered = old.Laid, slices.Clone(old.WrongTurns), old.Surplus, old.Lowered
-	c.TurnLines, c.WrongOpenings, c.Worked, c.Anew = slices.Clone(old.TurnLines), slices.Clone(old.WrongOpenings),
-		slices.Clone(old.Worked), slices.Clone(old.Anew)
-	if kept < c.Laid {
-		f.unturn(c, before.Chains[0], kept)
-		f.lower(c, kept)
 	}
 }
 

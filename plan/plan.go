@@ -109,7 +109,7 @@ func New(s Spec) (*Plan, error) {
 		}
 		p.Chains = append(p.Chains, c)
 	}
-	p.LeaseFaults, p.look, p.threaded = chooseOpenings(p.Chains), findLook(p.Chains), everCarried(p.Chains)
+	p.LeaseFaults, p.look, p.threaded = chooseOpenings(p.Chains), p.findLook(), everCarried(p.Chains)
 	p.kinds, p.manyKinds = p.findKinds()
 	return p, nil
 }

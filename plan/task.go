@@ -171,9 +171,12 @@ func (l Look) text() string {
 	return "look at the lease: do neighbours alternate where the last two groups meet?"
 }
 
-func findLook(chains []Chain) Look {
+// findLook finds the first return pass that shows the order: by its openings where it has an even number of ends, else
+// by where position 1 lies. Stripes follow the order from the first chain on that shows it, so they don't wait for a
+// later one.
+func (p *Plan) findLook() Look {
 	var odd Look
-	for _, c := range chains {
+	for _, c := range p.Chains {
 		for k := 1; k < len(c.Passes); k += 2 {
 			switch n := c.Passes[k].Ends(); {
 			case n%2 == 0:
@@ -181,6 +184,9 @@ func findLook(chains []Chain) Look {
 			case n > 1 && odd.Pass == 0:
 				odd = Look{Chain: c.Number, Pass: k + 1, Kind: CheckFoot}
 			}
+		}
+		if odd.Pass > 0 && p.Striped() && !p.ByColour() {
+			break
 		}
 	}
 	return odd

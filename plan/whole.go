@@ -113,6 +113,9 @@ type Loom struct {
 	WholeGroups bool `json:"whole_groups,omitzero"`
 	// Reed is the reed; the zero value leaves it out.
 	Reed loom.Reed `json:"reed,omitzero"`
+	// Dents is how the ends are crammed and spaced, in sections from end 1 on that are repeated; it is empty where they
+	// are sleyed evenly.
+	Dents loom.DentSections `json:"dents,omitzero"`
 	// EdgeDents is how many dents at each edge hold EdgeEnds ends each, 0 for none.
 	EdgeDents int `json:"edge_dents,omitzero"`
 	EdgeEnds  int `json:"edge_ends,omitzero"`
@@ -150,6 +153,7 @@ func (s Spec) checkWhole() []error {
 	}
 	errs = append(errs, s.Loom.Threading.Check(), field.ThreadingBegin.In(s.Loom.ThreadingBegin.Check()),
 		field.ThreadingEnd.In(s.Loom.ThreadingEnd.Check()), cloth.CheckWeftColours(s.Cloth.WeftColours))
+	errs = append(errs, s.Loom.Dents.Check())
 	for _, w := range s.Loom.Widths {
 		if w <= 0 || w > measure.Metre {
 			errs = append(errs, &measure.FieldError{Field: "spacing of a thread", Value: w.String(),

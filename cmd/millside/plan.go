@@ -107,8 +107,8 @@ func (p *planFlags) check(cmd *cobra.Command, sheet *sheetFlags) error {
 
 // planSheet prints the sheet of a plan, and makes a record of it where that is asked for. The record's
 // path is a message, so that the sheet can be piped.
-func (a *app) planSheet(project *project.Project, flags planFlags, sheet sheetFlags) error {
-	if err := a.printSheet(project, sheet); err != nil || !flags.save {
+func (a *app) planSheet(project *project.Project, made *asked.Striped, flags planFlags, sheet sheetFlags) error {
+	if err := a.printSheet(project, sheet, planout.OthersPart(made)); err != nil || !flags.save {
 		return err
 	}
 	path, err := a.savePlan(project.Plan, flags.inPlaceOf)
@@ -139,15 +139,15 @@ func (a *app) planCmd() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if flags.sheet {
-				return a.planSheet(project, flags, sheet)
-			}
-			if made != nil {
+			if made != nil && !sheet.wall {
 				hand, err := a.atHand()
 				if err != nil {
 					return err
 				}
 				made.TryOthers(cmd.Context(), hand)
+			}
+			if flags.sheet {
+				return a.planSheet(project, made, flags, sheet)
 			}
 			return a.printPlan(project, made, stripes.Draft(), flags)
 		},

@@ -13,6 +13,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/stripe/schedule"
 	"millside/plan/wind"
 )
 
@@ -118,9 +119,6 @@ func TestPencilMends(t *testing.T) {
 		if !ok {
 			rt.Skip("not this way")
 		}
-		if look := w.plan.LeaseLook(); look.Chain > 1 && !w.byChain {
-			rt.Skip("the first chain doesn't show the order, and no later one may turn that of stripes")
-		}
 		p := newPencil(t, rapid.Bool().Draw(rt, "mirrored"), foot == wind.FootLast)
 		knots, left := map[inYarn]counter.What{}, 20
 		w.follow(p, func() bool {
@@ -138,4 +136,28 @@ func TestPencilMends(t *testing.T) {
 		w.check(p)
 		w.finds(p, knots)
 	})
+}
+
+// Stripes in several chains whose first one lies end by end don't show their order there: it is asked on a later
+// chain, and whatever lies there is taken for an answer.
+func TestPencilOrderOfLaterChain(t *testing.T) {
+	seen := 0
+	for red := 3; red <= 27; red += 3 {
+		for _, mirrored := range []bool{false, true} {
+			text := fmt.Sprintf("%d red, 8 white, 8 navy", red)
+			w, ok := newDrawnWarp(t, text, schedule.SideBySide, func(s *plan.Spec) {
+				s.Positions, s.ChainEnds = 7, max(red, 10)
+			})
+			if !ok || len(w.plan.Chains) == 1 {
+				continue
+			}
+			seen++
+			p := newPencil(t, mirrored, false)
+			w.follow(p, never)
+			w.check(p)
+		}
+	}
+	if seen == 0 {
+		t.Error("no such warp")
+	}
 }

@@ -55,7 +55,7 @@ func (s Session) open() bool {
 	if s.st.Chain == look.Chain {
 		return c.Laid >= look.Pass
 	}
-	// The order of a striped warp can be turned only while its first chain is wound.
+	// The order of a striped warp can be turned only while the first chain is wound that it changes.
 	return s.st.Chain > look.Chain && !s.st.Plan.Striped() && c.Laid > 0
 }
 

@@ -300,6 +300,8 @@ func hand() []Entry {
 		yesNo(field.SplitGroups, func(s *plan.Spec) *bool { return &s.Loom.SplitGroups }),
 		value(field.Reed, func(s *plan.Spec) *loom.Reed { return &s.Loom.Reed }),
 		reedWidth(),
+		read(field.Dents, loom.ParseDentSections, loom.DentSections.String,
+			func(s *plan.Spec) *loom.DentSections { return &s.Loom.Dents }),
 		count(field.EdgeDents, func(s *plan.Spec) *int { return &s.Loom.EdgeDents }),
 		count(field.EdgeEnds, func(s *plan.Spec) *int { return &s.Loom.EdgeEnds }),
 		value(field.FirstEnd, func(s *plan.Spec) *loom.Side { return &s.Loom.FirstEnd }),

@@ -22,7 +22,7 @@ var samples = map[*field.Field]string{
 	field.Tube:  "30 g", field.Board: "36 in x 10, 18 in", field.SettOf: "20 an inch", field.Picks: "18 an inch",
 	field.Reed:    "10 dents an inch",
 	field.Painted: "1 yd indigo, 18 in", field.ThreadingBegin: "1, 2", field.ThreadingEnd: "1",
-	field.Threading: "1, 2, 3, 4", field.Heddles: "100, 100", field.Guard: "1.5s",
+	field.Threading: "1, 2, 3, 4", field.Dents: "4 dents of 2, 2 of 4", field.Heddles: "100, 100", field.Guard: "1.5s",
 	field.Raddle: "1/2 in", field.PegLength: "12 cm", field.Circumference: "3 m", field.PegStep: "20 cm",
 	field.Length: "7 yd", field.DrawIn: "6 %", field.MostHalts: "3",
 }

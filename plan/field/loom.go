@@ -16,6 +16,9 @@ var (
 		Help: `the reed, such as "10 dents an inch", "40 in 10 cm" or "60 Stockport"`, More: ", or its name"})
 	ReedWidth = add(Loom, Field{Name: "reed width", Label: "reed width", Flag: "reed-width", Key: "width", Value: Span,
 		Most: measure.MaxWidth, Optional: true, Help: "the reed's usable width, where it is known"})
+	Dents = add(Loom, Field{Name: "dents in sections", Label: "dents in sections", Flag: "dents", Value: List,
+		Optional: true, Help: `how ends are crammed and spaced in the reed, from end 1 on and over again, such as ` +
+			`"20 dents of 2, 4 of 4, 2 empty"`})
 	EdgeDents = add(Loom, Field{Name: "selvedge dents", Label: "selvedge dents", Flag: "edge-dents", Value: Number,
 		High: 1000, Help: "dents at each edge that hold another number of ends"})
 	EdgeEnds = add(Loom, Field{Name: "ends in a selvedge dent", Label: "ends in each", Flag: "edge-ends", Value: Number,

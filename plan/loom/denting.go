@@ -60,6 +60,10 @@ func dentsText(dents []int) string {
 		if from == 0 {
 			noun = " " + strings.TrimPrefix(measure.Counted(i-from, "dent", "dents"), fmt.Sprint(i-from)+" ") + " of"
 		}
+		if dents[from] == 0 {
+			parts = append(parts, fmt.Sprintf("%d empty", i-from))
+			continue
+		}
 		parts = append(parts, fmt.Sprintf("%d%s %d", i-from, noun, dents[from]))
 	}
 	return strings.Join(parts, ", ")

@@ -43,7 +43,7 @@ func TestDenting(t *testing.T) {
 			t.Errorf("%.3v: %v (%v)", bad, dents, err)
 		}
 	}
-	if got := dentsText([]int{2, 2, 4, 0, 0, 2}); got != "2 dents of 2, 1 of 4, 2 of 0, 1 of 2" {
+	if got := dentsText([]int{2, 2, 4, 0, 0, 2}); got != "2 dents of 2, 1 of 4, 2 empty, 1 of 2" {
 		t.Error(got)
 	}
 }

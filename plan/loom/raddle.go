@@ -59,7 +59,13 @@ type Raddling struct {
 	Split bool
 	// FirstEnd is the side of the loom on which end 1 lies.
 	FirstEnd Side
+	// Widths is the width that each end takes in the reed, from end 1 on, where they differ; else it is empty, and the
+	// sett holds.
+	Widths []measure.Length
 }
+
+// uneven says whether the ends take different widths.
+func (w Raddling) uneven() bool { return len(w.Widths) > 0 && len(w.Widths) == w.Ends }
 
 // RaddleSection is what goes into one space of the raddle.
 type RaddleSection struct {
@@ -167,7 +173,7 @@ func (r Raddle) Fill(w Raddling) (*RaddleList, error) {
 	if err := r.check(w); err != nil {
 		return nil, err
 	}
-	perSpace := w.Sett.Count(r.Space)
+	perSpace := w.perSpace(r.Space)
 	if measure.SmallCount(ratio.Up, ratio.Quo(ratio.Of(w.Ends), perSpace)) > MaxSections {
 		return nil, &measure.FieldError{Field: field.Raddle.Name, Value: r.Space.String(),
 			Want: fmt.Sprintf("a space of which at most %d are filled", MaxSections)}
@@ -182,11 +188,19 @@ func (r Raddle) Fill(w Raddling) (*RaddleList, error) {
 	l.Width = r.Space.Times(len(sections))
 	l.Fits = r.Spaces == 0 || len(sections) <= r.Spaces
 	w.nameGroups(sections)
-	if unit := w.evenUnit(); unit > 0 {
+	if unit := w.evenUnit(); unit > 0 && !w.uneven() {
 		l.Order = repeatingOrder(ratio.Quo(perSpace, ratio.Of(unit)))
 	}
 	l.Row = l.row(r, w, perSpace)
 	return l, nil
+}
+
+// perSpace is how many ends lie over a space: of ends of different widths on average.
+func (w Raddling) perSpace(space measure.Length) *big.Rat {
+	if !w.uneven() {
+		return w.Sett.Count(space)
+	}
+	return ratio.Quo(ratio.Mul(ratio.Of(w.Ends), ratio.Of(space)), ratio.Of(w.width()))
 }
 
 // repeatingOrder is the even order of a fraction with at most longestOrder parts, else nil.
@@ -201,6 +215,11 @@ func (l *RaddleList) row(r Raddle, w Raddling, perSpace *big.Rat) measure.Row {
 	row := measure.Row{Name: "ends a section", Value: figure.Cell{figure.New(perSpace, 2, "")},
 		How: measure.How{Formula: "sett x space", WithNumbers: figure.Say("%s x %s = %s",
 			w.Sett.As(2), r.Space, figure.New(perSpace, 2, ""))}}
+	if w.uneven() {
+		row.Value = figure.Cell{figure.New(perSpace, 2, "")}.And(" on average, as the reed crams and spaces them")
+		row.How = measure.How{Formula: "ends x space / width in the reed, each end over its place",
+			WithNumbers: figure.Say("%d x %s / %s = %s", w.Ends, r.Space, w.width(), figure.New(perSpace, 2, ""))}
+	}
 	if len(l.Order) > 1 {
 		row.Value = row.Value.And(", in the order %s", orderText(l.Order))
 		if w.evenUnit() > 1 {

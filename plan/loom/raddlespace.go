@@ -11,6 +11,7 @@ import (
 func spacesFilled(w Raddling, space measure.Length, onSpace bool) []RaddleSection {
 	var list []RaddleSection
 	find := newSpaceFinder(w.Sett.Count(space), w.Ends, onSpace)
+	places := w.places()
 	start := 0 // the ends before the unit, in the order in which they lie from the left
 	first := 0 // the number of the leftmost space
 	units := w.units()
@@ -20,6 +21,9 @@ func spacesFilled(w Raddling, space measure.Length, onSpace bool) []RaddleSectio
 			size = units[i]
 		}
 		at := find.at(2*start + size)
+		if places != nil {
+			at = over(places[start]+places[start+size], places[w.Ends], space, onSpace)
+		}
 		if i == 0 {
 			first = at
 		}
@@ -30,6 +34,44 @@ func spacesFilled(w Raddling, space measure.Length, onSpace bool) []RaddleSectio
 		start += size
 	}
 	return list
+}
+
+// width is that of ends of different widths together.
+func (w Raddling) width() (sum measure.Length) {
+	for _, l := range w.Widths {
+		sum += l
+	}
+	return sum
+}
+
+// places is where ends of different widths begin, from the left edge on, and where the last one ends; nil where all are
+// alike.
+func (w Raddling) places() []measure.Length {
+	if !w.uneven() {
+		return nil
+	}
+	widths := slices.Clone(w.Widths)
+	if w.FirstEnd == RightSide {
+		slices.Reverse(widths)
+	}
+	places := make([]measure.Length, 1, len(widths)+1)
+	for i, l := range widths {
+		places = append(places, places[i]+l)
+	}
+	return places
+}
+
+// over is the space over which a point lies that is given twice, as [spaceFinder.at] does for even ends.
+func over(twice, width, space measure.Length, onSpace bool) int {
+	x := twice - width
+	if onSpace {
+		x += space
+	}
+	at := x / (2 * space)
+	if x%(2*space) < 0 {
+		at--
+	}
+	return int(at)
 }
 
 // spaceFinder finds the space over which a point lies.

@@ -169,7 +169,7 @@ func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 	order := measure.Row{Name: "ends a dent", Value: figure.Cell{figure.Text(orderText(w.Order))}}
 	if len(w.Dents) > 0 {
 		order = measure.Row{Name: "ends a dent, from the left", Value: figure.Cell{figure.Text(dentsText(w.Dents))},
-			How: measure.How{Formula: "each end in the dent where the middle of its width lies"}}
+			How: measure.How{Formula: "dent by dent, as its sections or the widths of the ends say"}}
 	}
 	if w.EdgeDents > 0 {
 		order.Value = order.Value.And(", and %s of %d at each edge",
@@ -192,6 +192,14 @@ func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", measure.Counted(l.ReedDents, "dent", "dents"),
 			len(l.Dents))
 	}
+	rows := []measure.Row{order, {Name: "dents", Value: figure.Cell{figure.Count{N: len(l.Dents)}}}, width}
+	if len(w.Dents) > 0 {
+		all := ratio.Quo(ratio.Mul(ratio.Of(w.Ends), ratio.Of(unit.Width())), ratio.Of(l.Width))
+		rows = append(rows, measure.Row{Name: "sett on average",
+			Value: figure.Say("%s %s", figure.New(all, 2, ""), unit),
+			How: measure.How{Formula: "ends / width in the reed",
+				WithNumbers: figure.Say("%d / %s", w.Ends, l.Width.As(show, 2))}})
+	}
 	first := measure.Row{Name: "first dent", Value: figure.Say("%d left of the centre", l.LeftOfCentre)}
 	if l.FirstDent > 0 {
 		first.Value = figure.Say("%d from the left end, the last is %d", l.FirstDent, l.LastDent)
@@ -199,7 +207,7 @@ func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 			WithNumbers: figure.Say("%d - %d + 1 = %d, odd dents to the left",
 				(l.ReedDents+1)/2, l.LeftOfCentre, l.FirstDent)}
 	}
-	return []measure.Row{order, {Name: "dents", Value: figure.Cell{figure.Count{N: len(l.Dents)}}}, width, first}
+	return append(rows, first)
 }
 
 // brokenOff says what the last dent of the order holds where that is less than the order says.

@@ -206,7 +206,7 @@ func (pr *Project) loom() error {
 	var errs []error
 	if l.Raddle.Space != 0 {
 		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: settInReed(s), Groups: pr.Plan.GroupSizes(),
-			Split: l.SplitGroups, FirstEnd: l.FirstEnd})
+			Split: l.SplitGroups, FirstEnd: l.FirstEnd, Widths: pr.widths(n)})
 		pr.Raddle = list
 		errs = append(errs, err)
 	}
@@ -219,8 +219,25 @@ func (pr *Project) loom() error {
 	return errors.Join(errs...)
 }
 
-func (pr *Project) sley(l plan.Loom, ends int) (err error) {
+// widths is the width of each end in the reed where they differ.
+func (pr *Project) widths(ends int) []measure.Length {
+	l := pr.Plan.Spec.Loom
+	if len(l.Dents) > 0 && !l.Reed.IsZero() {
+		if dents, err := l.Dents.Fill(ends); err == nil {
+			return l.Reed.Widths(dents)
+		}
+	}
 	if len(l.Widths) == ends {
+		return l.Widths
+	}
+	return nil
+}
+
+func (pr *Project) sley(l plan.Loom, ends int) (err error) {
+	switch {
+	case len(l.Dents) > 0:
+		return pr.dentSections(l, ends)
+	case len(l.Widths) == ends:
 		return pr.dent(l, ends)
 	}
 	if pr.Order, err = l.Reed.Order(settInReed(pr.Plan.Spec), longestSley); err != nil {
@@ -258,6 +275,24 @@ func (pr *Project) dent(l plan.Loom, ends int) error {
 	dents, err := l.Reed.Denting(widths)
 	if err != nil {
 		return err
+	}
+	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
+	return err
+}
+
+// dentSections lays ends in the sections of dents that the weaver gives.
+func (pr *Project) dentSections(l plan.Loom, ends int) error {
+	width := pr.Plan.Spec.Cloth.Width
+	if l.EdgeDents > 0 || width.Doubled > 0 || width.FloatingIn() > 0 {
+		return field.Dents.Wrong(l.Dents.String(), "none beside selvedge dents, doubled or floating selvedges: the "+
+			"sections say what lies in each dent, the selvedges' too")
+	}
+	dents, err := l.Dents.Fill(ends)
+	if err != nil {
+		return err
+	}
+	if l.FirstEnd == loom.RightSide {
+		slices.Reverse(dents)
 	}
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err

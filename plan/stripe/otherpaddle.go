@@ -147,15 +147,28 @@ func better(list []OtherPaddle, o OtherPaddle) []OtherPaddle {
 // which the time changes much.
 func (p *Plan) changing(list []OtherPaddle) []OtherPaddle {
 	last := p.Schedule.Total
-	return slices.DeleteFunc(list, func(o OtherPaddle) bool {
+	kept := slices.DeleteFunc(list, func(o OtherPaddle) bool {
 		much := (o.Total - last).Abs() >= last/muchPart
 		away := o.Positions < p.limits.Positions
 		if away != (o.Total > last) {
 			much = false // a short search that found less, or more, than a paddle of that size takes
 		}
-		if much {
+		if much || o.Name != "" {
 			last = o.Total
 		}
 		return !much && o.Name == ""
 	})
+	// Where a paddle at hand gives just what a size before it gives, its line says all that there is to say.
+	out := kept[:0]
+	for i, o := range kept {
+		if o.Name != "" || i+1 == len(kept) || !o.gives(kept[i+1]) {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// gives says whether both paddles give the same.
+func (o OtherPaddle) gives(q OtherPaddle) bool {
+	return o.Total == q.Total && o.Passes == q.Passes && o.Halts == q.Halts && slices.Equal(o.Packages, q.Packages)
 }

@@ -126,3 +126,36 @@ func TestOthersBrokenOff(t *testing.T) {
 		t.Errorf("%v, %v", list, c)
 	}
 }
+
+// A single stripe among others of its width is changed where that is enough, and named by its place.
+func TestSingleStripeIsTried(t *testing.T) {
+	order, err := stripe.Parse("2 times (9 black, 3 white), 9 black, 9 white")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for words, want := range map[string]string{
+		"stripe 1 as written, 9 black, made 8":  "2 times (8 black, 3 white), 9 black, 9 white",
+		"stripe 3 as written, 9 black, made 8":  "2 times (9 black, 3 white), 8 black, 9 white",
+		"stripe 4 as written, 9 white, made 10": "2 times (9 black, 3 white), 9 black, 10 white",
+		"each stripe of 9 made 8":               "2 times (8 black, 3 white), 8 black, 8 white",
+		"each stripe of 3 made 2":               "2 times (9 black, 2 white), 9 black, 9 white",
+	} {
+		if got := stripe.SmallChanges(order)[words]; got != want {
+			t.Errorf("%s: %q, want %q", words, got, want)
+		}
+	}
+}
+
+// Sizes of paddle that give the same are not told twice.
+func TestOtherPaddlesOnce(t *testing.T) {
+	made := others(t, "4 times (8 black, 8 white), 8 black", 12)
+	list := made.OtherPaddles(context.Background(), map[int]string{17: "the long one"})
+	for i, o := range list[1:] {
+		if was := list[i]; was.Total == o.Total && was.Passes == o.Passes && was.Halts == o.Halts && was.Name == "" {
+			t.Errorf("%d positions and %d give the same", was.Positions, o.Positions)
+		}
+	}
+	if len(list) == 0 || list[len(list)-1].Name != "the long one" {
+		t.Errorf("%+v", list)
+	}
+}

@@ -25,13 +25,15 @@ type Change struct {
 
 const (
 	farFasterPart = 5  // the part of the plan's time that a change must save to be worth a hint
-	mostChanges   = 16 // changes that are tried, those of the fewest ends first
+	mostChanges   = 16 // changes of all stripes of a width that are tried, those of the fewest ends first
+	mostSingle    = 8  // changes of one stripe beside them, those of the rarest width first
 	mostBy        = 2  // ends by which a stripe is changed at the most
 )
 
 // SmallerChange looks for the smallest change of the order that saves a fifth of the time or more, in all and
 // for each end too, since fewer ends alone are no gain: stripes of one width, of all colours or of one, get an end
-// or two more or fewer wherever they are written. It is nil where there is none among those that are tried. The
+// or two more or fewer wherever they are written, or a single one does where others have its width too.
+// It is nil where there is none among those that are tried. The
 // figures are those of a short search; there are none for a warp of very many ends.
 func (p *Plan) SmallerChange(ctx context.Context) *Change {
 	if len(p.ends) > figureEnds || len(p.Order.Colours) < 2 {
@@ -76,16 +78,21 @@ func (p *Plan) changed(ctx context.Context, written Order, w widening) *Change {
 	return &Change{w.words(written), order, len(ends), s.Total, saved}
 }
 
-// widening is a change of all stripes of a width, of one colour or of all.
+// widening is a change of all stripes of a width, of one colour or of all, or of a single one.
 type widening struct {
 	width, by int
 	colour    int // 0 for all
+	only      int // the one stripe that is changed, counted as written; 0 for all of the width
 	ends      int // that the order gains or loses, without a sign
 }
 
 // words says what is changed.
 func (w widening) words(o Order) string {
-	if w.colour == 0 {
+	switch {
+	case w.only > 0:
+		return fmt.Sprintf("stripe %d as written, %d %s, made %d", w.only, w.width, o.Colours[w.colour-1].Name,
+			w.width+w.by)
+	case w.colour == 0:
 		return fmt.Sprintf("each stripe of %d made %d", w.width, w.width+w.by)
 	}
 	return fmt.Sprintf("each stripe of %d %s made %d", w.width, o.Colours[w.colour-1].Name, w.width+w.by)
@@ -93,50 +100,79 @@ func (w widening) words(o Order) string {
 
 // parts are the parts of an order with the change made.
 func (w widening) parts(parts []Part) []Part {
-	out := slices.Clone(parts)
-	for i, part := range out {
-		switch {
-		case part.Kind != Stripe:
-			out[i].Inside = w.parts(part.Inside)
-		case part.Count == w.width && (w.colour == 0 || part.Colour == w.colour):
-			out[i].Count += w.by
+	stripe := 0
+	var change func(parts []Part) []Part
+	change = func(parts []Part) []Part {
+		out := slices.Clone(parts)
+		for i, part := range out {
+			if part.Kind != Stripe {
+				out[i].Inside = change(part.Inside)
+				continue
+			}
+			stripe++
+			if part.Count == w.width && (w.colour == 0 || part.Colour == w.colour) &&
+				(w.only == 0 || w.only == stripe) {
+				out[i].Count += w.by
+			}
 		}
+		return out
 	}
-	return out
+	return change(parts)
 }
 
 // widenings lists the changes to try, those that change the fewest ends first.
 func widenings(o Order) []widening {
-	type stripes struct{ width, colour int }
-	colours := map[int]map[int]bool{} // of each width
+	stripes := eachStripe(o.Parts)
+	colours, like := map[int]map[int]bool{}, map[int]int{} // of each width; how many stripes have it
+	for _, one := range stripes {
+		if colours[one.width] == nil {
+			colours[one.width] = map[int]bool{}
+		}
+		colours[one.width][one.colour] = true
+		like[one.width]++
+	}
+	var all []widening
+	for width, of := range colours {
+		all = append(all, widening{width: width})
+		for c := range of {
+			if len(of) > 1 {
+				all = append(all, widening{width: width, colour: c})
+			}
+		}
+	}
+	singles := slices.DeleteFunc(stripes, func(w widening) bool { return like[w.width] == 1 })
+	slices.SortStableFunc(singles, func(a, b widening) int { return cmp.Compare(like[a.width], like[b.width]) })
+	list := byEnds(o, all, mostBy)
+	list = list[:min(len(list), mostChanges)]
+	few := byEnds(o, singles[:min(len(singles), mostSingle/2)], 1)
+	list = append(list, few...)
+	slices.SortStableFunc(list, func(a, b widening) int { return cmp.Compare(a.ends, b.ends) })
+	return list
+}
+
+// eachStripe lists the stripes of an order as they are written.
+func eachStripe(parts []Part) []widening {
+	var list []widening
 	var walk func(parts []Part)
 	walk = func(parts []Part) {
 		for _, part := range parts {
 			if part.Kind == Stripe {
-				if colours[part.Count] == nil {
-					colours[part.Count] = map[int]bool{}
-				}
-				colours[part.Count][part.Colour] = true
+				list = append(list, widening{width: part.Count, colour: part.Colour, only: len(list) + 1})
 			}
 			walk(part.Inside)
 		}
 	}
-	walk(o.Parts)
-	var all []stripes
-	for width, of := range colours {
-		all = append(all, stripes{width, 0})
-		for c := range of {
-			if len(of) > 1 {
-				all = append(all, stripes{width, c})
-			}
-		}
-	}
+	walk(parts)
+	return list
+}
+
+// byEnds is each of the changes by up to so many ends, those that change the fewest ends of the order first.
+func byEnds(o Order, changes []widening, most int) []widening {
 	size := o.Size()
 	var list []widening
-	for _, s := range all {
-		for by := -mostBy; by <= mostBy; by++ {
-			w := widening{width: s.width, colour: s.colour, by: by}
-			if by == 0 || s.width+by < 1 {
+	for _, w := range changes {
+		for w.by = -most; w.by <= most; w.by++ {
+			if w.by == 0 || w.width+w.by < 1 {
 				continue
 			}
 			n := Order{Colours: o.Colours, Parts: w.parts(o.Parts)}.Size()
@@ -148,7 +184,7 @@ func widenings(o Order) []widening {
 	}
 	slices.SortFunc(list, func(a, b widening) int {
 		return cmp.Or(cmp.Compare(a.ends, b.ends), cmp.Compare(a.width, b.width), cmp.Compare(a.colour, b.colour),
-			cmp.Compare(a.by, b.by))
+			cmp.Compare(a.only, b.only), cmp.Compare(a.by, b.by))
 	})
-	return list[:min(len(list), mostChanges)]
+	return list
 }

@@ -87,5 +87,6 @@ func DrawHistory(t *rapid.T, p *plan.Plan) []counter.Event {
 // Same compares states; the plan by its spec, since that makes the rest.
 var Same = cmp.Options{
 	cmp.Comparer(func(a, b *plan.Plan) bool { return reflect.DeepEqual(a.Spec, b.Spec) }),
+	cmp.AllowUnexported(counter.Anew{}),
 	cmpopts.EquateEmpty(),
 }

@@ -7,24 +7,54 @@ import (
 
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
+	"millside/plan/measure"
+	"millside/plan/sheet"
 	"millside/plan/stripe"
+)
+
+const (
+	paddlesTitle = "On another paddle; quick figures, a plan for it may take less"
+	changeTitle  = "A small change that winds far faster (a quick figure; only if you like it)"
 )
 
 // othersText says what other paddles would give, and which small change of the order winds far faster.
 func othersText(w io.Writer, s *asked.Striped) {
 	if len(s.Paddles) > 0 {
-		fmt.Fprint(w, "\nOn another paddle; quick figures, a plan for it may take less:\n")
+		fmt.Fprintf(w, "\n%s:\n", paddlesTitle)
 		for _, o := range s.Paddles {
-			text := fmt.Sprintf("%s; %s", quickTime(o.Total), s.PaddleWords(o))
-			fmt.Fprintf(w, "  %s\n", prose.Wrap(prose.Clean(text), 6))
+			fmt.Fprintf(w, "  %s\n", prose.Wrap(prose.Clean(paddleText(s, o)), 6))
 		}
 	}
-	if c := s.Change; c != nil {
-		fmt.Fprint(w, "\nA small change that winds far faster (a quick figure; only if you like it):\n")
-		text := fmt.Sprintf("%s: %s, %s, would take %s, %s less", c.Words, c.Order, prose.Count(c.Ends, "end"),
-			quickTime(c.Total), quickTime(c.Saved))
-		fmt.Fprintf(w, "  %s\n", prose.Wrap(prose.Clean(text), 6))
+	if s.Change != nil {
+		fmt.Fprintf(w, "\n%s:\n  %s\n", changeTitle, prose.Wrap(prose.Clean(changeText(s.Change)), 6))
 	}
+}
+
+// OthersPart is the same as a part of the whole plan; it holds nothing for a plain warp.
+func OthersPart(s *asked.Striped) sheet.Part {
+	part := sheet.Part{ID: "others", Title: "Another paddle, a small change"}
+	if s == nil {
+		return part
+	}
+	for _, o := range s.Paddles {
+		part.Notes = append(part.Notes, measure.Capital(paddleText(s, o))+".")
+	}
+	if len(part.Notes) > 0 {
+		part.Notes = append([]string{paddlesTitle + "."}, part.Notes...)
+	}
+	if s.Change != nil {
+		part.Notes = append(part.Notes, changeTitle+": "+changeText(s.Change)+".")
+	}
+	return part
+}
+
+func paddleText(s *asked.Striped, o stripe.OtherPaddle) string {
+	return fmt.Sprintf("%s; %s", quickTime(o.Total), s.PaddleWords(o))
+}
+
+func changeText(c *stripe.Change) string {
+	return fmt.Sprintf("%s: %s, %s, would take %s, %s less", c.Words, c.Order, prose.Count(c.Ends, "end"),
+		quickTime(c.Total), quickTime(c.Saved))
 }
 
 // quickTime shows a quick figure to the minute.
