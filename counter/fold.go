@@ -299,7 +299,11 @@ func (f *Folder) turnOrder(order wind.ReturnOrder, now *plan.Plan) error {
 	if follows && len(f.s.Chains[f.s.Chain-1].Ticked) > 0 {
 		return off
 	}
-	if err := f.replan(now.Spec.WithOrder(order)); err != nil {
+	spec := now.Spec.WithOrder(order)
+	if now.ByColour() { // the schedule for the other order may carry other groups, and what lies has these
+		spec.Schedule, spec.Other = now.Spec.Schedule, now.Spec.Schedule
+	}
+	if err := f.replan(spec); err != nil {
 		return fmt.Errorf("making the plan with the order seen: %w", err)
 	}
 	if follows && !f.staysOff(now) {

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"slices"
 	"time"
 
 	"millside/plan/field"
@@ -149,7 +150,47 @@ type ColourChain struct {
 	Total    time.Duration
 }
 
-// ByColour works out a chain for each colour: its group is the one that takes the least time, within the
+// leastTrouble is the group for a chain of one colour, in the order in which the groups of a plain warp are ranked:
+// behind are those that take more than half as long again as the quickest; then comes a finish at the counting cross,
+// flicks of the paddle round the near peg, ends cut off before a pass of fewer, and last the time. There are no spare
+// ends, and packages that lack are no group's.
+func (p *problem) leastTrouble() []pass {
+	quickest := p.cost(p.bestSwapped())
+	var best []pass
+	var least [5]int
+	for most := 1; most <= p.maxSize; most++ {
+		list := p.swapped(most)
+		if list == nil {
+			continue
+		}
+		if trouble := p.trouble(list, quickest); best == nil || slices.Compare(trouble[:], least[:]) < 0 {
+			best, least = list, trouble
+		}
+	}
+	return best
+}
+
+// trouble is what a chain of one colour asks of the hands, the heaviest first.
+func (p *problem) trouble(list []pass, quickest cost) [5]int {
+	var slow, flicks, cut int
+	total := p.cost(list)
+	if total > quickest+quickest/2 {
+		slow = 1
+	}
+	even := true
+	for i, ps := range list {
+		even = even && (ps.size%2 == 0 || i == len(list)-1)
+		if i > 0 {
+			cut += max(list[i-1].size-ps.size, 0)
+		}
+	}
+	if !even || p.mirrored {
+		flicks = (len(list) - 1) / 2
+	}
+	return [5]int{slow, len(list) % 2, flicks, cut, int(total)}
+}
+
+// ByColour works out a chain for each colour: its group is the one of the least trouble, within the
 // packages and sizes. The error is that of [Make].
 func ByColour(ends []int, l Limits, t Times) (Chains, error) {
 	p, err := prepare(ends, l, t)
@@ -175,7 +216,7 @@ func ByColour(ends []int, l Limits, t Times) (Chains, error) {
 		if err != nil {
 			return Chains{}, err
 		}
-		list := q.bestSwapped()
+		list := q.leastTrouble()
 		if list == nil {
 			return Chains{}, &measure.FieldError{Field: field.GroupSizes.Name, Value: p.sizes(),
 				Want: "sizes that add up to the ends of each colour"}
