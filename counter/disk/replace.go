@@ -33,7 +33,8 @@ func MakeDir(fsys FS, dir string) error {
 
 // Replace puts a file with these bytes in the place of whatever file has the path, at one stroke: it is written beside
 // and synced first, so that the path holds the old bytes or the new ones, whole, wherever the power goes. Only the
-// owner can read it. It is meant for files of which one program at a time is the writer, and that are no records.
+// owner can read it. It is meant for files of which one program at a time is the writer: no record that may be wound,
+// but a copy of one under a name that was just taken.
 func Replace(fsys FS, path string, data []byte) error {
 	dir := filepath.Dir(path)
 	temp := filepath.Join(dir, fmt.Sprintf(".%s.%d.new", filepath.Base(path), os.Getpid()))

@@ -1,9 +1,12 @@
 package journal
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
+	"iter"
 	"os"
 	"path/filepath"
 	"strings"
@@ -64,8 +67,11 @@ func (s Store) move(path, dir string) (to string, err error) {
 	if err := disk.MakeDir(s.fs(), dir); err != nil {
 		return "", fmt.Errorf("making the folder: %w", err)
 	}
-	if to, err = s.secondName(path, dir); err != nil {
-		return "", fmt.Errorf("moving the record: %w", err)
+	if to, err = s.secondName(path, dir); err != nil { // as on sticks and some network folders, which know no links
+		var copying error
+		if to, copying = s.copyOf(file, path, dir); copying != nil {
+			return "", fmt.Errorf("moving the record: %w", errors.Join(err, copying))
+		}
 	}
 	if err := s.fs().SyncDir(dir); err != nil {
 		return "", fmt.Errorf("moving the record: %w", err)
@@ -79,14 +85,28 @@ func (s Store) move(path, dir string) (to string, err error) {
 	return to, nil
 }
 
+// errNames means that a folder holds too many records of one name.
+var errNames = errors.New("too many records have this name: give it another")
+
+// names goes through the paths that a record may get in a folder, in their order.
+func names(path, dir string) iter.Seq[string] {
+	base := strings.TrimSuffix(filepath.Base(path), Extension)
+	return func(yield func(string) bool) {
+		for n := 1; n <= maxSameName; n++ {
+			name := base
+			if n > 1 {
+				name = fmt.Sprintf("%s-%d", base, n)
+			}
+			if !yield(filepath.Join(dir, name+Extension)) {
+				return
+			}
+		}
+	}
+}
+
 // secondName gives a record a free name in a folder, or finds the one that it got there before the power went.
 func (s Store) secondName(path, dir string) (string, error) {
-	base := strings.TrimSuffix(filepath.Base(path), Extension)
-	for n := 1; n <= maxSameName; n++ {
-		to := filepath.Join(dir, base+Extension)
-		if n > 1 {
-			to = filepath.Join(dir, fmt.Sprintf("%s-%d%s", base, n, Extension))
-		}
+	for to := range names(path, dir) {
 		err := s.fs().Link(path, to)
 		if errors.Is(err, fs.ErrExist) && s.one(path, to) {
 			return to, nil
@@ -95,8 +115,57 @@ func (s Store) secondName(path, dir string) (string, error) {
 			return to, err
 		}
 	}
-	return "", &measure.FieldError{Field: "name", Value: base,
-		Want: "another name: too many records have this one"}
+	return "", errNames
+}
+
+// copyOf writes a record a second time, synced, under a free name in a folder, or finds the copy that was made there
+// before the power went. The name is taken by an empty file first, so that no other program gets it; a power cut may
+// leave that file, but the record stands where it was then.
+func (s Store) copyOf(file disk.File, path, dir string) (string, error) {
+	data, err := whole(file)
+	if err != nil {
+		return "", err
+	}
+	for to := range names(path, dir) {
+		taken, err := s.fs().OpenFile(to, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+		if errors.Is(err, fs.ErrExist) {
+			if s.holds(to, data) {
+				return to, nil
+			}
+			continue
+		}
+		if err != nil {
+			return "", err
+		}
+		if err = taken.Close(); err == nil {
+			err = disk.Replace(s.fs(), to, data)
+		}
+		if err != nil {
+			return "", errors.Join(err, s.fs().Remove(to)) // the record itself is where it was
+		}
+		return to, nil
+	}
+	return "", errNames
+}
+
+// holds says whether a file holds these bytes and no others.
+func (s Store) holds(path string, data []byte) bool {
+	file, err := openPlain(s.fs(), path, os.O_RDONLY)
+	if err != nil {
+		return false
+	}
+	defer file.Close()
+	had, err := whole(file)
+	return err == nil && bytes.Equal(had, data)
+}
+
+// whole is what an open file holds, from its first byte on.
+func whole(file disk.File) ([]byte, error) {
+	info, err := file.Stat()
+	if err != nil {
+		return nil, err
+	}
+	return io.ReadAll(io.NewSectionReader(file, 0, info.Size()))
 }
 
 // one says whether two names are of one file.

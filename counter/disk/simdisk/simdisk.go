@@ -34,7 +34,7 @@ type Disk struct {
 	pending []nameOp         // changes of names that are not synced
 	folders map[string]bool
 
-	noUnnamed bool
+	noUnnamed, noLinks bool
 }
 
 // node is a file, whatever it is called.
@@ -152,8 +152,15 @@ func (d *Disk) Stat(name string) (fs.FileInfo, error) {
 // Lstat is Stat: there are no links.
 func (d *Disk) Lstat(name string) (fs.FileInfo, error) { return d.Stat(name) }
 
+// NoLinks makes the disk one on which no file can have a second name. As on real ones, a name that is taken is told
+// first.
+func (d *Disk) NoLinks() { d.noLinks = true }
+
 // Link gives a file a second name.
 func (d *Disk) Link(from, to string) error {
+	if _, taken := d.seen[to]; d.noLinks && !taken {
+		return &fs.PathError{Op: "link", Path: to, Err: errors.ErrUnsupported}
+	}
 	n, ok := d.seen[from]
 	if !ok {
 		return &fs.PathError{Op: "link", Path: from, Err: fs.ErrNotExist}
