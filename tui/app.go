@@ -14,6 +14,7 @@ import (
 	"millside/plan"
 	"millside/plan/athand"
 	fields "millside/plan/entry"
+	"millside/plan/measure"
 	"millside/plan/times"
 	"millside/tui/draftpage"
 	"millside/tui/form"
@@ -85,10 +86,16 @@ func newApp(d deps, now time.Time) app { return app{deps: d, w: 80, h: 24, now: 
 // and not in Init, which can't change the model.
 func (a app) started(o Options) app {
 	a.screen = a.firstScreen(o)
+	if h, ok := a.screen.(home); ok && o.HandFault != "" {
+		a.screen = h.told(o.HandFault)
+	}
 	if s, ok := a.screen.(planning); ok {
 		s.Model, a.first = s.Init()
 		if o.Edits == "" && !maps.Equal(s.Filled().Texts, form.New(a.forForm(), a.newSpec()).Filled().Texts) {
 			s.changes, s.touched = 1, a.now // what the command line gave is worth keeping too
+		}
+		if o.HandFault != "" {
+			s.Model = s.Told(measure.Clean(o.HandFault))
 		}
 		a.screen = s
 	}

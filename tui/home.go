@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"strings"
 	"time"
 
 	"github.com/charmbracelet/bubbles/textinput"
@@ -70,6 +71,12 @@ func newHome(d deps, l listing, now time.Time) home {
 		m.problem = measure.Clean(l.err.Error())
 	}
 	return m.to(0)
+}
+
+// told shows one more thing that is wrong, until a key is pressed.
+func (m home) told(problem string) home {
+	m.problem = strings.TrimPrefix(m.problem+"; "+measure.Clean(problem), "; ")
+	return m.scrolled()
 }
 
 func (m home) typing() bool { return m.finding || m.naming != nil }

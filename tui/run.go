@@ -56,8 +56,10 @@ type Options struct {
 	ASCII bool
 	// Say is told each step as a line of plain text; nil for no one. It returns at once.
 	Say func(text string)
-	// AtHand is what the weaver has at hand, offered on the form.
-	AtHand athand.AtHand
+	// AtHand is what the weaver has at hand, offered on the form; HandFault is what can't be used of its file and what
+	// would do, told on home or on the form, whichever is the first screen. Empty if there is no fault.
+	AtHand    athand.AtHand
+	HandFault string
 	// Settings are the weaver's own, and SaveSettings keeps changed ones; nil doesn't.
 	Settings     Settings
 	SaveSettings func(Settings) error

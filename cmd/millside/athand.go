@@ -110,11 +110,26 @@ func (a *app) takeInHand() (athand.AtHand, error) {
 	}
 	if isFieldError(err) {
 		for line := range strings.SplitSeq(err.Error(), "\n") {
-			fmt.Fprintf(a.errOut, "millside: %s: %s; left out\n", prose.Clean(path), prose.Clean(line))
+			fault := fmt.Sprintf("%s: %s; left out", prose.Clean(path), prose.Clean(line))
+			fmt.Fprintln(a.errOut, "millside:", fault)
+			a.handFaults = append(a.handFaults, fault)
 		}
 		err = nil
 	}
 	return hand, err
+}
+
+// handFault is what the full screen tells of the file of things at hand: its first fault, and how many more there are.
+// The screen covers what was written before it.
+func (a *app) handFault() string {
+	switch n := len(a.handFaults) - 1; {
+	case n < 0:
+		return ""
+	case n > 0:
+		return fmt.Sprintf("%s; %s: 'millside at-hand' tells them all", a.handFaults[0],
+			measure.Counted(n, "more fault", "more faults"))
+	}
+	return a.handFaults[0]
 }
 
 // atHandText tells where the file is and what it holds.

@@ -66,8 +66,9 @@ type app struct {
 	recordsFlag, atHandFlag string
 	alone                   bool           // wind without a lock where there are none
 	voice                   *voice.Speaker // what --say asks for; nil without it
-	// hand is what is at hand, nil until it is asked for.
-	hand *athand.AtHand
+	// hand is what is at hand, nil until it is asked for; handFaults is what can't be used of its file.
+	hand       *athand.AtHand
+	handFaults []string
 	// folder is the folder of records, nil until it is asked for.
 	folder *records.Folder
 }
@@ -166,8 +167,9 @@ func (a *app) open(ctx context.Context, o tui.Options) (err error) {
 		return err
 	case err != nil: // a warp can be wound without the file
 		fmt.Fprintln(a.errOut, "millside:", prose.Clean(err.Error()))
+		a.handFaults = []string{prose.Clean(err.Error())}
 	}
-	o.AtHand, o.Pace = hand, a.ownPace()
+	o.AtHand, o.HandFault, o.Pace = hand, a.handFault(), a.ownPace()
 	o.Settings, o.SaveSettings = a.settings(a.errOut)
 	o.Now, o.In, o.Out, o.Practice = a.now, a.in, a.tty, practiceSpec()
 	// https://no-color.org: any value but the empty one. A dumb terminal can't colour.

@@ -93,6 +93,9 @@ func toldScreen(_ context.Context, o tui.Options) error {
 	if o.Spec != nil {
 		fmt.Fprintf(o.Out, "form %q %d ends\n", o.Spec.Name, o.Spec.Ends)
 	}
+	if o.HandFault != "" {
+		fmt.Fprintln(o.Out, "told", o.HandFault)
+	}
 	if o.Record == nil {
 		return nil
 	}
