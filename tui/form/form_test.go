@@ -107,6 +107,25 @@ func (b *bench) typed(m Model, text string) Model {
 }
 
 // The form says at the field what is wrong, doesn't begin, and goes to the field.
+// No key at the foot stands without what it does, and where keys are left out a sign says so.
+func TestFootKeysHaveLabels(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	for _, w := range []int{60, 80, 120, 200} {
+		m := New(b.deps, hand.Towels())
+		foot := m.formFoot(w)
+		line := foot[len(foot)-1]
+		for _, k := range m.Keys.FormKeys() {
+			h := k.Help()
+			if strings.Contains(line, h.Key) && !strings.Contains(line, h.Key+" "+h.Desc) {
+				t.Errorf("%d columns: %s without %q: %s", w, h.Key, h.Desc, line)
+			}
+			if !strings.Contains(line, h.Key) && !strings.Contains(line, "…") && k.Enabled() {
+				t.Errorf("%d columns: %s is hidden without a sign: %s", w, h.Key, line)
+			}
+		}
+	}
+}
+
 func TestFormErrorsAtTheField(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	s := b.press(New(b.deps, hand.Towels()), "tab", "tab", "tab", "ctrl+u")

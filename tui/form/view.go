@@ -6,7 +6,6 @@ import (
 
 	"millside/plan/entry"
 	"millside/plan/field"
-	"millside/tui/keys"
 	"millside/tui/look"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -104,7 +103,7 @@ func (m Model) formFoot(w int) []string {
 	case m.section() == secStripes:
 		line = m.stripesKeys(w)
 	case w < wideForm:
-		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.How, keys.As(k.Choice, ""), k.Back}
+		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.Back, k.How, k.Choice}
 	case len(f.options) > 0:
 		line = append(k.FormKeys(), k.Right, k.Back)
 	}

@@ -122,7 +122,7 @@ func Default() Map {
 		Begin:     Bind("ctrl+s", "wind", "ctrl+s"),
 		Choice:    Bind("ctrl+g", "group", "ctrl+g"),
 		How:       Bind("ctrl+o", "how", "ctrl+o"),
-		Rest:      Bind("ctrl+r", "rest", "ctrl+r"),
+		Rest:      Bind("ctrl+r", "more", "ctrl+r"),
 		AtHand:    Bind("ctrl+n", "at hand", "ctrl+n"),
 		NewLine:   Bind("enter", "new line", "enter"),
 		Take:      Bind("ctrl+t", "take it", "ctrl+t"),
