@@ -28,17 +28,7 @@ var (
 	buildOnce sync.Once
 	builtPath string
 	buildErr  error
-	raced     bool // the tests run under the race detector
 )
-
-// long leaves a test out of the short run: one that winds for a minute and more, what it shows of two things at once
-// being shown by another.
-func long(t *testing.T) {
-	t.Helper()
-	if testing.Short() {
-		t.Skip("long")
-	}
-}
 
 // binary builds the program once for all tests.
 //

@@ -70,10 +70,14 @@ func value[T any, P textual[T]](f *field.Field, at func(*plan.Spec) P) Entry {
 	empty := P(&none).String()
 	return Entry{Field: f, Given: always,
 		Show: func(s plan.Spec) string {
-			if text := at(&s).String(); text != empty || !f.Optional {
-				return text
+			text := at(&s).String()
+			if text == empty && f.Optional {
+				return ""
 			}
-			return ""
+			if l, ok := any(at(&s)).(*measure.Length); ok { // in the plan's own units, where these say it exactly
+				return s.Units.Written(*l)
+			}
+			return text
 		},
 		Take: func(s *plan.Spec, text string) error {
 			got := none

@@ -217,3 +217,22 @@ func TestAllowancesAreAssumed(t *testing.T) {
 		t.Errorf("an empty field leaves %s", c.Length.TakeUp)
 	}
 }
+
+// A length stands in the form in the plan's own units, wherever it came from, if they say it exactly.
+func TestLengthInTheUnitsOfThePlan(t *testing.T) {
+	e, _ := entry.Of(field.Length)
+	for _, c := range []struct {
+		units measure.LengthUnitSystem
+		l     measure.Length
+		want  string
+	}{
+		{measure.Imperial, 630 * measure.Inch, "17.5 yd"}, {measure.Imperial, 54 * measure.Inch, "54 in"},
+		{measure.Metric, 630 * measure.Inch, "17.5 yd"}, {measure.Metric, 6400 * measure.Millimetre, "6.4 m"},
+	} {
+		s := entry.NewSpec(c.units)
+		s.Length = c.l
+		if got := e.Show(s); got != c.want {
+			t.Errorf("%v in a plan in %v is shown as %q, want %q", c.l, c.units, got, c.want)
+		}
+	}
+}

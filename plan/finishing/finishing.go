@@ -51,6 +51,14 @@ const alongEvery = 2 * measure.Yard
 // 2012), on a short warp a third of its length.
 func chokeFromCross(p *plan.Plan) measure.Length { return min(measure.Yard, p.Path.Length/3) }
 
+// chokeText says it: nobody measures a choke tie to the centimetre.
+func chokeText(p *plan.Plan) string {
+	if l := chokeFromCross(p); p.Spec.Units == measure.Imperial || l < measure.Yard {
+		return p.Spec.Units.Shown(l)
+	}
+	return p.Spec.Units.Shown(90 * measure.Centimetre)
+}
+
 // AlongTies is how many choke ties are made between the two that stand a yard from each cross, so that
 // no two are more than two yards apart. Rounded up: one tie too many does no harm.
 func AlongTies(p *plan.Plan) int {
@@ -147,7 +155,7 @@ func ties(p *plan.Plan, c plan.Chain, extra []PegEnd) []Step {
 				"another below shows a twist later. Take the true X, not the false one beside the end peg.",
 			Caution: caution},
 		{ID: StepNearChoke, Title: "Choke tie near the lease", Detail: "About " +
-			p.Spec.Units.Shown(chokeFromCross(p)) +
+			chokeText(p) +
 			" from the lease, twice round, " + chokeHold(p) + "."},
 	}
 	far := []Step{
@@ -157,7 +165,7 @@ func ties(p *plan.Plan, c plan.Chain, extra []PegEnd) []Step {
 			Detail: "Four ties, one on each arm of the X between pegs 1 and 2, not at its waist. Leave the count " +
 				"ties in.", Caution: caution},
 		{ID: StepFarChoke, Title: "Choke tie near the counting cross", Detail: "About " +
-			p.Spec.Units.Shown(chokeFromCross(p)) +
+			chokeText(p) +
 			" from the cross, twice round, " + chokeHold(p) + "."},
 	}
 	steps := append(near, far...)

@@ -1,0 +1,15 @@
+package main
+
+import "testing"
+
+// raced says that the tests run under the race detector.
+var raced bool
+
+// long leaves a test out of the short run: one that winds for a minute and more, what it shows of two things at once
+// being shown by another.
+func long(t *testing.T) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("long")
+	}
+}
