@@ -41,19 +41,12 @@ func (r Reed) NearbyRow(wanted measure.Sett, inUse SleyOrder) (measure.Row, bool
 	if len(list) == 0 {
 		return measure.Row{}, false
 	}
-	var value figure.Cell
-	for i, o := range list {
-		if i > 0 {
-			value = value.And(", ")
-		}
-		value = value.And("%s with %s", o.Gives.As(2), o)
-	}
 	o := list[0]
 	ends := 0
 	for _, n := range o.Dents {
 		ends += n
 	}
-	return measure.Row{Name: "setts nearby", Value: value, How: measure.How{
+	return measure.Row{Name: "setts nearby", Value: settsCell(list), How: measure.How{
 		Formula: "dents in a unit of width x ends of the order / dents of the order",
 		WithNumbers: figure.Say("%s x %d / %d = %s", figure.New(r.Dents(wanted.Unit()).Rat(), 2, ""), ends,
 			len(o.Dents), figure.New(o.Gives.Rat(), 2, "")),

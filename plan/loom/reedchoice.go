@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
 
@@ -76,12 +75,7 @@ func rateReed(r Reed, o SleyOrder, ends int) ReedChoice {
 		c.Reasons = append(c.Reasons, fmt.Sprintf("%s in every dent", measure.Counted(inOrder, "end", "ends")))
 	}
 	if !o.Exact {
-		word := "more open"
-		if o.Closer {
-			word = "closer"
-		}
-		c.Reasons = append(c.Reasons, fmt.Sprintf("%s, %s %s than asked", o.Gives.As(2), DecimalPercent(o.Off),
-			word))
+		c.Reasons = append(c.Reasons, fmt.Sprintf("%s, %s than asked", o.Gives.As(2), o.Away()))
 	}
 	if !c.Fits {
 		c.Cost += costTooNarrow
@@ -89,9 +83,4 @@ func rateReed(r Reed, o SleyOrder, ends int) ReedChoice {
 			c.Width.As(r.widthUnit(), 1), r.width.As(r.widthUnit(), 1)))
 	}
 	return c
-}
-
-// DecimalPercent writes a share with one decimal, rounded to the nearest.
-func DecimalPercent(p measure.Percent) string {
-	return ratio.Decimal(ratio.Mul(p.Of(), ratio.Of(100)), 1) + " %"
 }

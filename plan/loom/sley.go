@@ -165,7 +165,7 @@ func placesInDents(w Sleying) []int {
 }
 
 func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
-	unit, show := r.unit(), r.widthUnit()
+	show := r.widthUnit()
 	order := measure.Row{Name: "ends a dent", Value: figure.Cell{figure.Text(orderText(w.Order))}}
 	if len(w.Dents) > 0 {
 		order = measure.Row{Name: "ends a dent, from the left", Value: figure.Cell{figure.Text(dentsText(w.Dents))},
@@ -187,19 +187,12 @@ func (l *SleyList) rows(r Reed, w Sleying) []measure.Row {
 	}
 	width := measure.Row{Name: "width in the reed", Value: figure.Cell{l.Width.As(show, 2)},
 		How: measure.How{Formula: "dents / dents in a unit of width",
-			WithNumbers: figure.Say("%d / %s = %s", len(l.Dents), r.Dents(unit).As(2), l.Width.As(show, 2))}}
+			WithNumbers: figure.Say("%d / %s = %s", len(l.Dents), r.Dents(r.unit()).As(2), l.Width.As(show, 2))}}
 	if !l.Fits {
 		width.Warning = fmt.Sprintf("the reed has %s, %d are needed", measure.Counted(l.ReedDents, "dent", "dents"),
 			len(l.Dents))
 	}
 	rows := []measure.Row{order, {Name: "dents", Value: figure.Cell{figure.Count{N: len(l.Dents)}}}, width}
-	if len(w.Dents) > 0 {
-		all := ratio.Quo(ratio.Mul(ratio.Of(w.Ends), ratio.Of(unit.Width())), ratio.Of(l.Width))
-		rows = append(rows, measure.Row{Name: "sett on average",
-			Value: figure.Say("%s %s", figure.New(all, 2, ""), unit),
-			How: measure.How{Formula: "ends / width in the reed",
-				WithNumbers: figure.Say("%d / %s", w.Ends, l.Width.As(show, 2))}})
-	}
 	first := measure.Row{Name: "first dent", Value: figure.Say("%d left of the centre", l.LeftOfCentre)}
 	if l.FirstDent > 0 {
 		first.Value = figure.Say("%d from the left end, the last is %d", l.FirstDent, l.LastDent)

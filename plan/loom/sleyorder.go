@@ -63,14 +63,17 @@ func (r Reed) widthUnit() measure.LengthUnit {
 	return measure.Centimetres
 }
 
+// mostInDent is the most ends that a dent may hold.
+const mostInDent = 100
+
 // checkOrder gives the ends in an order.
 func checkOrder(order []int) (ends int, err error) {
 	if len(order) < 1 || len(order) > 1000 {
 		return 0, measure.Outside("dents in the order", len(order), 1, 1000, "")
 	}
 	for _, n := range order {
-		if n < 0 || n > 100 {
-			return 0, measure.Outside("ends a dent", n, 0, 100, "")
+		if n < 0 || n > mostInDent {
+			return 0, measure.Outside("ends a dent", n, 0, mostInDent, "")
 		}
 		ends += n
 	}
@@ -96,7 +99,7 @@ func (r Reed) Order(sett measure.Sett, longest int) (SleyOrder, error) {
 	}
 	share := ratio.Quo(sett.PerNanometre(), r.perNanometre())
 	near := nearestFraction(share, longest)
-	if near.Sign() == 0 || near.Cmp(ratio.Of(100)) > 0 {
+	if near.Sign() == 0 || near.Cmp(ratio.Of(mostInDent)) > 0 {
 		return SleyOrder{}, &measure.FieldError{Field: field.SettOf.Name, Value: sett.String(),
 			Want: "a sett that suits the reed of " + r.String()}
 	}
@@ -105,16 +108,11 @@ func (r Reed) Order(sett measure.Sett, longest int) (SleyOrder, error) {
 
 // orderOf makes the order of a number of ends a dent and compares it with what was asked for.
 func (r Reed) orderOf(near, asked *big.Rat, sett measure.Sett) (SleyOrder, error) {
-	o := SleyOrder{Dents: spread(int(near.Num().Int64()), int(near.Denom().Int64()))}
-	var err error
-	if o.Gives, err = r.Gives(o.Dents); err != nil {
+	o, err := r.compared(near, asked, sett)
+	if err != nil {
 		return SleyOrder{}, err
 	}
-	o.Gives = o.Gives.In(sett.Unit())
-	off := ratio.Quo(ratio.Sub(near, asked), asked)
-	o.Exact, o.Closer = off.Sign() == 0, off.Sign() > 0
-	parts, _ := ratio.Nearest.Whole(ratio.Mul(off.Abs(off), ratio.Of(100*measure.OnePercent)))
-	o.Off = measure.Percent(parts)
+	o.Dents = spread(int(near.Num().Int64()), int(near.Denom().Int64()))
 	dents := r.Dents(sett.Unit())
 	numbers := figure.Say("%s / %s = %s", figure.New(sett.Rat(), 2, ""), figure.New(dents.Rat(), 2, ""),
 		figure.New(asked, 3, ""))
@@ -124,6 +122,19 @@ func (r Reed) orderOf(near, asked *big.Rat, sett measure.Sett) (SleyOrder, error
 		numbers = numbers.And(", nearest %d over %d: %s, which is %s", near.Num(), near.Denom(), o, o.Gives.As(2))
 	}
 	o.How = measure.How{Formula: "ends / dents, spread as evenly as is possible", WithNumbers: numbers}
+	return o, nil
+}
+
+// compared is the sett of so many ends a dent beside the one that was asked for, without an order.
+func (r Reed) compared(near, asked *big.Rat, sett measure.Sett) (SleyOrder, error) {
+	gives, err := measure.SettOf(ratio.Mul(r.Dents(r.unit()).Rat(), near), r.unit())
+	if err != nil {
+		return SleyOrder{}, err
+	}
+	off := ratio.Quo(ratio.Sub(near, asked), asked)
+	o := SleyOrder{Gives: gives.In(sett.Unit()), Exact: off.Sign() == 0, Closer: off.Sign() > 0}
+	parts, _ := ratio.Nearest.Whole(ratio.Mul(off.Abs(off), ratio.Of(100*measure.OnePercent)))
+	o.Off = measure.Percent(parts)
 	return o, nil
 }
 
@@ -140,7 +151,7 @@ func (r Reed) NearOrders(sett measure.Sett, longest int, within measure.Percent)
 	for dents := 1; dents <= longest; dents++ {
 		at := measure.SmallCount(ratio.Down, ratio.Mul(share, ratio.Of(dents)))
 		for _, way := range []struct{ from, step int }{{at, -1}, {at + 1, 1}} {
-			for ends := way.from; ends >= 1 && ends <= 100*dents; ends += way.step {
+			for ends := way.from; ends >= 1 && ends <= mostInDent*dents; ends += way.step {
 				near := big.NewRat(int64(ends), int64(dents))
 				o, err := r.orderOf(near, share, sett)
 				if err != nil || o.Off > within {

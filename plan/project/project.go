@@ -35,14 +35,16 @@ type Project struct {
 	Raddle *loom.RaddleList
 	Sley   *loom.SleyList
 	Order  loom.SleyOrder
+	// Settled is what the reed makes of the sett; nil where either isn't known.
+	Settled *loom.Settled
 	// Choices ranks the sizes of group; nil in a striped warp.
 	Choices []Choice
 	// Pace is the pace that times are reckoned with.
 	Pace times.Pace
+	// refused says that the sett, the reed and the order in it contradict one another: a new plan is refused, one
+	// that was made before stays as it is.
+	refused error
 }
-
-// longestSley is the longest repeating order in the reed that a weaver keeps in mind.
-const longestSley = 12
 
 // FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
 // one; the ends of a striped warp are those of its stripes. The error joins one [measure.FieldError] for each
@@ -129,7 +131,11 @@ func New(s plan.Spec, pace times.Pace) (*Project, error) {
 	if err != nil {
 		return nil, err
 	}
-	return Of(p, pace)
+	pr, err := Of(p, pace)
+	if err == nil && pr.refused != nil {
+		return nil, pr.refused
+	}
+	return pr, err
 }
 
 // Project works out everything else that the plan's spec knows enough for. The plan itself, such as that
@@ -240,9 +246,10 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	case len(l.Widths) == ends:
 		return pr.dent(l, ends)
 	}
-	if pr.Order, err = l.Reed.Order(settInReed(pr.Plan.Spec), longestSley); err != nil {
-		return err
+	if pr.Settled, pr.refused = l.Reed.Settle(settInReed(pr.Plan.Spec)); pr.Settled == nil {
+		return pr.refused
 	}
+	pr.Order = pr.Settled.Order
 	width := pr.Plan.Spec.Cloth.Width
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Order: pr.Order.Dents, EdgeDents: l.EdgeDents,
 		EdgeEnds: l.EdgeEnds, Doubled: width.Doubled, Floating: width.FloatingIn(), FirstEnd: l.FirstEnd})
@@ -276,6 +283,7 @@ func (pr *Project) dent(l plan.Loom, ends int) error {
 	if err != nil {
 		return err
 	}
+	pr.Settled, _ = l.Reed.SettleDents(settInReed(pr.Plan.Spec), dents, nil)
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
 }
@@ -294,6 +302,7 @@ func (pr *Project) dentSections(l plan.Loom, ends int) error {
 	if l.FirstEnd == loom.RightSide {
 		slices.Reverse(dents)
 	}
+	pr.Settled, pr.refused = l.Reed.SettleDents(settInReed(pr.Plan.Spec), dents, l.Dents)
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
 }

@@ -235,23 +235,9 @@ func (a maker) reed() Part {
 	if !a.Plan.Spec.Loom.Reed.IsZero() {
 		part.Rows = append(part.Rows, measure.Row{Name: "reed", Value: word(a.Plan.Spec.Loom.Reed.String())})
 	}
-	if !a.Order.Gives.IsZero() {
-		row := measure.Row{Name: "sett in this reed", Value: figure.Cell{a.Order.Gives.As(2)}, How: a.Order.How}
-		if !a.Order.Exact {
-			row.Warning = fmt.Sprintf("%s away from the sett that was asked for, %s", loom.DecimalPercent(a.Order.Off),
-				a.SettInReed().As(2))
-		}
-		part.Rows = append(part.Rows, row)
-	}
+	part.Rows = append(part.Rows, a.SettRows()...)
 	part.Rows = append(part.Rows, a.Sley.Rows...)
 	return part
-}
-
-// sideBySide is how many ends lie beside one another in the width, without the second ends of doubled pairs and
-// without floating selvedges.
-func (a maker) sideBySide() int {
-	c := a.Plan.Spec.Cloth.Width
-	return a.Plan.EndsWound() - 2*c.Doubled - c.FloatingIn()
 }
 
 // reedsAtHand ranks the reeds at hand; nil where there are none or where the sett isn't known.
@@ -268,7 +254,7 @@ func (a maker) reedsAtHand() *Table {
 	}
 	t := &Table{Columns: []string{"reed at hand, the best first", "order", "width", "why"}}
 	unit := a.Plan.Spec.Units.Short()
-	for _, c := range loom.RankReeds(reeds, a.SettInReed(), a.sideBySide()) {
+	for _, c := range loom.RankReeds(reeds, a.SettInReed(), a.SideBySide()) {
 		t.Lines = append(t.Lines, []figure.Cell{word(names[c.Reed]), word(c.Order.String()), {c.Width.As(unit, 1)},
 			word(strings.Join(c.Reasons, "; "))})
 	}

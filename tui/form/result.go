@@ -363,7 +363,7 @@ func (m Model) loomResult(w int) []string {
 	if pr.Sley != nil {
 		out = append(out, "")
 		out = append(out, m.dentDrawing(w)...)
-		out = append(out, m.rows(pr.Sley.Rows, w)...)
+		out = append(out, m.rows(append(settRows(pr), pr.Sley.Rows...), w)...)
 	}
 	for _, rows := range [][]measure.Row{beside.Selvedges(pr.Plan), pr.ThreadingRows()} {
 		if len(rows) > 0 {
@@ -371,6 +371,15 @@ func (m Model) loomResult(w int) []string {
 		}
 	}
 	return out
+}
+
+// settRows is the sett that the reed gives; what has to be said of it stands below its field.
+func settRows(pr *project.Project) []measure.Row {
+	rows := pr.SettRows()
+	for i := range rows {
+		rows[i].Warning = ""
+	}
+	return rows
 }
 
 func (m Model) windingResult(w int) []string {

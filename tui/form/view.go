@@ -137,6 +137,11 @@ func (m Model) fieldLines(w int) []formLine {
 		for _, l := range look.Wrap(note, w-6) {
 			out = append(out, formLine{"      " + style.Render(l), i})
 		}
+		if said := m.project.Settles(f.Field); said != "" {
+			for _, l := range look.Painted(look.Wrap("! "+said, w-6), m.Styles.Warn) {
+				out = append(out, formLine{"      " + l, i})
+			}
+		}
 		if at := m.offerLine(); i == m.at && at != "" {
 			out = append(out, formLine{"      " + m.Styles.Good.Render(look.Fit(at, w-6)), i})
 		}

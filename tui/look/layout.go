@@ -92,13 +92,27 @@ func Spread(left, right string, w int) string {
 	return Pad(left, room) + right
 }
 
-// Wrap breaks words into lines of at most w cells.
+// Wrap breaks words into lines of at most w cells. A word with hyphens, such as the order in a reed, is broken at one
+// only where it is longer than a line.
 func Wrap(s string, w int) []string {
 	if s == "" {
 		return nil
 	}
-	return strings.Split(ansi.Wordwrap(s, max(w, 1), ""), "\n")
+	if !strings.Contains(s, "-") {
+		return strings.Split(ansi.Wordwrap(s, max(w, 1), ""), "\n")
+	}
+	words := strings.Split(s, " ")
+	for i, word := range words {
+		if strings.Contains(word, "-") && ansi.StringWidth(word) <= w {
+			words[i] = strings.ReplaceAll(word, "-", firmHyphen)
+		}
+	}
+	wrapped := ansi.Wordwrap(strings.Join(words, " "), max(w, 1), "")
+	return strings.Split(strings.ReplaceAll(wrapped, firmHyphen, "-"), "\n")
 }
+
+// firmHyphen stands for a hyphen at which no line is broken: else a line may become a cell too long.
+const firmHyphen = "\u2011"
 
 // Screenful makes a text exactly h lines high and no wider than w: a view that is too high would lose
 // its top lines.
