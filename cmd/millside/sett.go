@@ -22,6 +22,9 @@ A weave leaves room for ends / (ends + intersections) of them, where intersectio
 how often one pick passes between the faces over the ends of a repeat; three quarters
 of that is a working sett.
 
+Where reeds are at hand, the setts that each of them gives near it stand below, with the
+order of the ends in its dents.
+
 YARN is a size such as "cotton 8/2", "worsted 2/28", "25 tex" or "3360 yd/lb", or the
 name of a yarn at hand. Where a size can be read in more than one way, the answer lists
 the readings.
@@ -55,7 +58,8 @@ func (a *app) settCmd() *cobra.Command {
 			if err != nil {
 				return asked.Usage(cmd, measure.InField(err, "--factor"))
 			}
-			return a.printSett(cmd, planout.SettAsk{Yarn: yarn.Size, Weave: w, Factor: f, Units: units}, asJSON)
+			return a.printSett(cmd, planout.SettAsk{Yarn: yarn.Size, Weave: w, Factor: f, Units: units,
+				Reeds: hand.Reeds}, asJSON)
 		},
 	}
 	f := cmd.Flags()

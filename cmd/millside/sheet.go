@@ -22,9 +22,10 @@ import (
 )
 
 const sheetLong = `Prints a warp's sheet. There are two. The whole plan tells all that is known: the cloth,
-the warp, chains, passes, ties, yarn, raddle, reed, cautions. Once winding has begun it
-tells what happened at the mill too, for the loom: every marked end with its section of
-the raddle and its dent, recounts, notes, the time taken.
+the warp, chains, passes, ties, yarn, raddle, reed, what each reed at hand gives near the
+sett, cautions. Once winding has begun it tells what happened at the mill too, for the
+loom: every marked end with its section of the raddle and its dent, recounts, notes, the
+time taken.
 
 --wall prints the wall sheet instead, made to fit on one page at the mill: what to thread,
 the stripes as a picture, the way over the pegs, the passes in the order of winding with a

@@ -229,7 +229,7 @@ func (pr *Project) loom() error {
 	}
 	var errs []error
 	if l.Raddle.Space != 0 {
-		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: settInReed(s), Groups: pr.Plan.GroupSizes(),
+		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: SettOf(s), Groups: pr.Plan.GroupSizes(),
 			Split: l.SplitGroups, FirstEnd: l.FirstEnd, Widths: pr.widths(n)})
 		pr.Raddle = list
 		errs = append(errs, err)
@@ -264,7 +264,7 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	case len(l.Widths) == ends:
 		return pr.dent(l, ends)
 	}
-	if pr.Settled, pr.refused = l.Reed.Settle(settInReed(pr.Plan.Spec)); pr.Settled == nil {
+	if pr.Settled, pr.refused = l.Reed.Settle(SettOf(pr.Plan.Spec)); pr.Settled == nil {
 		return pr.refused
 	}
 	pr.Order = pr.Settled.Order
@@ -274,14 +274,15 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	if err != nil {
 		return err
 	}
-	if row, ok := l.Reed.NearbyRow(settInReed(pr.Plan.Spec), pr.Order); ok {
+	if row, ok := l.Reed.NearbyRow(SettOf(pr.Plan.Spec), pr.Order); ok {
 		pr.Sley.Rows = append(pr.Sley.Rows, row)
 	}
 	return nil
 }
 
-// settInReed is the sett of all layers of the cloth together.
-func settInReed(s plan.Spec) measure.Sett {
+// SettOf is the sett in the reed that a spec asks for, that of all layers of the cloth together; the zero value where
+// it asks for none.
+func SettOf(s plan.Spec) measure.Sett {
 	if !s.Cloth.Used {
 		return s.Loom.Sett
 	}
@@ -289,7 +290,7 @@ func settInReed(s plan.Spec) measure.Sett {
 }
 
 // SettInReed is the sett in the reed, that of all layers of the cloth together; the zero value where none is known.
-func (pr *Project) SettInReed() measure.Sett { return settInReed(pr.Plan.Spec) }
+func (pr *Project) SettInReed() measure.Sett { return SettOf(pr.Plan.Spec) }
 
 // dent lays ends of different widths in the reed.
 func (pr *Project) dent(l plan.Loom, ends int) error {
@@ -301,7 +302,7 @@ func (pr *Project) dent(l plan.Loom, ends int) error {
 	if err != nil {
 		return err
 	}
-	pr.Settled, _ = l.Reed.SettleDents(settInReed(pr.Plan.Spec), dents, nil)
+	pr.Settled, _ = l.Reed.SettleDents(SettOf(pr.Plan.Spec), dents, nil)
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
 }
@@ -320,7 +321,7 @@ func (pr *Project) dentSections(l plan.Loom, ends int) error {
 	if l.FirstEnd == loom.RightSide {
 		slices.Reverse(dents)
 	}
-	pr.Settled, pr.refused = l.Reed.SettleDents(settInReed(pr.Plan.Spec), dents, l.Dents)
+	pr.Settled, pr.refused = l.Reed.SettleDents(SettOf(pr.Plan.Spec), dents, l.Dents)
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
 }

@@ -50,6 +50,7 @@ const (
 	PartSelvedge PartID = "selvedges"
 	PartRaddle   PartID = "raddle"
 	PartReed     PartID = "reed"
+	PartSetts    PartID = "setts"
 	PartCautions PartID = "cautions"
 	PartWords    PartID = "words"
 	PartRecord   PartID = "record" // what happened at the mill: package counter makes it
@@ -124,7 +125,7 @@ func New(pr *project.Project, o Options) (*Sheet, error) {
 	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(),
 		a.endColours(), a.ties(),
 		{ID: PartPainted, Title: "Painted sections", Rows: beside.Painted(a.Plan)}, a.yarn(), a.selvedges(),
-		a.raddle(), a.threading(), a.reed(), a.words(), a.cautions()} {
+		a.raddle(), a.threading(), a.reed(), a.setts(), a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}

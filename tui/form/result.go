@@ -24,8 +24,8 @@ func (m Model) resultLines(w, room int) []string {
 		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), m.stripesResult(w)...)
 	}
 	if m.project == nil {
-		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn),
-			look.Wrap("The result stands here as soon as every field will do.", w)...)
+		out := append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), m.reedSetts(w)...)
+		return append(out, look.Wrap("The result stands here as soon as every field will do.", w)...)
 	}
 	p := m.project.Plan
 	out := []string{
@@ -348,38 +348,6 @@ func (m Model) chainsResult(w int) []string {
 		out = append(out, look.Wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
 	}
 	return out
-}
-
-func (m Model) loomResult(w int) []string {
-	pr := m.project
-	var out []string
-	if pr.Plan.Spec.Loom.Sett.IsZero() {
-		out = look.Wrap("Give the sett on the page “cloth”, and the raddle and the reed stand here.", w)
-	}
-	if pr.Raddle != nil {
-		out = append(out, m.raddleDrawing(w)...)
-		out = append(out, m.rows([]measure.Row{pr.Raddle.Row}, w)...)
-	}
-	if pr.Sley != nil {
-		out = append(out, "")
-		out = append(out, m.dentDrawing(w)...)
-		out = append(out, m.rows(append(settRows(pr), pr.Sley.Rows...), w)...)
-	}
-	for _, rows := range [][]measure.Row{beside.Selvedges(pr.Plan), pr.ThreadingRows()} {
-		if len(rows) > 0 {
-			out = append(append(out, ""), m.rows(rows, w)...)
-		}
-	}
-	return out
-}
-
-// settRows is the sett that the reed gives; what has to be said of it stands below its field.
-func settRows(pr *project.Project) []measure.Row {
-	rows := pr.SettRows()
-	for i := range rows {
-		rows[i].Warning = ""
-	}
-	return rows
 }
 
 func (m Model) windingResult(w int) []string {

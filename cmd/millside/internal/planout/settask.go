@@ -6,7 +6,10 @@ import (
 
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
+	"millside/plan/athand"
+	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/plan/sheet"
 )
 
 // SettAsk is what a sett is asked for.
@@ -15,6 +18,8 @@ type SettAsk struct {
 	Weave  measure.Weave
 	Factor measure.DiameterFactor
 	Units  measure.LengthUnitSystem
+	// Reeds is the reeds at hand: what they give near the sett to start at is told.
+	Reeds []athand.NamedReed
 }
 
 // otherSett is what another published factor gives.
@@ -60,6 +65,16 @@ func SettText(w io.Writer, ask SettAsk, help *measure.SettHelp, others []otherSe
 		fmt.Fprintf(w, "  %s\n", prose.Wrap(fmt.Sprintf("%s for %s: start at %s (%s)", hundredths(o.factor.Hundredths),
 			o.factor.For, o.start.Shown(1), o.factor.Source), 4))
 	}
+	if list := ask.reedSetts(help); len(list) > 0 {
+		fmt.Fprintln(w)
+		sheetout.PartText(w, sheet.Part{Title: "Your reeds near that start", Table: sheet.SettsTable(list, ask.Units),
+			Notes: []string{sheet.SettsNote}}, false)
+	}
+}
+
+// reedSetts is what each reed at hand gives near the sett to start at.
+func (ask SettAsk) reedSetts(help *measure.SettHelp) []athand.ReedSetts {
+	return athand.SettsOf(ask.Reeds, loom.Reed{}, help.Start, 0)
 }
 
 // hundredths writes a factor.

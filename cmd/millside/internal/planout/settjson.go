@@ -15,6 +15,8 @@ type settJSON struct {
 	Rows   []measure.Row    `json:"rows"`
 	Note   string           `json:"note"`
 	Others []otherSettJSON  `json:"others"`
+	// ReedSetts is there where reeds are at hand.
+	ReedSetts []reedSettsJSON `json:"reed_setts,omitempty" about:"what each reed gives near the sett to start at"`
 }
 
 type weaveJSON struct {
@@ -34,6 +36,7 @@ type otherSettJSON struct {
 func SettToJSON(ask SettAsk, help *measure.SettHelp, others []otherSett) settJSON {
 	out := settJSON{Format: settFormat, Yarn: ask.Yarn, Weave: weaveJSON(ask.Weave), Factor: ask.Factor.Hundredths,
 		Rows: help.Rows, Note: help.Note, Others: []otherSettJSON{}}
+	out.ReedSetts = reedSettsToJSON(ask.reedSetts(help))
 	for _, o := range others {
 		out.Others = append(out.Others, otherSettJSON{o.factor.For, o.factor.Source, o.factor.Hundredths, o.start})
 	}
