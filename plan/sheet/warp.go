@@ -208,5 +208,23 @@ func (a maker) chains() Part {
 	for _, c := range p.Chains {
 		part.Notes = append(part.Notes, "On the label: "+finishing.Label(p, c))
 	}
+	return a.ownCount(part)
+}
+
+// OwnCount says of a table that counts the ends of each chain as they are wound what is counted; "" where the numbers
+// are those of the warp.
+func OwnCount(p *plan.Plan) string {
+	if !p.ByColour() {
+		return ""
+	}
+	return "Each chain's ends are counted within its own colour, from 1 on, as they lie in its lease. Their numbers " +
+		"in the warp stand in the order list."
+}
+
+// ownCount notes in a part with ends of chains that they aren't the numbers of the warp, where that is so.
+func (a maker) ownCount(part Part) Part {
+	if text := OwnCount(a.Plan); text != "" {
+		part.Notes = append([]string{text}, part.Notes...)
+	}
 	return part
 }
