@@ -100,8 +100,12 @@ func stripedRows(p *plan.Plan, n int) (ends, group, passes measure.Row) {
 	}
 	ends = measure.Row{Name: "ends", Value: number(p.EndsWound()),
 		How: measure.How{Formula: "the ends of the stripes", WithNumbers: word(p.Spec.Stripes)}}
-	group = measure.Row{Name: "group", Value: figure.Say("%s to %s in a paddle of %s", number(least),
-		figure.Counted(most, "end", "ends"), figure.Counted(p.Spec.Positions, "position", "positions"))}
+	carried := figure.Cell{figure.Counted(most, "end", "ends")}
+	if least < most {
+		carried = figure.Say("%s to %s", number(least), figure.Counted(most, "end", "ends"))
+	}
+	group = measure.Row{Name: "group", Value: figure.Say("%s in a paddle of %s", carried,
+		figure.Counted(p.Spec.Positions, "position", "positions"))}
 	passes = measure.Row{Name: "passes", Value: number(n),
 		How: measure.How{Formula: "the stripes cut into passes", WithNumbers: word(p.Spec.Schedule.Note)}}
 	return ends, group, passes
