@@ -121,7 +121,7 @@ func (m Model) sayLines(w int) []sayLine {
 			value = s.Strong.Render("◀ " + l.words[l.word] + " ▶")
 		case l.word == 0 && l.of == field.Thread1 && !said.sided:
 			value = s.Dim.Render(l.words[1])
-		case l.word == 0 && len(l.words) > 0:
+		case l.word == 0 && len(l.words) > 0 && !l.begins:
 			value = s.Dim.Render(l.words[0])
 		case len(l.words) > 0:
 			value = l.words[l.word]
@@ -209,6 +209,9 @@ func (m Model) resultLines(w int) []string {
 			out = append(out, look.Painted(look.Wrap("! "+said.problem, w), s.Alarm)...)
 		}
 		return append(out, m.warnings(w)...)
+	}
+	if said.wanted != "" {
+		add("wanted: " + said.wanted)
 	}
 	for _, text := range said.warp.Said {
 		add(text)

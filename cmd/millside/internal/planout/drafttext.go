@@ -27,6 +27,9 @@ func DraftText(w io.Writer, d *asked.DraftFile) {
 		prose.Row(w, "Not threaded", "%s", text)
 	}
 	prose.Row(w, "Sett", "%s", d.SettText())
+	if d.Wanted != "" {
+		prose.Row(w, "Wanted", "%s", d.Wanted)
+	}
 	made := draftStripes(w, d)
 	if made != nil && len(made.Threading) > 0 {
 		prose.Row(w, "Heddles", "%s", heddlesText(made))
