@@ -38,6 +38,10 @@ type Project struct {
 	Order  loom.SleyOrder
 	// Settled is what the reed makes of the sett; nil where either isn't known.
 	Settled *loom.Settled
+	// Beam is the warp on a sectional beam; nil where the weaver has none.
+	Beam *loom.Beam
+	// Faced is a sett to begin with where the warp or the weft is to show, and the yarn is known; nil otherwise.
+	Faced *measure.SettHelp
 	// Choices ranks the sizes of group; nil in a striped warp.
 	Choices []Choice
 	// Pace is the pace that times are reckoned with.
@@ -160,7 +164,7 @@ func New(s plan.Spec, pace times.Pace) (*Project, error) {
 // of a warp which is wound already, stays as it is. The error is that of [New].
 func Of(p *plan.Plan, pace times.Pace) (*Project, error) {
 	pr := &Project{Plan: p, Pace: pace}
-	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.loom(), pr.weft())
+	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.loom(), pr.beam(), pr.faced(), pr.weft())
 	if err != nil {
 		return nil, err
 	}
