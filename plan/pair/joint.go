@@ -13,7 +13,7 @@ import (
 	"millside/plan/project"
 )
 
-// Ask is what a weaver says of two warps that go together; see the fields of [field.Together].
+// Ask is what a weaver says of two warps that go together; see [Fields].
 type Ask struct {
 	Order  string
 	Beside bool // the second lies beside the ground, in stripes of its own, and not between its ends
@@ -113,7 +113,7 @@ func (j *Joint) setts() error {
 	var setts [2]measure.Sett
 	for w, pr := range j.Warps {
 		if setts[w] = pr.SettInReed(); setts[w].IsZero() {
-			return field.TogetherSett.Wrong("", fmt.Sprintf("it: the plan of the %s has no sett", Which(w)))
+			return SettField.Wrong("", fmt.Sprintf("it: the plan of the %s has no sett", Which(w)))
 		}
 	}
 	unit := setts[Ground].Unit()
@@ -122,7 +122,7 @@ func (j *Joint) setts() error {
 	}
 	sum, err := measure.SettOf(ratio.Add(setts[Ground].Rat(), setts[Second].In(unit).Rat()), unit)
 	if err != nil {
-		return field.TogetherSett.In(err)
+		return SettField.In(err)
 	}
 	j.Sett = sum
 	return j.oneWidth(setts)
@@ -138,12 +138,12 @@ func (j *Joint) settOfDents() error {
 	}
 	dents, err := j.Ask.Dents.Fill(len(j.Places.Order))
 	if err != nil {
-		return field.TogetherDents.In(err)
+		return DentsField.In(err)
 	}
 	per := j.Reed.Dents(j.Warps[Ground].Plan.Spec.Units.SettUnit())
 	j.Sett, err = measure.SettOf(ratio.Quo(ratio.Mul(per.Rat(), ratio.Of(len(j.Places.Order))), ratio.Of(len(dents))),
 		per.Unit())
-	return field.TogetherDents.In(err)
+	return DentsField.In(err)
 }
 
 // oneWidth refuses two warps between one another that are of different widths: by more than a repeat of their order,
@@ -167,7 +167,7 @@ func (j *Joint) oneWidth(setts [2]measure.Sett) error {
 	return &measure.FieldError{Field: "width in the reed of the second", Value: wide[Second].As(unit, 2).String(),
 		Want: fmt.Sprintf("that of the ground, %s, which takes about %d ends of the second at %s; or say the sett "+
 			"of both together or their dents, or that the second lies beside the "+
-				"ground", wide[Ground].As(unit, 2), want,
+			"ground", wide[Ground].As(unit, 2), want,
 			setts[Second])}
 }
 
@@ -189,7 +189,7 @@ func (j *Joint) besides(setts [2]measure.Sett, unit measure.SettUnit) error {
 	var err error
 	j.Sett, err = measure.SettOf(ratio.Quo(ratio.Mul(ratio.Of(len(j.widths)), ratio.Of(unit.Width())),
 		ratio.Of(whole)), unit)
-	return field.TogetherSett.In(err)
+	return SettField.In(err)
 }
 
 // sley lays both in the reed.
@@ -201,11 +201,11 @@ func (j *Joint) sley(s loom.Sleying) (err error) {
 	switch {
 	case len(j.Ask.Dents) > 0:
 		if s.EdgeDents > 0 || s.Doubled > 0 || s.Floating > 0 {
-			return field.TogetherDents.Wrong(j.Ask.Dents.String(), "none beside selvedge dents, doubled or floating "+
+			return DentsField.Wrong(j.Ask.Dents.String(), "none beside selvedge dents, doubled or floating "+
 				"selvedges: they would say what lies in each dent, the selvedges' too")
 		}
 		if s.Dents, err = j.Ask.Dents.Fill(s.Ends); err != nil {
-			return field.TogetherDents.In(err)
+			return DentsField.In(err)
 		}
 		j.widths = j.Reed.Widths(s.Dents)
 		j.Settled, err = j.Reed.SettleDents(j.Sett, s.Dents, j.Ask.Dents)
@@ -217,7 +217,7 @@ func (j *Joint) sley(s loom.Sleying) (err error) {
 		}
 	}
 	if err != nil {
-		return measure.InField(err, field.TogetherSett.Name)
+		return measure.InField(err, SettField.Name)
 	}
 	if j.Sley, err = j.Reed.Sley(s); err != nil {
 		return err
@@ -256,9 +256,9 @@ func (j *Joint) edges(s *loom.Sleying) error {
 		n := len(j.Places.Order)
 		outer := slices.Concat(j.Places.Order[:min(left, n)], j.Places.Order[max(n-right, 0):])
 		if s.Doubled > 0 || s.Floating > 0 || slices.Contains(outer, Which(w).Other()) {
-			return field.TogetherOrder.Wrong(measure.Shortened(j.Places.Text), fmt.Sprintf("one that begins with %s "+
+			return OrderField.Wrong(measure.Shortened(j.Places.Text), fmt.Sprintf("one that begins with %s "+
 				"of the %s and stops with %s: its plan doubles or floats "+
-					"them", measure.Counted(left, "end", "ends"), Which(w),
+				"them", measure.Counted(left, "end", "ends"), Which(w),
 				measure.Counted(right, "end", "ends")))
 		}
 		s.Doubled, s.Floating = c.Doubled, floating

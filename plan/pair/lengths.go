@@ -23,14 +23,14 @@ const (
 )
 
 // String gives the word of the field.
-func (h Held) String() string { return measure.OneOf(int(h), field.TogetherHeld.Words...) }
+func (h Held) String() string { return measure.OneOf(int(h), HeldField.Words...) }
 
 // MarshalText writes the word.
 func (h Held) MarshalText() ([]byte, error) { return []byte(h.String()), nil }
 
 // UnmarshalText reads the word.
 func (h *Held) UnmarshalText(b []byte) error {
-	i, err := measure.WhichOf(string(b), field.TogetherHeld.Words...)
+	i, err := measure.WhichOf(string(b), HeldField.Words...)
 	*h = Held(i)
 	return err
 }
@@ -73,7 +73,7 @@ func lengths(ground, second plan.Spec, ask Ask) (Lengths, error) {
 	l.Assumed = !ask.TakeUpSaid && !second.Cloth.Used
 	other, err := c.Warp()
 	if err != nil {
-		return l, field.TogetherTakeUp.In(err)
+		return l, TakeUpField.In(err)
 	}
 	l.TakeUp[Second], l.TakeUpOf[Second], l.Needed[Second] = c.TakeUp, c.TakeUpOf, other.Total
 	return l, nil
@@ -96,7 +96,7 @@ func SecondLength(ground plan.Spec, ask Ask) (measure.Length, error) {
 func SecondFor(ground *project.Project, ask Ask) (ends int, sett measure.Sett, long measure.Length, err error) {
 	s := ground.Plan.Spec
 	if ask.Order == "" {
-		return 0, sett, 0, field.TogetherOrder.Missing()
+		return 0, sett, 0, OrderField.Missing()
 	}
 	repeat, err := readOrder(ask.Order, [2]string{s.Name, ""})
 	if err != nil {
@@ -108,10 +108,10 @@ func SecondFor(ground *project.Project, ask Ask) (ends int, sett measure.Sett, l
 	}
 	n := ground.Plan.EndsWound()
 	if in[Ground] == 0 || in[Second] == 0 {
-		return 0, sett, 0, field.TogetherOrder.Wrong(measure.Shortened(ask.Order), "an order with both warps in it")
+		return 0, sett, 0, OrderField.Wrong(measure.Shortened(ask.Order), "an order with both warps in it")
 	}
 	if n < in[Ground] {
-		return 0, sett, 0, field.TogetherOrder.Wrong(measure.Shortened(ask.Order), "an order of at most the "+
+		return 0, sett, 0, OrderField.Wrong(measure.Shortened(ask.Order), "an order of at most the "+
 			measure.Counted(n, "end", "ends")+" of the ground")
 	}
 	left := n
@@ -125,7 +125,7 @@ func SecondFor(ground *project.Project, ask Ask) (ends int, sett measure.Sett, l
 	if one := ground.SettInReed(); !one.IsZero() && !ask.Beside {
 		if sett, err = measure.SettOf(ratio.Mul(one.Rat(), big.NewRat(int64(in[Second]), int64(in[Ground]))),
 			one.Unit()); err != nil {
-			return 0, sett, 0, field.TogetherOrder.In(err)
+			return 0, sett, 0, OrderField.In(err)
 		}
 	}
 	long, err = SecondLength(s, ask)

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"millside/plan/field"
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/stripe"
@@ -67,7 +66,7 @@ func spread(n [2]int, first [2]loom.Side) (*Places, error) {
 			}
 		}
 	}
-	return nil, field.TogetherOrder.Wrong("", fmt.Sprintf("the order in which %d ends of the ground and %d of the "+
+	return nil, OrderField.Wrong("", fmt.Sprintf("the order in which %d ends of the ground and %d of the "+
 		"second lie side by side, such as 2 ground, 1 second", n[Ground], n[Second]))
 }
 
@@ -85,7 +84,7 @@ func lay(p *Places, repeat []Which, n [2]int) (*Places, error) {
 	}
 	p.Times, p.Over = len(p.Order)/p.Repeat, len(p.Order)%p.Repeat
 	if p.Times == 0 {
-		return nil, field.TogetherOrder.Wrong(measure.Shortened(p.Text), fmt.Sprintf("an order of at most the %d "+
+		return nil, OrderField.Wrong(measure.Shortened(p.Text), fmt.Sprintf("an order of at most the %d "+
 			"ends of both warps: it has %d", len(p.Order), p.Repeat))
 	}
 	return p, nil
@@ -101,10 +100,10 @@ func leftOver(p *Places, w Which, n, left [2]int, repeat []Which) error {
 	text := fmt.Sprintf("an order that takes all ends: after end %d of both all %d of the %s lie, and %s "+
 		"left over; ", len(p.Order), n[w], w, are(left[other], other))
 	if in[Ground] == 0 || in[Second] == 0 {
-		return field.TogetherOrder.Wrong(p.Text, text+"it has both warps in it")
+		return OrderField.Wrong(p.Text, text+"it has both warps in it")
 	}
 	times := n[w] / in[w]
-	return field.TogetherOrder.Wrong(p.Text, text+fmt.Sprintf("it stands %s whole, which takes %d of the ground and "+
+	return OrderField.Wrong(p.Text, text+fmt.Sprintf("it stands %s whole, which takes %d of the ground and "+
 		"%d of the second", measure.Counted(times, "time", "times"), times*in[Ground], times*in[Second]))
 }
 
@@ -117,19 +116,19 @@ func are(n int, of Which) string {
 func readOrder(text string, names [2]string) ([]Which, error) {
 	order, err := stripe.Parse(text)
 	if err != nil {
-		return nil, field.TogetherOrder.In(err)
+		return nil, OrderField.In(err)
 	}
 	var which []Which
 	for _, c := range order.Colours {
 		w, ok := named(c.Name, names)
 		if !ok {
-			return nil, field.TogetherOrder.Wrong(c.Name, orderWants)
+			return nil, OrderField.Wrong(c.Name, orderWants)
 		}
 		which = append(which, w)
 	}
 	ends, err := order.Ends()
 	if err != nil {
-		return nil, field.TogetherOrder.In(err)
+		return nil, OrderField.In(err)
 	}
 	list := make([]Which, len(ends))
 	for i, c := range ends {

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/sheet"
@@ -40,7 +39,7 @@ func (j *Joint) reedPart() sheet.Part {
 	for w, pr := range j.Warps {
 		if l := pr.Plan.Spec.Loom; len(l.Dents) > 0 || len(l.Widths) > 0 {
 			part.Notes = append(part.Notes, "How the ends of the "+Which(w).String()+" alone are crammed and spaced "+
-				"isn't taken over: say with "+field.TogetherDents.Label+" how both are.")
+				"isn't taken over: say with "+DentsField.Label+" how both are.")
 		}
 	}
 	return part

@@ -8,10 +8,6 @@ import (
 	"millside/plan/measure"
 )
 
-// Fields lists what may be said of two warps beside their plans: the fields of [field.Together], and the one reed and
-// the one raddle.
-func Fields() []*field.Field { return append(field.Together(), field.Reed, field.Raddle) }
-
 // Take reads the text of one of the [Fields] into the ask; an empty text leaves it as it is. The error is a
 // [*measure.FieldError] of the field.
 func (a *Ask) Take(f *field.Field, text string) (err error) {
@@ -19,24 +15,24 @@ func (a *Ask) Take(f *field.Field, text string) (err error) {
 		return nil
 	}
 	switch f {
-	case field.TogetherOrder:
+	case OrderField:
 		a.Order = text
 		_, err = readOrder(text, [2]string{"ground", "second"})
 		if fe := measure.FieldErrors(err); len(fe) == 1 && fe[0].Want == orderWants {
 			err = nil // it may be the name of a warp
 		}
-	case field.TogetherLie:
+	case LieField:
 		var i int
 		i, err = measure.WhichOf(text, f.Words...)
 		a.Beside = i == 1
-	case field.TogetherSett:
+	case SettField:
 		a.Sett, err = measure.ParseSett(text)
-	case field.TogetherDents:
+	case DentsField:
 		a.Dents, err = loom.ParseDentSections(text)
-	case field.TogetherTakeUp:
+	case TakeUpField:
 		a.TakeUp, err = measure.ParsePercent(text)
 		a.TakeUpSaid = true
-	case field.TogetherHeld:
+	case HeldField:
 		err = a.Held.UnmarshalText([]byte(text))
 	case field.Reed:
 		a.Reed, err = loom.ParseReed(text)

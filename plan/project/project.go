@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"millside/plan"
 	"millside/plan/cloth"
@@ -37,6 +38,10 @@ type Project struct {
 	Order  loom.SleyOrder
 	// Settled is what the reed makes of the sett; nil where either isn't known.
 	Settled *loom.Settled
+	// Beam is the warp on a sectional beam; nil where the weaver has none.
+	Beam *loom.Beam
+	// Faced is a sett to begin with where the warp or the weft is to show, and the yarn is known; nil otherwise.
+	Faced *measure.SettHelp
 	// Choices ranks the sizes of group; nil in a striped warp.
 	Choices []Choice
 	// Pace is the pace that times are reckoned with.
@@ -79,12 +84,29 @@ func fitted(s plan.Spec, ends *cloth.Ends) (int, error) {
 
 // EndsOf is how many ends the width of the spec's cloth takes, and how that follows. The error is that of [FromCloth].
 func EndsOf(s plan.Spec) (int, *cloth.Ends, error) {
+	s = entry.WithAssumed(s)
 	ends, err := widthOf(s).Ends()
 	if err != nil {
 		return 0, nil, err
 	}
 	n, err := fitted(s, ends)
 	return n, ends, err
+}
+
+// WidthText says how many ends the width of the spec's cloth takes, and from what that follows.
+func WidthText(s plan.Spec, ends int) string {
+	text := fmt.Sprintf("%s: a finished width of %s at %s", measure.Counted(ends, "end", "ends"),
+		s.Cloth.Width.Finished, s.Loom.Sett)
+	var assumed []string
+	for _, f := range []*field.Field{field.ShrinkageWidth, field.DrawIn} {
+		if value := entry.AssumedValue(s, f); value != "" {
+			assumed = append(assumed, f.Name+" "+value)
+		}
+	}
+	if len(assumed) > 0 {
+		text += "; assumed: " + strings.Join(assumed, ", ")
+	}
+	return text
 }
 
 // widthOf is the width of the cloth with what the rest of the plan says.
@@ -142,7 +164,7 @@ func New(s plan.Spec, pace times.Pace) (*Project, error) {
 // of a warp which is wound already, stays as it is. The error is that of [New].
 func Of(p *plan.Plan, pace times.Pace) (*Project, error) {
 	pr := &Project{Plan: p, Pace: pace}
-	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.loom(), pr.weft())
+	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.loom(), pr.beam(), pr.faced(), pr.weft())
 	if err != nil {
 		return nil, err
 	}

@@ -51,6 +51,8 @@ const (
 	PartYarn     PartID = "yarn"
 	PartSelvedge PartID = "selvedges"
 	PartRaddle   PartID = "raddle"
+	PartSett     PartID = "sett"
+	PartBeam     PartID = "beam"
 	PartReed     PartID = "reed"
 	PartSetts    PartID = "setts"
 	PartCautions PartID = "cautions"
@@ -127,7 +129,9 @@ func New(pr *project.Project, o Options) (*Sheet, error) {
 	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(),
 		a.endColours(), a.ties(),
 		{ID: PartPainted, Title: "Painted sections", Rows: beside.Painted(a.Plan)}, a.yarn(), a.selvedges(),
-		a.raddle(), a.threading(), a.reed(), a.setts(), a.words(), a.cautions()} {
+		{ID: PartSett, Title: "Sett of a " + a.Plan.Spec.Loom.Face.String() + " cloth", Rows: a.FacedRows()},
+		a.raddle(), a.threading(), a.reed(), a.setts(),
+		{ID: PartBeam, Title: "Sectional beam", Rows: a.BeamRows()}, a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}

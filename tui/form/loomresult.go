@@ -27,12 +27,12 @@ func (m Model) loomResult(w int) []string {
 	if pr.Sley != nil {
 		out = append(out, "")
 		out = append(out, m.dentDrawing(w)...)
-		out = append(out, m.rows(append(settRows(pr), pr.Sley.Rows...), w)...)
+		out = append(out, m.rows(append(unwarned(pr.SettRows()), pr.Sley.Rows...), w)...)
 	}
 	if choosing {
 		return out
 	}
-	for _, rows := range [][]measure.Row{beside.Selvedges(pr.Plan), pr.ThreadingRows()} {
+	for _, rows := range [][]measure.Row{pr.BeamRows(), beside.Selvedges(pr.Plan), pr.ThreadingRows()} {
 		if len(rows) > 0 {
 			out = append(append(out, ""), m.rows(rows, w)...)
 		}
@@ -40,9 +40,8 @@ func (m Model) loomResult(w int) []string {
 	return out
 }
 
-// settRows is the sett that the reed gives; what has to be said of it stands below its field.
-func settRows(pr *project.Project) []measure.Row {
-	rows := pr.SettRows()
+// unwarned is rows without what has to be said of them: that stands below their field.
+func unwarned(rows []measure.Row) []measure.Row {
 	for i := range rows {
 		rows[i].Warning = ""
 	}

@@ -180,10 +180,11 @@ func usual(text string) string {
 func (m Model) clothResult(w int) []string {
 	pr := m.project
 	if pr.Ends == nil {
-		return look.Wrap("The ends and the length are given by hand. Choose “the cloth” on the first page to plan "+
-			"from the finished cloth.", w)
+		return append(m.rows(unwarned(pr.FacedRows()), w),
+			look.Wrap("The ends and the length are given by hand. Choose “the cloth” on the first page to plan from "+
+				"the finished cloth.", w)...)
 	}
-	out := m.rows(pr.Ends.Rows, w)
+	out := m.rows(append(unwarned(pr.FacedRows()), pr.Ends.Rows...), w)
 	out = append(out, m.fitLines(w)...)
 	out = append(out, m.rows(pr.Warp.Rows(pr.Plan.Spec.Units), w)...)
 	if pr.Weft != nil {
@@ -265,6 +266,9 @@ func (m Model) coneLines(w int) []string {
 // settLines is the starting point for a sett, while none is given.
 func (m Model) settLines(w int) []string {
 	out, note := []string{"", "a start for a sett"}, ""
+	if rows := m.project.FacedRows(); len(rows) > 0 {
+		return append(out[:1], m.rows(rows, w)...)
+	}
 	for _, weave := range measure.Weaves()[:2] {
 		help, err := measure.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, measure.DiameterFactors()[0],
 			m.project.Plan.Spec.Units)

@@ -54,7 +54,7 @@ doesn't say), stripes (a list: thread_1, notation, colours: letter, name, shade,
 and warnings (section, line, text; line 0 is for something that is missing).`
 
 const aboutSett = `One object with "format": "millside-sett-1", yarn, weave (name, ends,
-intersections), factor_hundredths, rows, note, others (for, source,
+intersections), factor_hundredths, face, weft, rows, note, others (for, source,
 factor_hundredths, start) and, where reeds are at hand, reed_setts: what each gives near
 the sett to start at (names, reed, planned, setts: sett, order, exact, off, closer,
 nearest, fits).`

@@ -7,6 +7,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/plan/athand"
+	"millside/plan/cloth"
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/sheet"
@@ -18,6 +19,10 @@ type SettAsk struct {
 	Weave  measure.Weave
 	Factor measure.DiameterFactor
 	Units  measure.LengthUnitSystem
+	// Face is what shows in the cloth: but for a balanced one it stands in place of the weave, and Weft, which is like
+	// the warp where it is the zero value, matters.
+	Face cloth.Face
+	Weft measure.YarnSize
 	// Reeds is the reeds at hand: what they give near the sett to start at is told.
 	Reeds []athand.NamedReed
 }
@@ -28,6 +33,14 @@ type otherSett struct {
 	start  measure.Sett
 }
 
+// Help is the sett that a factor gives.
+func (ask SettAsk) Help(f measure.DiameterFactor) (*measure.SettHelp, error) {
+	if ask.Face != cloth.Balanced {
+		return ask.Face.Sett(ask.Yarn, ask.Weft, f, ask.Units)
+	}
+	return measure.HelpSett(ask.Yarn, ask.Weave, f, ask.Units)
+}
+
 // Others is what the other published factors give for the same yarn and weave.
 func (ask SettAsk) Others() ([]otherSett, error) {
 	var list []otherSett
@@ -35,7 +48,7 @@ func (ask SettAsk) Others() ([]otherSett, error) {
 		if f.Hundredths == ask.Factor.Hundredths {
 			continue
 		}
-		help, err := measure.HelpSett(ask.Yarn, ask.Weave, f, ask.Units)
+		help, err := ask.Help(f)
 		if err != nil {
 			return nil, err
 		}
