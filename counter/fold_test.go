@@ -58,7 +58,8 @@ func TestFoldIsApplyAgainAndAgain(t *testing.T) {
 				t.Fatal(err)
 			}
 			s = next
-			if e.Kind != counter.Renamed && e.Kind != counter.Joined && i == len(s.Renames)+s.Joins && !s.Started.Equal(e.At) {
+			if e.Kind != counter.Renamed && e.Kind != counter.Joined && i == len(s.Renames)+s.Joins &&
+				!s.Started.Equal(e.At) {
 				t.Fatalf("started %v, want %v", s.Started, e.At)
 			}
 		}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"time"
 
-	"millside/plan"
 	"millside/plan/measure"
 )
 
@@ -29,7 +28,7 @@ func (f *Folder) joined(e Event) error {
 	if text == Apart {
 		text = ""
 	}
-	if err := errors.Join(checkText("goes with", e.Text), plan.CheckGoesWith(text)); err != nil {
+	if err := errors.Join(checkText("goes with", e.Text), measure.CheckGoesWith(text)); err != nil {
 		return err
 	}
 	f.s.Joins++

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"unicode/utf8"
 
 	"millside/plan/cloth"
 	"millside/plan/field"
@@ -156,7 +155,7 @@ func (s Spec) checkWhole() []error {
 	if err := s.Yarn.Extras.check(); err != nil {
 		errs = append(errs, err)
 	}
-	errs = append(errs, CheckGoesWith(s.GoesWith))
+	errs = append(errs, measure.CheckGoesWith(s.GoesWith))
 	errs = append(errs, s.Loom.Threading.Check(), field.ThreadingBegin.In(s.Loom.ThreadingBegin.Check()),
 		field.ThreadingEnd.In(s.Loom.ThreadingEnd.Check()), cloth.CheckWeftColours(s.Cloth.WeftColours))
 	errs = append(errs, s.Loom.Dents.Check(), field.Face.CheckWord(int(s.Loom.Face)),
@@ -198,19 +197,6 @@ func (p Pegs) Check() []error {
 // MaxStripes is the most bytes that the notation of a stripe order may take: some 4,000 stripes written
 // one by one, so that a draft of any usual size fits.
 const MaxStripes = 50_000
-
-// MaxGoesWith is the most characters that [Spec.GoesWith] may have.
-const MaxGoesWith = 500
-
-// CheckGoesWith refuses what can't stand in [Spec.GoesWith]; nothing at all will do. The error is a
-// [*measure.FieldError].
-func CheckGoesWith(text string) error {
-	if utf8.RuneCountInString(text) > MaxGoesWith || text != "" && !measure.Printable(text) {
-		return &measure.FieldError{Field: "goes with", Value: measure.Shortened(text),
-			Want: fmt.Sprintf("at most %d printable characters", MaxGoesWith)}
-	}
-	return nil
-}
 
 // Dressing is which end of the warp the loom takes first.
 type Dressing uint8

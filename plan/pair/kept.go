@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"millside/plan"
 	"millside/plan/field"
 	"millside/plan/figure"
 	"millside/plan/measure"
@@ -76,7 +75,7 @@ func ParseKept(text string) (Kept, error) {
 
 // Check says whether it can be kept and read again. The error is a [*measure.FieldError].
 func (k Kept) Check() error {
-	if err := plan.CheckGoesWith(k.String()); err != nil {
+	if err := measure.CheckGoesWith(k.String()); err != nil {
 		return err
 	}
 	_, err := ParseKept(k.String())
@@ -126,7 +125,7 @@ func (j *Joint) With(w Which, marked []int) sheet.Part {
 				number(s[w].Ends), numbers(s[w].Ends, s[w].First, s[w].Last), number(s[other].Ends)})
 		}
 	}
-	part.Notes = []string{"Raddle and reed are filled from both warps: what a part on the raddle or the reed says "+
+	part.Notes = []string{"Raddle and reed are filled from both warps: what a part on the raddle or the reed says " +
 		"of this " +
 		"warp alone doesn't hold. 'millside together' prints the sheet of both."}
 	return part

@@ -227,8 +227,8 @@ func TestDoubledGround(t *testing.T) {
 func TestKept(t *testing.T) {
 	said := map[*field.Field]string{pair.OrderField: "2 ground, 1 second", pair.TakeUpField: "40%",
 		pair.HeldField: "weights", pair.LieField: "between"}
-	kept, err := pair.Keeps([2]string{`a "fine" ground; in, all`, "pile"}, [2]string{"ground.millside", "pile.millside"},
-		said)
+	kept, err := pair.Keeps([2]string{`a "fine" ground; in, all`, "pile"},
+		[2]string{"ground.millside", "pile.millside"}, said)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -238,7 +238,8 @@ func TestKept(t *testing.T) {
 	}
 	for w, k := range kept {
 		back, err := pair.ParseKept(k.String())
-		if err != nil || back.With != pair.Which(w).Other() || !maps.Equal(back.Said, said) || back.String() != k.String() {
+		if err != nil || back.With != pair.Which(w).Other() || !maps.Equal(back.Said, said) ||
+			back.String() != k.String() {
 			t.Errorf("%s: %+v (%v)", k, back, err)
 		}
 		ask, err := back.Ask()
