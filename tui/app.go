@@ -21,6 +21,7 @@ import (
 	"millside/tui/keys"
 	"millside/tui/look"
 	"millside/tui/mill"
+	"millside/tui/pairpage"
 	"millside/tui/startpage"
 )
 
@@ -157,7 +158,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a, nil
 	case tea.KeyMsg:
 		return a.press(msg)
-	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg:
+	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg, pairpage.BackMsg:
 		return a, a.homeCmd()
 	case listedMsg:
 		return a.showHome(msg), nil
@@ -176,6 +177,8 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case goKnownMsg:
 		a.screen = starting{startpage.New(startpage.Deps{Styles: a.styles, Keys: a.keys}, a.newSpec())}
 		return a, nil
+	case goTogetherMsg:
+		return a.openTogether(msg)
 	case startpage.MadeMsg:
 		return a.planNew(msg.Spec)
 	case openMsg:

@@ -84,7 +84,7 @@ func (a *app) togetherCmd() *cobra.Command {
 			}
 			switch {
 			case apart:
-				return a.join(records, [2]string{counter.Apart, counter.Apart})
+				return a.apart(records)
 			case len(given) == 1:
 				return a.together1(cmd, records[0], &ask, said, flags)
 			}
@@ -93,7 +93,7 @@ func (a *app) togetherCmd() *cobra.Command {
 				return asked.TogetherUsage(cmd, err)
 			}
 			if keep {
-				if err := a.keepTogether(records, ask.Texts()); err != nil {
+				if err := a.keepTogether(records[0].Path(), records[1].Path(), ask.Texts()); err != nil {
 					return asked.TogetherUsage(cmd, err)
 				}
 			}
@@ -184,31 +184,34 @@ func (a *app) goesWith(record *journal.Record) sheet.Part {
 	return joint.With(own, slices.Compact(marked))
 }
 
-// keepTogether writes into the records of a ground and a second with which warp each goes.
-func (a *app) keepTogether(records []*journal.Record, said map[*field.Field]string) error {
-	var names, files [2]string
-	for w, record := range records {
-		names[w], files[w] = record.State().Plan.Spec.Name, filepath.Base(record.Path())
-	}
-	if filepath.Dir(records[0].Path()) != filepath.Dir(records[1].Path()) || files[0] == files[1] {
-		return errors.New("two records in one folder can be kept together, and these aren't")
-	}
-	kept, err := pair.Keeps(names, files, said)
-	if err != nil {
-		return err
-	}
-	return a.join(records, [2]string{kept[0].String(), kept[1].String()})
+// unlocked gives the folder of the records, whose files are written where there are no locks too.
+func (a *app) unlocked() (journal.Store, error) {
+	store, err := a.store()
+	store.FS = disk.WithoutLocks(store.FS)
+	return store, err
 }
 
-// join writes into records with which warp each goes.
-func (a *app) join(records []*journal.Record, texts [2]string) error {
-	store, err := a.store()
+// keepTogether writes into the records of a ground and a second with which warp each goes.
+func (a *app) keepTogether(ground, second string, said map[*field.Field]string) error {
+	store, err := a.unlocked()
 	if err != nil {
 		return err
 	}
-	store.FS = disk.WithoutLocks(store.FS)
-	for w, record := range records {
-		if err := store.Join(record.Path(), texts[w], a.now()); err != nil {
+	if err := store.KeepTogether(ground, second, said, a.now()); err != nil {
+		return err
+	}
+	fmt.Fprintf(a.errOut, "Record: %s\nRecord: %s\n", prose.Clean(ground), prose.Clean(second))
+	return nil
+}
+
+// apart writes into records that each goes with no other.
+func (a *app) apart(records []*journal.Record) error {
+	store, err := a.unlocked()
+	if err != nil {
+		return err
+	}
+	for _, record := range records {
+		if err := store.Join(record.Path(), counter.Apart, a.now()); err != nil {
 			return err
 		}
 		fmt.Fprintf(a.errOut, "Record: %s\n", prose.Clean(record.Path()))

@@ -26,19 +26,6 @@ func (s Store) Rename(path, name string, at time.Time) error {
 	return errors.Join(err, r.Close())
 }
 
-// Join says in a record with which other warp its own goes, and how both lie, at any time; [counter.Apart] says with
-// none. Errors are those of [Open] and of [Record.Append].
-func (s Store) Join(path, text string, at time.Time) error {
-	r, err := Open(s.fs(), path)
-	if err != nil {
-		return err
-	}
-	if now := r.State().Plan.Spec.GoesWith; now != text && (text != counter.Apart || now != "") {
-		_, err = r.Append(counter.Event{At: at, Kind: counter.Joined, Text: text})
-	}
-	return errors.Join(err, r.Close())
-}
-
 // Replan opens the record of a warp that isn't begun and puts another plan in the place of its own: see
 // [Record.Replan]. It is open for winding then.
 func (s Store) Replan(path string, p *plan.Plan) (*Record, error) {
