@@ -169,7 +169,7 @@ func (a *app) goesWith(record *journal.Record) sheet.Part {
 	}
 	joint, own, err := a.keptJoint(record)
 	if err != nil {
-		return sheet.Part{ID: pair.PartWith, Title: "Goes with another warp", Rows: []measure.Row{{Name: "the other "+
+		return sheet.Part{ID: pair.PartWith, Title: "Goes with another warp", Rows: []measure.Row{{Name: "the other " +
 			"warp",
 			Value: figure.Say("%s", s.Plan.Spec.GoesWith), Warning: "where the ends lie beside its own isn't known: " +
 				err.Error()}}}
