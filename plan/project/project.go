@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"millside/plan"
 	"millside/plan/cloth"
@@ -83,12 +84,29 @@ func fitted(s plan.Spec, ends *cloth.Ends) (int, error) {
 
 // EndsOf is how many ends the width of the spec's cloth takes, and how that follows. The error is that of [FromCloth].
 func EndsOf(s plan.Spec) (int, *cloth.Ends, error) {
+	s = entry.WithAssumed(s)
 	ends, err := widthOf(s).Ends()
 	if err != nil {
 		return 0, nil, err
 	}
 	n, err := fitted(s, ends)
 	return n, ends, err
+}
+
+// WidthText says how many ends the width of the spec's cloth takes, and from what that follows.
+func WidthText(s plan.Spec, ends int) string {
+	text := fmt.Sprintf("%s: a finished width of %s at %s", measure.Counted(ends, "end", "ends"),
+		s.Cloth.Width.Finished, s.Loom.Sett)
+	var assumed []string
+	for _, f := range []*field.Field{field.ShrinkageWidth, field.DrawIn} {
+		if value := entry.AssumedValue(s, f); value != "" {
+			assumed = append(assumed, f.Name+" "+value)
+		}
+	}
+	if len(assumed) > 0 {
+		text += "; assumed: " + strings.Join(assumed, ", ")
+	}
+	return text
 }
 
 // widthOf is the width of the cloth with what the rest of the plan says.
