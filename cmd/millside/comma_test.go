@@ -97,6 +97,9 @@ func TestDecimalCommaEverywhere(t *testing.T) {
 		[]string{"start", "--ends", "400", "--length", "7,5 m", "--yarn", "cotton 8,5/2", "--on-hand", "250,5 g"},
 		[]string{"start", "--finished-width", "61,5 cm", "--sett", "78,5 in 10 cm"},
 		[]string{"at-hand", "--at-hand", hand}, []string{"list"}, []string{"sett", "--help"},
+		[]string{"plan", "--finished-width", "20,5 cm", "--finished-length", "1,5 m", "--sett", "7,5 a cm", "--reed",
+			"41,5 in 10 cm", "--name", "ground", "--save"},
+		[]string{"together", "ground", "--order", "2 ground, 1 second", "--take-up", "40,5 %"},
 		[]string{"plan", "--help"})
 	for _, args := range commands {
 		code, out, errOut := inLocale(t, withComma, dir, args...)
