@@ -127,7 +127,7 @@ func (m Model) answer(w int) []string {
 		add("Type what you know and leave the rest empty: one thing is found from the others.")
 		add("Such as the yarn on hand, its size and the ends: how long a warp does it give?")
 	default:
-		out = look.Painted(look.Wrap(r.Find.String()+": "+r.Answer.Plain(), w), m.Styles.Strong)
+		out = look.Painted(look.Wrap(r.Find.String()+": "+r.Answer.String(), w), m.Styles.Strong)
 		if r.Short {
 			out = append(out, look.Painted(look.Wrap("! the yarn on hand doesn't suffice", w), m.Styles.Alarm)...)
 		}
@@ -138,7 +138,7 @@ func (m Model) answer(w int) []string {
 			add(n)
 		}
 		for _, l := range r.Lines {
-			add(l.Name + ": " + l.Value.Plain())
+			add(l.Name + ": " + l.Value.String())
 			how := cmp.Or(l.How.WithNumbers.String(), l.How.Formula)
 			out = append(out, look.Painted(look.Indent(look.Wrap(how, w-2), 2), m.Styles.Dim)...)
 		}
