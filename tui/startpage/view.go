@@ -7,6 +7,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"millside/plan/athand"
 	"millside/plan/measure"
 	"millside/plan/start"
 	"millside/tui/keys"
@@ -137,6 +138,7 @@ func (m Model) answer(w int) []string {
 		for _, n := range r.Notes {
 			add(n)
 		}
+		add(athand.AssumedText(m.assumed))
 		for _, l := range r.Lines {
 			add(l.Name + ": " + l.Value.String())
 			how := cmp.Or(l.How.WithNumbers.String(), l.How.Formula)
