@@ -22,6 +22,7 @@ import (
 	"millside/tui/keys"
 	"millside/tui/look"
 	"millside/tui/mill"
+	"millside/tui/pairpage"
 	"millside/tui/startpage"
 )
 
@@ -166,7 +167,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a, nil
 	case tea.KeyMsg:
 		return a.press(msg)
-	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg:
+	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg, pairpage.BackMsg:
 		return a, a.homeCmd()
 	case listedMsg:
 		return a.showHome(msg), nil
@@ -186,6 +187,8 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		d := startpage.Deps{Styles: a.styles, Keys: a.keys, AtHand: a.atHand}
 		a.screen = starting{startpage.New(d, a.newSpec())}
 		return a, nil
+	case goTogetherMsg:
+		return a.openTogether(msg)
 	case startpage.MadeMsg:
 		return a.planNew(msg.Spec, msg.Assumed)
 	case openMsg:
