@@ -113,6 +113,10 @@ type Loom struct {
 	WholeGroups bool `json:"whole_groups,omitzero"`
 	// Reed is the reed; the zero value leaves it out.
 	Reed loom.Reed `json:"reed,omitzero"`
+	// Face is what shows in the cloth, which bears on the sett.
+	Face cloth.Face `json:"face,omitzero"`
+	// BeamSection is the width of a section of the sectional beam that takes the warp; 0 for a plain beam.
+	BeamSection measure.Length `json:"beam_section,omitzero"`
 	// Dents is how the ends are crammed and spaced, in sections from end 1 on that are repeated; it is empty where they
 	// are sleyed evenly.
 	Dents loom.DentSections `json:"dents,omitzero"`
@@ -153,7 +157,8 @@ func (s Spec) checkWhole() []error {
 	}
 	errs = append(errs, s.Loom.Threading.Check(), field.ThreadingBegin.In(s.Loom.ThreadingBegin.Check()),
 		field.ThreadingEnd.In(s.Loom.ThreadingEnd.Check()), cloth.CheckWeftColours(s.Cloth.WeftColours))
-	errs = append(errs, s.Loom.Dents.Check())
+	errs = append(errs, s.Loom.Dents.Check(), field.Face.CheckWord(int(s.Loom.Face)),
+		field.BeamSection.CheckLength(s.Loom.BeamSection))
 	for _, w := range s.Loom.Widths {
 		if w <= 0 || w > measure.Metre {
 			errs = append(errs, &measure.FieldError{Field: "spacing of a thread", Value: w.String(),

@@ -36,7 +36,7 @@ func (a app) openDraft() (tea.Model, tea.Cmd) {
 	if fsys == nil {
 		fsys = disk.OS()
 	}
-	page, cmd := draftpage.New(draftpage.Deps{Styles: a.styles, Keys: a.keys,
+	page, cmd := draftpage.New(draftpage.Deps{Styles: a.styles, Keys: a.keys, Spec: a.newSpec(),
 		List: func(folder string) ([]draftpage.Entry, error) { return listFolder(fsys, folder) },
 		Read: func(path string) (*draft.Draft, error) { return readDraft(fsys, path) },
 	})
@@ -46,7 +46,7 @@ func (a app) openDraft() (tea.Model, tea.Cmd) {
 
 // planDraft opens the form with the warp of a draft.
 func (a app) planDraft(msg draftpage.MadeMsg) (tea.Model, tea.Cmd) {
-	return a.planNew(msg.Warp.Into(a.newSpec(), false))
+	return a.planNew(msg.Warp.Into(msg.Spec, false))
 }
 
 // planNew opens the form with a warp that another page has made. It is worth keeping from the start.

@@ -171,6 +171,13 @@ func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft 
 	if flags.json {
 		out := planout.PlanToJSON(project)
 		out.Record = path
+		if !project.SettInReed().IsZero() {
+			hand, err := a.atHand()
+			if err != nil {
+				return err
+			}
+			out.TakeReeds(project, hand.Reeds)
+		}
 		if stripes != nil {
 			out.Stripes = planout.StripesToJSON(p, stripes)
 		}

@@ -58,8 +58,8 @@ func (a *app) root() *cobra.Command {
 		"wind without a lock where the folder knows none; no other window may wind the warp then")
 	root.PersistentFlags().StringVar(&a.atHandFlag, "at-hand", "", "`file` of the mills, reeds and yarns at hand")
 	root.AddCommand(a.practiceCmd(), a.planCmd(), a.newCmd(), a.windCmd(), a.listCmd(), a.showCmd(), a.sheetCmd(),
-		a.startCmd(), a.settCmd(), a.draftCmd(), a.atHandCmd(), a.salvageCmd(), a.putAwayCmd(), a.deleteCmd(),
-		a.bringBackCmd(), a.renameCmd(), a.copyCmd(), a.editCmd(), a.schemaCmd(), manCmd())
+		a.togetherCmd(), a.startCmd(), a.settCmd(), a.draftCmd(), a.atHandCmd(), a.salvageCmd(), a.putAwayCmd(),
+		a.deleteCmd(), a.bringBackCmd(), a.renameCmd(), a.copyCmd(), a.editCmd(), a.schemaCmd(), manCmd())
 	root.SetHelpCommand(helpCmd())
 	root.InitDefaultCompletionCmd()
 	plainWords(root)

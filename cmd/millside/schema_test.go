@@ -86,6 +86,11 @@ func TestJSONIsAsPublished(t *testing.T) {
 	const stripes = "8 white, 3 times (4 red, 8 white) where red is #b03a2e"
 	loom := []string{"--sett", "20 an inch", "--raddle", "1/2 in", "--reed", "10 dents an inch", "--yarn", "cotton 8/2",
 		"--cones", "1 lb"}
+	reeds := filepath.Join(dir, "reeds.txt")
+	if err := os.WriteFile(reeds, []byte("reed ten: 10 dents an inch\nreed old: 12 dents an inch, width 30 in\n"),
+		0o600); err != nil {
+		t.Fatal(err)
+	}
 	seen := map[string]bool{}
 	for _, args := range [][]string{
 		{"plan", "--ends", "396", "--json"}, {"plan", "--stripes", stripes, "--json"},
@@ -97,6 +102,13 @@ func TestJSONIsAsPublished(t *testing.T) {
 		{"plan", "--ends", "614", "--chain-ends", "205", "--wall", "--format", "json"},
 		{"plan", "--stripes", stripes, "--wall", "--format", "json", "--date", "2026-11-25"},
 		{"plan", "--stripes", stripes, "--way", "chain-each-colour", "--wall", "--format", "json"},
+		append([]string{"plan", "--ends", "396", "--json", "--at-hand", reeds}, loom...),
+		append([]string{"plan", "--ends", "396", "--sheet", "--format", "json", "--at-hand", reeds}, loom...),
+		{"sett", "cotton 8/2", "--json", "--at-hand", reeds},
+		{"sett", "cotton 8/2", "--face", "weft-faced", "--weft", "25 tex", "--json"},
+		append([]string{"plan", "--ends", "396", "--beam-section", "2 in", "--face", "warp-faced", "--json"}, loom...),
+		append([]string{"plan", "--ends", "396", "--beam-section", "2 in", "--face", "warp-faced", "--sheet",
+			"--format", "json"}, loom...),
 		{"list", "--json"}, {"show", "tea towels", "--json", "--events"}, {"sheet", "tea towels", "--format", "json"},
 		{"sett", "cotton 8/2", "--json"}, {"draft", draft, "--json"},
 		{"start", "--ends", "40", "--yarn", "cotton 8/2", "--on-hand", "2 of 250 g", "--json"},

@@ -8,6 +8,8 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/planout"
 	"millside/cmd/millside/internal/prose"
+	"millside/plan/cloth"
+	"millside/plan/field"
 	"millside/plan/measure"
 )
 
@@ -22,6 +24,14 @@ A weave leaves room for ends / (ends + intersections) of them, where intersectio
 how often one pick passes between the faces over the ends of a repeat; three quarters
 of that is a working sett.
 
+--face says what shows in the cloth, in place of a weave: a balanced cloth is plain weave;
+in a warp-faced one the ends lie side by side and cover the weft; in a weft-faced one two
+threads of the weft find room between two ends, so that it can be beaten down over them
+(both common practice, no source). --weft is the weft's yarn, the warp's if not said.
+
+Where reeds are at hand, the setts that each of them gives near it stand below, with the
+order of the ends in its dents.
+
 YARN is a size such as "cotton 8/2", "worsted 2/28", "25 tex" or "3360 yd/lb", or the
 name of a yarn at hand. Where a size can be read in more than one way, the answer lists
 the readings.
@@ -31,11 +41,13 @@ tells how it is made up.`
 
 func (a *app) settCmd() *cobra.Command {
 	units := a.newSpec().Units
-	weave, factor, asJSON := "plain", "0.9", false
+	weave, weft, factor, asJSON := "plain", "", "0.9", false
+	face := cloth.Balanced
 	cmd := &cobra.Command{
 		Use: "sett YARN [options]", Short: "offer a sett to begin a sample with", Long: settLong,
 		Example: "  millside sett \"cotton 8/2\"\n  millside sett \"worsted 2/28\" --weave \"2/2 twill\" --units " +
-			"metric\n  millside sett \"3360 yd/lb\" --weave \"6 ends, 2 intersections\" --factor 0.95",
+			"metric\n  millside sett \"3360 yd/lb\" --weave \"6 ends, 2 intersections\" --factor 0.95\n" +
+			"  millside sett \"cotton 8/4\" --face weft-faced --weft \"500 yd/lb\"",
 		Args:              asked.Args(1, 1, "one yarn, in quotes if there is a space in it"),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, given []string) error {
@@ -55,7 +67,22 @@ func (a *app) settCmd() *cobra.Command {
 			if err != nil {
 				return asked.Usage(cmd, measure.InField(err, "--factor"))
 			}
-			return a.printSett(cmd, planout.SettAsk{Yarn: yarn.Size, Weave: w, Factor: f, Units: units}, asJSON)
+			ask := planout.SettAsk{Yarn: yarn.Size, Weave: w, Factor: f, Units: units, Face: face, Reeds: hand.Reeds}
+			if face != cloth.Balanced && cmd.Flags().Changed("weave") {
+				return asked.Usage(cmd, &measure.FieldError{Field: "--weave", Value: weave,
+					Want: "either a weave or a face"})
+			}
+			if weft != "" {
+				y, err := asked.YarnOr(weft, hand)
+				if err == nil && face == cloth.Balanced {
+					err = &measure.FieldError{Value: weft, Want: "a --face too: the weft matters where one yarn shows"}
+				}
+				if err != nil {
+					return asked.Usage(cmd, measure.InField(err, "--weft"))
+				}
+				ask.Weft = y.Size
+			}
+			return a.printSett(cmd, ask, asJSON)
 		},
 	}
 	f := cmd.Flags()
@@ -64,6 +91,8 @@ func (a *app) settCmd() *cobra.Command {
 		", or such as \"6 ends, 2 intersections\"")
 	_ = cmd.RegisterFlagCompletionFunc("weave",
 		cobra.FixedCompletions(asked.WeaveNames(), cobra.ShellCompDirectiveNoFileComp))
+	asked.Words(cmd, "face", &face, field.Face.Help, field.Face.Words...)
+	f.StringVar(&weft, "weft", "", "the weft's `yarn`, where one yarn shows")
 	f.StringVar(&factor, "factor", factor, "the `factor` of the rule, 0.01 to 2 with at most two decimals")
 	asked.Words(cmd, "units", &units, "units that setts are shown in", "imperial", "metric")
 	f.BoolVar(&asJSON, "json", false, "print for a program to read")
@@ -71,7 +100,7 @@ func (a *app) settCmd() *cobra.Command {
 }
 
 func (a *app) printSett(cmd *cobra.Command, ask planout.SettAsk, asJSON bool) error {
-	help, err := measure.HelpSett(ask.Yarn, ask.Weave, ask.Factor, ask.Units)
+	help, err := ask.Help(ask.Factor)
 	if err != nil {
 		return settUsage(cmd, err)
 	}

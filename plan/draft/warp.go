@@ -12,6 +12,7 @@ import (
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/stripe"
+	"millside/plan/wind"
 )
 
 // Use is what the weaver decides about a draft. The zero value takes it as it is, with thread 1 on the
@@ -26,12 +27,17 @@ type Use struct {
 	LeaveOut bool
 	// Times is how often the threads are laid side by side, 0 or 1 for once.
 	Times int
-	// Ends is the ends wanted: the threads are repeated, and the last time cut, to give that number. 0 leaves
-	// their number as it is. It doesn't go with Times.
-	Ends int
+	// Ends is the ends wanted, with the added ones of both sides; 0 where none are asked for. OfWidth says that a
+	// cloth's width takes them.
+	Ends    int
+	OfWidth bool
+	// Laid is how the threads come to the ends wanted, where there are any. Only as written goes with Times.
+	Laid wind.Laid
 	// Edge is how many ends are added at each side, of the colour of the outermost thread, and threaded as
-	// the two outermost ones by turns.
-	Edge int
+	// the two outermost ones by turns. EdgeRest adds what is left of the ends wanted, the odd one on the right, in
+	// their place.
+	Edge     int
+	EdgeRest bool
 	// Names are the weaver's names of the draft's colours, by their index.
 	Names map[int]string
 }
@@ -93,7 +99,14 @@ func (d *Draft) Warp(u Use) (*Warp, error) {
 			w.Weft = append(w.Weft, cloth.WeftColour{Name: d.NameOf(p.Colour, u.Names), Picks: p.Picks})
 		}
 	}
-	return w, d.colour(u, ends, w)
+	if err := d.colour(u, ends, w); err != nil {
+		return nil, err
+	}
+	if w.Plain() && u.OfWidth && w.Ends != u.Ends {
+		return nil, field.StripesLaid.Wrong(u.Laid.String(), fmt.Sprintf("%s: a warp of one colour has all %d ends of "+
+			"its width, and this draft makes %d so", wind.Repeated, u.Ends, w.Ends))
+	}
+	return w, nil
 }
 
 // threadsOf lists the threads that are taken, from 0, from left to right.
@@ -130,59 +143,6 @@ func (d *Draft) threadsOf(u Use, w *Warp) ([]int, error) {
 		slices.Reverse(list)
 	}
 	return list, nil
-}
-
-// lay repeats and cuts the threads, and puts the edges beside them.
-func (u Use) lay(threads []int, w *Warp) ([]end, error) {
-	if u.Times < 0 || u.Edge < 0 || u.Ends < 0 || u.Times > 1 && u.Ends > 0 {
-		return nil, &measure.FieldError{Field: field.DraftTimes.Name, Value: strconv.Itoa(u.Times),
-			Want: "1 or more, or the ends wanted in its place"}
-	}
-	total := len(threads) * max(u.Times, 1)
-	if u.Ends > 0 {
-		total = u.Ends - 2*u.Edge
-	}
-	if total < 1 || total > measure.MaxEnds || total+2*u.Edge > measure.MaxEnds {
-		return nil, &measure.FieldError{Field: field.Ends.Name, Value: strconv.Itoa(total + 2*u.Edge),
-			Want: fmt.Sprintf("1 to %d, the added ones of both sides among them", measure.MaxEnds)}
-	}
-	w.Said = append(w.Said, laidText(len(threads), total, u.Edge)...)
-	ends := make([]end, 0, total+2*u.Edge)
-	edge := func(out, next, k int) end { // the k-th end from the threads outwards
-		if k%2 == 1 {
-			return end{out, next}
-		}
-		return end{out, out}
-	}
-	left, right := threads[0], threads[(total-1)%len(threads)]
-	for k := u.Edge; k > 0; k-- {
-		ends = append(ends, edge(left, threads[min(1, len(threads)-1)], k))
-	}
-	for i := range total {
-		ends = append(ends, end{threads[i%len(threads)], threads[i%len(threads)]})
-	}
-	for k := 1; k <= u.Edge; k++ {
-		ends = append(ends, edge(right, threads[(total-1+len(threads)-1)%len(threads)], k))
-	}
-	return ends, nil
-}
-
-// laidText says how so many threads make so many ends.
-func laidText(threads, total, edge int) []string {
-	var said []string
-	switch times, over := total/threads, total%threads; {
-	case times == 0:
-		said = append(said, fmt.Sprintf("cut from %d threads to the %d on the left", threads, total))
-	case times > 1 && over == 0:
-		said = append(said, fmt.Sprintf("%d threads %d times", threads, times))
-	case over > 0:
-		said = append(said, fmt.Sprintf("%d threads %s and %d of them once more, on the right",
-			threads, measure.Counted(times, "time", "times"), over))
-	}
-	if edge > 0 {
-		said = append(said, fmt.Sprintf("%s added at each side", measure.Counted(edge, "end", "ends")))
-	}
-	return said
 }
 
 // colour gives the warp its stripes, or its one colour.
@@ -241,7 +201,7 @@ const longestName = 60
 // the name where named is false. The stripes run from end 1 on, which lies on the side that the spec says;
 // they are still to be cut into passes (see stripe.ForPlan).
 func (w *Warp) Into(s plan.Spec, named bool) plan.Spec {
-	s.Ends, s.Stripes, s.StripesFrom = w.Ends, "", plan.FromEndOne
+	s.Ends, s.Stripes, s.StripesFrom, s.Asked.Laid = w.Ends, "", plan.FromEndOne, wind.Laying{}
 	if len(w.Threading) > 0 {
 		s.Loom.Threading = slices.Clone(w.Threading)
 		if s.Loom.FirstEnd == loom.RightSide {

@@ -7,11 +7,13 @@ import (
 	"testing"
 
 	"millside/plan"
+	"millside/plan/field"
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/project"
 	"millside/plan/stripe"
 	"millside/plan/times"
+	"millside/plan/wind"
 )
 
 // The draft of testdata/plain.wif: six threads of the colours 1 1 2 2 2 3 on the shafts 1 2 3 4 1 -.
@@ -32,11 +34,30 @@ func TestWarp(t *testing.T) {
 			"threads 2 to 4 of 6 are taken"},
 		"twice": {Use{Side: FromLeft, First: 1, Last: 4, Times: 2}, "2 times (2 colour-1, 2 colour-2)",
 			"2 times (1, 2, 3, 4)", "threads 1 to 4 of 6 are taken; 4 threads 2 times"},
-		"to 10 ends": {Use{Side: FromLeft, First: 1, Last: 4, Ends: 10},
+		"to 10 ends": {Use{Side: FromLeft, First: 1, Last: 4, Ends: 10, Laid: wind.Repeated},
 			"point (2 colour-1, 2 colour-2, 2 colour-1)", "2 times (1, 2, 3, 4), 1, 2",
-			"threads 1 to 4 of 6 are taken; 4 threads 2 times and 2 of them once more, on the right"},
-		"cut to 3": {Use{Side: FromLeft, Ends: 3}, "2 colour-1, 1 colour-2", "1, 2, 3",
-			"cut from 6 threads to the 3 on the left"},
+			"threads 1 to 4 of 6 are taken; 4 threads 2 times and 2 of them once more, on the right: the other 2 of " +
+				"the last time are left out"},
+		"cut to 3": {Use{Side: FromLeft, Ends: 3, Laid: wind.Repeated}, "2 colour-1, 1 colour-2", "1, 2, 3",
+			"cut from 6 threads to the 3 on the left: the other 3 are left out"},
+		"cut to 5": {Use{Side: FromLeft, Ends: 5, Laid: wind.CutToEnds}, "2 colour-1, 3 colour-2", "1, 2, 3, 4, 1",
+			"cut from 6 threads to the 5 on the left: the other one is left out"},
+		"cut to more": {Use{Side: FromLeft, Ends: 8, Laid: wind.CutToEnds}, "2 colour-1, 3 colour-2, 1 colour-3",
+			"1, 2, 3, 4, 1, 0", "6 ends, 2 fewer than the 8 that are wanted"},
+		"whole repeats": {Use{Side: FromLeft, Last: 4, Ends: 11, Laid: wind.WholeRepeats},
+			"2 times (2 colour-1, 2 colour-2)", "2 times (1, 2, 3, 4)",
+			"threads 1 to 4 of 6 are taken; 4 threads 2 times; 8 ends, 3 fewer than the 11 that are wanted"},
+		"whole repeats and the rest as selvedges": {
+			Use{Side: FromLeft, Last: 4, Ends: 11, Laid: wind.WholeRepeats, EdgeRest: true},
+			"3 colour-1, 2 colour-2, 2 colour-1, 4 colour-2", "2, 2 times (1, 2, 3, 4), 3, 4",
+			"threads 1 to 4 of 6 are taken; 4 threads 2 times; 1 end added on the left, 2 on the right"},
+		"as drawn and one more": {Use{Side: FromLeft, Last: 4, Ends: 5, EdgeRest: true}, "2 colour-1, 3 colour-2",
+			"1, 2, 3, 4, 3", "threads 1 to 4 of 6 are taken; 1 end added on the right"},
+		"twice and the rest": {Use{Side: FromLeft, Last: 4, Times: 2, Ends: 10, EdgeRest: true},
+			"3 colour-1, 2 colour-2, 2 colour-1, 3 colour-2", "2, 2 times (1, 2, 3, 4), 3",
+			"threads 1 to 4 of 6 are taken; 4 threads 2 times; 1 end added at each side"},
+		"as drawn, and too wide": {Use{Side: FromLeft, Ends: 5, EdgeRest: true}, "2 colour-1, 3 colour-2, 1 colour-3",
+			"1, 2, 3, 4, 1, 0", "6 ends, 1 more than the 5 that are wanted"},
 		// The added ends go on with the plain change of the two outermost threads, outwards.
 		"edges": {Use{Side: FromLeft, Last: 4, Edge: 3}, "5 colour-1, 5 colour-2", "2, 1, 2, 1, 2, 3, 4, 3, 4, 3",
 			"threads 1 to 4 of 6 are taken; 3 ends added at each side"},
@@ -60,7 +81,8 @@ func TestWarp(t *testing.T) {
 	for name, u := range map[string]Use{
 		"no such thread": {First: 5, Last: 7}, "backwards": {First: 4, Last: 2}, "too many": {Times: 100_000},
 		"no room": {Ends: 4, Edge: 2},
-		"both":    {Times: 2, Ends: 12}, "only what is not threaded": {First: 6, LeaveOut: true},
+		"both":    {Times: 2, Ends: 12, Laid: wind.Repeated}, "no rest": {EdgeRest: true},
+		"not once": {Ends: 5, Laid: wind.WholeRepeats}, "only what is not threaded": {First: 6, LeaveOut: true},
 		"name": {Names: map[int]string{1: `a "b"`}},
 	} {
 		if w, err := plainDraft().Warp(u); len(measure.FieldErrors(err)) != 1 {
@@ -215,5 +237,56 @@ func TestWeftOfDraft(t *testing.T) {
 	got := w.Into(plan.DefaultSpec(), false).Cloth.WeftColours
 	if len(got) != 3 || got[0].Name != "bone" || got[0].Picks != 5 || got[1].Name != "colour-3" {
 		t.Errorf("%+v", got)
+	}
+}
+
+// A warp of one colour has all the ends that its width takes: a draft that makes another number is refused.
+func TestPlainWarpOfAWidth(t *testing.T) {
+	d := plainDraft()
+	d.Colours = slices.Repeat([]int{1}, 6)
+	for laid, ends := range map[wind.Laid]int{wind.Repeated: 10, wind.WholeRepeats: 0, wind.AsWritten: 0} {
+		u := Use{}
+		u.FitTo(10, true, laid, true)
+		w, err := d.Warp(u)
+		wrong := measure.FieldErrors(err)
+		refused := len(wrong) == 1 && wrong[0].Field == field.StripesLaid.Name
+		if refused != (ends == 0) || !refused && w.Ends != ends {
+			t.Errorf("%s: %+v, %v", laid, w, err)
+		}
+	}
+}
+
+// What a crammed draft says of its spacing, its heddles and its weft, counted by hand.
+func TestSaysWhatItHolds(t *testing.T) {
+	d := plainDraft()
+	d.Colours = slices.Repeat([]int{1}, 6)
+	d.Weft = []Picks{{1, 9}, {3, 3}}
+	if !d.Symmetric(Use{}) {
+		t.Error("one colour, not crammed: it matters where thread 1 is")
+	}
+	mm := measure.Millimetre
+	d.Widths = []measure.Length{mm, mm, mm, mm / 2, mm / 2, mm}
+	w, err := d.Warp(Use{Side: FromLeft, Names: map[int]string{3: "rust"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for got, want := range map[string]string{
+		w.SpacingText(): "crammed and spaced: 3 ends of 1 mm, 2 ends of 0.5 mm, 1 end of 1 mm; the reed takes them so",
+		w.HeddlesText(): "2 on shaft 1, 1 on shaft 2, 1 on shaft 3, 1 on shaft 4, none for 1 end",
+		d.WeftText(map[int]string{1: "sand", 3: "rust"}): "picks in the draft: 9 sand, 3 rust",
+	} {
+		if got != want {
+			t.Errorf("%s\nwant %s", got, want)
+		}
+	}
+	if d.Symmetric(Use{}) {
+		t.Error("it is crammed on one side, and isn't asked where thread 1 is")
+	}
+	for i := range 40 {
+		d.Widths = append(d.Widths, mm+measure.Length(i%2))
+	}
+	w.Widths = d.Widths
+	if text := w.SpacingText(); !strings.Contains(text, "and so on, 46 ends in all") {
+		t.Error(text)
 	}
 }

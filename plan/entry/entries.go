@@ -295,11 +295,13 @@ func chainCount() Entry {
 func hand() []Entry {
 	return []Entry{
 		value(field.SettOf, func(s *plan.Spec) *measure.Sett { return &s.Loom.Sett }),
+		value(field.Face, func(s *plan.Spec) *cloth.Face { return &s.Loom.Face }),
 		value(field.Raddle, func(s *plan.Spec) *measure.Length { return &s.Loom.Raddle.Space }),
 		count(field.RaddleSpaces, func(s *plan.Spec) *int { return &s.Loom.Raddle.Spaces }),
 		yesNo(field.SplitGroups, func(s *plan.Spec) *bool { return &s.Loom.SplitGroups }),
 		value(field.Reed, func(s *plan.Spec) *loom.Reed { return &s.Loom.Reed }),
 		reedWidth(),
+		value(field.BeamSection, func(s *plan.Spec) *measure.Length { return &s.Loom.BeamSection }),
 		read(field.Dents, loom.ParseDentSections, loom.DentSections.String,
 			func(s *plan.Spec) *loom.DentSections { return &s.Loom.Dents }),
 		count(field.EdgeDents, func(s *plan.Spec) *int { return &s.Loom.EdgeDents }),

@@ -8,6 +8,9 @@ const longest = 1000 * measure.Metre
 var (
 	SettOf = add(Cloth, Field{Name: "sett", Label: "sett", Flag: "sett", Value: Sett, Optional: true,
 		Help: `ends in the reed, such as "20 an inch" or "80 in 10 cm"; the raddle and the reed need it too`})
+	Face = add(Cloth, Field{Name: "what shows in the cloth", Label: "the cloth is", Flag: "face", Value: Word,
+		Words: []string{"balanced", "warp-faced", "weft-faced"},
+		Help:  "which yarns show: both, the warp or the weft; how close to lay the ends follows"})
 	FinishedWidth = add(Cloth, Field{Name: "finished width", Also: []string{"width in the reed"},
 		Label: "finished width", Flag: "finished-width", Value: Span, Above: true, Optional: true,
 		Most: measure.MaxWidth,

@@ -16,6 +16,9 @@ var (
 		Help: `the reed, such as "10 dents an inch", "40 in 10 cm" or "60 Stockport"`, More: ", or its name"})
 	ReedWidth = add(Loom, Field{Name: "reed width", Label: "reed width", Flag: "reed-width", Key: "width", Value: Span,
 		Most: measure.MaxWidth, Optional: true, Help: "the reed's usable width, where it is known"})
+	BeamSection = add(Loom, Field{Name: "beam section", Label: "beam section", Flag: "beam-section", Value: Span,
+		Least: measure.Centimetre, Most: measure.Metre, Zero: "for none", Optional: true,
+		Help: `width of a section of a sectional beam, such as "2 in": the ends in it follow from the sett`})
 	Dents = add(Loom, Field{Name: "dents in sections", Label: "dents in sections", Flag: "dents", Value: List,
 		Optional: true, Help: `how ends are crammed and spaced in the reed, from end 1 on and over again, such as ` +
 			`"20 dents of 2, 4 of 4, 2 empty"`})

@@ -10,7 +10,8 @@ var (
 		Help: "where the order that you write begins; in print that is mostly on the right"})
 	StripesLaid = add(Stripes, Field{Name: "stripes laid", Label: "laid", Flag: "stripes-laid", Value: Word,
 		Words: []string{"as written", "repeated", "whole repeats", "cut"},
-		Help:  "how the stripes come to the ends that a cloth's width takes, or that are given"})
+		Help: "how the stripes, or the threads of a draft, come to the ends that a cloth's width takes, or that are " +
+			"given; a draft is repeated where nothing is said"})
 	FinishAtLease = add(Stripes, Field{Name: "finish", Label: "finish at lease", Flag: "finish-at-lease", Value: YesNo,
 		Words: []string{"no", "yes"}, Help: "an even number of passes only"})
 	PackagesOf = add(Stripes, Field{Name: "packages", Label: "packages of", Flag: "packages-of", Value: List,
@@ -40,7 +41,7 @@ var (
 	DraftTimes = add(Stripes, Field{Name: "times", Flag: "draft-times", Value: Number,
 		Help: "how often they are laid side by side; --ends repeats and cuts them instead"})
 	DraftEdge = add(Stripes, Field{Name: "edge of the draft", Flag: "draft-edge", Value: Number,
-		Help: "ends added at each side, of the outermost colour"})
+		Help: "ends added at each side, of the outermost colour; or rest, what is left of the ends that are wanted"})
 	NameColour = add(Stripes, Field{Name: "name of a colour", Flag: "name-colour", Value: "number=name", Repeated: true,
 		Help: "what you call a colour of the draft, such as 3=navy; once for each"})
 )

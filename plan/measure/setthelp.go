@@ -60,38 +60,69 @@ type SettHelp struct {
 // [FieldError] for each field that is out of its range.
 func HelpSett(yarn YarnSize, weave Weave, factor DiameterFactor, units LengthUnitSystem) (*SettHelp, error) {
 	var errs []error
-	if yarn.IsZero() {
-		errs = append(errs, &FieldError{Field: "yarn", Value: "", Want: YarnWants})
-	}
 	if weave.Ends < 1 || weave.Ends > 1000 {
 		errs = append(errs, Outside("ends in the weave", weave.Ends, 1, 1000, ""))
 	}
 	if weave.Intersections < 1 || weave.Intersections > 1000 {
 		errs = append(errs, Outside("intersections in the weave", weave.Intersections, 1, 1000, ""))
 	}
-	if factor.Hundredths < 1 || factor.Hundredths > 200 {
-		errs = append(errs, Outside("factor in hundredths", factor.Hundredths, 1, 200, ""))
+	if len(errs) > 0 {
+		return nil, errors.Join(append([]error{checkHelp(yarn, factor)}, errs...)...)
 	}
-	if err := errors.Join(errs...); err != nil {
+	return HelpClosest(yarn, factor, units, func(across *big.Rat) (*big.Rat, Row) {
+		n, m := int64(weave.Ends), int64(weave.Intersections)
+		greatest := ratio.Mul(across, big.NewRat(n, n+m))
+		show := func(r *big.Rat) figure.Number { return RawSett(r, PerInch).In(units.SettUnit()).As(2) }
+		return greatest, Row{Name: "closest sett, " + weave.Name,
+			How: How{"threads side by side x ends / (ends + intersections)",
+				figure.Say("%s x %d / (%d + %d) = %s", show(across), n, n, m, show(greatest))}}
+	})
+}
+
+// HelpClosest is [HelpSett] where something else than a weave says how close ends may lie: closest gives the closest
+// sett in ends an inch, from the threads that lie side by side in an inch, and how it follows; its value is filled in.
+func HelpClosest(yarn YarnSize, factor DiameterFactor, units LengthUnitSystem,
+	closest func(sideBySide *big.Rat) (*big.Rat, Row)) (*SettHelp, error) {
+	if err := checkHelp(yarn, factor); err != nil {
 		return nil, err
 	}
-	h := &SettHelp{Note: "a starting point for a sample, not an answer"}
 	across := diameters(yarn, factor)
-	share := big.NewRat(int64(weave.Ends), int64(weave.Ends+weave.Intersections))
+	if across.Sign() == 0 {
+		return nil, errTooThick(yarn)
+	}
+	greatest, row := closest(across)
+	h := &SettHelp{Note: "a starting point for a sample, not an answer"}
 	var err error
 	for _, s := range []struct {
 		to   *Sett
 		ends *big.Rat
-	}{{&h.Diameters, across}, {&h.Greatest, ratio.Mul(across, share)},
-		{&h.Start, ratio.Mul(ratio.Mul(across, share), big.NewRat(3, 4))}} {
+	}{{&h.Diameters, across}, {&h.Greatest, greatest}, {&h.Start, ratio.Mul(greatest, big.NewRat(3, 4))}} {
 		if *s.to, err = SettOf(s.ends, PerInch); err != nil {
-			return nil, &FieldError{Field: "yarn", Value: yarn.String(),
-				Want: "a yarn that gives a sett of one in ten inches to 1000 an inch"}
+			return nil, errTooThick(yarn)
 		}
 		*s.to = s.to.In(units.SettUnit())
 	}
-	h.Rows = h.rows(yarn, weave, factor)
+	row.Value = figure.Cell{h.Greatest.As(1)}
+	h.Rows = h.rows(yarn, row, factor)
 	return h, nil
+}
+
+// checkHelp reports a yarn or a factor that won't do.
+func checkHelp(yarn YarnSize, factor DiameterFactor) error {
+	var errs []error
+	if yarn.IsZero() {
+		errs = append(errs, errNoYarn())
+	}
+	if factor.Hundredths < 1 || factor.Hundredths > 200 {
+		errs = append(errs, Outside("factor in hundredths", factor.Hundredths, 1, 200, ""))
+	}
+	return errors.Join(errs...)
+}
+
+// errTooThick says that the threads are too thick or too thin to count them in an inch.
+func errTooThick(yarn YarnSize) error {
+	return &FieldError{Field: "yarn", Value: yarn.String(),
+		Want: "a yarn that gives a sett of one in ten inches to 1000 an inch"}
 }
 
 // diameters is the threads side by side in an inch, cut off to hundredths.
@@ -103,16 +134,15 @@ func diameters(yarn YarnSize, factor DiameterFactor) *big.Rat {
 	return new(big.Rat).SetFrac(root, big.NewInt(100))
 }
 
-func (h *SettHelp) rows(yarn YarnSize, weave Weave, factor DiameterFactor) []Row {
-	f := ratio.Decimal(big.NewRat(int64(factor.Hundredths), 100), 2)
+// rows is the steps: the threads side by side, the closest sett, the start.
+func (h *SettHelp) rows(yarn YarnSize, closest Row, factor DiameterFactor) []Row {
+	f := figure.New(big.NewRat(int64(factor.Hundredths), 100), 2, "")
 	return []Row{
 		{Name: "threads side by side", Value: figure.Cell{h.Diameters.As(1)}, Usual: factor.For + ": " + factor.Source,
 			How: How{"factor x square root of the yards in a pound",
 				figure.Say("%s x root of %s = %s", f, yarn.NumberIn(YardsPerPound, 0),
 					h.Diameters.In(PerInch).As(2))}},
-		{Name: "closest sett, " + weave.Name, Value: figure.Cell{h.Greatest.As(1)},
-			How: How{"threads side by side x ends / (ends + intersections)", figure.Say("%s x %d / (%d + %d) = %s",
-				h.Diameters.As(2), weave.Ends, weave.Ends, weave.Intersections, h.Greatest.As(2))}},
+		closest,
 		{Name: "start a sample at", Value: figure.Cell{h.Start.As(1)}, Usual: h.Note,
 			How: How{"closest sett x 3 / 4", figure.Say("%s x 3 / 4 = %s", h.Greatest.As(2), h.Start.As(2))}},
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"millside/plan"
 	"millside/plan/cloth"
@@ -37,6 +38,10 @@ type Project struct {
 	Order  loom.SleyOrder
 	// Settled is what the reed makes of the sett; nil where either isn't known.
 	Settled *loom.Settled
+	// Beam is the warp on a sectional beam; nil where the weaver has none.
+	Beam *loom.Beam
+	// Faced is a sett to begin with where the warp or the weft is to show, and the yarn is known; nil otherwise.
+	Faced *measure.SettHelp
 	// Choices ranks the sizes of group; nil in a striped warp.
 	Choices []Choice
 	// Pace is the pace that times are reckoned with.
@@ -79,12 +84,29 @@ func fitted(s plan.Spec, ends *cloth.Ends) (int, error) {
 
 // EndsOf is how many ends the width of the spec's cloth takes, and how that follows. The error is that of [FromCloth].
 func EndsOf(s plan.Spec) (int, *cloth.Ends, error) {
+	s = entry.WithAssumed(s)
 	ends, err := widthOf(s).Ends()
 	if err != nil {
 		return 0, nil, err
 	}
 	n, err := fitted(s, ends)
 	return n, ends, err
+}
+
+// WidthText says how many ends the width of the spec's cloth takes, and from what that follows.
+func WidthText(s plan.Spec, ends int) string {
+	text := fmt.Sprintf("%s: a finished width of %s at %s", measure.Counted(ends, "end", "ends"),
+		s.Cloth.Width.Finished, s.Loom.Sett)
+	var assumed []string
+	for _, f := range []*field.Field{field.ShrinkageWidth, field.DrawIn} {
+		if value := entry.AssumedValue(s, f); value != "" {
+			assumed = append(assumed, f.Name+" "+value)
+		}
+	}
+	if len(assumed) > 0 {
+		text += "; assumed: " + strings.Join(assumed, ", ")
+	}
+	return text
 }
 
 // widthOf is the width of the cloth with what the rest of the plan says.
@@ -142,7 +164,7 @@ func New(s plan.Spec, pace times.Pace) (*Project, error) {
 // of a warp which is wound already, stays as it is. The error is that of [New].
 func Of(p *plan.Plan, pace times.Pace) (*Project, error) {
 	pr := &Project{Plan: p, Pace: pace}
-	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.loom(), pr.weft())
+	err := errors.Join(pr.fromCloth(), pr.onMill(), pr.yarn(), pr.loom(), pr.beam(), pr.faced(), pr.weft())
 	if err != nil {
 		return nil, err
 	}
@@ -211,7 +233,7 @@ func (pr *Project) loom() error {
 	}
 	var errs []error
 	if l.Raddle.Space != 0 {
-		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: settInReed(s), Groups: pr.Plan.GroupSizes(),
+		list, err := l.Raddle.Fill(loom.Raddling{Ends: n, Sett: SettOf(s), Groups: pr.Plan.GroupSizes(),
 			Split: l.SplitGroups, FirstEnd: l.FirstEnd, Widths: pr.widths(n)})
 		pr.Raddle = list
 		errs = append(errs, err)
@@ -246,7 +268,7 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	case len(l.Widths) == ends:
 		return pr.dent(l, ends)
 	}
-	if pr.Settled, pr.refused = l.Reed.Settle(settInReed(pr.Plan.Spec)); pr.Settled == nil {
+	if pr.Settled, pr.refused = l.Reed.Settle(SettOf(pr.Plan.Spec)); pr.Settled == nil {
 		return pr.refused
 	}
 	pr.Order = pr.Settled.Order
@@ -256,14 +278,15 @@ func (pr *Project) sley(l plan.Loom, ends int) (err error) {
 	if err != nil {
 		return err
 	}
-	if row, ok := l.Reed.NearbyRow(settInReed(pr.Plan.Spec), pr.Order); ok {
+	if row, ok := l.Reed.NearbyRow(SettOf(pr.Plan.Spec), pr.Order); ok {
 		pr.Sley.Rows = append(pr.Sley.Rows, row)
 	}
 	return nil
 }
 
-// settInReed is the sett of all layers of the cloth together.
-func settInReed(s plan.Spec) measure.Sett {
+// SettOf is the sett in the reed that a spec asks for, that of all layers of the cloth together; the zero value where
+// it asks for none.
+func SettOf(s plan.Spec) measure.Sett {
 	if !s.Cloth.Used {
 		return s.Loom.Sett
 	}
@@ -271,7 +294,7 @@ func settInReed(s plan.Spec) measure.Sett {
 }
 
 // SettInReed is the sett in the reed, that of all layers of the cloth together; the zero value where none is known.
-func (pr *Project) SettInReed() measure.Sett { return settInReed(pr.Plan.Spec) }
+func (pr *Project) SettInReed() measure.Sett { return SettOf(pr.Plan.Spec) }
 
 // dent lays ends of different widths in the reed.
 func (pr *Project) dent(l plan.Loom, ends int) error {
@@ -283,7 +306,7 @@ func (pr *Project) dent(l plan.Loom, ends int) error {
 	if err != nil {
 		return err
 	}
-	pr.Settled, _ = l.Reed.SettleDents(settInReed(pr.Plan.Spec), dents, nil)
+	pr.Settled, _ = l.Reed.SettleDents(SettOf(pr.Plan.Spec), dents, nil)
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
 }
@@ -302,7 +325,7 @@ func (pr *Project) dentSections(l plan.Loom, ends int) error {
 	if l.FirstEnd == loom.RightSide {
 		slices.Reverse(dents)
 	}
-	pr.Settled, pr.refused = l.Reed.SettleDents(settInReed(pr.Plan.Spec), dents, l.Dents)
+	pr.Settled, pr.refused = l.Reed.SettleDents(SettOf(pr.Plan.Spec), dents, l.Dents)
 	pr.Sley, err = l.Reed.Sley(loom.Sleying{Ends: ends, Dents: dents, FirstEnd: l.FirstEnd})
 	return err
 }

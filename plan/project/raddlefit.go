@@ -26,7 +26,7 @@ func inSections(s plan.Spec) (groups, sections int) {
 	if s.Loom.Sett.IsZero() || s.Loom.Raddle.Space == 0 {
 		return 0, 0
 	}
-	in := ratio.Quo(settInReed(s).Count(s.Loom.Raddle.Space), ratio.Of(s.Group))
+	in := ratio.Quo(SettOf(s).Count(s.Loom.Raddle.Space), ratio.Of(s.Group))
 	return measure.SmallCount(ratio.Down, new(big.Rat).SetInt(in.Num())),
 		measure.SmallCount(ratio.Down, new(big.Rat).SetInt(in.Denom()))
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/plan/figure"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -244,13 +245,8 @@ func (a maker) reed() Part {
 func (a maker) reedsAtHand() *Table {
 	var reeds []loom.Reed
 	names := map[loom.Reed]string{}
-	for _, n := range a.Reeds {
-		if names[n.Reed] != "" {
-			names[n.Reed] += ", " + n.Name
-			continue
-		}
-		names[n.Reed] = n.Name
-		reeds = append(reeds, n.Reed)
+	for _, n := range athand.Alike(a.Reeds) {
+		reeds, names[n.Reed] = append(reeds, n.Reed), n.Name
 	}
 	t := &Table{Columns: []string{"reed at hand, the best first", "order", "width", "why"}}
 	unit := a.Plan.Spec.Units.Short()

@@ -18,6 +18,8 @@ import (
 type Sheet struct {
 	// Title is the name of the warp.
 	Title string `json:"title"`
+	// About is the line below the title, in place of the totals; empty for those.
+	About figure.Cell `json:"-"`
 	// Date is the day on which it was made, such as "25 November 2026"; empty for none.
 	Date string `json:"date,omitzero"`
 	// Units is the family of units in which the sheet is written.
@@ -49,7 +51,10 @@ const (
 	PartYarn     PartID = "yarn"
 	PartSelvedge PartID = "selvedges"
 	PartRaddle   PartID = "raddle"
+	PartSett     PartID = "sett"
+	PartBeam     PartID = "beam"
 	PartReed     PartID = "reed"
+	PartSetts    PartID = "setts"
 	PartCautions PartID = "cautions"
 	PartWords    PartID = "words"
 	PartRecord   PartID = "record" // what happened at the mill: package counter makes it
@@ -124,7 +129,9 @@ func New(pr *project.Project, o Options) (*Sheet, error) {
 	for _, part := range []Part{a.cloth(), a.plan(), a.chains(), a.passes(), a.work(), a.stripes(), a.stripedPasses(),
 		a.endColours(), a.ties(),
 		{ID: PartPainted, Title: "Painted sections", Rows: beside.Painted(a.Plan)}, a.yarn(), a.selvedges(),
-		a.raddle(), a.threading(), a.reed(), a.words(), a.cautions()} {
+		{ID: PartSett, Title: "Sett of a " + a.Plan.Spec.Loom.Face.String() + " cloth", Rows: a.FacedRows()},
+		a.raddle(), a.threading(), a.reed(), a.setts(),
+		{ID: PartBeam, Title: "Sectional beam", Rows: a.BeamRows()}, a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}

@@ -66,8 +66,11 @@ func (p *parser) unparted(start token, part Part) error {
 		}
 		return p.mendAt(t, "put a comma before it", comma)
 	case t.is("+") || t.is(";") || t.is("&") || t.is(".") || t.is("|"):
-		if next := p.after(t); beginsPart(next) {
+		switch next := p.after(t); {
+		case beginsPart(next):
 			return p.mendAt(t, "put a comma in its place", &mend{p.last, next.offset, ", "})
+		case endsPart(next):
+			return p.mendAt(t, "take it out", p.leftOut(t))
 		}
 	case beginsPart(t):
 		return p.mendAt(t, "put a comma before it", comma)
@@ -179,6 +182,8 @@ func (p *parser) nameless(t token) *mend {
 		return &mend{p.last, next.offset, " times "}
 	case (t.is("×") || t.is("*") || t.is(":") || t.is("-") || t.is("=")) && (next.kind == word || next.kind == quoted):
 		return &mend{p.last, next.offset, " "}
+	case t.kind == number:
+		return p.figuresInName(t)
 	}
 	return nil
 }

@@ -59,6 +59,7 @@ type parser struct {
 	names   nameList       // of the colours
 	number  map[string]int // a colour's number by its folded name
 	spans   []Span         // the stripes that were read
+	looks   looks          // the shades behind them
 }
 
 func (p *parser) next() {
@@ -95,7 +96,7 @@ func (p *parser) parts(depth int) ([]Part, error) {
 		}
 		if p.atEnd() {
 			if depth == 0 && p.tok.is(")") {
-				return nil, p.errorAt(p.tok, "take it out, or open the bracket before it")
+				return nil, p.mendAt(p.tok, "take it out, or open the bracket before it", p.leftOut(p.tok))
 			}
 			return list, nil
 		}
@@ -137,7 +138,7 @@ func (p *parser) part(depth int) (Part, error) {
 	case start.is("times"):
 		return Part{}, p.errorAt(start, sayTimes)
 	default:
-		return Part{}, p.errorAt(start, "write a stripe, such as 4 red, or a bracket, such as 3 times (4 red, 2 blue)")
+		return Part{}, p.noPart(start)
 	}
 }
 
@@ -228,6 +229,9 @@ func (p *parser) name(want string) (string, error) {
 	}
 	name := norm.NFC.String(strings.Join(words, " "))
 	if len(words) == 0 {
+		if start.kind == sign && strings.ContainsAny(start.text, quotationMarks) {
+			return "", p.openQuote(start)
+		}
 		return "", p.mendAt(start, want, p.nameless(start))
 	}
 	if start.kind == quoted && badName(name) != "" {

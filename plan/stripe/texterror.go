@@ -52,7 +52,7 @@ func (e *TextError) advice() string {
 	if e.Try == "" {
 		return e.Want
 	}
-	try := []rune(strings.Join(strings.Fields(e.Try), " "))
+	try := []rune(oneLine(e.Try))
 	shown := string(try)
 	if len(try) > shownTry { // the mended place is near the fault, some words before it are enough
 		from := min(max(utf8.RuneCountInString(e.Try[:min(e.Offset, len(e.Try))])-shownTry/2, 0), len(try)-shownTry)
@@ -82,4 +82,15 @@ func (p *parser) mendAt(t token, want string, m *mend) *TextError {
 	err := p.errorAt(t, want)
 	err.mend = m
 	return err
+}
+
+// oneLine writes an order on one line, with commas where ends of lines part stripes.
+func oneLine(text string) string {
+	line := strings.Join(strings.Fields(text), " ")
+	was, err1 := parse(text)
+	is, err2 := parse(line)
+	if err1 == nil && (err2 != nil || was.Size() != is.Size()) {
+		return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == '\r' }), ", ")
+	}
+	return line
 }

@@ -1,27 +1,39 @@
 package stripe
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+)
+
+// looks is where the shades stand in the text.
+type looks struct {
+	before int  // the end of the stripes
+	where  int  // the first byte of "where"
+	last   int  // the end of the last look that was read, of "where" before the first
+	parted bool // a look was read, and something that parts it from the next
+}
 
 // where reads the shades at the end of the text, if there are any.
 func (p *parser) where() error {
 	if p.tok.kind == endOfText {
 		return nil
 	}
+	p.looks = looks{before: p.last, where: p.tok.offset, last: p.tok.end()}
 	p.next()
 	for {
 		if err := p.look(); err != nil {
 			return err
 		}
-		parted := p.tok.newLine
+		p.looks.parted, p.looks.last = p.tok.newLine, p.last
 		if p.tok.is(",") {
 			p.next()
-			parted = true
+			p.looks.parted = true
 		}
 		if p.tok.kind == endOfText {
 			return nil
 		}
-		if !parted {
-			return p.mendAt(p.tok, "put a comma before it", &mend{p.last, p.tok.offset, ", "})
+		if !p.looks.parted {
+			return p.unpartedLook()
 		}
 	}
 }
@@ -29,24 +41,26 @@ func (p *parser) where() error {
 // look reads how one colour looks: "red is #b03a2e".
 func (p *parser) look() error {
 	start := p.tok
-	name, err := p.name("write a colour's name, then how it looks: red is #b03a2e")
+	if start.kind != quoted && (start.kind != word || isReserved(start)) {
+		return p.noLook()
+	}
+	name, err := p.name(sayLook)
 	if err != nil {
 		return err
 	}
 	n, ok := p.number[fold(name)]
 	if !ok {
-		return p.errorAt(start, "name a colour that the stripes use")
+		return p.notOfTheOrder(start, name)
 	}
 	if p.colours[n-1].Known {
-		return p.errorAt(start, "say once how a colour looks")
+		return p.twice(start, p.colours[n-1].Shade)
 	}
 	if !p.tok.is("is") {
-		return p.errorAt(p.tok, "write: is")
+		return p.withoutIs()
 	}
 	p.next()
 	if p.colours[n-1].Shade, ok = p.shade(); !ok {
-		return p.errorAt(p.tok, "write # and six figures or letters a to f, such as #b03a2e, or a known name, such "+
-			"as navy")
+		return p.noShade()
 	}
 	p.colours[n-1].Known = true
 	return nil
@@ -61,19 +75,18 @@ func (p *parser) shade() (Shade, bool) {
 		}
 		return s, ok
 	}
-	end := p.tok
-	for next := p.after(end); end.kind == word && next.kind == word && !next.newLine; next = p.after(end) {
-		end = next
+	var list []token
+	for t := p.tok; t.kind == word && !isReserved(t) && (len(list) == 0 || !t.newLine); t = p.after(t) {
+		list = append(list, t)
 	}
-	if end.kind != word {
-		return Shade{}, false
+	for _, end := range slices.Backward(list) { // the longest name: "sea green", not "sea"
+		if s, ok := keyword(p.text[p.tok.offset:end.end()]); ok {
+			p.tok = end
+			p.next()
+			return s, true
+		}
 	}
-	s, ok := keyword(p.text[p.tok.offset:end.end()])
-	if ok {
-		p.tok = end
-		p.next()
-	}
-	return s, ok
+	return Shade{}, false
 }
 
 func parseShade(t token) (Shade, bool) {

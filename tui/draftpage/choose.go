@@ -9,6 +9,7 @@ import (
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"millside/plan"
 	"millside/plan/draft"
 	"millside/plan/measure"
 	"millside/tui/keys"
@@ -19,6 +20,8 @@ import (
 type Deps struct {
 	Styles look.Styles
 	Keys   keys.Map
+	// Spec is what a new warp begins with.
+	Spec plan.Spec
 	// List lists a folder, "" the one in which the program was started. It may wait for the disk.
 	List func(folder string) ([]Entry, error)
 	// Read reads the draft in a file. It may wait for the disk.
@@ -35,8 +38,11 @@ type Entry struct {
 type (
 	// BackMsg leaves the page without a warp.
 	BackMsg struct{}
-	// MadeMsg gives the warp that was made of the draft.
-	MadeMsg struct{ Warp *draft.Warp }
+	// MadeMsg gives the warp that was made of the draft, and the spec with the width that it was made for.
+	MadeMsg struct {
+		Warp *draft.Warp
+		Spec plan.Spec
+	}
 )
 
 // Answers of the page's own commands.

@@ -12,6 +12,8 @@ import (
 
 	"millside/plan"
 	"millside/plan/draft"
+	"millside/plan/entry"
+	"millside/plan/measure"
 	"millside/tui/internal/hand"
 	"millside/tui/keys"
 	"millside/tui/look"
@@ -34,6 +36,7 @@ type bench struct {
 func newBench(t *testing.T, p termenv.Profile) *bench {
 	t.Helper()
 	m, cmd := New(Deps{Styles: look.NewStyles(io.Discard, p), Keys: keys.Default(),
+		Spec: entry.NewSpec(measure.Imperial),
 		List: func(folder string) ([]Entry, error) {
 			if list, ok := folders[folder]; ok {
 				return list, nil
@@ -191,6 +194,65 @@ func TestSaidWrong(t *testing.T) {
 			}
 			if b.press("ctrl+s"); len(b.gave) > 0 {
 				t.Error("a warp is made all the same")
+			}
+		})
+	}
+}
+
+// The draft is laid to the width of a cloth as the command line lays it, in the same words, and the form goes on with
+// that width. Its 24 threads stand in lines of their own for their ends; the width takes 114.
+func TestFitsTheWidth(t *testing.T) {
+	down := func(b *bench, n int) *bench {
+		for range n {
+			b.press("tab")
+		}
+		return b
+	}
+	for name, c := range map[string]struct {
+		do    func(b *bench)
+		ends  int // 0 where no warp is made
+		shows []string
+	}{
+		"a number of ends": {func(b *bench) { down(b, 8).letters("60") }, 60,
+			[]string{"24 threads 2 times and 12 of them once more, on the right: the other 12 of the last time are " +
+				"left out", "laid repeated"}},
+		"a width": {func(b *bench) { down(down(b, 9).letters("8 in"), 1).letters("12 an inch") }, 114,
+			[]string{"wanted: 114 ends: a finished width of 8 in at 12 an inch; assumed: shrinkage in width 8 %, " +
+				"draw-in 8 %",
+				"24 threads 4 times and 18 of them once more"}},
+		"whole repeats": {func(b *bench) {
+			down(down(down(b, 9).letters("8 in"), 1).letters("12 an inch"), 4).press("right")
+		}, 96, []string{"laid ◀ whole repeats ▶", "96 ends, 18 fewer than the 114 that are wanted"}},
+		"and selvedges": {func(b *bench) {
+			down(down(down(down(b, 7).letters("rest"), 2).letters("8 in"), 1).letters("12 an inch"), 4).press("right")
+		}, 114, []string{"9 ends added at each side"}},
+		"no room": {func(b *bench) { down(down(b, 7).letters("30"), 1).letters("40") }, 0,
+			[]string{"! give 61 to 100000, the added ones of both sides among them"}},
+		"no sett": {func(b *bench) { down(b, 9).letters("8 in") }, 0, []string{"! give a count and a width"}},
+		"both": {func(b *bench) { down(down(b, 8).letters("40"), 1).letters("8 in") }, 0,
+			[]string{"! give no ends beside"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := opened(newBench(t, termenv.Ascii)).press("right", "tab", "right", "shift+tab")
+			c.do(b)
+			v := hand.Flat(b.View(200, 60))
+			for _, want := range c.shows {
+				if !strings.Contains(v, want) {
+					t.Errorf("want %q in %s", want, v)
+				}
+			}
+			b.press("ctrl+s")
+			switch {
+			case c.ends == 0 && len(b.gave) > 0:
+				t.Error("a warp is made all the same")
+			case c.ends > 0 && len(b.gave) == 0:
+				t.Error("no warp is made")
+			case c.ends > 0:
+				made := b.gave[0].(MadeMsg)
+				if spec := made.Warp.Into(made.Spec, false); spec.Ends != c.ends ||
+					spec.Cloth.Used != (name != "a number of ends") {
+					t.Errorf("%d ends, cloth %v", spec.Ends, spec.Cloth.Used)
+				}
 			}
 		})
 	}

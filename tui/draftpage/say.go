@@ -23,7 +23,11 @@ type saying struct {
 	draft   *draft.Draft
 	lines   []line
 	at      int
-	scroll  int // how many windows of the result have been turned over
+	scroll  int            // how many windows of the result have been turned over
+	begins  plan.Spec      // what a new warp begins with
+	spec    plan.Spec      // the same with the width of the cloth
+	names   map[int]string // of the draft's colours
+	wanted  string         // how many ends the width takes, "" where none is given
 	warp    *draft.Warp
 	problem string // why there is no warp yet
 	wrong   int    // the line that it lies with, -1 for none
@@ -36,9 +40,11 @@ type line struct {
 	label  string
 	hint   string
 	colour int             // the colour that it names
-	words  []string        // to choose between; the first says that nothing is chosen yet
+	words  []string        // to choose between; the first says that nothing is chosen yet, unless one is assumed
 	word   int             // the one that is chosen
-	text   textinput.Model // where there are none
+	begins bool            // one of the words holds where none is chosen
+	chosen bool            // the weaver has chosen
+	text   textinput.Model // where there are no words
 }
 
 // unsaid stands in a line of words until one is chosen.
@@ -50,7 +56,7 @@ const textLimit = 200
 // newSaying asks what has to be said of a draft: on which side its thread 1 is, what becomes of threads without a
 // shaft, where there are some; and what may be said.
 func newSaying(d Deps, of *draft.Draft) saying {
-	s := saying{draft: of}
+	s := saying{draft: of, begins: d.Spec}
 	add := func(l line) {
 		l.text = look.NewInput(d.Styles, "", textLimit)
 		s.lines = append(s.lines, l)
@@ -83,13 +89,16 @@ func newSaying(d Deps, of *draft.Draft) saying {
 		strconv.Itoa(of.Threads)})
 	add(line{of: field.DraftTimes, label: "times", hint: "how often they are laid side by side; empty: once"})
 	add(line{of: field.DraftEdge, label: "edge", hint: field.DraftEdge.Help + "; empty: none"})
+	for _, f := range draft.FitFields() {
+		add(fitLine(f))
+	}
 	s.lines[0].text.Focus()
 	return s.made()
 }
 
 // made makes the warp anew of what is said.
 func (s saying) made() saying {
-	s.warp, s.problem, s.wrong = nil, "", -1
+	s.warp, s.problem, s.wrong, s.wanted = nil, "", -1, ""
 	use := draft.Use{Names: map[int]string{}}
 	for i, l := range s.lines {
 		if err := l.into(&use); err != nil {
@@ -97,26 +106,36 @@ func (s saying) made() saying {
 			return s
 		}
 	}
+	if err := s.fit(&use); err != nil {
+		return s.lies(err)
+	}
 	w, err := s.draft.Warp(use)
 	if err != nil {
-		s.problem = measure.Clean(err.Error())
-		for _, fe := range measure.FieldErrors(err) {
-			if s.wrong = s.lineOf(field.Named(fe.Field)); s.wrong >= 0 {
-				s.problem = fe.Want
-			}
-		}
-		return s
+		return s.lies(err)
 	}
-	s.sided = !s.draft.Symmetric(use)
+	s.sided, s.names = !s.draft.Symmetric(use), use.Names
 	if s.problem = unfit(w); s.problem == "" {
 		s.warp = w
 	}
 	return s
 }
 
-// lineOf is the line about a field, -1 where there is none. Too many ends come of laying the threads too often.
+// lies says what is wrong, and in which line.
+func (s saying) lies(err error) saying {
+	s.problem = measure.Clean(err.Error())
+	for _, fe := range measure.FieldErrors(err) {
+		if s.wrong = s.lineOf(field.Named(fe.Field)); s.wrong >= 0 {
+			s.problem = fe.Want
+			break
+		}
+	}
+	return s
+}
+
+// lineOf is the line about a field, -1 where there is none. Too many ends come of laying the threads too often, where
+// none are asked for.
 func (s saying) lineOf(f *field.Field) int {
-	if f == field.Ends {
+	if f == field.Ends && s.textOf(f) == "" {
 		f = field.DraftTimes
 	}
 	return slices.IndexFunc(s.lines, func(l line) bool { return l.of == f })
@@ -164,7 +183,7 @@ func (l line) into(use *draft.Use) (err error) {
 	case field.DraftTimes:
 		use.Times, err = count(text)
 	case field.DraftEdge:
-		use.Edge, err = count(text)
+		use.Edge, use.EdgeRest, err = draft.ParseEdge(text)
 	}
 	return err
 }
@@ -181,7 +200,7 @@ func count(text string) (int, error) {
 // open is the first line in which the weaver has still to choose, -1 where there is none.
 func (s saying) open() int {
 	return slices.IndexFunc(s.lines, func(l line) bool {
-		return len(l.words) > 0 && l.word == 0 && (l.of != field.Thread1 || s.sided)
+		return len(l.words) > 0 && l.word == 0 && !l.begins && (l.of != field.Thread1 || s.sided)
 	})
 }
 
@@ -212,9 +231,9 @@ func (m Model) say(msg tea.KeyMsg) (Model, tea.Cmd) {
 	case keys.Matches(msg, k.NextField):
 		s = s.to(s.at + 1)
 	case len(l.words) > 0 && keys.Matches(msg, k.Right):
-		s = s.with(func(l *line) { l.word = l.word%(len(l.words)-1) + 1 })
+		s = s.with(func(l *line) { l.choose(1) })
 	case len(l.words) > 0 && keys.Matches(msg, k.Left):
-		s = s.with(func(l *line) { l.word = (max(l.word, 1)+len(l.words)-3)%(len(l.words)-1) + 1 })
+		s = s.with(func(l *line) { l.choose(-1) })
 	case len(l.words) == 0:
 		s = s.with(func(l *line) { l.text, _ = look.TypeInto(l.text, msg) })
 	}
@@ -242,7 +261,7 @@ func (m Model) done() (Model, tea.Cmd) {
 		s = s.to(open)
 		m.problem = s.lines[open].label + ": say which first; " + m.Keys.Right.Help().Key + " changes it"
 	default:
-		return m, send(MadeMsg{s.warp})
+		return m, send(MadeMsg{s.warp, s.spec})
 	}
 	m.said = &s
 	return m, nil

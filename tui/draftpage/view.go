@@ -121,7 +121,7 @@ func (m Model) sayLines(w int) []sayLine {
 			value = s.Strong.Render("◀ " + l.words[l.word] + " ▶")
 		case l.word == 0 && l.of == field.Thread1 && !said.sided:
 			value = s.Dim.Render(l.words[1])
-		case l.word == 0 && len(l.words) > 0:
+		case l.word == 0 && len(l.words) > 0 && !l.begins:
 			value = s.Dim.Render(l.words[0])
 		case len(l.words) > 0:
 			value = l.words[l.word]
@@ -210,11 +210,21 @@ func (m Model) resultLines(w int) []string {
 		}
 		return append(out, m.warnings(w)...)
 	}
+	if said.wanted != "" {
+		add("wanted: " + said.wanted)
+	}
 	for _, text := range said.warp.Said {
 		add(text)
 	}
 	out = append(out, m.orderLines(w)...)
-	add("sett: " + said.draft.SettText())
+	for _, row := range []struct{ name, text string }{
+		{"sett", said.draft.SettText()}, {"spacing", said.warp.SpacingText()}, {"heddles", said.warp.HeddlesText()},
+		{"weft", said.draft.WeftText(said.names)},
+	} {
+		if row.text != "" {
+			add(row.name + ": " + row.text)
+		}
+	}
 	return append(out, m.warnings(w)...)
 }
 

@@ -24,8 +24,8 @@ func (m Model) resultLines(w, room int) []string {
 		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), m.stripesResult(w)...)
 	}
 	if m.project == nil {
-		return append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn),
-			look.Wrap("The result stands here as soon as every field will do.", w)...)
+		out := append(look.Painted(look.Wrap(" not yet: "+m.wrongFields()+" ", w), s.Warn), m.reedSetts(w)...)
+		return append(out, look.Wrap("The result stands here as soon as every field will do.", w)...)
 	}
 	p := m.project.Plan
 	out := []string{
@@ -180,10 +180,11 @@ func usual(text string) string {
 func (m Model) clothResult(w int) []string {
 	pr := m.project
 	if pr.Ends == nil {
-		return look.Wrap("The ends and the length are given by hand. Choose “the cloth” on the first page to plan "+
-			"from the finished cloth.", w)
+		return append(m.rows(unwarned(pr.FacedRows()), w),
+			look.Wrap("The ends and the length are given by hand. Choose “the cloth” on the first page to plan from "+
+				"the finished cloth.", w)...)
 	}
-	out := m.rows(pr.Ends.Rows, w)
+	out := m.rows(append(unwarned(pr.FacedRows()), pr.Ends.Rows...), w)
 	out = append(out, m.fitLines(w)...)
 	out = append(out, m.rows(pr.Warp.Rows(pr.Plan.Spec.Units), w)...)
 	if pr.Weft != nil {
@@ -265,6 +266,9 @@ func (m Model) coneLines(w int) []string {
 // settLines is the starting point for a sett, while none is given.
 func (m Model) settLines(w int) []string {
 	out, note := []string{"", "a start for a sett"}, ""
+	if rows := m.project.FacedRows(); len(rows) > 0 {
+		return append(out[:1], m.rows(rows, w)...)
+	}
 	for _, weave := range measure.Weaves()[:2] {
 		help, err := measure.HelpSett(m.project.Plan.Spec.Yarn.Size, weave, measure.DiameterFactors()[0],
 			m.project.Plan.Spec.Units)
@@ -348,38 +352,6 @@ func (m Model) chainsResult(w int) []string {
 		out = append(out, look.Wrap(fmt.Sprintf("chain %d: %s", c.Number, c.Why), w)...)
 	}
 	return out
-}
-
-func (m Model) loomResult(w int) []string {
-	pr := m.project
-	var out []string
-	if pr.Plan.Spec.Loom.Sett.IsZero() {
-		out = look.Wrap("Give the sett on the page “cloth”, and the raddle and the reed stand here.", w)
-	}
-	if pr.Raddle != nil {
-		out = append(out, m.raddleDrawing(w)...)
-		out = append(out, m.rows([]measure.Row{pr.Raddle.Row}, w)...)
-	}
-	if pr.Sley != nil {
-		out = append(out, "")
-		out = append(out, m.dentDrawing(w)...)
-		out = append(out, m.rows(append(settRows(pr), pr.Sley.Rows...), w)...)
-	}
-	for _, rows := range [][]measure.Row{beside.Selvedges(pr.Plan), pr.ThreadingRows()} {
-		if len(rows) > 0 {
-			out = append(append(out, ""), m.rows(rows, w)...)
-		}
-	}
-	return out
-}
-
-// settRows is the sett that the reed gives; what has to be said of it stands below its field.
-func settRows(pr *project.Project) []measure.Row {
-	rows := pr.SettRows()
-	for i := range rows {
-		rows[i].Warning = ""
-	}
-	return rows
 }
 
 func (m Model) windingResult(w int) []string {

@@ -29,7 +29,7 @@ func (ask *SpecAsk) settleCloth(f *pflag.FlagSet, s *plan.Spec) []error {
 		}
 	case !changed(field.FromCloth):
 		errs = append(errs, without(f, field.Cloth,
-			"a --finished-width and a --finished-length too: it belongs to a cloth", field.SettOf)...)
+			"a --finished-width and a --finished-length too: it belongs to a cloth", field.SettOf, field.Face)...)
 	}
 	return errs
 }

@@ -17,6 +17,8 @@ type DraftFile struct {
 	*draft.Draft
 	Path string
 	Use  draft.Use
+	// Wanted says how many ends the width of the cloth takes; "" where none is given.
+	Wanted string
 	// SideGiven and NotThreadedGiven say that the weaver has said on which side thread 1 is, and what to do
 	// with threads that go through no shaft.
 	SideGiven, NotThreadedGiven bool

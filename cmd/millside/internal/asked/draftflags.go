@@ -1,11 +1,14 @@
 package asked
 
 import (
+	"errors"
+	"fmt"
 	"strconv"
 	"strings"
 
 	"millside/plan"
 	"millside/plan/draft"
+	"millside/plan/entry"
 	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/project"
@@ -26,14 +29,57 @@ var draftFields = []*field.Field{field.Thread1, field.DraftThreads, field.NotThr
 	field.DraftEdge,
 	field.NameColour}
 
-// DraftFlags adds the flags that say how a draft is used.
-func DraftFlags(cmd *cobra.Command) *DraftAsk {
+// DraftFlags adds the flags that say how a draft is used, and of a plan those that say how many ends are wanted.
+func DraftFlags(cmd *cobra.Command, plan *SpecAsk) *DraftAsk {
 	a := &DraftAsk{}
+	plan.given = given{texts: map[*field.Field]string{}, begin: entry.NewSpec(plan.Units)}
+	plan.given.begin.Ends = 0
 	for _, f := range draftFields {
 		addFlag(cmd, f, a.value(f))
-		cmd.Flags().Lookup(f.Flag).Annotations = nil // the command has no other flags
 	}
+	for _, f := range draft.FitFields() {
+		if e, ok := entry.Of(f); ok {
+			addFlag(cmd, f, &entryValue{e, &plan.given, false})
+		}
+	}
+	cmd.Flags().VisitAll(func(flag *pflag.Flag) { flag.Annotations = nil }) // the command has few flags, and no parts
 	return a
+}
+
+// FitDraft settles how many ends the plan's flags want of a draft, and how its threads come to them. The error names
+// flags.
+func FitDraft(cmd *cobra.Command, d *DraftFile, plan *SpecAsk) error {
+	s := plan.begin()
+	var errs []error
+	for _, f := range draft.FitFields() {
+		if e, ok := entry.Of(f); ok && plan.given.texts[f] != "" {
+			errs = append(errs, e.Take(&s, plan.given.texts[f]))
+		}
+	}
+	if err := errors.Join(errs...); err != nil {
+		return NamedFlags(cmd, err)
+	}
+	changed := func(f *field.Field) bool { return cmd.Flags().Changed(f.Flag) }
+	s.Cloth.Used = changed(field.FinishedWidth)
+	if changed(field.Ends) && s.Cloth.Used {
+		return NamedFlags(cmd,
+			field.Ends.Wrong(strconv.Itoa(s.Ends), "no --ends beside a cloth, from which they follow"))
+	}
+	for _, f := range draft.FitFields() {
+		if changed(f) && !s.Cloth.Used && f != field.Ends && f != field.StripesLaid && f != field.Units {
+			return NamedFlags(cmd, f.Wrong(plan.given.texts[f], "a --finished-width too: it belongs to a cloth"))
+		}
+	}
+	if changed(field.StripesLaid) && !s.Cloth.Used && !changed(field.Ends) {
+		return Usage(cmd, laidNeeds())
+	}
+	return fitDraft(cmd, d, s)
+}
+
+// laidNeeds says what a way to lay stripes or threads needs.
+func laidNeeds() error {
+	return fmt.Errorf("--%s needs the ends that are wanted: --ends, or --finished-width with --sett",
+		field.StripesLaid.Flag)
 }
 
 // value is the flag's value; nil for a field that says nothing of a draft.
@@ -48,7 +94,7 @@ func (a *DraftAsk) value(f *field.Field) pflag.Value {
 	case field.DraftTimes:
 		return unset(countValue{&a.use.Times})
 	case field.DraftEdge:
-		return unset(countValue{&a.use.Edge})
+		return edgeValue{&a.use}
 	case field.NameColour:
 		return coloursValue{&a.use}
 	}
@@ -95,6 +141,24 @@ func (v notThreadedValue) Set(s string) error {
 	return nil
 }
 
+// edgeValue is how many ends are added at each side.
+type edgeValue struct{ use *draft.Use }
+
+func (v edgeValue) String() string {
+	switch {
+	case v.use == nil || v.use.Edge == 0 && !v.use.EdgeRest:
+		return ""
+	case v.use.EdgeRest:
+		return draft.RestWord
+	}
+	return strconv.Itoa(v.use.Edge)
+}
+func (v edgeValue) Type() string { return field.Number }
+func (v edgeValue) Set(s string) (err error) {
+	v.use.Edge, v.use.EdgeRest, err = draft.ParseEdge(s)
+	return err
+}
+
 // threadsValue is the first and the last thread of a draft that are taken: "1-96".
 type threadsValue struct{ use *draft.Use }
 
@@ -137,35 +201,39 @@ func (v coloursValue) Set(s string) error {
 	return nil
 }
 
-// inDraftFlags names the flag in what a draft refused; what lies with the draft itself stays as it is. Too many ends
-// come of laying it too often.
-func inDraftFlags(cmd *cobra.Command, err error) error {
+// InDraftFlags names the flag in what a draft refused; what lies with the draft itself stays as it is. Too many ends
+// come of laying it too often, where nobody has asked for so many.
+func InDraftFlags(cmd *cobra.Command, err error) error {
 	for _, fe := range measure.FieldErrors(err) {
 		switch field.Named(fe.Field) {
 		case field.Ends:
 			named := *fe
-			named.Field = field.DraftTimes.Name
+			if named.Field = field.DraftTimes.Name; cmd.Flags().Changed(field.Ends.Flag) {
+				named.Field = field.Ends.Name
+			}
 			return NamedFlags(cmd, &named)
-		case field.DraftThreads, field.DraftTimes:
+		case field.DraftThreads, field.DraftTimes, field.DraftEdge, field.StripesLaid:
 			return NamedFlags(cmd, err)
 		}
 	}
 	return err
 }
 
-// fitDraft says how many ends the draft is to make: those that were asked for, or those that the width of
-// the cloth takes. Where it is told how often the draft is laid, that counts.
+// fitDraft says how many ends are wanted of the draft, if the spec says it: by their number, or by the width of the
+// cloth.
 func fitDraft(cmd *cobra.Command, d *DraftFile, spec plan.Spec) error {
 	changed := cmd.Flags().Changed
+	ends := spec.Ends
 	switch {
-	case changed("ends"):
-		d.Use.Ends = spec.Ends
-	case spec.Cloth.Used && !changed("draft-times"):
-		fitted, err := project.FromCloth(spec)
-		if err != nil {
+	case spec.Cloth.Used:
+		var err error
+		if ends, _, err = project.EndsOf(spec); err != nil {
 			return NamedFlags(cmd, err)
 		}
-		d.Use.Ends = fitted.Ends
+		d.Wanted = project.WidthText(spec, ends)
+	case !changed(field.Ends.Flag):
+		return nil
 	}
+	d.Use.FitTo(ends, spec.Cloth.Used, spec.Asked.Laid.How, changed(field.StripesLaid.Flag))
 	return nil
 }

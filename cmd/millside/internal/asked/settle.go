@@ -5,6 +5,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/cloth"
 	"millside/plan/entry"
 	"millside/plan/field"
 	"millside/plan/frame"
@@ -34,7 +35,7 @@ func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error
 	}
 	errs = append(errs, ask.settleCloth(f, &s)...)
 	errs = append(errs, ask.belonging(f, s)...)
-	if !s.Cloth.Used && len(without(f, field.Cloth, "", field.SettOf)) == 0 {
+	if !s.Cloth.Used && len(without(f, field.Cloth, "", field.SettOf, field.Face)) == 0 {
 		s.Cloth = plan.Cloth{}
 	}
 	return s, errors.Join(errs...)
@@ -122,6 +123,10 @@ func (ask *SpecAsk) belonging(f *pflag.FlagSet, s plan.Spec) []error {
 	var errs []error
 	if ask.given.texts[field.YarnOf] == "" {
 		errs = append(errs, without(f, field.Yarn, "a --yarn too, such as --yarn \"cotton 8/2\"", field.Packages)...)
+		if f.Changed(field.Face.Flag) && s.Loom.Face != cloth.Balanced {
+			errs = append(errs, field.Face.Wrong(s.Loom.Face.String(),
+				"a --yarn too: how close the ends lie depends on it"))
+		}
 		if f.Changed(field.PegLength.Flag) {
 			errs = append(errs, field.PegLength.Wrong(s.Pegs.Length.String(),
 				"a --yarn too: how many ends a peg takes depends on it"))

@@ -130,17 +130,18 @@ func (a *StripeAsk) check(cmd *cobra.Command) error {
 		!changed("draft") {
 		return fmt.Errorf("--%s is about a draft; give --draft too", draftFields[i].Flag)
 	}
-	if changed("draft-times") && changed("ends") {
-		return errors.New("--draft-times and --ends both say how often the draft is laid; give one of them")
+	if changed("draft-times") && changed("ends") && !a.use.use.EdgeRest {
+		return errors.New("--draft-times and --ends both say how often the draft is laid; give one of them, or " +
+			"--draft-edge rest too")
 	}
-	for _, fd := range []*field.Field{field.StripesFrom, field.StripesLaid} {
-		if changed(fd.Flag) && !changed("stripes") {
-			return fmt.Errorf("--%s is about stripes that you write; give --stripes too", fd.Flag)
-		}
+	if changed(field.StripesFrom.Flag) && !changed("stripes") {
+		return fmt.Errorf("--%s is about stripes that you write; give --stripes too", field.StripesFrom.Flag)
+	}
+	if changed(field.StripesLaid.Flag) && !a.given() {
+		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", field.StripesLaid.Flag)
 	}
 	if changed(field.StripesLaid.Flag) && !changed("ends") && !changed(field.FinishedWidth.Flag) {
-		return fmt.Errorf("--%s needs the ends that are wanted: --ends, or --finished-width with --sett",
-			field.StripesLaid.Flag)
+		return laidNeeds()
 	}
 	if i := slices.IndexFunc(stripedFlags, changed); i >= 0 && !a.given() {
 		return fmt.Errorf("--%s is about stripes; give --stripes or --draft too", stripedFlags[i])
@@ -188,7 +189,7 @@ func (a *StripeAsk) order(cmd *cobra.Command, errOut io.Writer, spec *plan.Spec)
 		err = Usage(cmd, d.ask())
 	}
 	if err != nil {
-		return stripe.Order{}, inDraftFlags(cmd, err)
+		return stripe.Order{}, InDraftFlags(cmd, err)
 	}
 	a.read = d
 	threading := spec.Loom.Threading

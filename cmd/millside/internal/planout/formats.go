@@ -22,7 +22,10 @@ part of it for the work at the pegs, text: the figure that is shown), lease_faul
 whole warp), choices (label, group, passes, last_ends, spare_ends, finish, reasons;
 the least trouble first), chains (number, first_end, last_end, ends, finish,
 tie_after, count_ties (after_pass, from_group, to_group, ends, ends_so_far), passes,
-peg_work_after, finishing) and, after --save, record (the path). A pass has: number,
+peg_work_after, finishing) and, after --save, record (the path). With a sett there are
+also sett (asked, gives, order, exact, said: what the plan's reed makes of it) and
+reed_setts (names, reed, planned, setts: sett, order, exact, off, closer, nearest, width,
+fits): what each reed at hand gives near it. A pass has: number,
 direction, first_end, last_end, positions, mirrored, spare_ends, first_peg,
 first_opening, over_a, over_b, cross_over, turn_after, twist_half_turns,
 keeps_opening, before and after (texts) and peg_work: what is done at the end peg
@@ -51,5 +54,7 @@ doesn't say), stripes (a list: thread_1, notation, colours: letter, name, shade,
 and warnings (section, line, text; line 0 is for something that is missing).`
 
 const aboutSett = `One object with "format": "millside-sett-1", yarn, weave (name, ends,
-intersections), factor_hundredths, rows, note, and others (for, source,
-factor_hundredths, start).`
+intersections), factor_hundredths, face, weft, rows, note, others (for, source,
+factor_hundredths, start) and, where reeds are at hand, reed_setts: what each gives near
+the sett to start at (names, reed, planned, setts: sett, order, exact, off, closer,
+nearest, fits).`

@@ -34,6 +34,9 @@ type planJSON struct {
 	Stripes    *stripesJSON  `json:"stripes,omitempty"` // of a striped warp
 	Draft      *draftJSON    `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
 	Record     string        `json:"record,omitempty"`  // the path of the record that --save made
+	// Sett is there where the plan has a sett and a reed, ReedSetts where it has a sett and there is a reed.
+	Sett      *settledJSON    `json:"sett,omitempty"`
+	ReedSetts []reedSettsJSON `json:"reed_setts,omitempty" about:"what each reed gives near the sett asked for"`
 }
 
 // LengthJSON is a length, exactly, in two ways.

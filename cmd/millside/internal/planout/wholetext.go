@@ -19,7 +19,8 @@ func WholeText(w io.Writer, project *project.Project) error {
 	more := false
 	for _, part := range made.Parts {
 		switch part.ID {
-		case sheet.PartCloth, sheet.PartYarn, sheet.PartRaddle, sheet.PartReed:
+		case sheet.PartCloth, sheet.PartYarn, sheet.PartRaddle, sheet.PartReed, sheet.PartSett,
+			sheet.PartBeam:
 			if len(part.Rows) > 0 {
 				part.Table, part.Notes, more = nil, nil, true
 				sheetout.PartText(w, part, false)

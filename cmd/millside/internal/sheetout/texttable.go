@@ -24,7 +24,7 @@ func tableText(w io.Writer, t *sheet.Table) {
 	for _, n := range widths[:last] {
 		room -= n + 2
 	}
-	if room < min(widths[last], leastLast) {
+	if room < min(widths[last], max(leastLast, longestWord(t, last))) {
 		blocksText(w, t)
 		return
 	}
@@ -55,6 +55,17 @@ func tableText(w io.Writer, t *sheet.Table) {
 	for _, cells := range t.Lines {
 		line(cells)
 	}
+}
+
+// longestWord is how wide the longest word of a column is: no line is broken within it.
+func longestWord(t *sheet.Table, column int) int {
+	most := 0
+	for _, cells := range t.Lines {
+		for _, word := range strings.Fields(cellText(cells[column])) {
+			most = max(most, utf8.RuneCountInString(word))
+		}
+	}
+	return most
 }
 
 // columnWidths gives the width of each column, and whether it holds nothing but numbers.
