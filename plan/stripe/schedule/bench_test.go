@@ -3,6 +3,8 @@ package schedule
 import (
 	"context"
 	"fmt"
+	"reflect"
+	"runtime"
 	"testing"
 	"time"
 
@@ -113,6 +115,29 @@ func TestOrdersHold(t *testing.T) {
 		if err != nil || fmt.Sprint(again.Taken) != fmt.Sprint(found.Taken) {
 			t.Errorf("%s: another schedule the second time (%v)", o.name, err)
 		}
+	}
+}
+
+// However many cores there are, and whichever of the two searches is the faster, the result is the same. The paddle
+// has too many positions for the exact search, so all lots are drawn.
+func TestSameOnAnyMachine(t *testing.T) {
+	if testing.Short() {
+		t.Skip("searches an order twice")
+	}
+	ends, l := dice(fewEnds, 4, 9, 3), Limits{Positions: exactPositions + 1}
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	var was Found
+	for k, cores := range []int{1, 4} {
+		runtime.GOMAXPROCS(cores)
+		found, err := Make(context.Background(), ends, l, usual, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if k > 0 && !reflect.DeepEqual(found, was) {
+			t.Errorf("on %d cores %v and %+v, on one %v and %+v", cores, cheapest(found).Total, found.Taken.Proof,
+				cheapest(was).Total, was.Taken.Proof)
+		}
+		was = found
 	}
 }
 
