@@ -133,9 +133,7 @@ func (m Model) ask() (Model, tea.Cmd) {
 }
 
 // said says whether something stands in the line of a field.
-func (m Model) said(f *field.Field) bool {
-	return slices.ContainsFunc(m.lines, func(l line) bool { return l.of == f && l.value() != "" })
-}
+func (m Model) said(f *field.Field) bool { return m.lines.Said()[f] != "" }
 
 // done gives the warp, or says what is wanted first.
 func (m Model) done() (Model, tea.Cmd) {
