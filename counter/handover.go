@@ -120,7 +120,7 @@ func (s State) countRows() []measure.Row {
 		add("count tie", fmt.Sprintf("%s%d ends, after pass %d", chainWords(s, t.Chain), t.Ends, t.Pass))
 	}
 	for _, c := range s.Cones {
-		add("new cone", fmt.Sprintf("%sposition %d, from pass %d on", chainWords(s, c.Chain), c.Position, c.Pass))
+		add("new package", fmt.Sprintf("%sposition %d, from pass %d on", chainWords(s, c.Chain), c.Position, c.Pass))
 	}
 	for _, r := range s.Recounts {
 		add("recounted", fmt.Sprintf("%sfrom %d to %d: %s", chainWords(s, r.Chain), r.From, r.To, r.Reason))

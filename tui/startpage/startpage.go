@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/start"
@@ -21,14 +22,19 @@ import (
 type Deps struct {
 	Styles look.Styles
 	Keys   keys.Map
+	// AtHand is what the weaver has at hand: what there is only one of is assumed.
+	AtHand athand.AtHand
 }
 
 // Messages from the page to whoever shows it.
 type (
 	// BackMsg leaves the page without a warp.
 	BackMsg struct{}
-	// MadeMsg gives the warp that was found.
-	MadeMsg struct{ Spec plan.Spec }
+	// MadeMsg gives the warp that was found, and what it takes because there is only one of it at hand.
+	MadeMsg struct {
+		Spec    plan.Spec
+		Assumed []athand.Assumed
+	}
 )
 
 // solvedMsg is what was found of a question, by its number.
@@ -47,6 +53,7 @@ type Model struct {
 	stop    context.CancelFunc // ends the search for it
 	waits   bool
 	result  *start.Result
+	assumed []athand.Assumed // what the answer takes because there is only one of it at hand
 	err     error
 	problem string
 	scroll  int
@@ -115,6 +122,7 @@ func (m Model) ask() (Model, tea.Cmd) {
 	if m.err = errors.Join(errs...); m.err != nil || empty {
 		return m, nil
 	}
+	known.Spec, m.assumed = m.AtHand.Assume(known.Spec, m.said)
 	ctx, stop := context.WithCancel(context.Background())
 	m.stop, m.waits = stop, true
 	asked := m.asked
@@ -124,13 +132,16 @@ func (m Model) ask() (Model, tea.Cmd) {
 	}
 }
 
+// said says whether something stands in the line of a field.
+func (m Model) said(f *field.Field) bool { return m.lines.Said()[f] != "" }
+
 // done gives the warp, or says what is wanted first.
 func (m Model) done() (Model, tea.Cmd) {
 	switch {
 	case m.waits:
 		m.problem = "the answer is being worked out; press again when it stands there"
 	case m.result != nil:
-		return m, send(MadeMsg{m.result.Spec})
+		return m, send(MadeMsg{m.result.Spec, m.assumed})
 	case m.err == nil:
 		m.problem = "type what you know first"
 	default:

@@ -7,6 +7,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"millside/plan/athand"
 	"millside/plan/measure"
 	"millside/plan/start"
 	"millside/tui/keys"
@@ -78,7 +79,7 @@ func (m Model) answer(w int) []string {
 		add("Type what you know and leave the rest empty: one thing is found from the others.")
 		add("Such as the yarn on hand, its size and the ends: how long a warp does it give?")
 	default:
-		out = look.Painted(look.Wrap(r.Find.String()+": "+r.Answer.Plain(), w), m.Styles.Strong)
+		out = look.Painted(look.Wrap(r.Find.String()+": "+r.Answer.String(), w), m.Styles.Strong)
 		if r.Short {
 			out = append(out, look.Painted(look.Wrap("! the yarn on hand doesn't suffice", w), m.Styles.Alarm)...)
 		}
@@ -88,8 +89,9 @@ func (m Model) answer(w int) []string {
 		for _, n := range r.Notes {
 			add(n)
 		}
+		add(athand.AssumedText(m.assumed))
 		for _, l := range r.Lines {
-			add(l.Name + ": " + l.Value.Plain())
+			add(l.Name + ": " + l.Value.String())
 			how := cmp.Or(l.How.WithNumbers.String(), l.How.Formula)
 			out = append(out, look.Painted(look.Indent(look.Wrap(how, w-2), 2), m.Styles.Dim)...)
 		}
