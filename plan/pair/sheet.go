@@ -108,6 +108,13 @@ func (j *Joint) lengths() sheet.Part {
 	part := sheet.Part{ID: PartLengths, Title: "Lengths"}
 	units, l := j.Warps[Ground].Plan.Spec.Units, j.Lengths
 	show := func(x measure.Length) figure.Number { return x.As(units.Long(), 2) }
+	// A difference is in the short unit as long as it is short: a yard too little is not told in inches.
+	apart := func(x measure.Length) figure.Number {
+		if whole, _ := units.Long().Length(); x < whole {
+			return x.As(units.Short(), 1)
+		}
+		return show(x)
+	}
 	if !l.Known {
 		for w := range j.Warps {
 			part.Rows = append(part.Rows, measure.Row{Name: Which(w).String(), Value: figure.Cell{show(l.Planned[w])}})
@@ -124,11 +131,9 @@ func (j *Joint) lengths() sheet.Part {
 			WithNumbers: figure.Say("%s of cloth take %s of warp", show(l.Woven), show(l.Needed[w]))}}
 		switch off := l.Planned[w] - l.Needed[w]; {
 		case off < -measure.Millimetre:
-			row.Warning = fmt.Sprintf("its plan makes it %s, %s too short for this cloth", show(l.Planned[w]),
-				(-off).As(units.Short(), 1))
+			row.Warning = fmt.Sprintf("its plan makes it %s, %s too short for this cloth", show(l.Planned[w]), apart(-off))
 		case off > measure.Millimetre:
-			row.Value = row.Value.And("; its plan makes it %s, so %s are left over", show(l.Planned[w]),
-				off.As(units.Short(), 1))
+			row.Value = row.Value.And("; its plan makes it %s, so %s are left over", show(l.Planned[w]), apart(off))
 		}
 		part.Rows = append(part.Rows, row)
 	}
