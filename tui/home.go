@@ -33,7 +33,8 @@ type home struct {
 	busy    bool          // something is being opened
 	filter  string
 	finding bool             // what is typed goes into the filter
-	naming  *textinput.Model // the new name of the chosen warp, while it is typed
+	naming  *textinput.Model // the new name of the chosen warp, or that of a copy, while it is typed
+	copying bool             // it is that of a copy
 	w, h    int              // of the terminal
 }
 
@@ -170,7 +171,7 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case keys.Matches(msg, k.BringBack):
 		return m.bringBack()
 	case keys.Matches(msg, k.Copy):
-		return m.copyPlan()
+		return m.copyPlan(), nil
 	case keys.Matches(msg, k.Rename):
 		return m.rename(), nil
 	case keys.Matches(msg, k.Edit):
