@@ -71,7 +71,8 @@ func TestFromHomeAndBack(t *testing.T) {
 	m.(app).close()
 }
 
-// The plan of a warp can be copied in three keys: its name is proposed, the form opens with it, and begins a warp of its own.
+// The plan of a warp can be copied in three keys: a name is proposed, the form opens with the plan, and begins
+// a warp of its own.
 func TestTheSameWarpAgain(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	first := b.winding(hand.Towels(), 4)

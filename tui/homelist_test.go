@@ -227,8 +227,8 @@ func TestKeysAreNotHiddenWithoutASign(t *testing.T) {
 // However far the list is turned, and however little room a fault told above the keys leaves it, the chosen entry is
 // seen, neither a heading nor half of an entry stands last, and a line says how many entries are out of sight.
 func TestHomeSaysWhereThereIsMore(t *testing.T) {
-	const fault = "at-hand.txt: line 2, column 9, peg step: \"18\" won't do; give a number and a unit, such as 7.5 yd, " +
-		"7 1/2 yd, 6.4 m or 250 in; left out"
+	const fault = "at-hand.txt: line 2, column 9, peg step: \"18\" won't do; give a number and a unit, such as " +
+		"7.5 yd, 7 1/2 yd, 6.4 m or 250 in; left out"
 	for _, size := range [][2]int{{60, 18}, {60, 24}, {80, 24}, {120, 40}} {
 		for _, make := range []func(*bench) home{func(b *bench) home { return sixty(b).screen.(home) },
 			func(b *bench) home { return homePage(b).(home) }} {

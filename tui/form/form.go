@@ -78,6 +78,8 @@ type Deps struct {
 type (
 	// BackMsg leaves the form without a warp.
 	BackMsg struct{}
+	// KnownMsg asks for the page that finds a warp from what is known.
+	KnownMsg struct{}
 	// BeginMsg asks for a record of this warp.
 	BeginMsg struct{ Spec plan.Spec }
 )
@@ -207,6 +209,8 @@ func (m Model) act(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m, send(BackMsg{})
 	case keys.Matches(msg, k.Begin):
 		return m.begin()
+	case keys.Matches(msg, k.FormKnown):
+		return m, send(KnownMsg{})
 	case keys.Matches(msg, k.Choice):
 		return m.nextChoice(), nil
 	case keys.Matches(msg, k.How):

@@ -1,7 +1,9 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"millside/plan/entry"
@@ -102,6 +104,11 @@ func (m Model) formFoot(w int) []string {
 	switch {
 	case m.section() == secStripes:
 		line = m.stripesKeys(w)
+	case m.section() == field.Warp: // what isn't known of a warp yet can be found from what is
+		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.Back, k.FormKnown, k.How, k.Rest, k.Choice}
+		if len(f.options) > 0 && w >= wideForm {
+			line = slices.Insert(line, 3, k.Right)
+		}
 	case w < wideForm:
 		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.Back, k.How, k.Choice}
 	case len(f.options) > 0:
@@ -169,6 +176,8 @@ func (m Model) fieldLine(i, w int) string {
 		value = s.Strong.Render("◀ " + value + " ▶")
 	case value == "" && entry.AssumedValue(m.spec, f.Field) != "" && i != m.at:
 		value = s.Dim.Render(entry.AssumedValue(m.spec, f.Field) + " assumed")
+	case value == "" && i != m.at:
+		value = s.Dim.Render("-")
 	case i != m.at && only:
 		value += s.Dim.Render(" assumed")
 	case i == m.at:
@@ -177,12 +186,16 @@ func (m Model) fieldLine(i, w int) string {
 	return look.Fit(mark+look.Pad(f.Label, 17)+" "+value, w)
 }
 
-// follows shows a value that follows from others.
+// follows shows a value that follows from others. A length is shown as on the rest of the page: the shares that it is
+// reckoned with are no more exact than that.
 func (m Model) follows(f line) string {
 	if f.section == secCloth || m.project == nil {
 		return "-"
 	}
-	return f.Show(m.project.Plan.Spec)
+	if s := m.project.Plan.Spec; f.Field == field.Length {
+		return s.Length.As(s.Units.Long(), 2).String()
+	}
+	return cmp.Or(f.Show(m.project.Plan.Spec), "-")
 }
 
 // window is the part of the form around the field being filled in.

@@ -31,8 +31,8 @@ type Map struct {
 	NewLine, Take                                                                           key.Binding
 	// Where a draft is chosen.
 	Draft, Complete, NextFile, PrevFile key.Binding
-	// Where a plan starts from what is known.
-	Known key.Binding
+	// Where a plan starts from what is known: at home, and on the form.
+	Known, FormKnown key.Binding
 	// On every page.
 	Stop, Suspend, AnyBack key.Binding
 }
@@ -132,6 +132,8 @@ func Default() Map {
 		Complete: Bind("tab", "complete", "tab"),
 		NextFile: Bind("up/down", "choose", "down"),
 		PrevFile: Bind("up/down", "choose", "up"),
+
+		FormKnown: Bind("f2", "what I know", "f2"),
 
 		Stop:    Bind("ctrl+c", "leave at once", "ctrl+c"),
 		Suspend: Bind("ctrl+z", "put aside until fg", "ctrl+z"),
