@@ -207,6 +207,10 @@ func (m Model) done() (Model, tea.Cmd) {
 		m.problem = "type what you know first"
 	default:
 		m.problem = "there is no answer yet: see what it wants"
+		var unclear *start.UnclearError
+		if errors.As(m.err, &unclear) {
+			return m.to(slices.IndexFunc(m.lines, func(l line) bool { return l.of == unclear.Give[0] })), nil
+		}
 		for _, fe := range measure.FieldErrors(m.err) {
 			if i := slices.IndexFunc(m.lines, func(l line) bool { return l.of.Name == fe.Field }); i >= 0 {
 				return m.to(i), nil
