@@ -22,6 +22,7 @@ import (
 	"millside/tui/keys"
 	"millside/tui/look"
 	"millside/tui/mill"
+	"millside/tui/pairpage"
 	"millside/tui/startpage"
 )
 
@@ -173,7 +174,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a, nil
 	case tea.KeyMsg:
 		return a.press(msg)
-	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg:
+	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg, pairpage.BackMsg:
 		return a, a.homeCmd()
 	case listedMsg:
 		return a.showHome(msg), nil
@@ -196,6 +197,8 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a.fromKnown(), nil
 	case goKnownMsg:
 		return a.fromKnown(), nil
+	case goTogetherMsg:
+		return a.openTogether(msg)
 	case startpage.MadeMsg:
 		return a.planNew(msg.Spec, msg.Assumed)
 	case openMsg:

@@ -45,7 +45,7 @@ func (m home) copied(name string) (screen, tea.Cmd) {
 		return m.scrolled(), nil
 	}
 	spec := sum.Spec
-	spec.Name = name
+	spec.Name, spec.GoesWith = name, ""
 	m.busy = true
 	return m.scrolled(), send(goFormMsg{spec: spec})
 }

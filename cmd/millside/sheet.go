@@ -73,7 +73,7 @@ func (a *app) sheetCmd() *cobra.Command {
 			if err != nil {
 				return fmt.Errorf("working out the sheet: %w", err)
 			}
-			return a.printSheet(project, flags, record.HandOver())
+			return a.printSheet(project, flags, a.goesWith(record), record.HandOver())
 		},
 	}
 	flags.add(cmd)
@@ -83,9 +83,15 @@ func (a *app) sheetCmd() *cobra.Command {
 
 // add adds the flags but --passes, which 'millside plan' has already.
 func (s *sheetFlags) add(cmd *cobra.Command) {
+	cmd.Flags().BoolVar(&s.wall, "wall", false,
+		"the wall sheet: one page for the mill, with a box to tick for each pass")
+	s.addPrinted(cmd)
+}
+
+// addPrinted adds the flags that any sheet has.
+func (s *sheetFlags) addPrinted(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.SortFlags = false
-	f.BoolVar(&s.wall, "wall", false, "the wall sheet: one page for the mill, with a box to tick for each pass")
 	f.StringVar(&s.format, "format", "", "the `format` of the sheet: text, markdown, html or json (text if nothing "+
 		"says otherwise)")
 	_ = cmd.RegisterFlagCompletionFunc("format",
@@ -102,7 +108,7 @@ func (s *sheetFlags) check(cmd *cobra.Command) error {
 		return asked.Usage(cmd, &measure.FieldError{Field: "--output", Value: s.file, Want: "the name of a file"})
 	}
 	for _, name := range []string{"how", "passes"} {
-		if f := cmd.Flags().Lookup(name); s.wall && f.Changed && f.Value.String() == "true" {
+		if f := cmd.Flags().Lookup(name); s.wall && f != nil && f.Changed && f.Value.String() == "true" {
 			return asked.Usage(cmd, fmt.Errorf("--%s belongs to the whole plan: the wall sheet %s", name,
 				wallHas[name]))
 		}
@@ -145,10 +151,15 @@ func (a *app) printSheet(project *project.Project, flags sheetFlags, more ...she
 	if err != nil {
 		return err
 	}
+	return a.writeSheet(flags, write)
+}
+
+// writeSheet writes a sheet to where the flags say.
+func (a *app) writeSheet(flags sheetFlags, write func(io.Writer) error) error {
 	if flags.file == "" {
 		return write(a.out)
 	}
-	err = files.Write(flags.file, flags.force, write)
+	err := files.Write(flags.file, flags.force, write)
 	if errors.Is(err, files.ErrThere) {
 		return fmt.Errorf("%w; --force replaces it", err)
 	}

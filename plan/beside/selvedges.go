@@ -29,6 +29,9 @@ func Selvedges(p *plan.Plan) []measure.Row {
 			figure.Counted(2*w.Doubled, "end", "ends")),
 			How: measure.How{Formula: "doubled ends x 2 edges",
 				WithNumbers: figure.Say("%d x 2 = %d", w.Doubled, 2*w.Doubled)}})
+		if l := p.Spec.Loom; len(l.ThreadingBegin)+len(l.Threading)+len(l.ThreadingEnd) == 0 {
+			rows = append(rows, heddlesFor(n, w))
+		}
 	}
 	left, right := onSides(w.Floating)
 	floating := figure.Counted(w.Floating, "end", "ends")
@@ -48,6 +51,15 @@ func Selvedges(p *plan.Plan) []measure.Row {
 			"heddle, each in a dent of its own", floating, sides)})
 	}
 	return rows
+}
+
+// heddlesFor counts the heddles of a warp whose threading isn't known: none for floating ends, one for each pair.
+func heddlesFor(n int, w cloth.Width) measure.Row {
+	inside := n - w.FloatingIn()
+	return measure.Row{Name: "heddles in all", Value: figure.Say("%s: two ends that are worked as one are counted once",
+		figure.Count{N: inside - 2*w.Doubled}),
+		How: measure.How{Formula: "ends in heddles - doubled pairs",
+			WithNumbers: figure.Say("%d - %d = %d", inside, 2*w.Doubled, inside-2*w.Doubled)}}
 }
 
 // onSides parts floating selvedges: of an odd number, one more is on the left.

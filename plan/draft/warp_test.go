@@ -255,3 +255,55 @@ func TestPlainWarpOfAWidth(t *testing.T) {
 		}
 	}
 }
+
+// What a crammed draft says of its spacing, its heddles and its weft, counted by hand.
+func TestSaysWhatItHolds(t *testing.T) {
+	d := plainDraft()
+	d.Colours = slices.Repeat([]int{1}, 6)
+	d.Weft = []Picks{{1, 9}, {3, 3}}
+	if !d.Symmetric(Use{}) {
+		t.Error("one colour, not crammed: it matters where thread 1 is")
+	}
+	mm := measure.Millimetre
+	d.Widths = []measure.Length{mm, mm, mm, mm / 2, mm / 2, mm}
+	w, err := d.Warp(Use{Side: FromLeft, Names: map[int]string{3: "rust"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for got, want := range map[string]string{
+		w.SpacingText(): "crammed and spaced: 3 ends of 1 mm, 2 ends of 0.5 mm, 1 end of 1 mm; the reed takes them so",
+		w.HeddlesText(): "2 on shaft 1, 1 on shaft 2, 1 on shaft 3, 1 on shaft 4, none for 1 end",
+		d.WeftText(map[int]string{1: "sand", 3: "rust"}): "picks in the draft: 9 sand, 3 rust",
+	} {
+		if got != want {
+			t.Errorf("%s\nwant %s", got, want)
+		}
+	}
+	if d.Symmetric(Use{}) {
+		t.Error("it is crammed on one side, and isn't asked where thread 1 is")
+	}
+	for i := range 40 {
+		d.Widths = append(d.Widths, mm+measure.Length(i%2))
+	}
+	w.Widths = d.Widths
+	if text := w.SpacingText(); !strings.Contains(text, "and so on, 46 ends in all") {
+		t.Error(text)
+	}
+}
+
+// A draft with floating selvedges that is repeated has them inside the warp too: that is said.
+func TestSelvedgesInsideTheWarp(t *testing.T) {
+	d := plainDraft() // its last thread goes through no shaft
+	for times, want := range map[int]string{
+		1: "", 2: "1 end through no shaft lies inside the warp", 3: "2 ends through no shaft lie inside the warp",
+	} {
+		w, err := d.Warp(Use{Times: times})
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := strings.Join(w.Said, "; ")
+		if !strings.Contains(said, want) || strings.Contains(said, "inside") != (want != "") {
+			t.Errorf("%d times: %s", times, said)
+		}
+	}
+}

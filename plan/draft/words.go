@@ -3,20 +3,23 @@ package draft
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strconv"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
-// Symmetric says whether the colours of the warp are the same from both sides, so that it doesn't matter for the
-// stripes on which one thread 1 is.
+// Symmetric says whether the colours of the warp, and the widths of its ends, are the same from both sides, so that it
+// doesn't matter for the stripes and the reed on which one thread 1 is.
 func (d *Draft) Symmetric(u Use) bool {
 	u.Side = FromRight
 	right, err1 := d.Warp(u)
 	u.Side = FromLeft
 	left, err2 := d.Warp(u)
-	return err1 == nil && err2 == nil && right.Order.String() == left.Order.String()
+	return err1 == nil && err2 == nil && right.Order.String() == left.Order.String() &&
+		slices.Equal(right.Widths, left.Widths)
 }
 
 // NotThreadedText says how many of the draft's threads go through no shaft, "" if all do or if the draft has
@@ -67,7 +70,7 @@ func decimals(r *big.Rat, n int) string {
 	if strings.Contains(text, ".") {
 		text = strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 	}
-	return about + text
+	return about + figure.Signed(text)
 }
 
 // ParseThreads reads the first and the last thread that are taken, such as "1-96". The error is a
@@ -80,4 +83,56 @@ func ParseThreads(text string) (first, last int, err error) {
 		return 0, 0, &measure.FieldError{Value: text, Want: "the first and the last thread, such as 1-96"}
 	}
 	return first, last, nil
+}
+
+// HeddlesText says how many heddles each shaft needs, "" where the draft has no threading.
+func (w *Warp) HeddlesText() string {
+	if len(w.Threading) == 0 {
+		return ""
+	}
+	var list []string
+	for i, n := range w.Threading.Heddles(w.Ends) {
+		list = append(list, fmt.Sprintf("%d on shaft %d", n, i+1))
+	}
+	if n := w.Threading.Unthreaded(w.Ends); n > 0 {
+		list = append(list, "none for "+measure.Counted(n, "end", "ends"))
+	}
+	return strings.Join(list, ", ")
+}
+
+// WeftText says how many picks of the draft are of each colour, "" where the draft doesn't say.
+func (d *Draft) WeftText(names map[int]string) string {
+	if len(d.Weft) == 0 {
+		return ""
+	}
+	var list []string
+	for _, p := range d.Weft {
+		list = append(list, fmt.Sprintf("%d %s", p.Picks, d.NameOf(p.Colour, names)))
+	}
+	return "picks in the draft: " + strings.Join(list, ", ")
+}
+
+// mostWidths is how many stretches of ends of one width are listed.
+const mostWidths = 8
+
+// SpacingText says how wide the draft has its ends, from left to right, "" where they are all alike.
+func (w *Warp) SpacingText() string {
+	if len(w.Widths) == 0 {
+		return ""
+	}
+	var list []string
+	at := 0
+	for at < len(w.Widths) && len(list) < mostWidths {
+		to := at
+		for to < len(w.Widths) && w.Widths[to] == w.Widths[at] {
+			to++
+		}
+		list = append(list, fmt.Sprintf("%s of %s", measure.Counted(to-at, "end", "ends"), w.Widths[at]))
+		at = to
+	}
+	text := "crammed and spaced: " + strings.Join(list, ", ")
+	if at < len(w.Widths) {
+		text += fmt.Sprintf(" and so on, %s in all", measure.Counted(len(w.Widths), "end", "ends"))
+	}
+	return text + "; the reed takes them so"
 }

@@ -144,8 +144,8 @@ func share(p measure.Percent) figure.Number {
 // Words says what decides, and what comes of it for a warp of so many ends side by side that is so wide in the reed;
 // nothing where the sett is the one that was asked for.
 func (s *Settled) Words(width measure.Length, ends int, units measure.LengthUnitSystem) figure.Cell {
-	if s == nil || s.Order.Exact {
-		return nil
+	if s == nil || s.Order.Exact || s.Order.Gives.As(2).String() == s.Asked.As(2).String() {
+		return nil // what differs in figures that aren't shown, no hand can tell apart
 	}
 	show := func(l measure.Length) figure.Number { return l.As(units.Short(), 2) }
 	what := figure.Say("on average")

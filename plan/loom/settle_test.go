@@ -22,6 +22,8 @@ func TestTheReedDecides(t *testing.T) {
 		{"10 dents an inch", "20.9 an inch", "20.91 an inch", "2-2-2-2-2-2-2-2-2-2-3", "less than 0.1 % closer",
 			"the reed decides: 20.91 an inch with 2-2-2-2-2-2-2-2-2-2-3, less than 0.1 % closer than the 20.9 an inch"},
 		// 1 in = 2.54 cm: 40 dents in 10 cm are 10.16 an inch, twice that is 20.32, 0.32 / 20 = 1.6 % closer.
+		// What is asked for is written as what the reed gives: nothing is to be seen of it.
+		{"40 in 10 cm", "20.32001 an inch", "20.32 an inch", "2", "less than 0.1 % more open", ""},
 		{"40 in 10 cm", "20 an inch", "20.32 an inch", "2", "1.6 % closer",
 			"the reed decides: 20.32 an inch with 2, 1.6 % closer than the 20 an inch that was asked for; " +
 				"the warp is 9.8 in wide in it, not 10 in"},

@@ -67,11 +67,7 @@ func (t Threaded) place(end int) int {
 	if t.EndByEnd() {
 		return end
 	}
-	first := t.Floating / 2
-	if t.FirstEnd == LeftSide {
-		first = (t.Floating + 1) / 2
-	}
-	end -= first
+	end -= t.floatingFirst()
 	inside := t.Ends - t.Floating
 	switch {
 	case end < 1 || end > inside:
@@ -101,11 +97,44 @@ func (t Threaded) All() Threading {
 	return all
 }
 
+// DoubledRule says how the ends of doubled pairs are told in heddles (from memory).
+const DoubledRule = "Two ends that are worked as one share a heddle, and so are counted once."
+
 // Heddles is how many heddles each shaft needs, shaft 1 first, as often as the shaft stands in the threading of all
-// places (common practice, no source).
+// places (common practice, no source). A doubled pair is counted once, also where each of its ends is named by itself.
 func (t Threaded) Heddles() []int {
 	all := t.All()
-	return all.Heddles(len(all))
+	need := all.Heddles(len(all))
+	if !t.EndByEnd() {
+		return need
+	}
+	for _, end := range t.pairs() {
+		if first := t.At(end); sameShafts(first, t.At(end+1)) {
+			for _, n := range first {
+				need[n-1]--
+			}
+		}
+	}
+	return need
+}
+
+// pairs is the first end of each doubled pair.
+func (t Threaded) pairs() []int {
+	before := t.floatingFirst()
+	last := t.Ends - (t.Floating - before)
+	var list []int
+	for i := range t.Doubled {
+		list = append(list, before+2*i+1, last-2*i-1)
+	}
+	return list
+}
+
+// floatingFirst is how many floating selvedges lie before the others, from end 1 on.
+func (t Threaded) floatingFirst() int {
+	if t.FirstEnd == LeftSide {
+		return (t.Floating + 1) / 2
+	}
+	return t.Floating / 2
 }
 
 // NoHeddle is how many ends go through no heddle.

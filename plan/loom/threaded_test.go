@@ -105,3 +105,13 @@ func TestThreadingWithDashes(t *testing.T) {
 		}
 	}
 }
+
+// A doubled pair shares a heddle (from memory), also in a threading that names each end by itself. By hand: ends 2 and
+// 3, and 8 and 9, are pairs inside one floating selvedge at each edge; the pair 8 and 9 goes through two shafts, as the
+// weaver says, and is counted as it stands.
+func TestDoubledPairsEndByEnd(t *testing.T) {
+	w := Threaded{Repeat: threadingOf(t, "0, 1, 1, 2, 3, 4, 1, 2, 4, 0"), Ends: 10, Doubled: 1, Floating: 2}
+	if got := w.Heddles(); !slices.Equal(got, []int{2, 2, 1, 2}) {
+		t.Errorf("%v", got)
+	}
+}

@@ -47,11 +47,12 @@ func (pr *Project) ThreadingRows() []measure.Row {
 		}
 		rows = append(rows, row)
 	}
-	if t.Doubled > 0 && !t.EndByEnd() {
+	if t.Doubled > 0 {
 		rows = append(rows, measure.Row{Name: "two in a heddle",
-			Value: figure.Say("the outer %s at each edge", figure.Counted(2*t.Doubled, "end", "ends"))})
+			Value: figure.Say("the outer %s at each edge: two that are worked as one are counted once",
+				figure.Counted(2*t.Doubled, "end", "ends"))})
 	}
-	return append(rows, heddleRows(t.Heddles(), l.Heddles)...)
+	return append(rows, HeddleRows(t.Heddles(), l.Heddles)...)
 }
 
 // overWarp says how often the repeat stands in the warp, and what is broken off or left over.
@@ -89,8 +90,9 @@ func overWarp(t loom.Threaded) []measure.Row {
 	return []measure.Row{row}
 }
 
-// heddleRows says what is to be moved and added before threading.
-func heddleRows(need, have []int) []measure.Row {
+// HeddleRows says what is to be moved and added before threading, where a loom has so many heddles on each shaft; it is
+// empty where that isn't known.
+func HeddleRows(need, have []int) []measure.Row {
 	if len(have) == 0 {
 		return nil
 	}

@@ -24,9 +24,9 @@ func (a maker) passes() Part {
 	}
 	if a.AllPasses {
 		part.Table = a.everyPass()
-	} else {
-		part.Table = a.likePasses()
+		return a.ownCount(part)
 	}
+	part.Table = a.likePasses()
 	return part
 }
 

@@ -18,6 +18,8 @@ import (
 type Sheet struct {
 	// Title is the name of the warp.
 	Title string `json:"title"`
+	// About is the line below the title, in place of the totals; empty for those.
+	About figure.Cell `json:"-"`
 	// Date is the day on which it was made, such as "25 November 2026"; empty for none.
 	Date string `json:"date,omitzero"`
 	// Units is the family of units in which the sheet is written.

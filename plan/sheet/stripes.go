@@ -103,9 +103,10 @@ func (a maker) stripedPasses() Part {
 		}
 		chains = append(chains, lines.lines)
 	}
-	if !a.AllPasses {
-		part.Table.addChains(chains)
+	if a.AllPasses {
+		return a.ownCount(part)
 	}
+	part.Table.addChains(chains)
 	return part
 }
 

@@ -25,6 +25,9 @@ func (w *Wall) Summary() figure.Cell {
 
 // Summary is the line below the title.
 func (s *Sheet) Summary() figure.Cell {
+	if len(s.About) > 0 {
+		return s.About
+	}
 	return figure.Say("%s, %s, %s, %s", figure.Counted(s.Ends, "end", "ends"),
 		figure.Counted(s.Passes, "pass", "passes"),
 		figure.Counted(s.Chains, "chain", "chains"), s.Length.As(s.Units.Long(), 2))

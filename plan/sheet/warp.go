@@ -100,8 +100,12 @@ func stripedRows(p *plan.Plan, n int) (ends, group, passes measure.Row) {
 	}
 	ends = measure.Row{Name: "ends", Value: number(p.EndsWound()),
 		How: measure.How{Formula: "the ends of the stripes", WithNumbers: word(p.Spec.Stripes)}}
-	group = measure.Row{Name: "group", Value: figure.Say("%s to %s in a paddle of %s", number(least),
-		figure.Counted(most, "end", "ends"), figure.Counted(p.Spec.Positions, "position", "positions"))}
+	carried := figure.Cell{figure.Counted(most, "end", "ends")}
+	if least < most {
+		carried = figure.Say("%s to %s", number(least), figure.Counted(most, "end", "ends"))
+	}
+	group = measure.Row{Name: "group", Value: figure.Say("%s in a paddle of %s", carried,
+		figure.Counted(p.Spec.Positions, "position", "positions"))}
 	passes = measure.Row{Name: "passes", Value: number(n),
 		How: measure.How{Formula: "the stripes cut into passes", WithNumbers: word(p.Spec.Schedule.Note)}}
 	return ends, group, passes
@@ -207,6 +211,24 @@ func (a maker) chains() Part {
 	}
 	for _, c := range p.Chains {
 		part.Notes = append(part.Notes, "On the label: "+finishing.Label(p, c))
+	}
+	return a.ownCount(part)
+}
+
+// OwnCount says of a table that counts the ends of each chain as they are wound what is counted; "" where the numbers
+// are those of the warp.
+func OwnCount(p *plan.Plan) string {
+	if !p.ByColour() {
+		return ""
+	}
+	return "Each chain's ends are counted within its own colour, from 1 on, as they lie in its lease. Their numbers " +
+		"in the warp stand in the order list."
+}
+
+// ownCount notes in a part with ends of chains that they aren't the numbers of the warp, where that is so.
+func (a maker) ownCount(part Part) Part {
+	if text := OwnCount(a.Plan); text != "" {
+		part.Notes = append([]string{text}, part.Notes...)
 	}
 	return part
 }

@@ -40,6 +40,9 @@ func (a maker) work() Part {
 	part.Rows = append(part.Rows, finishing.KnotRows(p)...)
 	part.Notes = []string{"Numbers are positions of the paddle. At each peg first cut off, then thread, then tie on; " +
 		"what isn't named stays as it is."}
+	if p.ByColour() {
+		part.Notes = append(part.Notes, "Ends that begin or finish at a peg have their numbers in the warp.")
+	}
 	return part
 }
 

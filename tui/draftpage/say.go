@@ -23,10 +23,11 @@ type saying struct {
 	draft   *draft.Draft
 	lines   []line
 	at      int
-	scroll  int       // how many windows of the result have been turned over
-	begins  plan.Spec // what a new warp begins with
-	spec    plan.Spec // the same with the width of the cloth
-	wanted  string    // how many ends the width takes, "" where none is given
+	scroll  int            // how many windows of the result have been turned over
+	begins  plan.Spec      // what a new warp begins with
+	spec    plan.Spec      // the same with the width of the cloth
+	names   map[int]string // of the draft's colours
+	wanted  string         // how many ends the width takes, "" where none is given
 	warp    *draft.Warp
 	problem string // why there is no warp yet
 	wrong   int    // the line that it lies with, -1 for none
@@ -112,7 +113,7 @@ func (s saying) made() saying {
 	if err != nil {
 		return s.lies(err)
 	}
-	s.sided = !s.draft.Symmetric(use)
+	s.sided, s.names = !s.draft.Symmetric(use), use.Names
 	if s.problem = unfit(w); s.problem == "" {
 		s.warp = w
 	}

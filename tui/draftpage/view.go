@@ -217,7 +217,14 @@ func (m Model) resultLines(w int) []string {
 		add(text)
 	}
 	out = append(out, m.orderLines(w)...)
-	add("sett: " + said.draft.SettText())
+	for _, row := range []struct{ name, text string }{
+		{"sett", said.draft.SettText()}, {"spacing", said.warp.SpacingText()}, {"heddles", said.warp.HeddlesText()},
+		{"weft", said.draft.WeftText(said.names)},
+	} {
+		if row.text != "" {
+			add(row.name + ": " + row.text)
+		}
+	}
 	return append(out, m.warnings(w)...)
 }
 

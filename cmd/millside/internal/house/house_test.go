@@ -194,7 +194,7 @@ var floors = [][]string{
 	{"plan/frame", "plan/times", "plan/wind"}, {"plan"}, {"plan/entry"}, {"plan/project", "plan/finishing"},
 	{"plan/stripe"},
 	{"plan/draft", "plan/start"},
-	{"plan/athand", "plan/sheet"}, {"counter/disk"}, {"counter"}, {"counter/journal", "counter/session"},
+	{"plan/athand", "plan/sheet", "plan/pair"}, {"counter/disk"}, {"counter"}, {"counter/journal", "counter/session"},
 	{"tui"}, {"cmd/millside"},
 }
 

@@ -18,7 +18,7 @@ type draftJSON struct {
 	Shafts    int                `json:"shafts"` // 0 where the draft doesn't say
 	Treadles  int                `json:"treadles"`
 	Coloured  bool               `json:"coloured"`
-	Symmetric bool               `json:"symmetric"` // the colours are the same from both sides
+	Symmetric bool               `json:"symmetric"` // colours and widths of the ends are the same from both sides
 	Sett      *offerJSON         `json:"sett_offered,omitempty"`
 	Stripes   []draftStripesJSON `json:"stripes"`
 	Ends      int                `json:"ends"` // of the warp that it makes

@@ -3,7 +3,6 @@ package planout
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
@@ -31,12 +30,10 @@ func DraftText(w io.Writer, d *asked.DraftFile) {
 		prose.Row(w, "Wanted", "%s", d.Wanted)
 	}
 	made := draftStripes(w, d)
-	if made != nil && len(made.Threading) > 0 {
-		prose.Row(w, "Heddles", "%s", heddlesText(made))
+	if made != nil {
+		row(w, "Heddles", made.HeddlesText())
 	}
-	if len(d.Weft) > 0 {
-		prose.Row(w, "Weft", "%s", weftText(d))
-	}
+	row(w, "Weft", d.WeftText(d.Use.Names))
 	if made != nil && !made.Plain() {
 		draftColours(w, made.Order)
 	}
@@ -45,6 +42,13 @@ func DraftText(w io.Writer, d *asked.DraftFile) {
 	}
 	for _, warning := range d.Warnings {
 		fmt.Fprintf(w, "  %s\n", prose.Wrap(prose.Clean(warning.String()), 6))
+	}
+}
+
+// row writes what a draft may not say.
+func row(w io.Writer, name, text string) {
+	if text != "" {
+		prose.Row(w, name, "%s", text)
 	}
 }
 
@@ -79,29 +83,11 @@ func draftStripes(w io.Writer, d *asked.DraftFile) (made *draft.Warp) {
 			prose.Row(w, "Stripes", "none: the draft gives no thread a colour, so its %s make a plain warp",
 				prose.Count(made.Ends, "end"))
 		}
+		if text := made.SpacingText(); text != "" {
+			prose.Row(w, "Spacing", "from left to right, %s: %s", sideText(d, side), text)
+		}
 	}
 	return made
-}
-
-// heddlesText says how many heddles each shaft needs.
-func heddlesText(made *draft.Warp) string {
-	var list []string
-	for i, n := range made.Threading.Heddles(made.Ends) {
-		list = append(list, fmt.Sprintf("%d on shaft %d", n, i+1))
-	}
-	if n := made.Threading.Unthreaded(made.Ends); n > 0 {
-		list = append(list, fmt.Sprintf("none for %s", prose.Count(n, "end")))
-	}
-	return strings.Join(list, ", ")
-}
-
-// weftText says how many picks each colour has in the draft.
-func weftText(d *asked.DraftFile) string {
-	var list []string
-	for _, p := range d.Weft {
-		list = append(list, fmt.Sprintf("%d %s", p.Picks, d.NameOf(p.Colour, d.Use.Names)))
-	}
-	return "picks in the draft: " + strings.Join(list, ", ")
 }
 
 // draftColours lists the colours with their ends. These have no letters here: which one is first depends on
@@ -127,7 +113,7 @@ func sideText(d *asked.DraftFile, side draft.Side) string {
 	switch {
 	case d.SideGiven:
 		return "thread 1 on the " + side.String()
-	case !d.Coloured:
+	case d.Symmetric(d.Use) && !d.Coloured:
 		return "no colours"
 	case d.Symmetric(d.Use):
 		return "the same from both sides"

@@ -9,6 +9,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/plan"
 	"millside/plan/finishing"
+	"millside/plan/sheet"
 )
 
 // PassesText writes every pass of a plan, at most 80 columns wide.
@@ -31,6 +32,9 @@ func PassesText(w io.Writer, p *plan.Plan) {
 		legend += " Short: a pass that carries fewer ends."
 	}
 	fmt.Fprintf(w, "\n%s\n", prose.Wrap(legend, 0))
+	if text := sheet.OwnCount(p); text != "" {
+		fmt.Fprintf(w, "\n%s\n", prose.Wrap(text, 0))
+	}
 }
 
 // pegsText lists the work at the end pegs of a plain warp; that of a striped one stands between its passes.

@@ -38,7 +38,8 @@ func wallJSON(w io.Writer, s *sheet.Wall) error { return prose.WriteJSON(w, wall
 // Formats lists the structures that this package prints for programs.
 func Formats() []schema.Format {
 	return []schema.Format{{Name: sheetFormat, Value: sheetFile{}, About: aboutSheet},
-		{Name: wallFormat, Value: wallFile{}, About: aboutWall}}
+		{Name: wallFormat, Value: wallFile{}, About: aboutWall},
+		{Name: togetherFormat, Value: togetherFile{}, About: aboutTogether}}
 }
 
 const aboutSheet = `The whole plan of a warp. yarn is the length of all ends together. A row has name, value, how
