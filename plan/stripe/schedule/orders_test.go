@@ -100,7 +100,8 @@ func stripesOf(colours []int, widths ...int) []int {
 	return all
 }
 
-// freshOrders are orders that nothing was tried out on while the search was made.
+// freshOrders are orders that nothing was tried out on while the first search was made; the widths and lots of the twin
+// were chosen with some of them in view.
 func freshOrders() []order {
 	var fades, pins []int
 	for c := 1; c < 8; c++ {
