@@ -33,7 +33,9 @@ type home struct {
 	busy    bool          // something is being opened
 	filter  string
 	finding bool             // what is typed goes into the filter
-	naming  *textinput.Model // the new name of the chosen warp, while it is typed
+	ground  *journal.Summary // the ground, while the second that goes with it is chosen
+	naming  *textinput.Model // the new name of the chosen warp, or that of a copy, while it is typed
+	copying bool             // it is that of a copy
 	w, h    int              // of the terminal
 }
 
@@ -151,6 +153,11 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return next, nil
 	}
 	switch {
+	case keys.Matches(msg, k.Together):
+		return m.together()
+	case m.ground != nil && keys.Matches(msg, k.Back):
+		m.ground = nil
+		return m.scrolled(), nil
 	case keys.Matches(msg, k.Open):
 		return m.open()
 	case keys.Matches(msg, k.Filter):
@@ -170,7 +177,7 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case keys.Matches(msg, k.BringBack):
 		return m.bringBack()
 	case keys.Matches(msg, k.Copy):
-		return m.copyPlan()
+		return m.copyPlan(), nil
 	case keys.Matches(msg, k.Rename):
 		return m.rename(), nil
 	case keys.Matches(msg, k.Edit):
@@ -194,6 +201,9 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 
 // open does what the chosen entry is for.
 func (m home) open() (screen, tea.Cmd) {
+	if m.ground != nil {
+		return m.together()
+	}
 	if m.shelf != "" {
 		return m.bringBack()
 	}

@@ -3,9 +3,7 @@ package form
 import (
 	"context"
 	"errors"
-	"maps"
 	"slices"
-	"strings"
 
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
@@ -52,6 +50,7 @@ type Model struct {
 	stop      func()       // ends that work
 	beside    besides      // what else the stripes could be wound with
 	own       map[int]bool // the fields in which the weaver has typed
+	begun     plan.Spec    // what the form began with
 }
 
 // Deps is what the form may use.
@@ -60,6 +59,8 @@ type Deps struct {
 	Keys   keys.Map
 	// AtHand is what the weaver has at hand, offered field by field.
 	AtHand athand.AtHand
+	// Assumed is what the plan takes because there is only one of it at hand.
+	Assumed []athand.Assumed
 	// Pace is the weaver's own, or zero for the published range.
 	Pace times.Pace
 	// Of is the name of the warp whose plan the form changes; "" for a new warp.
@@ -75,6 +76,8 @@ type Deps struct {
 type (
 	// BackMsg leaves the form without a warp.
 	BackMsg struct{}
+	// KnownMsg asks for the page that finds a warp from what is known.
+	KnownMsg struct{}
 	// BeginMsg asks for a record of this warp.
 	BeginMsg struct{ Spec plan.Spec }
 )
@@ -95,7 +98,8 @@ func New(d Deps, spec plan.Spec) Model {
 	if d.Beside == nil {
 		d.Beside = Beside
 	}
-	m := Model{Deps: d, fields: formLines(), spec: withClothDefaults(spec), own: map[int]bool{}, w: usualWidth}
+	m := Model{Deps: d, fields: formLines(), spec: withClothDefaults(spec), begun: spec, own: map[int]bool{},
+		w: usualWidth}
 	for i, f := range m.fields {
 		m.inputs = append(m.inputs, look.NewInput(d.Styles, f.Show(m.spec), formLimit))
 		if f.Field == field.StripesOf {
@@ -207,6 +211,8 @@ func (m Model) act(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m, send(BackMsg{})
 	case keys.Matches(msg, k.Begin):
 		return m.begin()
+	case keys.Matches(msg, k.FormKnown):
+		return m, send(KnownMsg{})
 	case keys.Matches(msg, k.Choice):
 		return m.nextChoice(), nil
 	case keys.Matches(msg, k.How):
@@ -364,30 +370,4 @@ func (m Model) begin() (Model, tea.Cmd) {
 	}
 	m.busy = true
 	return m, send(BeginMsg{m.project.Plan.Spec})
-}
-
-// wrongFields names the fields that are wrong, in their order, and what else is. What is wrong with one alone that
-// stands on another page is said, since it may follow from a field on this one.
-func (m Model) wrongFields() string {
-	var names []string
-	known := map[string]bool{}
-	elsewhere := ""
-	for _, f := range m.fields {
-		known[f.Name] = true
-		if m.problems[f.Name] != "" {
-			names = append(names, f.Label)
-			if f.section != m.section() {
-				elsewhere = f.Label + ", on the page “" + f.section.String() + "”: " + m.problems[f.Name]
-			}
-		}
-	}
-	for _, name := range slices.Sorted(maps.Keys(m.problems)) {
-		if !known[name] {
-			names = append(names, name+": "+m.problems[name])
-		}
-	}
-	if len(names) == 1 && elsewhere != "" {
-		return elsewhere
-	}
-	return strings.Join(names, ", ")
 }

@@ -49,7 +49,7 @@ func (b *bench) press(names ...string) *bench {
 
 // fill types a text into the line of a field.
 func (b *bench) fill(f *field.Field, text string) *bench {
-	for b.lines[b.at].of != f {
+	for b.lines.At() != f {
 		b.press("tab")
 	}
 	b.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
@@ -83,8 +83,8 @@ func TestMissingIsNamed(t *testing.T) {
 		t.Errorf("planned without an answer: %v", b.gave)
 	}
 	b.fill(field.StripesOf, "esc left")
-	if b.lines[b.at].value() != "esc left" {
-		t.Errorf("typed %q", b.lines[b.at].value())
+	if got := b.lines.Said()[field.StripesOf]; got != "esc left" {
+		t.Errorf("typed %q", got)
 	}
 	if b.press("esc"); len(b.gave) != 1 || b.gave[0] != (BackMsg{}) {
 		t.Errorf("esc gave %v", b.gave)
@@ -121,6 +121,26 @@ func TestGolden(t *testing.T) { hand.Golden(t, goldens()) }
 
 func TestColourRepeatsThePlainPage(t *testing.T) { hand.ColourRepeats(t, goldens()) }
 
+func TestDecimalComma(t *testing.T) { hand.DecimalComma(t, goldens()) }
+
 func TestPagesFitEverySize(t *testing.T) {
 	hand.FitEverySize(t, goldens(), hand.Size{W: 23, H: 9}, hand.Size{W: look.MinWidth, H: look.MinHeight})
+}
+
+// While stripes are cut into passes the page says so and takes keys.
+func TestThePageSaysThatItWorks(t *testing.T) {
+	b := newBench(termenv.Ascii).fill(field.StripesOf, "8 white, 4 red")
+	m, cmd := b.Update(hand.Key("9"))
+	if cmd == nil || !m.waits {
+		t.Fatal("nothing is worked out")
+	}
+	for _, size := range [][2]int{{60, 18}, {80, 24}, {120, 40}} {
+		if v := strings.Join(strings.Fields(m.View(size[0], size[1])), " "); !strings.Contains(v, "cut into passes") {
+			t.Errorf("%v:\n%s", size, m.View(size[0], size[1]))
+		}
+	}
+	if next, _ := m.Update(hand.Key("tab")); next.View(80, 24) == m.View(80, 24) {
+		t.Error("it takes no key meanwhile")
+	}
+	m.end()
 }
