@@ -27,7 +27,10 @@ func HandOver(s State, events iter.Seq[Event]) sheet.Part {
 	if s.Finished {
 		part.Title = "Hand-over"
 	}
-	part.Rows = append(s.markRows(), s.knotRows()...)
+	if with := s.Plan.Spec.GoesWith; with != "" {
+		part.Rows = append(part.Rows, measure.Row{Name: "goes with", Value: figure.Say("%s", with)})
+	}
+	part.Rows = append(append(part.Rows, s.markRows()...), s.knotRows()...)
 	part.Rows = append(part.Rows, s.countRows()...)
 	part.Rows = append(part.Rows, timeRows(s, events)...)
 	return part
@@ -55,6 +58,9 @@ func (s State) markRows() []measure.Row {
 	}
 	// A plan that can't be worked out for the loom still has its marked ends.
 	project, _ := project.Of(s.Plan, times.Pace{})
+	if project != nil && s.Plan.Spec.GoesWith != "" { // its ends don't lie in the raddle and the reed by themselves
+		project.Raddle, project.Sley = nil, nil
+	}
 	for _, i := range s.Incidents {
 		where := chainWords(s, i.Chain) + i.Words(s.Plan.Spec.Units)
 		switch {

@@ -2,6 +2,7 @@ package counter
 
 import (
 	"bytes"
+	"encoding"
 	"errors"
 	"fmt"
 	"strconv"
@@ -44,16 +45,22 @@ func AppendEvent(b []byte, line int, e Event) []byte {
 		case whatField:
 			b = append(b, e.What...)
 		case placeField:
-			b = strconv.AppendQuote(b, e.Place.String())
+			b = appendPlain(b, e.Place)
 		case lineField:
 			b = strconv.AppendInt(b, int64(e.Line), 10)
 		case linesField:
 			b = strconv.AppendInt(b, int64(e.Lines), 10)
 		case weightField:
-			b = strconv.AppendQuote(b, e.Weight.String())
+			b = appendPlain(b, e.Weight)
 		}
 	}
 	return b
+}
+
+// appendPlain writes a quantity as records hold it: with a decimal point, whatever the weaver's own sign is.
+func appendPlain(b []byte, quantity encoding.TextMarshaler) []byte {
+	text, _ := quantity.MarshalText() // lengths and masses always have one
+	return strconv.AppendQuote(b, string(text))
 }
 
 // parseEvent reads a line, less its checksum, that should have a number.

@@ -97,6 +97,7 @@ func (a *app) newSpec() plan.Spec {
 func (a *app) run(args []string) int {
 	own, _ := a.settings(io.Discard)
 	figure.WriteComma(own.Comma())
+	figure.WriteForProgram(false)
 	root := a.root()
 	root.SetArgs(args)
 	root.SetOut(a.out)

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"millside/cmd/millside/internal/asked"
+	"millside/plan/figure"
 	"millside/tui"
 
 	"github.com/spf13/cobra"
@@ -49,6 +50,7 @@ func (a *app) root() *cobra.Command {
 		// The errors are told in run, in one way for all; no command's help is thrown after them.
 		SilenceErrors: true, SilenceUsage: true, DisableAutoGenTag: true,
 	}
+	root.PersistentPreRun = func(cmd *cobra.Command, _ []string) { figure.WriteForProgram(forProgram(cmd)) }
 	a.sayFlag(root)
 	root.SetVersionTemplate("millside {{.Version}}\n")
 	root.SetFlagErrorFunc(asked.FlagError)
@@ -67,6 +69,16 @@ func (a *app) root() *cobra.Command {
 	root.SetGlobalNormalizationFunc(asked.BothSpellings)
 	root.SetHelpFunc(a.help)
 	return root
+}
+
+// forProgram says whether a command was asked to print for a program, which reads a decimal point in any locale.
+func forProgram(cmd *cobra.Command) bool {
+	given := func(flag, value string) bool {
+		f := cmd.Flags().Lookup(flag)
+		return f != nil && strings.HasSuffix(strings.ToLower(f.Value.String()), value)
+	}
+	return given("json", "true") || given("format", "json") || given("output", ".json") && !given("format", "text") &&
+		!given("format", "html") && !given("format", "markdown")
 }
 
 func (a *app) home(cmd *cobra.Command) error {

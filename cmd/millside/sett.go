@@ -10,6 +10,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/plan/cloth"
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -39,15 +40,18 @@ the readings.
 --json prints for a program to read; 'millside schema millside-sett-1'
 tells how it is made up.`
 
+const settExample = `  millside sett "cotton 8/2"
+  millside sett "worsted 2/28" --weave "2/2 twill" --units metric
+  millside sett "3360 yd/lb" --weave "6 ends, 2 intersections" --factor 0.95
+  millside sett "cotton 8/4" --face weft-faced --weft "500 yd/lb"`
+
 func (a *app) settCmd() *cobra.Command {
 	units := a.newSpec().Units
-	weave, weft, factor, asJSON := "plain", "", "0.9", false
+	weave, weft, factor, asJSON := "plain", "", figure.Signed("0.9"), false
 	face := cloth.Balanced
 	cmd := &cobra.Command{
-		Use: "sett YARN [options]", Short: "offer a sett to begin a sample with", Long: settLong,
-		Example: "  millside sett \"cotton 8/2\"\n  millside sett \"worsted 2/28\" --weave \"2/2 twill\" --units " +
-			"metric\n  millside sett \"3360 yd/lb\" --weave \"6 ends, 2 intersections\" --factor 0.95\n" +
-			"  millside sett \"cotton 8/4\" --face weft-faced --weft \"500 yd/lb\"",
+		Use: "sett YARN [options]", Short: "offer a sett to begin a sample with", Long: figure.Signed(settLong),
+		Example:           figure.Signed(settExample),
 		Args:              asked.Args(1, 1, "one yarn, in quotes if there is a space in it"),
 		ValidArgsFunction: cobra.NoFileCompletions,
 		RunE: func(cmd *cobra.Command, given []string) error {
@@ -93,7 +97,8 @@ func (a *app) settCmd() *cobra.Command {
 		cobra.FixedCompletions(asked.WeaveNames(), cobra.ShellCompDirectiveNoFileComp))
 	asked.Words(cmd, "face", &face, field.Face.Help, field.Face.Words...)
 	f.StringVar(&weft, "weft", "", "the weft's `yarn`, where one yarn shows")
-	f.StringVar(&factor, "factor", factor, "the `factor` of the rule, 0.01 to 2 with at most two decimals")
+	f.StringVar(&factor, "factor", factor,
+		figure.Signed("the `factor` of the rule, 0.01 to 2 with at most two decimals"))
 	asked.Words(cmd, "units", &units, "units that setts are shown in", "imperial", "metric")
 	f.BoolVar(&asJSON, "json", false, "print for a program to read")
 	return cmd

@@ -47,6 +47,7 @@ func (a *app) startCmd() *cobra.Command {
 			if err != nil {
 				return startUsage(cmd, err)
 			}
+			a.tellAssumed(&ask.SpecAsk)
 			found, err := starting.Solve(cmd.Context(), known)
 			if err != nil {
 				return startUsage(cmd, err)
@@ -112,7 +113,7 @@ func planCommand(given *pflag.FlagSet, found *starting.Result) string {
 func wholeHundredths(l measure.Length, u measure.LengthUnit) string {
 	unit, _ := u.Length()
 	step := unit / 100
-	return ((l + step - 1) / step * step).As(u, 2).Plain()
+	return ((l + step - 1) / step * step).As(u, 2).String()
 }
 
 func isStartFlag(name string) bool {

@@ -7,6 +7,7 @@ import (
 
 	"millside/counter"
 	"millside/plan"
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -55,7 +56,7 @@ func firstOf(fields []string) string {
 // many that are.
 func readPlace(p *plan.Plan, fields []string) (place measure.Length, words int, wrong string) {
 	const most = 5 // "4 yd 17 1/2 in"
-	why := "Where? Type a length from the lease after at, such as at 2.5 yd, or at 3 turns."
+	why := figure.Signed("Where? Type a length from the lease after at, such as at 2.5 yd, or at 3 turns.")
 	for n := min(len(fields), most); n > 0; n-- {
 		l, err := PlaceOf(p, strings.Join(fields[:n], " "))
 		if err == nil {

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -61,7 +62,8 @@ func (r *reader) sett(width measure.Length, line int) {
 	s := Sett{Threads: r.Threads, Width: width}
 	inch := s.PerInch()
 	if s.Absurd = inch.Cmp(big.NewRat(2, 1)) < 0 || inch.Cmp(big.NewRat(100, 1)) > 0; s.Absurd {
-		r.add("WARP", line, "the spacing comes to %s ends an inch, which can hardly be meant", inch.FloatString(1))
+		r.add("WARP", line, "the spacing comes to %s ends an inch, which can hardly be meant",
+			figure.Signed(inch.FloatString(1)))
 	}
 	r.Sett = &s
 }

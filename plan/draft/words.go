@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -69,7 +70,7 @@ func decimals(r *big.Rat, n int) string {
 	if strings.Contains(text, ".") {
 		text = strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 	}
-	return about + text
+	return about + figure.Signed(text)
 }
 
 // ParseThreads reads the first and the last thread that are taken, such as "1-96". The error is a

@@ -7,6 +7,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/measure"
 	"millside/plan/times"
 )
@@ -149,13 +150,13 @@ func guard() Entry {
 	return Entry{Field: f, Given: always,
 		Show: func(s plan.Spec) string { return s.Guard.String() },
 		Take: func(s *plan.Spec, text string) error {
-			written := strings.ReplaceAll(text, " ", "")
+			written := strings.ReplaceAll(strings.ReplaceAll(text, " ", ""), ",", ".")
 			if strings.Trim(written, "0123456789.") == "" {
 				written += "s"
 			}
 			d, err := time.ParseDuration(written)
 			if err != nil || d%time.Millisecond != 0 {
-				return f.Wrong(text, guardWants)
+				return f.Wrong(text, figure.Signed(guardWants))
 			}
 			s.Guard = times.Guard(d)
 			return nil

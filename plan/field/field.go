@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -218,7 +219,7 @@ func (f *Field) CheckTime(d time.Duration) error {
 	if d >= 0 && d <= f.Longest {
 		return nil
 	}
-	return f.Wrong(d.String(), f.Range())
+	return f.Wrong(figure.Signed(d.String()), f.Range())
 }
 
 // CheckLength refuses a length that is out of the field's range.
@@ -245,15 +246,16 @@ func (f *Field) Start(units measure.LengthUnitSystem) measure.Length {
 
 // Usage is what the help says beside the flag: what the field means, and the words or the range that it takes.
 func (f *Field) Usage() string {
+	help := figure.Signed(f.Help)
 	switch {
 	case f.Value == YesNo || f.More != "":
-		return f.Help + f.More
+		return help + f.More
 	case len(f.Words) > 0:
-		return f.Help + ": " + strings.Join(f.Words, " or ")
+		return help + ": " + strings.Join(f.Words, " or ")
 	case f.High > 0 || f.Longest > 0:
-		return f.Help + ", " + f.Range()
+		return help + ", " + f.Range()
 	}
-	return f.Help
+	return help
 }
 
 // Hint is what the form says of the field: what it means, and the range that it takes. The words stand there to be
@@ -263,7 +265,7 @@ func (f *Field) Hint() string {
 	case len(f.Words) > 0:
 		return f.Help
 	case f.Assumed:
-		return f.Help + "; empty: the usual is assumed"
+		return figure.Signed(f.Help) + "; empty: the usual is assumed"
 	}
 	return f.Usage()
 }

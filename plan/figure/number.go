@@ -101,11 +101,7 @@ func (n Number) Plain() string { return n.with(n.Digits()) }
 
 // String writes the number and its unit with the decimal sign of the weaver: "7.5 yd" or "7,5 yd".
 func (n Number) String() string {
-	digits := n.Digits()
-	if comma.Load() {
-		digits = strings.Replace(digits, ".", ",", 1)
-	}
-	return n.with(digits)
+	return n.with(Signed(n.Digits()))
 }
 
 func (n Number) with(digits string) string {
@@ -119,6 +115,45 @@ func (n Number) with(digits string) string {
 // numbers, and it belongs to no warp.
 var comma atomic.Bool
 
-// WriteComma says whether numbers are shown with a decimal comma from now on. Files and what programs read keep the
-// point.
+// WriteComma says whether numbers are shown with a decimal comma from now on. Files keep the point, and so does what
+// programs read; see [WriteForProgram].
 func WriteComma(yes bool) { comma.Store(yes) }
+
+// Comma says whether the weaver writes a decimal comma: then three digits behind one are decimals.
+func Comma() bool { return comma.Load() }
+
+// program says that what is written now is for a program.
+var program atomic.Bool
+
+// WriteForProgram says whether what is written from now on is for a program to read: it has decimal points then,
+// whatever the weaver's own sign is.
+func WriteForProgram(yes bool) { program.Store(yes) }
+
+// Signed puts the decimal sign of the weaver into a text about quantities that was written with points, such as
+// "7.5 yd": a point between two digits that belongs to one number becomes a comma where the weaver writes one. Numbers
+// with several points, such as versions, stay. It isn't for names.
+func Signed(text string) string {
+	if !comma.Load() || program.Load() || !strings.Contains(text, ".") {
+		return text
+	}
+	b := []byte(text)
+	for i := 0; i < len(b); {
+		end := i // of what may be a number
+		points := 0
+		for end < len(b) && (b[end] >= '0' && b[end] <= '9' || b[end] == '.' && end+1 < len(b) && digit(b[end+1])) {
+			if b[end] == '.' {
+				points++
+			}
+			end++
+		}
+		if points == 1 {
+			if at := i + strings.IndexByte(text[i:end], '.'); at > i {
+				b[at] = ','
+			}
+		}
+		i = max(end, i+1)
+	}
+	return string(b)
+}
+
+func digit(c byte) bool { return c >= '0' && c <= '9' }

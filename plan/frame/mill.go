@@ -112,7 +112,7 @@ func (m Mill) Check() []error {
 // "2", "2.5" or "2 1/2"; rounded to the nearest nanometre. The error is a [*measure.FieldError] without a field
 // name. On a board, which has no turns, every number is refused.
 func (p MillPath) AtTurns(text string) (measure.Length, error) {
-	wrong := &measure.FieldError{Value: text, Want: "a number of turns from the lease, such as 2.5"}
+	wrong := &measure.FieldError{Value: text, Want: figure.Signed("a number of turns from the lease, such as 2.5")}
 	n, rest, err := measure.LeadingNumber(strings.TrimSpace(text))
 	if err != nil || strings.TrimSpace(rest) != "" || p.PerTurn == 0 {
 		return 0, wrong

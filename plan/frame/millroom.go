@@ -92,7 +92,7 @@ func (r *MillRoom) rows(m Mill, wanted, height measure.Length, units measure.Len
 	short := func(l measure.Length) figure.Number { return l.As(units.Short(), 1) }
 	climb := measure.Row{Name: "climb", Value: figure.Cell{short(r.Climb)},
 		How: measure.How{Formula: "turns x rise",
-			WithNumbers: figure.Say("%s x %s = %s", r.Path.Turns(), short(m.Rise), short(r.Climb))}}
+			WithNumbers: figure.Say("%s x %s = %s", figure.Signed(r.Path.Turns()), short(m.Rise), short(r.Climb))}}
 	if !r.Fits {
 		climb.Warning = fmt.Sprintf("the mill is %s high: take a smaller rise or a shorter warp", short(height))
 	}
@@ -105,7 +105,7 @@ func (r *MillRoom) rows(m Mill, wanted, height measure.Length, units measure.Len
 					figure.Counted(r.Path.Steps, "step", "steps"), r.Path.InTurns(), long(r.Path.Length))}},
 		{Name: "real length", Value: figure.Cell{long(r.Path.Length)},
 			How: measure.How{Formula: "turns x root of (circumference squared + rise squared)",
-				WithNumbers: figure.Say("%s x root of (%s squared + %s squared) = %s", r.Path.Turns(),
+				WithNumbers: figure.Say("%s x root of (%s squared + %s squared) = %s", figure.Signed(r.Path.Turns()),
 					short(m.Circumference), short(m.Rise), long(r.Path.Length))}},
 		climb,
 		{Name: "guide string", Value: figure.Say("%s between its loops", long(r.GuideString)),

@@ -67,14 +67,17 @@ func parseSection(text string) (Section, bool) {
 func (s Section) String() string { return strings.TrimSpace(s.Length.String() + " " + s.Name) }
 
 // String writes the sections as [ParseSections] reads them, neighbours that are alike once.
-func (s Sections) String() string {
+func (s Sections) String() string { return s.text(Section.String) }
+
+// text writes the sections, one of them as the function does.
+func (s Sections) text(one func(Section) string) string {
 	var parts []string
 	for i := 0; i < len(s); {
 		n := 1
 		for i+n < len(s) && s[i+n] == s[i] {
 			n++
 		}
-		text := s[i].String()
+		text := one(s[i])
 		if n > 1 {
 			text += fmt.Sprintf(" x %d", n)
 		}
@@ -93,8 +96,13 @@ func (s Sections) Total() measure.Length {
 	return sum
 }
 
-// MarshalText writes the sections as String does.
-func (s Sections) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+// MarshalText writes the sections as String does, but always with decimal points.
+func (s Sections) MarshalText() ([]byte, error) {
+	return []byte(s.text(func(one Section) string {
+		length, _ := one.Length.MarshalText() // it writes every length
+		return strings.TrimSpace(string(length) + " " + one.Name)
+	})), nil
+}
 
 // UnmarshalText reads what MarshalText wrote.
 func (s *Sections) UnmarshalText(b []byte) error {

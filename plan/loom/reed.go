@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -80,7 +81,7 @@ func reedOf(r *big.Rat, system ReedSystem, width measure.Length) (Reed, error) {
 	dents := ratio.Quo(ratio.Mul(r, ratio.Of(s.dents*int64(measure.Inch))), ratio.Of(s.over))
 	if dents.Cmp(measure.OpenestSett) < 0 || dents.Cmp(measure.ClosestSett) > 0 ||
 		r.Denom().Cmp(ratio.Of(maxReedPart).Num()) > 0 {
-		return Reed{}, &measure.FieldError{Field: field.Reed.Name, Value: ratio.Decimal(r, 3) + " " + system.String(),
+		return Reed{}, &measure.FieldError{Field: field.Reed.Name, Value: figure.New(r, 3, system.String()).String(),
 			Want: "a reed of one dent in ten inches to 1000 an inch"}
 	}
 	return Reed{r.Num().Int64(), r.Denom().Int64(), system, width}, nil
@@ -145,7 +146,7 @@ func bareReed(s string, num *big.Rat) (Reed, error) {
 	inch, metric := num.Cmp(ratio.Of(24)) <= 0, num.Cmp(ratio.Of(20)) >= 0
 	switch {
 	case inch && metric:
-		n := ratio.Decimal(num, 3)
+		n := figure.Signed(ratio.Decimal(num, 3))
 		return Reed{}, &measure.FieldError{Value: s, Want: "how it is counted: " + n + " dents an inch or " + n +
 			" in 10 cm"}
 	case inch && num.Cmp(ratio.Of(5)) >= 0:
@@ -211,7 +212,9 @@ func (r Reed) widthOf(dents int) measure.Length {
 
 // String gives the number and the system, as ParseReed reads it back: "10 dents an inch". The zero
 // value gives "".
-func (r Reed) String() string {
+func (r Reed) String() string { return figure.Signed(r.plain()) }
+
+func (r Reed) plain() string {
 	if r.IsZero() {
 		return ""
 	}
@@ -222,12 +225,14 @@ func (r Reed) String() string {
 	return n.String() + " " + r.system.String()
 }
 
-// MarshalText writes the reed as String does, and its width behind a semicolon where it is known.
+// MarshalText writes the reed as String does, and its width behind a semicolon where it is known, always with decimal
+// points.
 func (r Reed) MarshalText() ([]byte, error) {
 	if r.width == 0 {
-		return []byte(r.String()), nil
+		return []byte(r.plain()), nil
 	}
-	return []byte(r.String() + "; " + r.width.String()), nil
+	width, err := r.width.MarshalText()
+	return append([]byte(r.plain()+"; "), width...), err
 }
 
 // UnmarshalText reads what MarshalText wrote, or anything else that ParseReed takes; nothing at all is

@@ -88,7 +88,7 @@ func (u LengthUnit) Length() (Length, string) {
 // nearest, halves away from nil, and without trailing noughts: "7.5 yd".
 func (l Length) In(u LengthUnit, decimals int) string {
 	unit, name := u.Length()
-	return figure.Exact(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name).Plain()
+	return figure.Exact(new(big.Rat).SetFrac64(int64(l), int64(unit)), decimals, name).String()
 }
 
 // As is the length in a unit to be shown: with at most the given decimals, and no more figures than a reckoned
@@ -100,10 +100,10 @@ func (l Length) As(u LengthUnit, decimals int) figure.Number {
 
 // String gives the length exactly, in whichever of metres, yards, inches, centimetres and millimetres
 // takes the fewest characters: what ParseLength reads back to the same length.
-func (l Length) String() string { return shortest(int64(l), lengthUnits) }
+func (l Length) String() string { return figure.Signed(shortest(int64(l), lengthUnits)) }
 
-// MarshalText writes the length exactly, as String does.
-func (l Length) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
+// MarshalText writes the length exactly, as String does, but always with a decimal point.
+func (l Length) MarshalText() ([]byte, error) { return []byte(shortest(int64(l), lengthUnits)), nil }
 
 // UnmarshalText reads what MarshalText wrote, or any other length that ParseLength takes.
 func (l *Length) UnmarshalText(b []byte) error { return readText(l, b, ParseLength) }

@@ -77,7 +77,7 @@ func (u MassUnit) mass() (Mass, string) {
 // nearest, halves away from nil, and without trailing noughts: "1.5 lb".
 func (m Mass) In(u MassUnit, decimals int) string {
 	unit, name := u.mass()
-	return figure.Exact(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name).Plain()
+	return figure.Exact(new(big.Rat).SetFrac64(int64(m), int64(unit)), decimals, name).String()
 }
 
 // As is the mass in a unit to be shown: with at most the given decimals, and no more figures than a reckoned number
@@ -101,10 +101,10 @@ func (m Mass) AtMost(u MassUnit, decimals int) figure.Number {
 
 // String gives the mass exactly, in whichever of kilograms, pounds, ounces and grams takes the fewest
 // characters: what ParseMass reads back to the same mass.
-func (m Mass) String() string { return shortest(int64(m), massUnits) }
+func (m Mass) String() string { return figure.Signed(shortest(int64(m), massUnits)) }
 
-// MarshalText writes the mass exactly, as String does.
-func (m Mass) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+// MarshalText writes the mass exactly, as String does, but always with a decimal point.
+func (m Mass) MarshalText() ([]byte, error) { return []byte(shortest(int64(m), massUnits)), nil }
 
 // UnmarshalText reads what MarshalText wrote, or any other mass that ParseMass takes.
 func (m *Mass) UnmarshalText(b []byte) error { return readText(m, b, ParseMass) }

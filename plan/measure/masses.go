@@ -1,6 +1,10 @@
 package measure
 
-import "strings"
+import (
+	"strings"
+
+	"millside/plan/figure"
+)
 
 // Masses is a short list of weights, such as those of the cones. It is written with commas between.
 type Masses []Mass
@@ -44,16 +48,18 @@ func SplitList(s string) []string {
 }
 
 // String writes the list as ParseMasses reads it.
-func (m Masses) String() string {
+func (m Masses) String() string { return figure.Signed(m.plain()) }
+
+func (m Masses) plain() string {
 	parts := make([]string, len(m))
 	for i, one := range m {
-		parts[i] = one.String()
+		parts[i] = shortest(int64(one), massUnits)
 	}
 	return strings.Join(parts, ", ")
 }
 
-// MarshalText writes the list as String does.
-func (m Masses) MarshalText() ([]byte, error) { return []byte(m.String()), nil }
+// MarshalText writes the list as String does, but always with decimal points.
+func (m Masses) MarshalText() ([]byte, error) { return []byte(m.plain()), nil }
 
 // UnmarshalText reads what MarshalText wrote.
 func (m *Masses) UnmarshalText(b []byte) error { return readText(m, b, ParseMasses) }

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math/big"
 	"strings"
+
+	"millside/plan/figure"
 )
 
 // maxDigits bounds a number that a person types; anything longer is a slip or an attack.
@@ -66,7 +68,8 @@ func LeadingDecimal(s string) (*big.Rat, string, error) {
 		return nil, s, errNotANumber
 	}
 	if i := strings.IndexByte(text, ','); i >= 0 {
-		thousands := len(text)-i-1 == 3 && strings.Trim(text[:i], "0") != "" // 0,504 parts no thousands
+		// 0,504 parts no thousands, nor does what a weaver writes whose decimal sign it is.
+		thousands := len(text)-i-1 == 3 && strings.Trim(text[:i], "0") != "" && !figure.Comma()
 		if thousands || strings.Count(text, ",") > 1 {
 			return nil, s, errThousands
 		}

@@ -25,26 +25,26 @@ const percentWants = "0 to 100 % with at most four decimals, such as 8 % or 7.5 
 func ParsePercent(s string) (Percent, error) {
 	num, rest, err := LeadingNumber(strings.TrimSpace(s))
 	if err != nil {
-		return 0, &FieldError{Value: s, Want: NumberWants(err, percentWants)}
+		return 0, &FieldError{Value: s, Want: NumberWants(err, figure.Signed(percentWants))}
 	}
 	rest = strings.TrimSpace(rest)
 	num.Mul(num, ratio.Of(OnePercent))
 	if (rest != "" && rest != "%" && rest != "percent") || !num.IsInt() || num.Cmp(ratio.Of(100*OnePercent)) > 0 {
-		return 0, &FieldError{Value: s, Want: percentWants}
+		return 0, &FieldError{Value: s, Want: figure.Signed(percentWants)}
 	}
 	return Percent(num.Num().Int64()), nil
 }
 
 // String gives the share exactly: "7.5 %".
-func (p Percent) String() string { return p.As().Plain() }
+func (p Percent) String() string { return p.As().String() }
 
 // As is the share as String writes it.
 func (p Percent) As() figure.Number {
 	return figure.Exact(big.NewRat(int64(p), int64(OnePercent)), 4, "%")
 }
 
-// MarshalText writes the share exactly, as String does.
-func (p Percent) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+// MarshalText writes the share exactly, as String does, but always with a decimal point.
+func (p Percent) MarshalText() ([]byte, error) { return []byte(p.As().Plain()), nil }
 
 // UnmarshalText reads what MarshalText wrote, or any other share that ParsePercent takes.
 func (p *Percent) UnmarshalText(b []byte) error { return readText(p, b, ParsePercent) }

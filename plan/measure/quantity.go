@@ -6,6 +6,7 @@ import (
 	"math/big"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -26,6 +27,7 @@ const eachUnitOnce = "each unit once and the larger one first, and a comma betwe
 // The result is exact,
 // in the smallest unit. The error is a [*FieldError] without a field name, which tells to write wants.
 func parseSum(s, wants string, units []namedUnit) (*big.Rat, error) {
+	wants = figure.Signed(wants)
 	total := new(big.Rat)
 	rest := strings.TrimSpace(s)
 	if rest == "" {
@@ -59,7 +61,7 @@ func NumberWants(err error, wants string) string {
 	if errors.Is(err, errThousands) {
 		return err.Error()
 	}
-	return wants
+	return figure.Signed(wants)
 }
 
 // cutWord cuts the letters up to the next space or digit from the front of s.
@@ -141,9 +143,9 @@ func (u LengthUnitSystem) Written(l Length) string {
 	case l == 0 || own == "" && other == "":
 		return l.String()
 	case own == "" || other != "" && otherFigures < ownFigures:
-		return other
+		return figure.Signed(other)
 	}
-	return own
+	return figure.Signed(own)
 }
 
 // written writes a length exactly in one family: what two long units reach in the long one, less in the one that

@@ -77,7 +77,7 @@ func SettOf(r *big.Rat, unit SettUnit) (Sett, error) {
 	inches := ratio.Quo(ratio.Mul(r, ratio.Of(Inch)), ratio.Of(unit.Width()))
 	if inches.Cmp(OpenestSett) < 0 || inches.Cmp(ClosestSett) > 0 || !r.Denom().IsInt64() ||
 		r.Denom().Int64() > settLimit || r.Num().Int64() > settLimit {
-		return Sett{}, &FieldError{Field: "sett", Value: ratio.Decimal(r, 3) + " " + unit.String(),
+		return Sett{}, &FieldError{Field: "sett", Value: figure.New(r, 3, unit.String()).String(),
 			Want: "one in ten inches to 1000 an inch"}
 	}
 	return Sett{r.Num().Int64(), r.Denom().Int64(), unit}, nil
@@ -207,7 +207,7 @@ func (s Sett) Shown(decimals int) string {
 	if s.IsZero() {
 		return ""
 	}
-	return figure.Exact(s.Rat(), decimals, s.unit.String()).Plain()
+	return figure.Exact(s.Rat(), decimals, s.unit.String()).String()
 }
 
 // As is the sett to be shown, with no more figures than a reckoned number has; the zero value is 0.
@@ -215,18 +215,20 @@ func (s Sett) As(decimals int) figure.Number { return figure.New(s.Rat(), decima
 
 // String gives the sett exactly, as a fraction where six decimals don't do, so that ParseSett reads it
 // back: "20 an inch", "40/3 an inch". The zero value gives "".
-func (s Sett) String() string {
+func (s Sett) String() string { return figure.Signed(s.plain()) }
+
+func (s Sett) plain() string {
 	if s.IsZero() {
 		return ""
 	}
 	if ratio.Mul(s.Rat(), ratio.Of(1_000_000)).IsInt() {
-		return s.Shown(6)
+		return figure.Exact(s.Rat(), 6, s.unit.String()).Plain()
 	}
 	return s.Rat().String() + " " + s.unit.String()
 }
 
-// MarshalText writes the sett exactly, as String does.
-func (s Sett) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+// MarshalText writes the sett exactly, as String does, but always with a decimal point.
+func (s Sett) MarshalText() ([]byte, error) { return []byte(s.plain()), nil }
 
 // UnmarshalText reads what MarshalText wrote, or anything else that ParseSett takes; nothing at all is
 // the zero value.

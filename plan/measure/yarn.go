@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 )
 
@@ -131,13 +132,16 @@ func NewYarnSize(system CountSystem, number YarnNumber, plies int) (YarnSize, er
 		return YarnSize{}, Outside("plies", plies, 1, most, "")
 	}
 	if m := y.metresInGram(); m.Cmp(finestYarn) > 0 || m.Cmp(coarsestYarn) < 0 {
-		return YarnSize{}, &FieldError{Field: "yarn", Value: y.String(), Want: "a yarn between 0.1 and 100000 tex"}
+		return YarnSize{}, &FieldError{Field: "yarn", Value: y.String(),
+			Want: figure.Signed("a yarn between 0.1 and 100000 tex")}
 	}
 	return y, nil
 }
 
 // String gives the number with at most six decimals.
-func (n YarnNumber) String() string { return ratio.Decimal(n.rat(), 6) }
+func (n YarnNumber) String() string { return figure.Signed(n.plain()) }
+
+func (n YarnNumber) plain() string { return ratio.Decimal(n.rat(), 6) }
 
 func (n YarnNumber) rat() *big.Rat { return big.NewRat(int64(n), int64(YarnNumberOne)) }
 
@@ -191,16 +195,18 @@ func (c CountSystem) number(metresInGram *big.Rat, plies int) *big.Rat {
 
 // String writes the yarn so that it can be read in one way only, and ParseYarn reads it back to the
 // same yarn: "cotton 8, 2 plies", "tex 25", "3360 yd/lb". The zero value gives "".
-func (y YarnSize) String() string {
+func (y YarnSize) String() string { return figure.Signed(y.plain()) }
+
+func (y YarnSize) plain() string {
 	switch {
 	case y.IsZero():
 		return ""
 	case y.system.known() && countSystems[y.system].never:
-		return y.number.String() + " " + y.system.String()
+		return y.number.plain() + " " + y.system.String()
 	case y.plies == 1:
-		return y.system.String() + " " + y.number.String()
+		return y.system.String() + " " + y.number.plain()
 	}
-	return fmt.Sprintf("%s %s, %d plies", y.system, y.number, y.plies)
+	return fmt.Sprintf("%s %s, %d plies", y.system, y.number.plain(), y.plies)
 }
 
 // Notation writes a folded yarn as its trade does, "cotton 8/2" or "worsted 2/28", and any other yarn
@@ -229,11 +235,11 @@ func (y YarnSize) Shown() string {
 	if y.number < 100*YarnNumberOne {
 		decimals = 1
 	}
-	return ratio.Decimal(big.NewRat(int64(y.number), int64(YarnNumberOne)), decimals) + " " + y.system.String()
+	return figure.Exact(y.number.rat(), decimals, y.system.String()).String()
 }
 
-// MarshalText writes the yarn as String does.
-func (y YarnSize) MarshalText() ([]byte, error) { return []byte(y.String()), nil }
+// MarshalText writes the yarn as String does, but always with a decimal point.
+func (y YarnSize) MarshalText() ([]byte, error) { return []byte(y.plain()), nil }
 
 // UnmarshalText reads what MarshalText wrote, or anything else that ParseYarn takes; nothing at all is
 // the zero value.

@@ -20,7 +20,7 @@ func (y YarnSize) NumberIn(system CountSystem, decimals int) string {
 	if m == nil || !system.known() {
 		return ""
 	}
-	return ratio.Decimal(system.number(m, 1), decimals)
+	return figure.Signed(ratio.Decimal(system.number(m, 1), decimals))
 }
 
 // In is the same yarn in another count system, with its plies, or as one thread where the other system

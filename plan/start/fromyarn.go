@@ -197,8 +197,8 @@ func (s *solver) pieces() error {
 	}
 	if n == 0 {
 		return field.FinishedLength.Wrong(s.k.FinishedLength.String(), "a shorter piece: one takes "+
-			atLeast(one.Total, s.spec.Units.Long()).Plain()+" of warp, and there is "+
-			atMost(reach, s.spec.Units.Long()).Plain())
+			atLeast(one.Total, s.spec.Units.Long()).String()+" of warp, and there is "+
+			atMost(reach, s.spec.Units.Long()).String())
 	}
 	s.tellPieces(one, reach, n, why)
 	w, err := s.warpOf(n)

@@ -63,7 +63,7 @@ func (s *solver) knownLength() error {
 	if k.Length != 0 {
 		if w.Total > k.Length {
 			return &measure.FieldError{Field: field.Length.Name, Value: k.Length.String(),
-				Want: "at least " + atLeast(w.Total, s.spec.Units.Long()).Plain() +
+				Want: "at least " + atLeast(w.Total, s.spec.Units.Long()).String() +
 					", which the pieces take; or leave it out"}
 		}
 		return nil

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 )
 
 // Guard is the shortest time between two passes that are counted: whole milliseconds from 0, which turns the guard
@@ -17,7 +18,7 @@ type Guard time.Duration
 func (g Guard) Duration() time.Duration { return time.Duration(g) }
 
 // String writes the guard as the standard library does: "1.5s".
-func (g Guard) String() string { return g.Duration().String() }
+func (g Guard) String() string { return figure.Signed(g.Duration().String()) }
 
 // Check refuses a guard that is out of its range, or has a part of a millisecond, which a record can't keep.
 func (g Guard) Check() error {

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"millside/plan/field"
+	"millside/plan/figure"
 	"millside/plan/internal/ratio"
 	"millside/plan/measure"
 )
@@ -144,7 +145,7 @@ func (t HandTimes) Check() []error {
 	var errs []error
 	for _, f := range handTimeFields {
 		if d := *f.at(&t); d < 0 || d > LongestHandTime {
-			errs = append(errs, f.field.Wrong(d.String(), "0 to "+LongestHandTime.String()))
+			errs = append(errs, f.field.Wrong(figure.Signed(d.String()), "0 to "+LongestHandTime.String()))
 		}
 	}
 	return errs
@@ -159,7 +160,7 @@ const (
 // ParseMinutes reads a time in minutes as a weaver's guess is written: "0.6" is 36 seconds. The error is a
 // [*FieldError] without a field name.
 func ParseMinutes(s string) (time.Duration, error) {
-	wrong := &measure.FieldError{Value: s, Want: minutesWants}
+	wrong := &measure.FieldError{Value: s, Want: figure.Signed(minutesWants)}
 	text := strings.Replace(strings.TrimSpace(s), ",", ".", 1)
 	whole, part, _ := strings.Cut(text, ".")
 	if whole+part == "" || len(whole) > 2 || len(part) > 4 || strings.Trim(whole+part, "0123456789") != "" {
@@ -175,5 +176,5 @@ func ParseMinutes(s string) (time.Duration, error) {
 // MinutesText writes a time in minutes with up to four decimals, which is exact for what ParseMinutes
 // reads, and rounded to the nearest for another.
 func MinutesText(d time.Duration) string {
-	return ratio.Decimal(ratio.Quo(ratio.Of(d), ratio.Of(time.Minute)), 4)
+	return figure.Signed(ratio.Decimal(ratio.Quo(ratio.Of(d), ratio.Of(time.Minute)), 4))
 }

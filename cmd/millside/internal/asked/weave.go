@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"millside/plan/figure"
 	"millside/plan/measure"
 )
 
@@ -44,7 +45,7 @@ var factorParts = regexp.MustCompile(`^([0-2]?)(?:[.,]([0-9]{1,2}))?$`)
 // ParseFactor reads a factor exactly, and finds where it is published if it is.
 func ParseFactor(s string) (measure.DiameterFactor, error) {
 	m := factorParts.FindStringSubmatch(strings.TrimSpace(s))
-	wrong := &measure.FieldError{Value: s, Want: "0.01 to 2 with at most two decimals, such as 0.9"}
+	wrong := &measure.FieldError{Value: s, Want: figure.Signed("0.01 to 2 with at most two decimals, such as 0.9")}
 	if m == nil || m[1] == "" && m[2] == "" {
 		return measure.DiameterFactor{}, wrong
 	}

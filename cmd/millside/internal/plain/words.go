@@ -8,6 +8,7 @@ import (
 
 	"millside/counter"
 	"millside/counter/session"
+	"millside/plan/figure"
 	"millside/plan/wind"
 )
 
@@ -39,8 +40,8 @@ func words() []word {
 			(*Talk).pegs},
 		{"count", "count 17 why", "sets the count to 17 passes, and keeps the reason", false, (*Talk).setCount},
 		{"note", "note text", "keeps a note", false, (*Talk).note},
-		{"break", "break 4", "the end in position 4 broke, on the pass in hand. Add: pass 12, for another pass; at " +
-			"2.5 yd, or at 3 turns, from the lease; and any text", false, mark(counter.Broken)},
+		{"break", "break 4", figure.Signed("the end in position 4 broke, on the pass in hand. Add: pass 12, for " +
+			"another pass; at 2.5 yd, or at 3 turns, from the lease; and any text"), false, mark(counter.Broken)},
 		{"knot", "knot 4", "a knot in that end, noted in the same way", false, mark(counter.Knot)},
 		{"missed", "missed", "a missed opening on the pass in hand, or: missed pass 12", false,
 			mark(counter.MissedOpening)},

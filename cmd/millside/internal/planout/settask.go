@@ -8,6 +8,7 @@ import (
 	"millside/cmd/millside/internal/sheetout"
 	"millside/plan/athand"
 	"millside/plan/cloth"
+	"millside/plan/figure"
 	"millside/plan/loom"
 	"millside/plan/measure"
 	"millside/plan/sheet"
@@ -91,4 +92,4 @@ func (ask SettAsk) reedSetts(help *measure.SettHelp) []athand.ReedSetts {
 }
 
 // hundredths writes a factor.
-func hundredths(n int) string { return fmt.Sprintf("%d.%02d", n/100, n%100) }
+func hundredths(n int) string { return figure.Signed(fmt.Sprintf("%d.%02d", n/100, n%100)) }
