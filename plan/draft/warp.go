@@ -99,6 +99,7 @@ func (d *Draft) Warp(u Use) (*Warp, error) {
 			w.Weft = append(w.Weft, cloth.WeftColour{Name: d.NameOf(p.Colour, u.Names), Picks: p.Picks})
 		}
 	}
+	w.noteUnthreaded()
 	if err := d.colour(u, ends, w); err != nil {
 		return nil, err
 	}
@@ -107,6 +108,33 @@ func (d *Draft) Warp(u Use) (*Warp, error) {
 			"its width, and this draft makes %d so", wind.Repeated, u.Ends, w.Ends))
 	}
 	return w, nil
+}
+
+// noteUnthreaded says where ends that go through no shaft lie between threaded ones, as a draft's floating selvedges do
+// when it is repeated.
+func (w *Warp) noteUnthreaded() {
+	first, last, inside := -1, 0, 0
+	for i, shafts := range w.Threading {
+		if len(shafts) > 0 {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	for i := first + 1; i < last; i++ {
+		if len(w.Threading[i]) == 0 {
+			inside++
+		}
+	}
+	if inside > 0 {
+		verb := "lie"
+		if inside == 1 {
+			verb = "lies"
+		}
+		w.Said = append(w.Said, fmt.Sprintf("%s through no shaft %s inside the warp and not at its sides: leave out "+
+			"what isn't threaded, or take the threads between", measure.Counted(inside, "end", "ends"), verb))
+	}
 }
 
 // threadsOf lists the threads that are taken, from 0, from left to right.

@@ -290,3 +290,20 @@ func TestSaysWhatItHolds(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// A draft with floating selvedges that is repeated has them inside the warp too: that is said.
+func TestSelvedgesInsideTheWarp(t *testing.T) {
+	d := plainDraft() // its last thread goes through no shaft
+	for times, want := range map[int]string{
+		1: "", 2: "1 end through no shaft lies inside the warp", 3: "2 ends through no shaft lie inside the warp",
+	} {
+		w, err := d.Warp(Use{Times: times})
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := strings.Join(w.Said, "; ")
+		if !strings.Contains(said, want) || strings.Contains(said, "inside") != (want != "") {
+			t.Errorf("%d times: %s", times, said)
+		}
+	}
+}

@@ -45,11 +45,11 @@ func (o Order) toEnds(s plan.Spec) (Order, wind.Laying, error) {
 	switch {
 	case s.Cloth.Used:
 		s.Schedule, s.Cloth.Fit = nil, plan.FitWanted
-		fitted, err := project.FromCloth(s)
+		ends, _, err := project.EndsOf(s) // how long it is doesn't matter
 		if err != nil && l.How != wind.AsWritten {
 			return o, l, err
 		}
-		if l.Wanted = fitted.Ends; err != nil {
+		if l.Wanted = ends; err != nil {
 			l.Wanted = 0 // the plan says what is wrong with the cloth
 		}
 	case l.How == wind.AsWritten:

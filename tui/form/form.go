@@ -138,7 +138,11 @@ func (m Model) compute() Model {
 		m.project = nil
 		return m
 	}
-	project, err := project.New(m.wanted(), m.Pace)
+	spec := m.wanted()
+	if spec.Schedule == nil && len(m.problems) > 0 { // what keeps the stripes from being laid is told of its own field
+		spec.Stripes, spec.Other = "", nil
+	}
+	project, err := project.New(spec, m.Pace)
 	for _, fe := range measure.FieldErrors(err) {
 		m.note(fe, fe.Field)
 	}

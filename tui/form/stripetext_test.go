@@ -10,7 +10,9 @@ import (
 	"millside/plan"
 	"millside/plan/athand"
 	"millside/plan/field"
+	"millside/plan/measure"
 	"millside/plan/stripe"
+	"millside/plan/wind"
 	"millside/tui/internal/hand"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -223,4 +225,30 @@ func TestKnownWayIsThereAtOnce(t *testing.T) {
 			t.Error("it is worked out again")
 		}
 	}
+}
+
+// Stripes that are laid to a width don't wait for the length of the cloth; where they wait for its sett, the page of
+// the cloth says what it lacks, and nothing is asked of the stripes.
+func TestStripesLaidOnAHalfSaidCloth(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	spec := hand.Towels()
+	spec.Stripes, spec.Asked.Laid.How = "4 red, 2 white", wind.Repeated
+	spec.Cloth.Used, spec.Cloth.Width.Finished = true, 2*measure.Inch
+	f := New(b.deps, spec)
+	if f.problems["stripes"] != "" || f.problems["sett"] == "" {
+		t.Errorf("without a sett: %v", f.problems)
+	}
+	spec.Loom.Sett = testSett(t, "10 an inch")
+	if f = New(b.deps, spec); f.problems["stripes"] != "" || f.order.Size() < 20 {
+		t.Errorf("without a length: %v, %d ends laid", f.problems, f.order.Size())
+	}
+}
+
+func testSett(t *testing.T, text string) measure.Sett {
+	t.Helper()
+	sett, err := measure.ParseSett(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sett
 }

@@ -23,6 +23,7 @@ var pages = template.Must(template.New("pages").Funcs(template.FuncMap{
 	"how": howOf, "drawings": partDrawings, "numbers": numberColumns, "cell": cellHTML, "clean": prose.Clean,
 	"short": short, "many": manyLines, "style": style, "boxes": makeBoxes, "stripes": wallStripes, "paddle": wallPaddle,
 	"fill": fillOf, "ownPage": ownPage, "pickedHeading": func() string { return sheet.PickedHeading },
+	"sentence": sentence,
 }).ParseFS(pageFiles, "*.tmpl"))
 
 // style is what the pages look like, those of the wall sheet's own last. It is the program's own text, so

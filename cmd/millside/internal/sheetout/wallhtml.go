@@ -24,7 +24,7 @@ func wallSize(s *sheet.Wall) string {
 		full = 23 // its drawings take the rest
 	}
 	switch lines := wallLines(s); {
-	case lines > 62:
+	case lines > 56:
 		return "many most"
 	case lines > full:
 		return "many"

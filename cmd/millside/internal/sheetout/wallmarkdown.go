@@ -22,8 +22,8 @@ func wallMarkdown(w io.Writer, s *sheet.Wall) error {
 		}
 		fmt.Fprintf(w, "\n%s\n", escaped(stripesText(s)))
 	}
-	fmt.Fprintf(w, "\n## Thread\n\n%s. %s.\n\n## Over the pegs and round them\n\n", escaped(s.Thread.Text),
-		escaped(s.Thread.Foot))
+	fmt.Fprintf(w, "\n## Thread\n\n%s. %s\n\n## Over the pegs and round them\n\n", escaped(s.Thread.Text),
+		escaped(sentence(s.Thread.Foot)))
 	for _, way := range s.Ways {
 		fmt.Fprintf(w, "- **%s**: %s\n", escaped(way.Title()), escaped(way.String()))
 	}

@@ -27,7 +27,7 @@ func wallText(w io.Writer, s *sheet.Wall) error {
 		fmt.Fprintf(w, "\n%s\n", prose.Wrap(stripesText(s), 0))
 	}
 	heading(w, "Thread")
-	fmt.Fprintf(w, "%s\n%s.\n", prose.Wrap(prose.Clean(s.Thread.Text), 0), s.Thread.Foot)
+	fmt.Fprintf(w, "%s\n%s\n", prose.Wrap(prose.Clean(s.Thread.Text), 0), sentence(s.Thread.Foot))
 	heading(w, "Over the pegs and round them")
 	for _, way := range s.Ways {
 		fmt.Fprintln(w, prose.Wrap(way.Title()+": "+way.String(), 2))
@@ -141,3 +141,6 @@ func boxLines(all int, rounds [][]int, width int) []string {
 	}
 	return lines
 }
+
+// sentence makes a sentence of words that may also stand behind others.
+func sentence(words string) string { return strings.ToUpper(words[:1]) + words[1:] + "." }
