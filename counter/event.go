@@ -46,6 +46,7 @@ const (
 	Redone     Kind = "redone"      // Chain, Pass (the pass that lies again): the last take-back is taken back
 	Reopened   Kind = "reopened"    // Text = reason: the finished warp is opened again
 	Renamed    Kind = "renamed"     // Text = the warp's new name
+	Joined     Kind = "joined"      // Text = the other warp of the cloth and how both lie; Apart: with none
 	// Lines: so many lines that had been counted were missing when the record was opened
 	Lost Kind = "lost"
 )
@@ -130,7 +131,7 @@ var fieldsOf = map[Kind][]field{
 	NewCone:  {chainField, passField, positionField, weightField},
 	WorkDone: {chainField, passField}, WorkUndone: {chainField, passField},
 	TieWaved: {chainField, passField}, LeaseLeft: {chainField, passField},
-	Redone: {chainField, passField}, Reopened: {textField}, Renamed: {textField},
+	Redone: {chainField, passField}, Reopened: {textField}, Renamed: {textField}, Joined: {textField},
 	Lost: {linesField},
 }
 

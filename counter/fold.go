@@ -34,7 +34,7 @@ func (s State) private(e Event) State {
 	switch e.Kind {
 	case Withdrawn:
 		s.Ties, s.Cones = slices.Clone(s.Ties), slices.Clone(s.Cones)
-	case Noted, Paused, Resumed, Incident, TieMade, TieWaved, NewCone, Finished, Reopened, LeaseLeft, Renamed:
+	case Noted, Paused, Resumed, Incident, TieMade, TieWaved, NewCone, Finished, Reopened, LeaseLeft, Renamed, Joined:
 		return s // none of these changes a chain
 	}
 	s.Chains = slices.Clone(s.Chains)
@@ -77,10 +77,10 @@ func (f *Folder) Apply(e Event) error {
 		f.s.Chains[f.s.Chain-1].Back = nil
 	}
 	f.s.Events++
-	if e.Kind == Renamed { // nothing happened at the mill
+	if e.Kind.aside() { // nothing happened at the mill
 		return nil
 	}
-	if f.s.Events-len(f.s.Renames) == 1 {
+	if f.s.Events-len(f.s.Renames)-f.s.Joins == 1 {
 		f.s.Started = e.At
 	}
 	f.s.Last = e.At
@@ -106,6 +106,8 @@ func (f *Folder) follow(e Event) error {
 		return f.lost(e)
 	case Renamed:
 		return f.renamed(e)
+	case Joined:
+		return f.joined(e)
 	}
 	if s.Finished {
 		return fmt.Errorf("the warp is finished: nothing can be added (%s)", e.Kind)

@@ -39,7 +39,7 @@ func TestFoldAgreesWithModel(t *testing.T) {
 				t.Fatalf("after %+v: %s", e, d)
 			}
 			if next.Events != s.Events+1 ||
-				!next.Last.Equal(e.At) && e.Kind != counter.Renamed {
+				!next.Last.Equal(e.At) && e.Kind != counter.Renamed && e.Kind != counter.Joined {
 				t.Fatalf("after %+v: %d events, last at %v", e, next.Events, next.Last)
 			}
 			s = next
@@ -58,7 +58,8 @@ func TestFoldIsApplyAgainAndAgain(t *testing.T) {
 				t.Fatal(err)
 			}
 			s = next
-			if e.Kind != counter.Renamed && i == len(s.Renames) && !s.Started.Equal(e.At) {
+			if e.Kind != counter.Renamed && e.Kind != counter.Joined && i == len(s.Renames)+s.Joins &&
+				!s.Started.Equal(e.At) {
 				t.Fatalf("started %v, want %v", s.Started, e.At)
 			}
 		}

@@ -27,7 +27,10 @@ func HandOver(s State, events iter.Seq[Event]) sheet.Part {
 	if s.Finished {
 		part.Title = "Hand-over"
 	}
-	part.Rows = append(s.markRows(), s.knotRows()...)
+	if with := s.Plan.Spec.GoesWith; with != "" {
+		part.Rows = append(part.Rows, measure.Row{Name: "goes with", Value: figure.Say("%s", with)})
+	}
+	part.Rows = append(append(part.Rows, s.markRows()...), s.knotRows()...)
 	part.Rows = append(part.Rows, s.countRows()...)
 	part.Rows = append(part.Rows, timeRows(s, events)...)
 	return part
@@ -55,6 +58,9 @@ func (s State) markRows() []measure.Row {
 	}
 	// A plan that can't be worked out for the loom still has its marked ends.
 	project, _ := project.Of(s.Plan, times.Pace{})
+	if project != nil && s.Plan.Spec.GoesWith != "" { // its ends don't lie in the raddle and the reed by themselves
+		project.Raddle, project.Sley = nil, nil
+	}
 	for _, i := range s.Incidents {
 		where := chainWords(s, i.Chain) + i.Words(s.Plan.Spec.Units)
 		switch {
@@ -114,7 +120,7 @@ func (s State) countRows() []measure.Row {
 		add("count tie", fmt.Sprintf("%s%d ends, after pass %d", chainWords(s, t.Chain), t.Ends, t.Pass))
 	}
 	for _, c := range s.Cones {
-		add("new cone", fmt.Sprintf("%sposition %d, from pass %d on", chainWords(s, c.Chain), c.Position, c.Pass))
+		add("new package", fmt.Sprintf("%sposition %d, from pass %d on", chainWords(s, c.Chain), c.Position, c.Pass))
 	}
 	for _, r := range s.Recounts {
 		add("recounted", fmt.Sprintf("%sfrom %d to %d: %s", chainWords(s, r.Chain), r.From, r.To, r.Reason))

@@ -133,7 +133,7 @@ func (e Event) checkIncident(pass wind.Pass, length measure.Length) error {
 			Want: "broken, knot, missed-opening or wrong-peg"}
 	case e.What.OfEnd() && !pass.Carried.Has(e.Position):
 		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position),
-			Want: "one that carries an end on this pass: " + pass.Carried.String()}
+			Want: fmt.Sprintf("one that carries an end on pass %d: %s", pass.Number, pass.Carried)}
 	case !e.What.OfEnd() && e.Position != 0:
 		return &measure.FieldError{Field: "position", Value: fmt.Sprint(e.Position),
 			Want: "0, since it happens to the whole pass"}

@@ -190,7 +190,7 @@ func TestIncidentRefusals(t *testing.T) {
 		{"no pass", func(e *counter.Event) { e.Pass = 0 }, "pass: \"0\" won't do; give 1 to 2"},
 		{"pass not begun", func(e *counter.Event) { e.Pass = 3 }, "pass: \"3\""},
 		{"no position", func(e *counter.Event) { e.Position = 0 },
-			"position: \"0\" won't do; give one that carries an end on this pass: 1 to 10"},
+			"position: \"0\" won't do; give one that carries an end on pass 1: 1 to 10"},
 		{"position without an end", func(e *counter.Event) { e.Position = 11 }, "1 to 10"},
 		{"position of a whole pass", func(e *counter.Event) { e.What = counter.WrongPeg }, "whole pass"},
 		{"nothing that goes wrong", func(e *counter.Event) { e.What = "mouse" },

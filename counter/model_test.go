@@ -58,6 +58,8 @@ type model struct {
 	reopened                    int
 	name                        string
 	renames                     int
+	joins                       int
+	with                        string
 	backs                       []model // what was taken back, the latest last; the models as they were before
 }
 
@@ -99,7 +101,7 @@ func (m *model) done(chain int) bool {
 
 func (m *model) allows(e counter.Event) bool {
 	text := e.Text == "a knot" || e.Text == "counted" || e.Text == "ü \" \\ #"
-	if e.Kind == counter.Renamed {
+	if e.Kind == counter.Renamed || e.Kind == counter.Joined {
 		return text
 	}
 	if m.finished {
@@ -307,12 +309,15 @@ func (m *model) take(e counter.Event) {
 	case counter.Renamed:
 		m.name = e.Text
 		m.renames++
+	case counter.Joined:
+		m.with = e.Text
+		m.joins++
 	case counter.Reopened:
 		m.finished = false
 		m.reopened++
 	}
 	if !slices.Contains([]counter.Kind{counter.Undone, counter.WorkUndone, counter.Redone, counter.Noted,
-		counter.Paused, counter.Resumed, counter.Incident, counter.NewCone, counter.Renamed}, e.Kind) {
+		counter.Paused, counter.Resumed, counter.Incident, counter.NewCone, counter.Renamed, counter.Joined}, e.Kind) {
 		m.backs = nil
 	}
 	m.events++

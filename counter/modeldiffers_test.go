@@ -32,9 +32,11 @@ func (m *model) differs(s counter.State) string {
 	}
 	got := fmt.Sprint(s.Chain, s.Paused, s.LeaseSeen, s.LeaseLeft, s.Finished, s.Plan.Spec.ReturnOrder,
 		s.Plan.Spec.Foot, len(s.Notes), len(s.Recounts),
-		len(s.TiesWaved), len(s.Reopened), worked, s.Plan.Spec.Name, len(s.Renames), s.Begun())
+		len(s.TiesWaved), len(s.Reopened), worked, s.Plan.Spec.Name, len(s.Renames), s.Plan.Spec.GoesWith,
+		s.Joins, s.Begun())
 	want := fmt.Sprint(m.chain, m.paused, m.leaseSeen, m.leaseLeft, m.finished, m.order, m.foot, m.notes, m.recounts,
-		len(m.waved), m.reopened, len(m.worked), m.name, m.renames, m.events > m.renames)
+		len(m.waved), m.reopened, len(m.worked), m.name, m.renames, m.with, m.joins,
+		m.events > m.renames+m.joins)
 	if got != want {
 		return got + ", want " + want
 	}

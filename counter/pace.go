@@ -92,8 +92,8 @@ func (t *intervals) take(e *Event) {
 			t.all = append(t.all, e.At.Sub(t.before.At))
 		}
 		t.before = *e
-	case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened, Renamed, WorkDone,
-		WorkUndone:
+	case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened, Renamed, Joined,
+		WorkDone, WorkUndone:
 		t.before = Event{}
 	}
 }

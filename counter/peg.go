@@ -69,7 +69,7 @@ type TakenBack struct {
 // what was dropped with it.
 var keepsBack = map[Kind]bool{
 	Undone: true, WorkUndone: true, Redone: true, Noted: true, Paused: true, Resumed: true, Incident: true,
-	NewCone: true, Renamed: true,
+	NewCone: true, Renamed: true, Joined: true,
 }
 
 // keep puts what is about to be taken back of the current chain aside.

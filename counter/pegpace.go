@@ -24,8 +24,8 @@ func PegPace(p *plan.Plan, events iter.Seq[Event]) times.PegPace {
 			before = Event{}
 		case Laid:
 			before = e
-		case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened, Renamed, WorkUndone,
-			LeaseSeen:
+		case Undone, Redone, Recounted, Paused, Resumed, Ticked, Unticked, Finished, Reopened, Renamed, Joined,
+			WorkUndone, LeaseSeen:
 			before = Event{}
 		}
 	}

@@ -55,7 +55,7 @@ type winding struct {
 }
 
 func (w *winding) take(e *Event) {
-	if e.Kind == Renamed { // not done at the mill
+	if e.Kind.aside() { // not done at the mill
 		return
 	}
 	if !w.last.IsZero() {

@@ -129,6 +129,8 @@ type State struct {
 	Paddle Paddle
 	// Renames lists the names that the warp had before the one that its plan has now.
 	Renames []Rename
+	// Joins is how often it was said with which other warp this one goes; the plan says which.
+	Joins int
 	// Reopened lists why and when the finished warp was opened again.
 	Reopened []Note
 	Notes    []Note

@@ -306,7 +306,7 @@ func (p *Plan) End(at Place) (int, error) {
 		return p.EndOfWound(n), nil
 	}
 	return 0, &measure.FieldError{Field: "position", Value: fmt.Sprint(at.Position),
-		Want: "one that carries an end on this pass: " + pass.Carried.String()}
+		Want: fmt.Sprintf("one that carries an end on pass %d: %s", at.Pass, pass.Carried)}
 }
 
 // mirrored says whether the ends of a pass in a direction lie from the highest position to the lowest,

@@ -76,6 +76,9 @@ type Spec struct {
 	Other    *Schedule `json:"other_schedule,omitzero"`
 	// StripesFrom is the side from which Stripes is written.
 	StripesFrom WrittenFrom `json:"stripes_from,omitzero"`
+	// GoesWith names the other warp of the cloth, where two go through one raddle and one reed, and how both lie, as
+	// [pair.Kept] writes it: see [measure.CheckGoesWith].
+	GoesWith string `json:"goes_with,omitzero"`
 	// Asked is what is asked of the way to wind the stripes.
 	Asked wind.Asked `json:"stripes_asked,omitzero"`
 }

@@ -155,6 +155,7 @@ func (s Spec) checkWhole() []error {
 	if err := s.Yarn.Extras.check(); err != nil {
 		errs = append(errs, err)
 	}
+	errs = append(errs, measure.CheckGoesWith(s.GoesWith))
 	errs = append(errs, s.Loom.Threading.Check(), field.ThreadingBegin.In(s.Loom.ThreadingBegin.Check()),
 		field.ThreadingEnd.In(s.Loom.ThreadingEnd.Check()), cloth.CheckWeftColours(s.Cloth.WeftColours))
 	errs = append(errs, s.Loom.Dents.Check(), field.Face.CheckWord(int(s.Loom.Face)),

@@ -14,6 +14,7 @@ import (
 	"millside/plan"
 	"millside/plan/athand"
 	fields "millside/plan/entry"
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/times"
 	"millside/tui/draftpage"
@@ -21,6 +22,7 @@ import (
 	"millside/tui/keys"
 	"millside/tui/look"
 	"millside/tui/mill"
+	"millside/tui/pairpage"
 	"millside/tui/startpage"
 )
 
@@ -39,8 +41,9 @@ type deps struct {
 	save     func(mill.Settings) error
 }
 
-func (d deps) forForm() form.Deps {
-	return form.Deps{Styles: d.styles, Keys: d.keys, AtHand: d.atHand, Pace: d.pace}
+// forForm is what a form may use, and what its plan takes because there is only one of it at hand.
+func (d deps) forForm(assumed ...athand.Assumed) form.Deps {
+	return form.Deps{Styles: d.styles, Keys: d.keys, AtHand: d.atHand, Assumed: assumed, Pace: d.pace}
 }
 
 func (d deps) forMill() mill.Deps {
@@ -91,7 +94,7 @@ func (a app) started(o Options) app {
 	}
 	if s, ok := a.screen.(planning); ok {
 		s.Model, a.first = s.Init()
-		if o.Edits == "" && !maps.Equal(s.Filled().Texts, form.New(a.forForm(), a.newSpec()).Filled().Texts) {
+		if o.Edits == "" && !maps.Equal(s.Filled().Texts, a.newForm().Filled().Texts) {
 			s.changes, s.touched = 1, a.now // what the command line gave is worth keeping too
 		}
 		if o.HandFault != "" {
@@ -105,6 +108,12 @@ func (a app) started(o Options) app {
 // newSpec is what a new warp begins with.
 func (a app) newSpec() plan.Spec { return fields.NewSpec(a.settings.NewUnits()) }
 
+// newForm is the form of a new warp.
+func (a app) newForm() form.Model {
+	spec, assumed := a.atHand.Assume(a.newSpec(), func(*field.Field) bool { return false })
+	return form.New(a.forForm(assumed...), spec)
+}
+
 // firstScreen chooses what is shown at the start.
 func (a app) firstScreen(o Options) screen {
 	switch {
@@ -114,7 +123,8 @@ func (a app) firstScreen(o Options) screen {
 		return alonePage{deps: a.deps, under: newHome(a.deps, withHalves(a.store, o.List, o.ListErr), a.now),
 			open: opening(o.NoLocks)}
 	case o.Spec != nil:
-		return newPlanning(a.deps, form.New(a.forForm(), *o.Spec), halfplan.Plan{Of: ofName(a.store, o.Edits)})
+		m := form.New(a.forForm(o.Assumed...), *o.Spec)
+		return newPlanning(a.deps, m, halfplan.Plan{Of: ofName(a.store, o.Edits)})
 	default:
 		return newHome(a.deps, withHalves(a.store, o.List, o.ListErr), a.now)
 	}
@@ -157,13 +167,13 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a, nil
 	case tea.KeyMsg:
 		return a.press(msg)
-	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg:
+	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg, pairpage.BackMsg:
 		return a, a.homeCmd()
 	case listedMsg:
 		return a.showHome(msg), nil
 	case goFormMsg:
 		if reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // a new warp, and not one that was planned before
-			msg.spec = a.newSpec()
+			return a.plan(a.newForm(), halfplan.Plan{})
 		}
 		return a.plan(form.New(a.forForm(), msg.spec), halfplan.Plan{Of: ofName(a.store, msg.of)})
 	case goOnMsg:
@@ -174,10 +184,13 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case draftpage.MadeMsg:
 		return a.planDraft(msg)
 	case goKnownMsg:
-		a.screen = starting{startpage.New(startpage.Deps{Styles: a.styles, Keys: a.keys}, a.newSpec())}
+		d := startpage.Deps{Styles: a.styles, Keys: a.keys, AtHand: a.atHand}
+		a.screen = starting{startpage.New(d, a.newSpec())}
 		return a, nil
+	case goTogetherMsg:
+		return a.openTogether(msg)
 	case startpage.MadeMsg:
-		return a.planNew(msg.Spec)
+		return a.planNew(msg.Spec, msg.Assumed)
 	case openMsg:
 		return a, orAlone(a.store, opening(msg.path))
 	case form.BeginMsg:

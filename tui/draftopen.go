@@ -12,7 +12,10 @@ import (
 	"millside/counter/disk"
 	"millside/counter/halfplan"
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/plan/draft"
+	fields "millside/plan/entry"
+	"millside/plan/field"
 	"millside/tui/draftpage"
 	"millside/tui/form"
 )
@@ -46,12 +49,17 @@ func (a app) openDraft() (tea.Model, tea.Cmd) {
 
 // planDraft opens the form with the warp of a draft.
 func (a app) planDraft(msg draftpage.MadeMsg) (tea.Model, tea.Cmd) {
-	return a.planNew(msg.Warp.Into(msg.Spec, false))
+	spec := msg.Warp.Into(msg.Spec, false)
+	begins := a.newSpec()
+	return a.planNew(a.atHand.Assume(spec, func(f *field.Field) bool {
+		e, ok := fields.Of(f)
+		return ok && e.Show(spec) != e.Show(begins) // the draft says it, or the weaver beside it
+	}))
 }
 
 // planNew opens the form with a warp that another page has made. It is worth keeping from the start.
-func (a app) planNew(spec plan.Spec) (tea.Model, tea.Cmd) {
-	next, cmd := a.plan(form.New(a.forForm(), spec), halfplan.Plan{})
+func (a app) planNew(spec plan.Spec, assumed []athand.Assumed) (tea.Model, tea.Cmd) {
+	next, cmd := a.plan(form.New(a.forForm(assumed...), spec), halfplan.Plan{})
 	a = next.(app)
 	p := a.screen.(planning)
 	p.changes, p.touched = 1, a.now

@@ -33,6 +33,7 @@ type home struct {
 	busy    bool          // something is being opened
 	filter  string
 	finding bool             // what is typed goes into the filter
+	ground  *journal.Summary // the ground, while the second that goes with it is chosen
 	naming  *textinput.Model // the new name of the chosen warp, while it is typed
 	w, h    int              // of the terminal
 }
@@ -151,6 +152,11 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 		return next, nil
 	}
 	switch {
+	case keys.Matches(msg, k.Together):
+		return m.together()
+	case m.ground != nil && keys.Matches(msg, k.Back):
+		m.ground = nil
+		return m.scrolled(), nil
 	case keys.Matches(msg, k.Open):
 		return m.open()
 	case keys.Matches(msg, k.Filter):
@@ -194,6 +200,9 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 
 // open does what the chosen entry is for.
 func (m home) open() (screen, tea.Cmd) {
+	if m.ground != nil {
+		return m.together()
+	}
 	if m.shelf != "" {
 		return m.bringBack()
 	}

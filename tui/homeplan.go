@@ -35,7 +35,7 @@ func (m home) copyPlan() (screen, tea.Cmd) {
 		return m, nil
 	}
 	spec := sum.Spec
-	spec.Name = journal.CopyName(spec.Name, m.list)
+	spec.Name, spec.GoesWith = journal.CopyName(spec.Name, m.list), ""
 	return m, send(goFormMsg{spec: spec})
 }
 

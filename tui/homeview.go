@@ -47,6 +47,9 @@ func (m home) lay(w, h int) laid {
 	if m.problem != "" {
 		l.foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), l.foot...)
 	}
+	if m.ground != nil {
+		l.foot = append(look.Painted(look.Wrap("  "+m.groundLine(), w-2), s.Strong), l.foot...)
+	}
 	if m.said != "" {
 		l.foot = append(look.Wrap("  "+m.said, w-2), l.foot...)
 	}
@@ -81,6 +84,9 @@ func (m home) footKeys() []key.Binding {
 	if m.finding {
 		return []key.Binding{keys.As(k.Open, "done"), keys.As(k.Back, "all warps"), k.Up}
 	}
+	if m.ground != nil {
+		return []key.Binding{keys.As(k.Together, "goes with it"), k.Up, k.Filter, k.Back}
+	}
 	if m.shelf != "" {
 		line := []key.Binding{k.Up, keys.As(k.Open, "bring back"), k.Filter, keys.As(k.Shelves, "next list"),
 			keys.As(k.Back, "warps"), k.Leave}
@@ -90,7 +96,7 @@ func (m home) footKeys() []key.Binding {
 		return line
 	}
 	line := []key.Binding{k.Open, k.Filter, k.New, k.Copy, k.Leave, k.Edit, k.Rename, k.Away, k.Delete, k.Shelves,
-		k.Draft, k.Known, k.Settings, k.Practice, k.Up}
+		k.Draft, k.Known, k.Together, k.Settings, k.Practice, k.Up}
 	if m.filter != "" {
 		line = append([]key.Binding{keys.As(k.Back, "all warps")}, line...)
 	}

@@ -44,6 +44,8 @@ type Options struct {
 	ListErr error
 	// Spec opens the new-warp form filled with these values; nil doesn't.
 	Spec *plan.Spec
+	// Assumed is what Spec takes because there is only one of it at hand.
+	Assumed []athand.Assumed
 	// Edits is the path of a record that isn't begun, whose plan the form changes; "" makes a new warp.
 	Edits string
 	// Now is the clock.

@@ -21,7 +21,8 @@ import (
 const atHandLong = `Prints where the file of things at hand is, and what it holds: mills, boards, paddles,
 reeds, raddles, looms and yarns, each with a name that 'millside plan' and
 'millside new' take in place of its figures, as in --mill "floor mill" or
---yarn "white cotton".
+--yarn "white cotton". A mill, paddle, loom or reed that is the only one in the file is
+taken unless you give another value, and it is said that it is assumed.
 
 The file is plain text, one thing a line, and yours to write with any editor.
 --write makes it, with an explanation and examples in it, where it is missing; a file

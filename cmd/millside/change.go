@@ -56,6 +56,7 @@ func (a *app) copyCmd() *cobra.Command {
 				return err
 			}
 			spec := sum.Spec
+			spec.GoesWith = "" // the other warp goes with the one that is copied
 			if len(given) > 1 {
 				spec.Name = given[1]
 			} else {

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"fmt"
+
 	"millside/cmd/millside/internal/asked"
 	"millside/counter/journal"
+	"millside/plan/athand"
 	"millside/plan/project"
 	"millside/plan/times"
 	"millside/tui"
@@ -30,7 +33,7 @@ func (a *app) newCmd() *cobra.Command {
 			if err := a.needTerminal("'millside plan --ends N --save' makes a record"); err != nil {
 				return err
 			}
-			return a.open(cmd.Context(), tui.Options{Spec: &project.Plan.Spec})
+			return a.open(cmd.Context(), tui.Options{Spec: &project.Plan.Spec, Assumed: ask.Assumed})
 		},
 	}
 	stripes = asked.PlanFlags(cmd, &ask)
@@ -47,12 +50,20 @@ func (a *app) project(cmd *cobra.Command, ask *asked.SpecAsk, stripes *asked.Str
 	if err != nil {
 		return nil, nil, asked.NamedFlags(cmd, err)
 	}
+	a.tellAssumed(ask)
 	made, err := stripes.Fill(cmd, a.errOut, &spec)
 	if err != nil {
 		return nil, nil, err
 	}
 	p, err := project.New(spec, a.ownPace())
 	return p, made, asked.NamedFlags(cmd, err)
+}
+
+// tellAssumed says what was taken because there is only one of it at hand.
+func (a *app) tellAssumed(ask *asked.SpecAsk) {
+	if text := athand.AssumedText(ask.Assumed); text != "" {
+		fmt.Fprintln(a.errOut, "millside:", text)
+	}
 }
 
 // ownPace is the pace that times are reckoned with: the weaver's own, from the finished warps in the

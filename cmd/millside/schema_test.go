@@ -58,11 +58,11 @@ func closeObjects(v any) {
 	}
 }
 
-// Whatever is printed for a program is as its published schema says, and holds no field beside.
-func TestJSONIsAsPublished(t *testing.T) {
-	dir := t.TempDir()
+// recordOf makes a record of so many ends in chains of at most 50.
+func recordOf(t *testing.T, dir, name string, ends int) *journal.Record {
+	t.Helper()
 	s := plan.DefaultSpec()
-	s.Name, s.Ends, s.ChainEnds = "tea towels", 90, 50
+	s.Name, s.Ends, s.ChainEnds = name, ends, 50
 	p, err := plan.New(s)
 	if err != nil {
 		t.Fatal(err)
@@ -74,6 +74,14 @@ func TestJSONIsAsPublished(t *testing.T) {
 	if err := record.Close(); err != nil {
 		t.Fatal(err)
 	}
+	return record
+}
+
+// Whatever is printed for a program is as its published schema says, and holds no field beside.
+func TestJSONIsAsPublished(t *testing.T) {
+	dir := t.TempDir()
+	recordOf(t, dir, "pile", 45)
+	record := recordOf(t, dir, "tea towels", 90)
 	if err := writeEvents(record.Path(), []string{"laid*2", "seen=mirrored", "laid", "note=a look", "broken=3",
 		"recount=2:counted", "laid"}); err != nil {
 		t.Fatal(err)
@@ -115,6 +123,8 @@ func TestJSONIsAsPublished(t *testing.T) {
 		{"list", "--json"}, {"show", "tea towels", "--json", "--events"}, {"sheet", "tea towels", "--format", "json"},
 		{"sett", "cotton 8/2", "--json"}, {"draft", draft, "--json"},
 		{"start", "--ends", "40", "--yarn", "cotton 8/2", "--on-hand", "2 of 250 g", "--json"},
+		{"together", "tea towels", "pile", "--sett", "40 an inch", "--reed", "10 dents an inch", "--raddle", "1 in",
+			"--format", "json"},
 		{"at-hand", "--json", "--at-hand", filepath.Join(dir, "none.txt")},
 	} {
 		code, out, errOut := runIn(dir, args...)

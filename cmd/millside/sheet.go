@@ -73,7 +73,7 @@ func (a *app) sheetCmd() *cobra.Command {
 			if err != nil {
 				return fmt.Errorf("working out the sheet: %w", err)
 			}
-			return a.printSheet(project, flags, record.HandOver())
+			return a.printSheet(project, flags, a.goesWith(record), record.HandOver())
 		},
 	}
 	flags.add(cmd)

@@ -4,6 +4,7 @@ import (
 	"millside/cmd/millside/internal/asked"
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/recordout"
+	"millside/cmd/millside/internal/sheetout"
 
 	"github.com/spf13/cobra"
 )
@@ -35,6 +36,10 @@ func (a *app) showCmd() *cobra.Command {
 				return prose.WriteJSON(a.out, recordout.ShowToJSON(record, events))
 			}
 			recordout.ShowText(a.out, record)
+			if part := a.goesWith(record); len(part.Rows) > 0 {
+				part.Table = nil // the sheet has it
+				sheetout.PartText(a.out, part, false)
+			}
 			if events {
 				recordout.EventsText(a.out, record.Events())
 			}

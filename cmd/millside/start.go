@@ -47,6 +47,7 @@ func (a *app) startCmd() *cobra.Command {
 			if err != nil {
 				return startUsage(cmd, err)
 			}
+			a.tellAssumed(&ask.SpecAsk)
 			found, err := starting.Solve(cmd.Context(), known)
 			if err != nil {
 				return startUsage(cmd, err)

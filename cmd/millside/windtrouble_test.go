@@ -189,7 +189,7 @@ func handsOver(t *testing.T, dir, path string) {
 		"wrong turn: round the end peg after pass 31, put right",
 		"begin at near peg: 10 ends: 1 to 10",
 		"finish at near peg: 10 ends: 591 to 600",
-		"new cone: position 6, from pass 23 on",
+		"new package: position 6, from pass 23 on",
 		"recounted: from 38 to 36: counted on the pegs (18 over peg 1, 18 over peg 2)")
 	var got []string
 	for _, r := range part.Rows {

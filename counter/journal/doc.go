@@ -74,6 +74,8 @@
 //	lease-left  chain= pass=          the look at the lease is put off; pass is the number of passes laid
 //	reopened    text=                 the finished warp is opened again, and why
 //	renamed     text=                 the warp's new name; the file keeps its own
+//	joined      text=                 the other warp of the cloth and how both lie in the raddle and the reed;
+//	                                  apart: none
 //	lost        lines=                so many lines that had been counted were missing when the record was opened
 //
 // Of an incident, place and text are left out where there is nothing to say, and so is a weight that isn't

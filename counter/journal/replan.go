@@ -54,7 +54,11 @@ func (r *Record) Replan(p *plan.Plan) error {
 	if p == nil {
 		return errors.New("a record needs a plan")
 	}
-	p, err := plan.New(p.Spec) // as it will be read again
+	spec := p.Spec
+	if spec.GoesWith == "" { // another plan of the warp goes with the same other one
+		spec.GoesWith = r.state.Plan.Spec.GoesWith
+	}
+	p, err := plan.New(spec) // as it will be read again
 	if err != nil {
 		return err
 	}

@@ -71,7 +71,8 @@ func leaves(t *testing.T, s plan.Spec) map[string]string {
 
 // notAsked are the parts of a spec that no field gives, and why.
 var notAsked = map[string]string{
-	"schedule": "worked out of the stripes", "other_schedule": "worked out of the stripes",
+	"goes_with": "it is said of two plans at once: 'millside together' and its page (plan/pair)",
+	"schedule":  "worked out of the stripes", "other_schedule": "worked out of the stripes",
 	"cloth.assumed": "what the weaver left out", "cloth.weft_colours": "from a draft", "loom.widths": "from a draft",
 	"cloth.width.sett": "the loom's", "cloth.width.group": "the paddle's", "cloth.width.units": "the plan's",
 	"cloth.length.units": "the plan's", "yarn.extras.given": "said with the others",

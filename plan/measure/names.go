@@ -30,3 +30,16 @@ func CheckColour(c string) error {
 	}
 	return nil
 }
+
+// maxGoesWith is the most characters of the line that names the other warp of a cloth.
+const maxGoesWith = 500
+
+// CheckGoesWith refuses a line that can't name the other warp of a cloth; nothing at all will do. The error is a
+// [*FieldError].
+func CheckGoesWith(text string) error {
+	if utf8.RuneCountInString(text) > maxGoesWith || text != "" && !Printable(text) {
+		return &FieldError{Field: "goes with", Value: Shortened(text),
+			Want: fmt.Sprintf("at most %d printable characters", maxGoesWith)}
+	}
+	return nil
+}

@@ -25,9 +25,15 @@ var (
 	HeldField = &field.Field{Name: "how the second is held", Label: "second is on", Flag: "held", Value: field.Word,
 		Words: []string{"what suits", "one beam", "its own beam", "weights"},
 		Help:  "on one beam with the ground, on a beam of its own, or on weights behind the loom"}
+	ReedField = &field.Field{Name: field.Reed.Name, Label: field.Reed.Label, Flag: field.Reed.Flag,
+		Value: field.Reed.Value, Optional: true,
+		Help: `the one reed of both, such as "10 dents an inch"; that of their plans if not said`}
+	RaddleField = &field.Field{Name: field.Raddle.Name, Label: field.Raddle.Label, Flag: field.Raddle.Flag,
+		Value: field.Raddle.Value, Optional: true,
+		Help: `the space of the one raddle of both, such as "1/2 in"; that of their plans if not said`}
 )
 
-// Fields lists them, and the one reed and the one raddle.
+// Fields lists these fields.
 func Fields() []*field.Field {
-	return []*field.Field{OrderField, LieField, SettField, DentsField, TakeUpField, HeldField, field.Reed, field.Raddle}
+	return []*field.Field{OrderField, LieField, SettField, DentsField, TakeUpField, HeldField, ReedField, RaddleField}
 }

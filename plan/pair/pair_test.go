@@ -1,6 +1,7 @@
 package pair_test
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"millside/plan"
+	"millside/plan/field"
 	"millside/plan/internal/measuretest"
 	"millside/plan/loom"
 	"millside/plan/measure"
@@ -81,6 +83,11 @@ func TestPile(t *testing.T) {
 			s[pair.Second].Last != 15*i+15 || s[pair.Ground].Cut+s[pair.Second].Cut != 0 {
 			t.Errorf("section %d: %+v", i+1, s)
 		}
+	}
+	if got := j.With(pair.Second, []int{40}); got.Rows[5].Name != "end 40" ||
+		got.Rows[5].Value.String() != "raddle section 3 left, dent 40 of both from the "+
+			"left" || len(got.Table.Lines) != 10 {
+		t.Errorf("the second's own sheet: %+v", got)
 	}
 	if part, ok := j.Sheet().Part("heddles"); !ok || part.Rows[2].Value.String() != "450" {
 		t.Errorf("heddles: %+v", part.Rows)
@@ -213,6 +220,43 @@ func TestDoubledGround(t *testing.T) {
 	}
 	if first := j.Dents[0].Ends; first != [2]int{5, 0} {
 		t.Errorf("the first dent holds %v: two doubled pairs and one more", first)
+	}
+}
+
+// What a record keeps is read again as it was said, and nothing else is.
+func TestKept(t *testing.T) {
+	said := map[*field.Field]string{pair.OrderField: "2 ground, 1 second", pair.TakeUpField: "40%",
+		pair.HeldField: "weights", pair.LieField: "between"}
+	kept, err := pair.Keeps([2]string{`a "fine" ground; in, all`, "pile"},
+		[2]string{"ground.millside", "pile.millside"}, said)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := kept[pair.Ground].String(); got != `the second "pile", in pile.millside; order: 2 ground, 1 second; `+
+		`second lies: between; its take-up: 40%; second is on: weights` {
+		t.Error(got)
+	}
+	for w, k := range kept {
+		back, err := pair.ParseKept(k.String())
+		if err != nil || back.With != pair.Which(w).Other() || !maps.Equal(back.Said, said) ||
+			back.String() != k.String() {
+			t.Errorf("%s: %+v (%v)", k, back, err)
+		}
+		ask, err := back.Ask()
+		if err != nil || ask.Order != "2 ground, 1 second" || ask.TakeUp != 40*measure.OnePercent ||
+			ask.Held != pair.Weights {
+			t.Errorf("%+v (%v)", ask, err)
+		}
+	}
+	for _, bad := range []string{"", "pile", `the second pile, in x`, `the second "pile"`, `the third "pile", in x`,
+		`the second "pile", in x; colour: red`, `the second "pile", in x; its take-up: 900%`} {
+		if k, err := pair.ParseKept(bad); len(measure.FieldErrors(err)) != 1 {
+			t.Errorf("%q: %+v (%v)", bad, k, err)
+		}
+	}
+	said[pair.OrderField] = strings.Repeat("2 ground, 1 second, ", 40) + "1 ground"
+	if _, err := pair.Keeps([2]string{"a", "b"}, [2]string{"a.millside", "b.millside"}, said); err == nil {
+		t.Error("an order too long for a record is kept")
 	}
 }
 

@@ -34,9 +34,9 @@ func (a *Ask) Take(f *field.Field, text string) (err error) {
 		a.TakeUpSaid = true
 	case HeldField:
 		err = a.Held.UnmarshalText([]byte(text))
-	case field.Reed:
+	case ReedField:
 		a.Reed, err = loom.ParseReed(text)
-	case field.Raddle:
+	case RaddleField:
 		a.Raddle.Space, err = measure.ParseLength(text)
 	default:
 		return f.Wrong(text, "nothing: it isn't a field of two warps together")

@@ -2,8 +2,10 @@ package form
 
 import (
 	"fmt"
+	"slices"
 
 	"millside/plan"
+	"millside/plan/athand"
 )
 
 // offer is one thing at hand: its name, and the fields that it fills in.
@@ -79,4 +81,16 @@ func (m Model) offerLine() string {
 	default:
 		return fmt.Sprintf("%s: %d at hand", k, n)
 	}
+}
+
+// onlyOne is the thing that a field was filled in from because there is only one of it at hand; false where there is
+// none, or another value stands there by now.
+func (m Model) onlyOne(i int) (athand.Assumed, bool) {
+	for _, a := range m.Assumed {
+		f := m.fields[i]
+		if slices.Contains(a.Fields, f.Field) && !m.own[i] && m.text(i) == f.Show(m.begun) {
+			return a, true
+		}
+	}
+	return athand.Assumed{}, false
 }

@@ -52,6 +52,7 @@ type Model struct {
 	stop      func()       // ends that work
 	beside    besides      // what else the stripes could be wound with
 	own       map[int]bool // the fields in which the weaver has typed
+	begun     plan.Spec    // what the form began with
 }
 
 // Deps is what the form may use.
@@ -60,6 +61,8 @@ type Deps struct {
 	Keys   keys.Map
 	// AtHand is what the weaver has at hand, offered field by field.
 	AtHand athand.AtHand
+	// Assumed is what the plan takes because there is only one of it at hand.
+	Assumed []athand.Assumed
 	// Pace is the weaver's own, or zero for the published range.
 	Pace times.Pace
 	// Of is the name of the warp whose plan the form changes; "" for a new warp.
@@ -95,7 +98,8 @@ func New(d Deps, spec plan.Spec) Model {
 	if d.Beside == nil {
 		d.Beside = Beside
 	}
-	m := Model{Deps: d, fields: formLines(), spec: withClothDefaults(spec), own: map[int]bool{}, w: usualWidth}
+	m := Model{Deps: d, fields: formLines(), spec: withClothDefaults(spec), begun: spec, own: map[int]bool{},
+		w: usualWidth}
 	for i, f := range m.fields {
 		m.inputs = append(m.inputs, look.NewInput(d.Styles, f.Show(m.spec), formLimit))
 		if f.Field == field.StripesOf {

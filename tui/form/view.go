@@ -142,6 +142,11 @@ func (m Model) fieldLines(w int) []formLine {
 				out = append(out, formLine{"      " + l, i})
 			}
 		}
+		if only, ok := m.onlyOne(i); ok && i == m.at {
+			for _, l := range look.Wrap(only.String(), w-6) {
+				out = append(out, formLine{"      " + m.Styles.Good.Render(l), i})
+			}
+		}
 		if at := m.offerLine(); i == m.at && at != "" {
 			out = append(out, formLine{"      " + m.Styles.Good.Render(look.Fit(at, w-6)), i})
 		}
@@ -156,6 +161,7 @@ func (m Model) fieldLine(i, w int) string {
 		mark = "  ▸ "
 	}
 	value := in.Value()
+	_, only := m.onlyOne(i)
 	switch {
 	case !m.given(i):
 		value = s.Dim.Render(m.follows(f))
@@ -163,6 +169,8 @@ func (m Model) fieldLine(i, w int) string {
 		value = s.Strong.Render("◀ " + value + " ▶")
 	case value == "" && entry.AssumedValue(m.spec, f.Field) != "" && i != m.at:
 		value = s.Dim.Render(entry.AssumedValue(m.spec, f.Field) + " assumed")
+	case i != m.at && only:
+		value += s.Dim.Render(" assumed")
 	case i == m.at:
 		value = look.InputView(in, max(w-22, 4))
 	}

@@ -31,8 +31,8 @@ type Map struct {
 	NewLine, Take                                                                           key.Binding
 	// Where a draft is chosen.
 	Draft, Complete, NextFile, PrevFile key.Binding
-	// Where a plan starts from what is known.
-	Known key.Binding
+	// Where a plan starts from what is known, and where two warps are seen together.
+	Known, Together key.Binding
 	// On every page.
 	Stop, Suspend, AnyBack key.Binding
 }
@@ -128,7 +128,8 @@ func Default() Map {
 		Take:      Bind("ctrl+t", "take it", "ctrl+t"),
 
 		Draft:    letter("o", "open a draft"),
-		Known:    letter("f", "from what I know"),
+		Known:    letter("f", "what I know"),
+		Together: letter("t", "together"),
 		Complete: Bind("tab", "complete", "tab"),
 		NextFile: Bind("up/down", "choose", "down"),
 		PrevFile: Bind("up/down", "choose", "up"),

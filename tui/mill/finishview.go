@@ -2,6 +2,7 @@ package mill
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -117,7 +118,7 @@ func (m Model) viewDone(w, h int) string {
 		row("ends", endsText(p)),
 		row("length", p.Path.Length.As(p.Spec.Units.Long(), 2).String()),
 		row("yarn", p.WarpYarn().As(p.Spec.Units.Long(), 0).String()+" in the ends"),
-		row("passes", fmt.Sprintf("%d by %d, return order %s", p.Passes(), p.Spec.Group, p.Spec.ReturnOrder)),
+		row("passes", fmt.Sprintf("%d by %s, return order %s", p.Passes(), groupText(p), p.Spec.ReturnOrder)),
 		row("begun", look.When(st.Started, m.at)), row("finished", look.When(st.Last, m.at)))
 	foot := []string{s.KeyLine(w, m.Keys.Home, m.Keys.Reopen, m.Keys.Leave)}
 	if msg := m.message(); msg.Level == session.Alarm {
@@ -133,4 +134,21 @@ func endsText(p *plan.Plan) string {
 			measure.Counted(len(p.Chains), "chain", "chains"))
 	}
 	return fmt.Sprintf("%d, %s", p.EndsWound(), measure.Counted(len(p.Chains), "chain", "chains"))
+}
+
+// groupText is how many ends a pass carries: "10", and of stripes the fewest and the most, "2 to 5".
+func groupText(p *plan.Plan) string {
+	if !p.Striped() {
+		return strconv.Itoa(p.Spec.Group)
+	}
+	least, most := p.Spec.Positions, 0
+	for _, c := range p.Chains {
+		for _, pass := range c.Passes {
+			least, most = min(least, pass.Ends()), max(most, pass.Ends())
+		}
+	}
+	if least >= most {
+		return strconv.Itoa(most)
+	}
+	return fmt.Sprintf("%d to %d", least, most)
 }

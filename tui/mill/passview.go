@@ -162,7 +162,7 @@ func lastWords(in session.Instruction) string {
 func (m Model) header(words string, w int) string {
 	s, st := m.Styles, m.s.State()
 	spec := st.Plan.Spec
-	right := fmt.Sprintf("%d ends by %d ", spec.Ends, spec.Group)
+	right := fmt.Sprintf("%d ends by %s ", spec.Ends, groupText(st.Plan))
 	if left, ok := m.s.TimeLeft(); ok {
 		right = leftText(left.Likely, left.Low, left.High) + " "
 	}

@@ -49,7 +49,7 @@ func (b *bench) press(names ...string) *bench {
 
 // fill types a text into the line of a field.
 func (b *bench) fill(f *field.Field, text string) *bench {
-	for b.lines[b.at].of != f {
+	for b.lines.At() != f {
 		b.press("tab")
 	}
 	b.tell(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
@@ -83,8 +83,8 @@ func TestMissingIsNamed(t *testing.T) {
 		t.Errorf("planned without an answer: %v", b.gave)
 	}
 	b.fill(field.StripesOf, "esc left")
-	if b.lines[b.at].value() != "esc left" {
-		t.Errorf("typed %q", b.lines[b.at].value())
+	if got := b.lines.Said()[field.StripesOf]; got != "esc left" {
+		t.Errorf("typed %q", got)
 	}
 	if b.press("esc"); len(b.gave) != 1 || b.gave[0] != (BackMsg{}) {
 		t.Errorf("esc gave %v", b.gave)

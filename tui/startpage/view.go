@@ -7,6 +7,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"millside/plan/athand"
 	"millside/plan/measure"
 	"millside/plan/start"
 	"millside/tui/keys"
@@ -15,9 +16,6 @@ import (
 
 // wide is the width from which the answer stands beside the lines and not below them.
 const wide = 76
-
-// labelWidth holds the longest label.
-const labelWidth = 18
 
 // View draws the page at exactly w by h cells.
 func (m Model) View(w, h int) string {
@@ -31,23 +29,23 @@ func (m Model) View(w, h int) string {
 	room := max(h-len(head)-len(foot), 1)
 	if w >= wide {
 		left := min(46, w/2+4)
-		beside := look.Beside(m.asking(left, room), m.turned(m.answer(w-left-4), room), left, 2)
+		beside := look.Beside(m.lines.View(left, room), m.lines.Turned(m.answer(w-left-4), m.scroll, room), left, 2)
 		return look.WithFoot(append(head, beside...), foot, w, h)
 	}
 	below := max(room/2, 4)
-	lines := m.asking(w-2, room-below)
+	lines := m.lines.View(w-2, room-below)
 	for len(lines) < room-below {
 		lines = append(lines, "")
 	}
 	lines = append(head, lines...)
-	return look.WithFoot(append(lines, look.Indent(m.turned(m.answer(w-4), below), 2)...), foot, w, h)
+	return look.WithFoot(append(lines, look.Indent(m.lines.Turned(m.answer(w-4), m.scroll, below), 2)...), foot, w, h)
 }
 
 // footKeys are the keys that work.
 func (m Model) footKeys(w int) []key.Binding {
 	k := m.Keys
 	list := []key.Binding{keys.As(k.Begin, "plan it"), k.NextField}
-	if len(m.lines[m.at].of.Words) > 0 {
+	if len(m.lines.At().Words) > 0 {
 		list = append(list, k.Right)
 	}
 	list = append(list, keys.As(k.Back, "home"))
@@ -55,52 +53,6 @@ func (m Model) footKeys(w int) []key.Binding {
 		list = append(list, k.PrevField)
 	}
 	return append(list, keys.As(k.Rest, "more"))
-}
-
-// asking draws as many of the lines as there is room for, around the one that is filled in, with its hint.
-func (m Model) asking(w, room int) []string {
-	var out []string
-	first, last := 0, 0
-	for i, l := range m.lines {
-		here := i == m.at
-		mark, value := "    ", l.text.Value()
-		switch words := l.of.Words; {
-		case len(words) > 0 && here:
-			value = m.Styles.Strong.Render("◀ " + words[l.word] + " ▶")
-		case len(words) > 0:
-			value = words[l.word]
-		case here:
-			value = look.InputView(l.text, max(w-labelWidth-6, 4))
-		}
-		if here {
-			mark, first = "  ▸ ", len(out)
-		}
-		out = append(out, look.Fit(mark+look.Pad(look.Fit(l.of.Label, labelWidth), labelWidth)+" "+value, w))
-		if here {
-			for _, text := range look.Wrap(l.of.Help, w-7) {
-				out = append(out, "      "+m.Styles.Dim.Render(text))
-			}
-			last = len(out) - 1
-		}
-	}
-	from := min(max(first-room/3, last-room+1, 0), first, max(len(out)-room, 0))
-	return out[from:min(from+max(room, 0), len(out))]
-}
-
-// turned is the part of the answer that has been turned to.
-func (m Model) turned(lines []string, room int) []string {
-	if len(lines) <= room || room < 3 {
-		return lines
-	}
-	page := room - 1
-	pages := (len(lines) + page - 1) / page
-	at := m.scroll % pages
-	out := append([]string{}, lines[at*page:min((at+1)*page, len(lines))]...)
-	for len(out) < page {
-		out = append(out, "")
-	}
-	return append(out, m.Styles.Dim.Render(fmt.Sprintf("part %d of %d: %s turns over", at+1, pages,
-		m.Keys.Rest.Help().Key)))
 }
 
 // answer says what was found and how, or what is wanted.
@@ -137,6 +89,7 @@ func (m Model) answer(w int) []string {
 		for _, n := range r.Notes {
 			add(n)
 		}
+		add(athand.AssumedText(m.assumed))
 		for _, l := range r.Lines {
 			add(l.Name + ": " + l.Value.String())
 			how := cmp.Or(l.How.WithNumbers.String(), l.How.Formula)

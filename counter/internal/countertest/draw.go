@@ -38,7 +38,7 @@ func DrawEvent(t *rapid.T, p *plan.Plan, chain, laid int, marks []int) counter.E
 		counter.Ticked, counter.Ticked, counter.Unticked, counter.Finished, "dropped",
 		counter.Incident, counter.Incident, counter.Withdrawn, counter.WrongTurn, counter.WrongTurn, counter.Righted,
 		counter.TieMade, counter.TieWaved, counter.Redone, counter.Redone, counter.WorkDone, counter.WorkUndone,
-		counter.LeaseLeft, counter.Reopened, counter.FootSeen, counter.Renamed}
+		counter.LeaseLeft, counter.Reopened, counter.FootSeen, counter.Renamed, counter.Joined}
 	e := counter.Event{
 		At:    At(rapid.IntRange(-5, 100).Draw(t, "at")),
 		Kind:  rapid.SampledFrom(kinds).Draw(t, "kind"),

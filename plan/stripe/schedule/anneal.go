@@ -13,13 +13,15 @@ type annealer struct {
 	lots  *rand.Rand
 	total cost
 	// What was there before the change in hand.
-	from, to    int     // rows that are changed, to exclusive
-	saved       []uint8 // those rows
+	from, to    int      // rows that are changed, to exclusive
+	saved       []uint8  // those rows
+	savedChg    []uint64 // what changes at them and at the one behind them
 	threadsWere cost
 	count       []int  // of each colour, scratch
 	borders     []int  // where a colour of the warp ends
 	repeat      repeat // of the warp, if it has one
 	kept        int    // how often it comes
+	route       route  // of the programme in hand
 }
 
 func newAnnealer(g *programme, seed uint64) *annealer {
@@ -30,6 +32,7 @@ func newAnnealer(g *programme, seed uint64) *annealer {
 			a.borders = append(a.borders, i)
 		}
 	}
+	a.findRoute()
 	return a
 }
 
@@ -52,6 +55,7 @@ func (a *annealer) run(looks int, hot, cold float64, better func(total cost) boo
 			continue
 		}
 		a.accept(total, sync)
+		a.findRoute()
 		if total < least {
 			least = total
 			if !better(total) {
@@ -65,12 +69,13 @@ func (a *annealer) run(looks int, hot, cold float64, better func(total cost) boo
 func (a *annealer) save(from, to int) {
 	a.from, a.to, a.threadsWere = from, to, a.threads
 	a.saved = append(a.saved[:0], a.thr[from*a.positions:to*a.positions]...)
+	a.savedChg = append(a.savedChg[:0], a.chg[from:to+1]...)
 }
 
 // restore undoes the change in hand.
 func (a *annealer) restore() {
 	copy(a.thr[a.from*a.positions:], a.saved)
-	a.findChanges()
+	copy(a.chg[a.from:], a.savedChg)
 	a.threads = a.threadsWere
 }
 

@@ -34,8 +34,8 @@ func bestKnown(t testing.TB) map[string]float64 {
 
 func (o order) title() string { return fmt.Sprintf("%s on %d", o.name, o.positions) }
 
-// searched is the cheapest schedule of an order that is found with so many times the usual looks, without bound
-// and proof; lots are those that the search draws.
+// searched is the cheapest schedule of an order that is found with so many times the usual looks, the twin's beside,
+// without bound and proof; lots are those that the search draws.
 func searched(t *testing.T, o order, effort int, lots uint64) float64 {
 	l := Limits{Positions: o.positions, Figure: true}
 	p, err := prepare(o.ends, l, usual)
@@ -43,7 +43,7 @@ func searched(t *testing.T, o order, effort int, lots uint64) float64 {
 		t.Fatal(err)
 	}
 	m := newMaker(context.Background(), p, l, nil)
-	m.looks, m.lots = looksFor(len(o.ends), effort), lots
+	m.looks, m.lots, m.paired = looksFor(len(o.ends), effort), lots, true
 	found, err := m.run(l)
 	if err != nil {
 		t.Fatal(err)
@@ -56,7 +56,7 @@ func searched(t *testing.T, o order, effort int, lots uint64) float64 {
 }
 
 // What the usual effort finds is near the best that is known of the fixed orders: within 1 % in the mean, none above
-// it by 4 % (3 % but for one). It is all of them with MILLSIDE_ORDERS set (a minute of the processor), else a part.
+// it by 3 %. It is all of them with MILLSIDE_ORDERS set (two minutes of the processor), else a part.
 func TestNearBest(t *testing.T) {
 	all := os.Getenv("MILLSIDE_ORDERS") != ""
 	if testing.Short() && !all {
@@ -74,7 +74,7 @@ func TestNearBest(t *testing.T) {
 				x := searched(t, o, 1, 0)
 				more := 100 * (x/best - 1)
 				t.Logf("%s: %.2f min, best known %.2f: %.1f %% more", o.title(), x, best, more)
-				if more > 4 {
+				if more > 3 {
 					t.Errorf("%s: %.2f min, but %.2f is the best known", o.title(), x, best)
 				}
 				lock.Lock()

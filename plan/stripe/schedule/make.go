@@ -48,12 +48,13 @@ func Make(ctx context.Context, ends []int, l Limits, t Times, progress func(*Sch
 
 // newMaker makes a maker for a problem of those limits.
 func newMaker(ctx context.Context, p *problem, l Limits, progress func(*Schedule)) *maker {
-	m := &maker{problem: p, ctx: ctx, progress: progress, leastHalts: math.MaxInt}
+	m := &maker{problem: p, ctx: ctx, progress: progress, leastHalts: math.MaxInt, width: usualWidth}
 	m.looks = looksFor(len(p.ends), max(l.Effort, 1))
 	if l.Quick {
 		m.looks /= quickPart
 	}
 	m.rounds = 250 * max(l.Effort, 1)
+	m.paired = !l.Quick && !l.Figure && len(p.ends) >= fewEnds && len(p.ends) <= manyEnds
 	if l.Figure {
 		m.looks, m.figure = looksFor(len(p.ends), 1)/figurePart, true
 	}
@@ -111,6 +112,8 @@ type maker struct {
 	ctx      context.Context
 	progress func(*Schedule)
 	lots     uint64 // which lots the search draws
+	width    int    // labels that it keeps for an end
+	paired   bool   // a twin searches beside
 	looked   int    // so far
 	looks    int    // that may be looked at
 	rounds   int    // of the bound

@@ -2,10 +2,14 @@ package schedule
 
 // change draws a change and makes it. It says whether something is different; if so, save was called.
 func (a *annealer) change() bool {
-	if a.lots.IntN(2) == 0 {
+	switch k := a.lots.IntN(16); {
+	case k < 5:
+		return a.useIdle()
+	case k < 11:
 		return a.retime()
+	default:
+		return a.anyChange()
 	}
-	return a.anyChange()
 }
 
 // retime changes what one position is threaded with while some ends are laid, or when it is threaded.

@@ -108,11 +108,13 @@ func (g *programme) findChange(i int) {
 		return
 	}
 	before, now := g.row(i-1), g.row(i)
-	for pos := range now {
-		if now[pos] != before[pos] {
-			g.chg[i] |= 1 << pos
+	changed := uint64(0)
+	for pos, c := range now[:len(before)] {
+		if c != before[pos] {
+			changed |= 1 << pos
 		}
 	}
+	g.chg[i] = changed
 }
 
 // threadings is what it costs to thread packages at the ends from a to before b.

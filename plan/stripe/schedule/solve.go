@@ -30,6 +30,19 @@ func (m *maker) make(effort int) {
 	if m.least {
 		return
 	}
+	t := m.startTwin()
+	m.lookAround()
+	m.take(t)
+	if m.best == nil {
+		return
+	}
+	m.findBound(m.rounds)
+	m.prove(exactNodes * effort)
+}
+
+// lookAround searches for all that may be looked at. Where halts are limited, they are made dear until few enough are
+// left.
+func (m *maker) lookAround() {
 	for _, factor := range []cost{1, 4, 16, 64} {
 		q := *m.problem
 		q.halt = max(q.halt, cost(minute/60)*min(factor-1, 1)) * factor
@@ -38,12 +51,9 @@ func (m *maker) make(effort int) {
 			break
 		}
 	}
-	if m.best == nil {
-		return
+	if m.best != nil {
+		m.finish()
 	}
-	m.finish()
-	m.findBound(m.rounds)
-	m.prove(exactNodes * effort)
 }
 
 // byHand notes the ways of a sensible weaver.
@@ -67,7 +77,7 @@ func (m *maker) search(q *problem, looks int) {
 		m.pieces(q, looks)
 		return
 	}
-	t := m.newTrial(short, usualWidth)
+	t := m.newTrial(short)
 	t.repeat = r
 	t.seed()
 	show := func(list []pass) {
@@ -94,9 +104,9 @@ const (
 
 // stretch notes schedules of the whole warp that are made of one of the shortened warp.
 func (m *maker) stretch(q, short *problem, list []pass, r repeat) {
-	g := short.newProgramme(usualWidth, &m.looked)
+	g := short.newProgramme(m.width, &m.looked)
 	g.follow(list)
-	whole := q.newProgramme(usualWidth, &m.looked)
+	whole := q.newProgramme(m.width, &m.looked)
 	for _, c := range g.cycles(list, r, keptRepeats, 3) {
 		whole.stretched(g, r, keptRepeats, c)
 		m.note(whole.passes())
@@ -107,7 +117,7 @@ func (m *maker) stretch(q, short *problem, list []pass, r repeat) {
 func (m *maker) pieces(q *problem, looks int) {
 	n := len(q.ends)
 	number := (n + manyEnds/2 - 1) / (manyEnds / 2)
-	whole := q.newProgramme(usualWidth, &m.looked)
+	whole := q.newProgramme(m.width, &m.looked)
 	reserve := n * whole.width * q.maxSize
 	looks = max(looks-reserve, m.looked)
 	for k := range number {
@@ -118,7 +128,7 @@ func (m *maker) pieces(q *problem, looks int) {
 		if piece.rest[0] >= noPasses {
 			return
 		}
-		t := m.newTrial(&piece, usualWidth)
+		t := m.newTrial(&piece)
 		t.seed()
 		var best []pass
 		least := never
@@ -142,7 +152,7 @@ func (m *maker) finish() {
 	if len(m.ends) > 4*manyEnds || m.least || m.over() {
 		return
 	}
-	g := m.newProgramme(usualWidth, &m.looked)
+	g := m.newProgramme(m.width, &m.looked)
 	g.follow(m.best)
 	m.note(g.passes())
 	a := newAnnealer(g, 9+m.lots)
@@ -171,8 +181,8 @@ type entrant struct {
 	seed  uint64
 }
 
-func (m *maker) newTrial(p *problem, width int) *trial {
-	return &trial{programme: p.newProgramme(width, &m.looked), maker: m}
+func (m *maker) newTrial(p *problem) *trial {
+	return &trial{programme: p.newProgramme(m.width, &m.looked), maker: m}
 }
 
 // enter takes the programme in hand into the contest.

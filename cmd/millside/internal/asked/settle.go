@@ -19,20 +19,11 @@ import (
 // figure that is given beside a name goes before the figure of the named thing. The errors name fields.
 func (ask *SpecAsk) Settle(f *pflag.FlagSet, atHand func() (athand.AtHand, error)) (plan.Spec, error) {
 	s := ask.begin()
-	var hand athand.AtHand
-	if ask.names() {
-		var err error
-		if hand, err = atHand(); err != nil {
-			return s, err
-		}
+	hand, err := atHand()
+	if err != nil {
+		return s, err
 	}
-	errs := ask.things(f, &s, hand)
-	for _, e := range entry.All() {
-		text, ok := ask.given.texts[e.Field]
-		if ok && !mayBeNamed[e.Field] {
-			errs = append(errs, e.Take(&s, text))
-		}
-	}
+	errs := ask.take(f, &s, hand)
 	errs = append(errs, ask.settleCloth(f, &s)...)
 	errs = append(errs, ask.belonging(f, s)...)
 	if !s.Cloth.Used && len(without(f, field.Cloth, "", field.SettOf, field.Face)) == 0 {
@@ -50,14 +41,17 @@ func (ask *SpecAsk) begin() plan.Spec {
 	return entry.NewSpec(units.Units)
 }
 
-// names says whether anything may be the name of a thing at hand.
-func (ask *SpecAsk) names() bool {
-	for fd := range ask.given.texts {
-		if _, inSpec := entry.Of(fd); !inSpec || mayBeNamed[fd] {
-			return true
+// take takes over what was given, and what there is only one of at hand where nothing was.
+func (ask *SpecAsk) take(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) []error {
+	errs := ask.things(f, s, hand)
+	for _, e := range entry.All() {
+		text, ok := ask.given.texts[e.Field]
+		if ok && !mayBeNamed[e.Field] {
+			errs = append(errs, e.Take(s, text))
 		}
 	}
-	return false
+	*s, ask.Assumed = hand.Assume(*s, func(fd *field.Field) bool { return ask.given.texts[fd] != "" })
+	return errs
 }
 
 // things takes over the things at hand that are named, and the figures that stand where a name may.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 
+	"millside/plan/athand"
 	"millside/plan/entry"
 	"millside/plan/field"
 	"millside/plan/measure"
@@ -18,7 +19,9 @@ type SpecAsk struct {
 	Units measure.LengthUnitSystem
 	// NoEnds leaves the default of the ends out of the help, where they must be given.
 	NoEnds bool
-	given  given
+	// Assumed is what was taken because there is only one of it at hand, once the flags are settled.
+	Assumed []athand.Assumed
+	given   given
 }
 
 // mayBeNamed are the fields whose flag takes the name of a thing at hand as well.

@@ -6,7 +6,6 @@ import (
 
 	"millside/plan"
 	"millside/plan/athand"
-	"millside/plan/entry"
 	"millside/plan/field"
 	"millside/plan/start"
 
@@ -38,20 +37,11 @@ func StartFlags(cmd *cobra.Command, ask *StartAsk) {
 func (ask *StartAsk) Known(cmd *cobra.Command, errOut io.Writer, atHand func() (athand.AtHand, error)) (start.Known,
 	error) {
 	f, s := cmd.Flags(), ask.begin()
-	var hand athand.AtHand
-	if ask.names() {
-		var err error
-		if hand, err = atHand(); err != nil {
-			return start.Known{}, err
-		}
+	hand, err := atHand()
+	if err != nil {
+		return start.Known{}, err
 	}
-	errs := ask.things(f, &s, hand)
-	for _, e := range entry.All() {
-		if text, ok := ask.given.texts[e.Field]; ok && !mayBeNamed[e.Field] {
-			errs = append(errs, e.Take(&s, text))
-		}
-	}
-	if err := errors.Join(errs...); err != nil {
+	if err := errors.Join(ask.take(f, &s, hand)...); err != nil {
 		return start.Known{}, err
 	}
 	if err := ask.stripes.check(cmd); err != nil {

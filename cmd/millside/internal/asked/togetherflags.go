@@ -33,6 +33,20 @@ func (ask *TogetherAsk) Ask(cmd *cobra.Command) (a pair.Ask, err error) {
 	return a, TogetherUsage(cmd, errors.Join(errs...))
 }
 
+// Texts is what was given, field by field.
+func (ask *TogetherAsk) Texts() map[*field.Field]string {
+	said := map[*field.Field]string{}
+	for f, text := range ask.texts {
+		if *text != "" {
+			said[f] = *text
+		}
+	}
+	return said
+}
+
+// Given says whether anything was.
+func (ask *TogetherAsk) Given() bool { return len(ask.Texts()) > 0 }
+
 // TogetherUsage names the flags of the fields of an error.
 func TogetherUsage(cmd *cobra.Command, err error) error {
 	return NamedBy(cmd, err, func(name string) string {

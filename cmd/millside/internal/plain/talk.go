@@ -81,8 +81,13 @@ func (t *Talk) leftBroken(told error) error {
 
 // Line acts on a line, with the time at which it came. An error means that nothing more can be counted.
 func (t *Talk) Line(line string, at time.Time) (session.Reply, error) {
-	name, rest, _ := strings.Cut(strings.TrimSpace(line), " ")
+	// The colon that begins a word where keys are pressed may stand before it here too; alone it is no pass key.
+	word, colon := strings.CutPrefix(strings.TrimSpace(line), ":")
+	name, rest, _ := strings.Cut(strings.TrimSpace(word), " ")
 	name, rest = strings.ToLower(name), strings.TrimSpace(rest)
+	if name == "" && colon {
+		return refused("No word was typed; nothing was done."), nil
+	}
 	if name == "" {
 		return t.do(session.Press{}, at)
 	}

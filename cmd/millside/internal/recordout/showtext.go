@@ -155,7 +155,7 @@ func eventText(e counter.Event) string {
 		return fmt.Sprintf("chain %d, position %d, from pass %d on", e.Chain, e.Position, e.Pass)
 	case counter.FootSeen:
 		return "the " + e.Foot.String() + " position lies at the foot on outward passes"
-	case counter.Reopened, counter.Renamed:
+	case counter.Reopened, counter.Renamed, counter.Joined:
 		return e.Text
 	case counter.Incident:
 		return incidentEventText(e)
