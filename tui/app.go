@@ -108,6 +108,13 @@ func (a app) started(o Options) app {
 // newSpec is what a new warp begins with.
 func (a app) newSpec() plan.Spec { return fields.NewSpec(a.settings.NewUnits()) }
 
+// fromKnown shows the page that finds a warp from what is known.
+func (a app) fromKnown() app {
+	d := startpage.Deps{Styles: a.styles, Keys: a.keys, AtHand: a.atHand}
+	a.screen = starting{startpage.New(d, a.newSpec())}
+	return a
+}
+
 // newForm is the form of a new warp.
 func (a app) newForm() form.Model {
 	spec, assumed := a.atHand.Assume(a.newSpec(), func(*field.Field) bool { return false })
@@ -183,10 +190,13 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a.openDraft()
 	case draftpage.MadeMsg:
 		return a.planDraft(msg)
+	case form.KnownMsg:
+		if err := a.keepForm(); err != nil {
+			return a.pass(form.FailedMsg{Err: err})
+		}
+		return a.fromKnown(), nil
 	case goKnownMsg:
-		d := startpage.Deps{Styles: a.styles, Keys: a.keys, AtHand: a.atHand}
-		a.screen = starting{startpage.New(d, a.newSpec())}
-		return a, nil
+		return a.fromKnown(), nil
 	case goTogetherMsg:
 		return a.openTogether(msg)
 	case startpage.MadeMsg:

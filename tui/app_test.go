@@ -71,7 +71,8 @@ func TestFromHomeAndBack(t *testing.T) {
 	m.(app).close()
 }
 
-// The plan of a warp can be copied in two keys: the form opens with it, and begins a warp of its own.
+// The plan of a warp can be copied in three keys: a name is proposed, the form opens with the plan, and begins
+// a warp of its own.
 func TestTheSameWarpAgain(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
 	first := b.winding(hand.Towels(), 4)
@@ -81,7 +82,7 @@ func TestTheSameWarpAgain(t *testing.T) {
 	}
 	a := b.app()
 	a.screen = newHome(b.deps, listing{list: list}, b.clock.T)
-	m := drive(b, a, hand.Key("c"), hand.Key("ctrl+s"))
+	m := drive(b, a, hand.Key("c"), hand.Key("enter"), hand.Key("ctrl+s"))
 	want := state(t, first).Plan.Spec
 	want.Name += " 2"
 	if st := state(t, m); !reflect.DeepEqual(st.Plan.Spec, want) || st.Laid() != 0 ||

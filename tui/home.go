@@ -34,7 +34,8 @@ type home struct {
 	filter  string
 	finding bool             // what is typed goes into the filter
 	ground  *journal.Summary // the ground, while the second that goes with it is chosen
-	naming  *textinput.Model // the new name of the chosen warp, while it is typed
+	naming  *textinput.Model // the new name of the chosen warp, or that of a copy, while it is typed
+	copying bool             // it is that of a copy
 	w, h    int              // of the terminal
 }
 
@@ -176,7 +177,7 @@ func (m home) act(msg tea.KeyMsg) (screen, tea.Cmd) {
 	case keys.Matches(msg, k.BringBack):
 		return m.bringBack()
 	case keys.Matches(msg, k.Copy):
-		return m.copyPlan()
+		return m.copyPlan(), nil
 	case keys.Matches(msg, k.Rename):
 		return m.rename(), nil
 	case keys.Matches(msg, k.Edit):

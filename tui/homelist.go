@@ -202,12 +202,12 @@ func (m home) mouse(msg tea.MouseMsg) (screen, tea.Cmd) {
 		return m.to(m.chosen + 1), nil
 	case tea.MouseButtonLeft:
 		l := m.lay(m.w, m.h)
-		row := msg.Y - len(l.head) + l.from
-		if row < l.from || row >= len(l.of) || msg.Y >= m.h-len(l.foot) || l.of[row] < 0 {
+		row := msg.Y - len(l.head)
+		if row < 0 || row >= len(l.ofShown) || msg.Y >= m.h-len(l.foot) || l.ofShown[row] < 0 {
 			return m, nil
 		}
 		m.problem, m.said = "", ""
-		m = m.to(l.of[row])
+		m = m.to(l.ofShown[row])
 		if m.clicked == m.anchor {
 			m.clicked = ""
 			return m.open()

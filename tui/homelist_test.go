@@ -223,3 +223,66 @@ func TestKeysAreNotHiddenWithoutASign(t *testing.T) {
 		}
 	}
 }
+
+// However far the list is turned, and however little room a fault told above the keys leaves it, the chosen entry is
+// seen, neither a heading nor half of an entry stands last, and a line says how many entries are out of sight.
+func TestHomeSaysWhereThereIsMore(t *testing.T) {
+	const fault = "at-hand.txt: line 2, column 9, peg step: \"18\" won't do; give a number and a unit, such as " +
+		"7.5 yd, 7 1/2 yd, 6.4 m or 250 in; left out"
+	for _, size := range [][2]int{{60, 18}, {60, 24}, {80, 24}, {120, 40}} {
+		for _, make := range []func(*bench) home{func(b *bench) home { return sixty(b).screen.(home) },
+			func(b *bench) home { return homePage(b).(home) }} {
+			for _, told := range []string{"", fault} {
+				m := make(newBench(t, termenv.Ascii))
+				m.w, m.h, m.problem = size[0], size[1], told
+				for i := range m.entries() {
+					m = m.to(i)
+					l := m.lay(m.w, m.h)
+					checkWindow(t, m, l, fmt.Sprintf("%v, entry %d, fault %v", size, i, told != ""))
+				}
+			}
+		}
+	}
+}
+
+func checkWindow(t *testing.T, m home, l laid, where string) {
+	t.Helper()
+	lines := m.view(m.w, m.h)
+	seen, whole := map[int]int{}, map[int]int{}
+	last := -1
+	for i, of := range l.ofShown {
+		if of >= 0 {
+			seen[of]++
+		}
+		if strings.TrimSpace(l.shown[i]) != "" && !strings.Contains(l.shown[i], "more below") {
+			last = of
+		}
+	}
+	for _, of := range l.of {
+		whole[of]++
+	}
+	hidden := 0
+	for i := range m.entries() {
+		if seen[i] == 0 {
+			hidden++
+		} else if seen[i] != whole[i] {
+			t.Errorf("%s: half of an entry:\n%s", where, lines)
+		}
+	}
+	if seen[m.chosen] == 0 || last < 0 || len(l.head)+len(l.shown)+len(l.foot) > m.h {
+		t.Errorf("%s: chosen seen %d times, the last line is of %d:\n%s", where, seen[m.chosen], last, lines)
+	}
+	if n := count(l, "above") + count(l, "below"); n != hidden {
+		t.Errorf("%s: %d entries are hidden, told %d:\n%s", where, hidden, n, lines)
+	}
+}
+
+// count is how many entries the sign says to be above or below.
+func count(l laid, where string) (n int) {
+	for _, line := range l.shown {
+		if strings.HasSuffix(line, " more "+where) {
+			_, _ = fmt.Sscanf(strings.TrimSpace(line), "… %d more", &n)
+		}
+	}
+	return n
+}

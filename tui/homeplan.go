@@ -27,16 +27,27 @@ func (m home) chosenRecord(why string) (*journal.Summary, home) {
 	return e.summary, m
 }
 
-// copyPlan opens the form with the plan of a record and a name of its own, to wind the same warp again or a changed
-// one.
-func (m home) copyPlan() (screen, tea.Cmd) {
+// copyPlan asks for the name of a new warp with the plan of the chosen one, and proposes one that is free.
+func (m home) copyPlan() home {
 	sum, m := m.chosenRecord("to copy its plan")
 	if sum == nil {
-		return m, nil
+		return m
+	}
+	return m.ask(journal.CopyName(sum.Spec.Name, m.list), true)
+}
+
+// copied opens the form with the plan of the chosen record and a name of its own, to wind the same warp again or a
+// changed one.
+func (m home) copied(name string) (screen, tea.Cmd) {
+	sum, m := m.chosenRecord("to copy its plan")
+	m.naming = nil
+	if sum == nil {
+		return m.scrolled(), nil
 	}
 	spec := sum.Spec
-	spec.Name, spec.GoesWith = journal.CopyName(spec.Name, m.list), ""
-	return m, send(goFormMsg{spec: spec})
+	spec.Name, spec.GoesWith = name, ""
+	m.busy = true
+	return m.scrolled(), send(goFormMsg{spec: spec})
 }
 
 // edit opens the form with the plan of a warp that isn't begun, to put the changed one in its place.
@@ -59,9 +70,14 @@ func (m home) rename() home {
 	if sum == nil {
 		return m
 	}
-	in := look.NewInput(m.styles, sum.Name, nameRoom)
+	return m.ask(sum.Name, false)
+}
+
+// ask asks for a name: that of the chosen warp, or of a copy of it.
+func (m home) ask(name string, copying bool) home {
+	in := look.NewInput(m.styles, name, nameRoom)
 	in.Focus()
-	m.naming = &in
+	m.naming, m.copying = &in, copying
 	return m.scrolled()
 }
 
@@ -79,12 +95,15 @@ func (m home) nameIt(msg tea.KeyMsg) (screen, tea.Cmd) {
 	return m, nil
 }
 
-// named keeps the new name.
+// named keeps the new name, or makes the copy that has it.
 func (m home) named() (screen, tea.Cmd) {
 	name := m.naming.Value()
 	if err := measure.CheckName(name); err != nil {
 		m.problem = err.Error()
 		return m, nil
+	}
+	if m.copying {
+		return m.copied(name)
 	}
 	sum, m := m.chosenRecord("to give it another name")
 	m.naming = nil
@@ -101,7 +120,11 @@ func (m home) named() (screen, tea.Cmd) {
 
 // nameLine is the field of the new name.
 func (m home) nameLine(w int) string {
-	return look.Fit("  new name: "+look.InputView(*m.naming, max(w-14, 4)), w)
+	what := "  new name: "
+	if m.copying {
+		what = "  name of the copy: "
+	}
+	return look.Fit(what+look.InputView(*m.naming, max(w-len(what)-2, 4)), w)
 }
 
 // ofPath is the path of the record whose plan a half-filled one changes: kept by its file's name where it stands in the

@@ -109,7 +109,7 @@ func TestCopyHasItsOwnName(t *testing.T) {
 	spec.Name, spec.Units = "Schal", 1-plan.DefaultSpec().Units
 	b.winding(spec, 0).close()
 	var m tea.Model = b.app()
-	m = drive(b, m, mustList(b), hand.Key("c"), hand.Key("ctrl+s"))
+	m = drive(b, m, mustList(b), hand.Key("c"), hand.Key("enter"), hand.Key("ctrl+s"))
 	if st := state(t, m); st.Plan.Spec.Name != "Schal 2" || st.Plan.Spec.Units != spec.Units {
 		t.Errorf("%+v", st.Plan.Spec)
 	}
@@ -144,5 +144,31 @@ func TestRenamedStaysChosen(t *testing.T) {
 	e, ok := m.(app).screen.(home).current()
 	if !ok || e.summary == nil || e.summary.Name != "z scarf" {
 		t.Errorf("chosen now:\n%s", m.View())
+	}
+}
+
+// The copy's name is asked for at home, with a free one proposed; one that won't do is told, and Esc leaves it.
+func TestCopyAsksForTheName(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := drive(b, atHome(b, 4), hand.Key("c"))
+	if v := m.View(); !strings.Contains(v, "name of the copy: Kitchen towels, undyed 2") {
+		t.Fatalf("no name is asked for:\n%s", v)
+	}
+	m = drive(b, m, hand.Key("ctrl+u"), hand.Key("enter"))
+	if v := m.View(); !strings.Contains(v, "! name") {
+		t.Fatalf("an empty name:\n%s", v)
+	}
+	m = drive(b, m, hand.Key("esc"))
+	if _, home := m.(app).screen.(home); !home || strings.Contains(m.View(), "name of the copy") {
+		t.Fatalf("left:\n%s", m.View())
+	}
+	m = drive(b, m, hand.Key("c"), hand.Key("ctrl+u"))
+	m = drive(b, typeInto(b, m, "towels for Ane"), hand.Key("enter"))
+	p, ok := m.(app).screen.(planning)
+	if !ok || p.Filled().Spec.Name != "towels for Ane" || p.Filled().Spec.Ends != hand.Towels().Ends {
+		t.Errorf("the form:\n%s", m.View())
+	}
+	if len(records(b)) != 1 {
+		t.Error("a record is made before the plan is settled")
 	}
 }

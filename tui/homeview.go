@@ -18,15 +18,17 @@ import (
 
 func (m home) view(w, h int) string {
 	l := m.lay(w, h)
-	return look.WithFoot(append(l.head, l.body[l.from:]...), l.foot, w, h)
+	return look.WithFoot(append(l.head, l.shown...), l.foot, w, h)
 }
 
-// laid is the page: what stands above the list, the list from a line on, with the entry that each line belongs to
-// (-1: none), and what stands below.
+// laid is the page: what stands above the list, the list with the entry that each of its lines belongs to (-1: none),
+// and what stands below; from is the line of the list that stands at the top.
 type laid struct {
 	head, body, foot []string
 	of               []int
 	from             int
+	shown            []string // the part of the list that is seen, with a sign where there is more
+	ofShown          []int
 }
 
 func (m home) lay(w, h int) laid {
@@ -53,18 +55,67 @@ func (m home) lay(w, h int) laid {
 	if m.said != "" {
 		l.foot = append(look.Wrap("  "+m.said, w-2), l.foot...)
 	}
-	room := max(h-len(l.head)-len(l.foot), 1)
-	l.from = max(min(m.top, first, len(l.body)-room), last-room+1, 0)
+	return l.window(m, first, last, max(h-len(l.head)-len(l.foot), 1))
+}
+
+// window chooses the part of the list that is seen: the lines from first to last are. Where there is more, a line says
+// so; neither a heading nor half of an entry stands above that.
+func (l laid) window(m home, first, last, room int) laid {
+	n, rows := len(l.body), room
+	signs := n > room && room > 4
+	if signs {
+		rows = room - 2
+	}
+	l.from = max(min(m.top, first, n-rows), last-rows+1, 0)
+	to := min(l.from+rows, n)
+	switch {
+	case !signs:
+	case l.from <= 1: // the line of a sign is worth as much
+		l.from, to = 0, rows+1
+	case to >= n-1:
+		l.from, to = n-rows-1, n
+	}
+	for signs && l.from > 0 && l.from < first && l.of[l.from] >= 0 && l.of[l.from] == l.of[l.from-1] {
+		l.from++
+	}
+	for signs && to < n && to > last+1 && (l.of[to-1] < 0 || l.of[to-1] == l.of[to]) {
+		to--
+	}
+	add := func(line string, of int) { l.shown, l.ofShown = append(l.shown, line), append(l.ofShown, of) }
+	if signs && l.from > 0 {
+		add(m.moreLine(l.of[:l.from], "above"), -1)
+	}
+	for i := l.from; i < to; i++ {
+		add(l.body[i], l.of[i])
+	}
+	if signs && to < n {
+		for len(l.shown) < room-1 {
+			add("", -1)
+		}
+		add(m.moreLine(l.of[to:], "below"), -1)
+	}
 	return l
+}
+
+// moreLine says how many entries of the list stand above or below what is seen of it.
+func (m home) moreLine(of []int, where string) string {
+	entries := map[int]bool{}
+	for _, i := range of {
+		if i >= 0 {
+			entries[i] = true
+		}
+	}
+	return "  " + m.styles.Dim.Render(fmt.Sprintf("… %d more %s", len(entries), where))
 }
 
 // filterLine is what is looked for, and how many were found.
 func (m home) filterLine(w int) string {
-	text := "  names with: " + m.filter
+	const what = "  names with: "
+	text, count := m.filter, fmt.Sprintf("   %d of %d", len(m.entries()), len(m.list)+len(m.halves))
 	if m.finding {
 		text += "_"
 	}
-	return look.Fit(fmt.Sprintf("%s   %d of %d", text, len(m.entries()), len(m.list)+len(m.halves)), w)
+	return look.Fit(what+look.Tail(text, w-len(what)-len(count))+count, w)
 }
 
 // keyRows is how many lines at the foot may hold keys.
@@ -78,7 +129,10 @@ func (m home) keyRows(h int) int {
 // footKeys are the keys that work, those first that are needed most.
 func (m home) footKeys() []key.Binding {
 	k := m.keys
-	if m.naming != nil {
+	switch {
+	case m.naming != nil && m.copying:
+		return []key.Binding{keys.As(k.Keep, "copy it"), k.Back}
+	case m.naming != nil:
 		return []key.Binding{k.Keep, k.Back}
 	}
 	if m.finding {

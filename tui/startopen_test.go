@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
 	"millside/tui/internal/hand"
@@ -26,6 +27,19 @@ func TestFromWhatIsKnownOnTheScreen(t *testing.T) {
 		t.Errorf("%d ends of %s", s.Ends, s.Length)
 	}
 	if m = drive(b, m, hand.Key("esc")); !strings.Contains(m.View(), "half-filled plans (1)") {
+		t.Errorf("not kept:\n%s", m.View())
+	}
+}
+
+// The page opens from the form too: what was filled in there is kept, half-filled.
+func TestFromTheFormToWhatIsKnown(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := typeInto(b, drive(b, b.app(), hand.Key("n")), "blanket")
+	m = drive(b, m, tea.KeyMsg{Type: tea.KeyF2})
+	if _, ok := m.(app).screen.(starting); !ok {
+		t.Fatalf("%T is shown", m.(app).screen)
+	}
+	if m = drive(b, m, hand.Key("esc")); !strings.Contains(m.View(), "blanket") {
 		t.Errorf("not kept:\n%s", m.View())
 	}
 }

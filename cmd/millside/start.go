@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -68,16 +70,40 @@ func (a *app) startCmd() *cobra.Command {
 	return cmd
 }
 
-// startUsage names the flags of fields, those that only this command has too.
+// startUsage names the flags of fields, those that only this command has too, and says of a flag that wasn't given that
+// it is missing.
 func startUsage(cmd *cobra.Command, err error) error {
-	return asked.NamedBy(cmd, err, func(name string) string {
+	flagOf := func(name string) string {
 		for _, f := range field.Known() {
 			if f.Name == name {
 				return f.Flag
 			}
 		}
 		return asked.FlagFor(name)
-	})
+	}
+	var unclear *starting.UnclearError
+	if errors.As(err, &unclear) {
+		var flags []string
+		for _, f := range unclear.Give {
+			flags = append(flags, "--"+f.Flag)
+		}
+		return asked.Usage(cmd, fmt.Errorf("%w (%s)", unclear, strings.Join(flags, ", ")))
+	}
+	var missing, wrong []error
+	for _, fe := range measure.FieldErrors(err) {
+		if flag := cmd.Flags().Lookup(flagOf(fe.Field)); fe.Value == "" && flag != nil && !flag.Changed {
+			missing = append(missing, fmt.Errorf("--%s is missing: give %s", flag.Name, fe.Want))
+		} else {
+			wrong = append(wrong, fe)
+		}
+	}
+	if len(missing) == 0 {
+		return asked.NamedBy(cmd, err, flagOf)
+	}
+	if len(wrong) > 0 {
+		missing = append(missing, asked.NamedBy(cmd, errors.Join(wrong...), flagOf))
+	}
+	return asked.Usage(cmd, errors.Join(missing...))
 }
 
 // planCommand is the command that plans what was found; "" as long as the ends or the length aren't known. The cloth

@@ -33,25 +33,44 @@ func (k Known) infer() (Find, error) {
 	return 0, k.unclear()
 }
 
+// UnclearError says that more than one thing is unknown, and what to add.
+type UnclearError struct {
+	// Nothing says that nothing is known at all.
+	Nothing bool
+	// Want is what would do, in words.
+	Want string
+	// Give are the fields of which one or more may be given.
+	Give []*field.Field
+}
+
+// Error says so in a sentence.
+func (e *UnclearError) Error() string {
+	if e.Nothing {
+		return "nothing is known yet; give " + e.Want
+	}
+	return "more than one thing is unknown; give " + e.Want
+}
+
 // unclear says what to add where more than one thing is unknown.
 func (k Known) unclear() error {
-	wrong := func(want string) error { return field.Find.Wrong("", want) }
+	more := func(want string, give ...*field.Field) error { return &UnclearError{Want: want, Give: give} }
 	switch {
 	case len(k.OnHand) > 0:
-		return wrong("one of the two that are missing, the ends or the length: the ends may be given as ends, or as " +
-			"a width and a sett, the length as that of the warp, or as a finished length; yarn alone gives only one " +
-			"of them")
+		return more("one of the two that are missing, the ends or the length: the ends may be given as ends, or as "+
+			"a width and a sett, the length as that of the warp, or as a finished length; yarn alone gives only one "+
+			"of them", field.Ends, field.FinishedWidth, field.SettOf, field.Length, field.FinishedLength)
 	case k.hasEnds():
-		return wrong("more beside the ends: a sett for the width; the yarn on hand for the length, or for the pieces " +
-			"of a finished length; a length for the yarn")
+		return more("more beside the ends: a sett for the width; the yarn on hand for the length, or for the pieces "+
+			"of a finished length; a length for the yarn", field.SettOf, field.OnHand, field.Length)
 	case k.width():
-		return wrong("a sett beside the width for the ends")
+		return more("a sett beside the width for the ends, such as 20 an inch", field.SettOf)
 	case k.Length != 0:
-		return wrong("more beside the length: a finished length for the pieces, the ends for the yarn, or the yarn " +
-			"on hand for the ends")
+		return more("more beside the length: a finished length for the pieces, the ends for the yarn, or the yarn "+
+			"on hand for the ends", field.FinishedLength, field.Ends, field.OnHand)
 	}
-	return wrong("what you know: ends, a finished width or a width in the reed with a sett, a finished piece, a " +
-		"length, or the yarn on hand")
+	return &UnclearError{Nothing: true, Want: "what you know: ends, a finished width or a width in the reed with a " +
+		"sett, a finished piece, a length, or the yarn on hand", Give: []*field.Field{field.Ends, field.FinishedWidth,
+		field.ReedSpan, field.SettOf, field.FinishedLength, field.Length, field.OnHand}}
 }
 
 // missing reports what is wanted for what is to be found. Each way to know it is named.

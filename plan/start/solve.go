@@ -29,8 +29,8 @@ type solver struct {
 }
 
 // Solve finds the one thing. The error joins one [measure.FieldError] for each field that is missing, out of its
-// range or at odds with another; where more than one thing is unknown it says which have to be given. A striped warp
-// is cut into passes for it, which ctx may end early.
+// range or at odds with another; where more than one thing is unknown, an [*UnclearError] says what to give. A striped
+// warp is cut into passes for it, which ctx may end early.
 func Solve(ctx context.Context, k Known) (*Result, error) {
 	s := &solver{ctx: ctx, k: k}
 	if err := s.begin(); err != nil {

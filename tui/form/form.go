@@ -3,9 +3,7 @@ package form
 import (
 	"context"
 	"errors"
-	"maps"
 	"slices"
-	"strings"
 
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
@@ -78,6 +76,8 @@ type Deps struct {
 type (
 	// BackMsg leaves the form without a warp.
 	BackMsg struct{}
+	// KnownMsg asks for the page that finds a warp from what is known.
+	KnownMsg struct{}
 	// BeginMsg asks for a record of this warp.
 	BeginMsg struct{ Spec plan.Spec }
 )
@@ -211,6 +211,8 @@ func (m Model) act(msg tea.KeyMsg) (Model, tea.Cmd) {
 		return m, send(BackMsg{})
 	case keys.Matches(msg, k.Begin):
 		return m.begin()
+	case keys.Matches(msg, k.FormKnown):
+		return m, send(KnownMsg{})
 	case keys.Matches(msg, k.Choice):
 		return m.nextChoice(), nil
 	case keys.Matches(msg, k.How):
@@ -368,30 +370,4 @@ func (m Model) begin() (Model, tea.Cmd) {
 	}
 	m.busy = true
 	return m, send(BeginMsg{m.project.Plan.Spec})
-}
-
-// wrongFields names the fields that are wrong, in their order, and what else is. What is wrong with one alone that
-// stands on another page is said, since it may follow from a field on this one.
-func (m Model) wrongFields() string {
-	var names []string
-	known := map[string]bool{}
-	elsewhere := ""
-	for _, f := range m.fields {
-		known[f.Name] = true
-		if m.problems[f.Name] != "" {
-			names = append(names, f.Label)
-			if f.section != m.section() {
-				elsewhere = f.Label + ", on the page “" + f.section.String() + "”: " + m.problems[f.Name]
-			}
-		}
-	}
-	for _, name := range slices.Sorted(maps.Keys(m.problems)) {
-		if !known[name] {
-			names = append(names, name+": "+m.problems[name])
-		}
-	}
-	if len(names) == 1 && elsewhere != "" {
-		return elsewhere
-	}
-	return strings.Join(names, ", ")
 }

@@ -1,16 +1,20 @@
 package form
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
 	"millside/plan"
 	"millside/plan/athand"
+	"millside/plan/entry"
 	"millside/plan/field"
 	"millside/plan/loom"
 	"millside/plan/measure"
+	"millside/tui/internal/hand"
 )
 
 // What the reed makes of the sett stands below both fields, in the words of the sheet; and a sett that no order comes
@@ -81,4 +85,57 @@ func columns(view string, w int) string {
 		lines = append(lines, string([]rune(l)[:min(46, w/2+3, len([]rune(l)))]))
 	}
 	return strings.Join(lines, "\n")
+}
+
+// A length that follows from the cloth is shown no more exactly than the shares that it is reckoned with.
+func TestLengthFromTheClothIsRounded(t *testing.T) {
+	spec := entry.NewSpec(measure.Metric)
+	spec.Cloth.Used, spec.Cloth.Width.Finished, spec.Cloth.Length.Piece = true, measure.Metre/2, 80*measure.Centimetre
+	if err := spec.Loom.Sett.UnmarshalText([]byte("10 a cm")); err != nil {
+		t.Fatal(err)
+	}
+	m := New(newBench(t, termenv.Ascii).deps, spec)
+	i := slices.IndexFunc(m.fields, func(l line) bool { return l.Field == field.Length })
+	if got := m.follows(m.fields[i]); got != "1.67 m" {
+		t.Errorf("%q", got)
+	}
+}
+
+// A line that says what is assumed stands once, and no field stands there with nothing behind its name.
+func TestAssumedStandsOnceAndNoFieldIsBlank(t *testing.T) {
+	h, err := athand.Parse("mill floor: circumference 3 yd, peg step 9 in\npaddle short: positions 8\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := newBench(t, termenv.Ascii).deps
+	var spec plan.Spec
+	d.AtHand = h
+	spec, d.Assumed = h.Assume(entry.NewSpec(measure.Imperial), func(*field.Field) bool { return false })
+	m := New(d, spec)
+	for i := range m.fields {
+		m = m.focus(i)
+		if n := strings.Count(strings.Join(strings.Fields(m.View(200, 60)), " "), "assumed: the only"); n > 1 {
+			t.Errorf("%s: %d times:\n%s", m.fields[i].Name, n, m.View(200, 60))
+		}
+		for j, f := range m.fields {
+			if j != i && j != m.boxAt && strings.TrimSpace(m.fieldLine(j, 60)) == f.Label {
+				t.Errorf("%s is blank", f.Name)
+			}
+		}
+	}
+}
+
+// The key for the page that starts from what is known stands at the foot of the first page, and asks for that page.
+func TestFromTheFormToWhatIsKnown(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := New(b.deps, entry.NewSpec(measure.Imperial))
+	for _, w := range []int{60, 80, 120} {
+		if v := m.View(w, 18); !strings.Contains(v, "f2 what I know") || !strings.Contains(v, "esc back") {
+			t.Errorf("%d columns:\n%s", w, v)
+		}
+	}
+	_, cmd := m.Update(tea.KeyMsg{Type: tea.KeyF2})
+	if got := hand.Collect(cmd); len(got) != 1 || got[0] != (KnownMsg{}) {
+		t.Errorf("%v", got)
+	}
 }

@@ -1,7 +1,10 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"millside/plan/entry"
@@ -102,6 +105,11 @@ func (m Model) formFoot(w int) []string {
 	switch {
 	case m.section() == secStripes:
 		line = m.stripesKeys(w)
+	case m.section() == field.Warp: // what isn't known of a warp yet can be found from what is
+		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.Back, k.FormKnown, k.How, k.Rest, k.Choice}
+		if len(f.options) > 0 && w >= wideForm {
+			line = slices.Insert(line, 3, k.Right)
+		}
 	case w < wideForm:
 		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.Back, k.How, k.Choice}
 	case len(f.options) > 0:
@@ -169,6 +177,8 @@ func (m Model) fieldLine(i, w int) string {
 		value = s.Strong.Render("◀ " + value + " ▶")
 	case value == "" && entry.AssumedValue(m.spec, f.Field) != "" && i != m.at:
 		value = s.Dim.Render(entry.AssumedValue(m.spec, f.Field) + " assumed")
+	case value == "" && i != m.at:
+		value = s.Dim.Render("-")
 	case i != m.at && only:
 		value += s.Dim.Render(" assumed")
 	case i == m.at:
@@ -177,12 +187,16 @@ func (m Model) fieldLine(i, w int) string {
 	return look.Fit(mark+look.Pad(f.Label, 17)+" "+value, w)
 }
 
-// follows shows a value that follows from others.
+// follows shows a value that follows from others. A length is shown as on the rest of the page: the shares that it is
+// reckoned with are no more exact than that.
 func (m Model) follows(f line) string {
 	if f.section == secCloth || m.project == nil {
 		return "-"
 	}
-	return f.Show(m.project.Plan.Spec)
+	if s := m.project.Plan.Spec; f.Field == field.Length {
+		return s.Length.As(s.Units.Long(), 2).String()
+	}
+	return cmp.Or(f.Show(m.project.Plan.Spec), "-")
 }
 
 // window is the part of the form around the field being filled in.
@@ -203,4 +217,30 @@ func (m Model) window(lines []formLine, room int) []string {
 		out = append(out, l.text)
 	}
 	return out
+}
+
+// wrongFields names the fields that are wrong, in their order, and what else is. What is wrong with one alone that
+// stands on another page is said, since it may follow from a field on this one.
+func (m Model) wrongFields() string {
+	var names []string
+	known := map[string]bool{}
+	elsewhere := ""
+	for _, f := range m.fields {
+		known[f.Name] = true
+		if m.problems[f.Name] != "" {
+			names = append(names, f.Label)
+			if f.section != m.section() {
+				elsewhere = f.Label + ", on the page “" + f.section.String() + "”: " + m.problems[f.Name]
+			}
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(m.problems)) {
+		if !known[name] {
+			names = append(names, name+": "+m.problems[name])
+		}
+	}
+	if len(names) == 1 && elsewhere != "" {
+		return elsewhere
+	}
+	return strings.Join(names, ", ")
 }

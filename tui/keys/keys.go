@@ -31,8 +31,8 @@ type Map struct {
 	NewLine, Take                                                                           key.Binding
 	// Where a draft is chosen.
 	Draft, Complete, NextFile, PrevFile key.Binding
-	// Where a plan starts from what is known, and where two warps are seen together.
-	Known, Together key.Binding
+	// Where a plan starts from what is known, at home and on the form, and where two warps are seen together.
+	Known, FormKnown, Together key.Binding
 	// On every page.
 	Stop, Suspend, AnyBack key.Binding
 }
@@ -133,6 +133,8 @@ func Default() Map {
 		Complete: Bind("tab", "complete", "tab"),
 		NextFile: Bind("up/down", "choose", "down"),
 		PrevFile: Bind("up/down", "choose", "up"),
+
+		FormKnown: Bind("f2", "what I know", "f2"),
 
 		Stop:    Bind("ctrl+c", "leave at once", "ctrl+c"),
 		Suspend: Bind("ctrl+z", "put aside until fg", "ctrl+z"),

@@ -35,3 +35,24 @@ func TestInputViewShowsTheCursor(t *testing.T) {
 		}
 	}
 }
+
+// A sign stands at each side at which some of a text is hidden, and at no other.
+func TestInputViewShowsWhereItIsCut(t *testing.T) {
+	in := NewInput(NewStyles(io.Discard, termenv.Ascii), "abcdefghijklmnopqrstuvwxyz", 100)
+	for _, c := range []struct {
+		at   int
+		want string
+	}{{26, "…stuvwxyz"}, {20, "…stuvwxyz"}, {12, "…mnopqrs…"}, {8, "…ijklmno…"}, {3, "abcdefgh…"}, {0, "abcdefgh…"}} {
+		in.SetCursor(c.at)
+		if got := strings.TrimRight(InputView(in, 10), " "); got != c.want {
+			t.Errorf("cursor at %d: %q, want %q", c.at, got, c.want)
+		}
+	}
+	in.SetValue("short")
+	if got := InputView(in, 10); strings.Contains(got, "…") {
+		t.Errorf("a text that is shown whole has a sign: %q", got)
+	}
+	if got := Tail("abcdefgh", 4); got != "…fgh" {
+		t.Errorf("the end: %q", got)
+	}
+}

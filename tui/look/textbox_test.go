@@ -89,3 +89,16 @@ func TestTextBoxPoints(t *testing.T) {
 		}
 	}
 }
+
+// A text is broken at a blank, and not at a hyphen of a colour's name.
+func TestNoNameIsBrokenAtItsHyphen(t *testing.T) {
+	order := strings.Repeat("8 natural-white, 4 sea-blue, 12 brick-red-and-sand, ", 6)
+	for w := 24; w < 130; w++ {
+		lines, _, _ := NewTextBox(NewStyles(io.Discard, termenv.Ascii), order, 10_000).Lines(w, nil, nil, false)
+		for _, line := range append(lines, Wrap("laid: "+order, w)...) {
+			if strings.HasSuffix(strings.TrimSpace(line), "-") {
+				t.Errorf("%d wide: %q", w, line)
+			}
+		}
+	}
+}

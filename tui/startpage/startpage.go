@@ -146,6 +146,11 @@ func (m Model) done() (Model, tea.Cmd) {
 		m.problem = "type what you know first"
 	default:
 		m.problem = "there is no answer yet: see what it wants"
+		var unclear *start.UnclearError
+		if errors.As(m.err, &unclear) {
+			m.lines, _ = m.lines.To(unclear.Give[0].Name)
+			return m, nil
+		}
 		for _, fe := range measure.FieldErrors(m.err) {
 			if next, ok := m.lines.To(fe.Field); ok {
 				m.lines = next

@@ -126,3 +126,21 @@ func TestDecimalComma(t *testing.T) { hand.DecimalComma(t, goldens()) }
 func TestPagesFitEverySize(t *testing.T) {
 	hand.FitEverySize(t, goldens(), hand.Size{W: 23, H: 9}, hand.Size{W: look.MinWidth, H: look.MinHeight})
 }
+
+// While stripes are cut into passes the page says so and takes keys.
+func TestThePageSaysThatItWorks(t *testing.T) {
+	b := newBench(termenv.Ascii).fill(field.StripesOf, "8 white, 4 red")
+	m, cmd := b.Update(hand.Key("9"))
+	if cmd == nil || !m.waits {
+		t.Fatal("nothing is worked out")
+	}
+	for _, size := range [][2]int{{60, 18}, {80, 24}, {120, 40}} {
+		if v := strings.Join(strings.Fields(m.View(size[0], size[1])), " "); !strings.Contains(v, "cut into passes") {
+			t.Errorf("%v:\n%s", size, m.View(size[0], size[1]))
+		}
+	}
+	if next, _ := m.Update(hand.Key("tab")); next.View(80, 24) == m.View(80, 24) {
+		t.Error("it takes no key meanwhile")
+	}
+	m.end()
+}

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"millside/plan/athand"
+	"millside/plan/field"
 	"millside/plan/measure"
 	"millside/plan/start"
 	"millside/tui/keys"
@@ -61,7 +62,11 @@ func (m Model) answer(w int) []string {
 	add := func(text string) { out = append(out, look.Wrap(text, w)...) }
 	switch r := m.result; {
 	case m.waits:
-		add("it is being worked out")
+		if m.said(field.StripesOf) {
+			add("It is being worked out: the stripes are cut into passes, which takes some seconds. You may type on.")
+		} else {
+			add("It is being worked out.")
+		}
 	case m.err != nil:
 		list := measure.FieldErrors(m.err)
 		if len(list) == 0 {
