@@ -179,7 +179,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case listedMsg:
 		return a.showHome(msg), nil
 	case goFormMsg:
-		if reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // a new warp, and not one that was planned before
+		if msg.of == "" && reflect.DeepEqual(msg.spec, plan.DefaultSpec()) { // none that was planned before
 			return a.plan(a.newForm(), halfplan.Plan{})
 		}
 		return a.plan(form.New(a.forForm(), msg.spec), halfplan.Plan{Of: ofName(a.store, msg.of)})

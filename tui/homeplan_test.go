@@ -172,3 +172,13 @@ func TestCopyAsksForTheName(t *testing.T) {
 		t.Error("a record is made before the plan is settled")
 	}
 }
+
+// A plan that is changed is that of its record, also where it is just what a new warp began with.
+func TestEditOfAPlanAsItBegins(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	b.winding(plan.DefaultSpec(), 0).close()
+	m := drive(b, b.app(), mustList(b), hand.Key("e"))
+	if p, ok := m.(app).screen.(planning); !ok || p.changing() == "" {
+		t.Errorf("it isn't the record's:\n%s", m.View())
+	}
+}

@@ -62,7 +62,7 @@ func (p *parser) unparted(start token, part Part) error {
 		return p.mendAt(t, sayBefore, p.numbersFirst(start))
 	case t.kind == number:
 		if !beginsPart(p.after(t)) || p.after(t).newLine {
-			comma = nil
+			return p.errorAt(t, "put a comma before it and its colour behind it, or take it out")
 		}
 		return p.mendAt(t, "put a comma before it", comma)
 	case t.is("+") || t.is(";") || t.is("&") || t.is(".") || t.is("|"):

@@ -126,6 +126,8 @@ func TestGolden(t *testing.T) { hand.Golden(t, goldens()) }
 
 func TestColourRepeatsThePlainPage(t *testing.T) { hand.ColourRepeats(t, goldens()) }
 
+func TestDecimalComma(t *testing.T) { hand.DecimalComma(t, goldens()) }
+
 func TestPagesFitEverySize(t *testing.T) {
 	hand.FitEverySize(t, goldens(), hand.Size{W: 23, H: 9}, hand.Size{W: look.MinWidth, H: look.MinHeight})
 }
