@@ -131,7 +131,8 @@ func (j *Joint) lengths() sheet.Part {
 			WithNumbers: figure.Say("%s of cloth take %s of warp", show(l.Woven), show(l.Needed[w]))}}
 		switch off := l.Planned[w] - l.Needed[w]; {
 		case off < -measure.Millimetre:
-			row.Warning = fmt.Sprintf("its plan makes it %s, %s too short for this cloth", show(l.Planned[w]), apart(-off))
+			row.Warning = fmt.Sprintf("its plan makes it %s, %s too short for this cloth", show(l.Planned[w]),
+				apart(-off))
 		case off > measure.Millimetre:
 			row.Value = row.Value.And("; its plan makes it %s, so %s are left over", show(l.Planned[w]), apart(off))
 		}

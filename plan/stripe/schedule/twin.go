@@ -6,10 +6,10 @@ import (
 )
 
 // Where the search ends by itself depends much on the lots that it draws: of two that may look at as much, the better
-// comes a good deal nearer to the best that is known. (Whether one that may look at twice as much would come as near was
-// not tried.) So a second search, the twin, runs beside the first, on another core where there is one; on one core the
-// two take twice as long. It draws other lots and keeps fewer labels, so that it tries more changes of less use. What it
-// found counts only when both have come to their end: so the result is the same whichever is the faster.
+// comes a good deal nearer to the best that is known. (Whether one that may look at twice as much would come as near
+// was not tried.) So a second search, the twin, runs beside the first, on another core where there is one; on one
+// core the two take twice as long. It draws other lots and keeps fewer labels, so that it tries more changes of less
+// use. What it found counts only when both have come to their end: so the result is the same whichever is the faster.
 
 const (
 	twinLots  = 500
