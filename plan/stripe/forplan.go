@@ -102,7 +102,7 @@ func ForPlan(ctx context.Context, spec plan.Spec, ask Ask, progress func(*schedu
 // is made as well, so that the weaver sees what it costs.
 func (a Ask) chosen(ctx context.Context, ends []int, l schedule.Limits, t schedule.Times,
 	progress func(*schedule.Schedule)) (*schedule.Schedule, schedule.Found, error) {
-	found, err := schedule.Make(ctx, ends, l, t, progress)
+	found, err := lately.search(ctx, ends, l, t, progress)
 	if err != nil {
 		return nil, found, err
 	}

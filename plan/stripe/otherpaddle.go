@@ -123,7 +123,7 @@ func figure(ctx context.Context, ends []int, l schedule.Limits, positions int, t
 			return nil
 		}
 	}
-	found, err := schedule.Make(ctx, ends, l, t, nil)
+	found, err := lately.search(ctx, ends, l, t, nil)
 	if err != nil {
 		return nil // the limits leave no way to do it
 	}
