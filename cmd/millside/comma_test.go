@@ -67,6 +67,7 @@ func warps() [][]string {
 // Where the weaver writes a decimal comma no quantity that a person reads has a point: in plans, sheets, records, helps
 // and errors. Versions aren't quantities, and the looks of a page of HTML aren't read.
 func TestDecimalCommaEverywhere(t *testing.T) {
+	alone(t)
 	dir := t.TempDir()
 	hand := filepath.Join(dir, "hand.txt")
 	if err := os.WriteFile(hand, []byte("reed ten: 10,5 dents an inch, width 36,5 in\nmill big: circumference 2,05 m, "+
@@ -134,6 +135,7 @@ func TestDecimalCommaEverywhere(t *testing.T) {
 
 // What a program reads, and what a record keeps, is the same whatever sign the weaver writes.
 func TestProgramsReadAPoint(t *testing.T) {
+	alone(t)
 	here, there := t.TempDir(), t.TempDir()
 	for i, warp := range warps() {
 		name := []string{"one", "two", "three"}[i]

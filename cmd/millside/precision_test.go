@@ -69,6 +69,7 @@ func TestNoFigureIsTooExact(t *testing.T) {
 
 // The same holds for what is shown of a record, and of a draft.
 func TestNoFigureOfARecordIsTooExact(t *testing.T) {
+	alone(t)
 	for _, warp := range someWarps {
 		if warp[0] == "sett" {
 			continue

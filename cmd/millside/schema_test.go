@@ -79,6 +79,7 @@ func recordOf(t *testing.T, dir, name string, ends int) *journal.Record {
 
 // Whatever is printed for a program is as its published schema says, and holds no field beside.
 func TestJSONIsAsPublished(t *testing.T) {
+	alone(t)
 	dir := t.TempDir()
 	recordOf(t, dir, "pile", 45)
 	record := recordOf(t, dir, "tea towels", 90)

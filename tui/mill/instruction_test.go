@@ -49,6 +49,10 @@ func instructed(b *bench) map[string]Model {
 // message is there at any size too.
 func TestInstructionAtEverySize(t *testing.T) {
 	b := newBench(t, termenv.Ascii)
+	widths := []int{40, 41, 56, 60, 76, 80, 120, 170, 200, 300}
+	if testing.Short() {
+		widths = []int{40, 60, 80, 300}
+	}
 	for name, m := range instructed(b) {
 		if stage := m.s.Stage(m.at); stage != session.Winding {
 			t.Fatalf("%s: stage %d", name, stage)
@@ -57,7 +61,7 @@ func TestInstructionAtEverySize(t *testing.T) {
 		refused.s, _ = m.s.Take(session.Redo{}, m.at.Add(10*time.Second))
 		for _, far := range []bool{false, true} {
 			m.far, refused.far = far, far
-			for _, w := range []int{40, 41, 56, 60, 76, 80, 120, 170, 200, 300} {
+			for _, w := range widths {
 				for _, h := range []int{12, 13, 14, 16, 18, 21, 24, 30, 40, 46, 60, 100} {
 					instructs(t, name, m, hand.Size{W: w, H: h})
 				}
