@@ -35,8 +35,8 @@ func (j *Joint) takeDents(s loom.Sleying) error {
 		return DentsField.Wrong("", say+fmt.Sprintf("the %s is crammed and spaced by itself, and the other warp lies "+
 			"beside it", own[0]))
 	case s.EdgeDents > 0 || s.Doubled > 0 || s.Floating > 0:
-		return DentsField.Wrong("", say+fmt.Sprintf("the %s is crammed and spaced by itself, and the %s has a selvedge "+
-			"in dents of its own", own[0], own[0].Other()))
+		return DentsField.Wrong("", say+fmt.Sprintf("the %s is crammed and spaced by itself, and the %s has a "+
+			"selvedge in dents of its own", own[0], own[0].Other()))
 	case !j.Ask.Sett.IsZero():
 		return SettField.Wrong(j.Ask.Sett.String(), fmt.Sprintf("none: the %s is crammed and spaced by itself, and "+
 			"its dents decide; or the dents of both", own[0]))
