@@ -142,8 +142,8 @@ func TestSameOnAnyMachine(t *testing.T) {
 				t.Fatal(err)
 			}
 			if k > 0 && !reflect.DeepEqual(found, was) {
-				t.Errorf("%d ends: on %d cores %v and %+v, on one %v and %+v", len(s.ends), cores, cheapest(found).Total,
-					found.Taken.Proof, cheapest(was).Total, was.Taken.Proof)
+				t.Errorf("%d ends: on %d cores %v and %+v, on one %v and %+v", len(s.ends), cores,
+					cheapest(found).Total, found.Taken.Proof, cheapest(was).Total, was.Taken.Proof)
 			}
 			was = found
 		}
