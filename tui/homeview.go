@@ -105,7 +105,7 @@ func (m home) moreLine(of []int, where string) string {
 			entries[i] = true
 		}
 	}
-	return "  " + m.styles.Dim.Render(fmt.Sprintf("… %d more %s", len(entries), where))
+	return m.styles.More(len(entries), where)
 }
 
 // filterLine is what is looked for, and how many were found.

@@ -22,7 +22,7 @@ func (m Model) View(w, h int) string {
 	s := m.Styles
 	names := m.warps[pair.Ground].Plan.Spec.Name + " and " + m.warps[pair.Second].Plan.Spec.Name
 	head := []string{"", "  " + s.Title.Render("MILLSIDE") +
-		s.Dim.Render(look.Fit("   together: "+measure.Clean(names), max(w-12, 0))), ""}
+		s.Dim.Render(look.Fit("   together: "+measure.Clean(names), max(w-12, 0)))}
 	foot := []string{"", s.KeyLine(w, m.footKeys()...)}
 	if m.problem != "" {
 		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
@@ -30,16 +30,14 @@ func (m Model) View(w, h int) string {
 	room := max(h-len(head)-len(foot), 1)
 	if w >= wide {
 		const left = 46
-		beside := look.Beside(m.lines.View(left, room), m.lines.Turned(m.answer(w-left-4), m.scroll, room), left, 2)
+		answer := m.lines.Turned(m.answer(w-left-4), m.scroll, room-1)
+		beside := look.Beside(m.lines.View(left, room), append([]string{""}, answer...), left, 2)
 		return look.WithFoot(append(head, beside...), foot, w, h)
 	}
-	asked := min(max(room/3, 3), 8)
-	lines := append(head, m.lines.View(w-2, asked)...)
-	for len(lines) < len(head)+asked {
-		lines = append(lines, "")
-	}
-	lines = append(lines, "")
-	below := max(room-asked-1, 1)
+	const around = 2 // the row above the lines and the one below them
+	asked := min(max((room-1)/3, 3), 8) + around
+	lines := append(head, m.lines.ViewOver(w, asked)...)
+	below := max(room-asked, 1)
 	return look.WithFoot(append(lines, look.Indent(m.lines.Turned(m.answer(w-4), m.scroll, below), 2)...), foot, w, h)
 }
 

@@ -22,7 +22,7 @@ const wide = 76
 func (m Model) View(w, h int) string {
 	s := m.Styles
 	head := []string{"", "  " + s.Title.Render("MILLSIDE") +
-		s.Dim.Render(look.Fit("   a warp from what you know", max(w-12, 0))), ""}
+		s.Dim.Render(look.Fit("   a warp from what you know", max(w-12, 0)))}
 	foot := []string{"", s.KeyLine(w, m.footKeys(w)...)}
 	if m.problem != "" {
 		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
@@ -30,15 +30,12 @@ func (m Model) View(w, h int) string {
 	room := max(h-len(head)-len(foot), 1)
 	if w >= wide {
 		left := min(46, w/2+4)
-		beside := look.Beside(m.lines.View(left, room), m.lines.Turned(m.answer(w-left-4), m.scroll, room), left, 2)
+		answer := m.lines.Turned(m.answer(w-left-4), m.scroll, room-1)
+		beside := look.Beside(m.lines.View(left, room), append([]string{""}, answer...), left, 2)
 		return look.WithFoot(append(head, beside...), foot, w, h)
 	}
-	below := max(room/2, 4)
-	lines := m.lines.View(w-2, room-below)
-	for len(lines) < room-below {
-		lines = append(lines, "")
-	}
-	lines = append(head, lines...)
+	below := max((room-1)/2, 4)
+	lines := append(head, m.lines.ViewOver(w, room-below)...)
 	return look.WithFoot(append(lines, look.Indent(m.lines.Turned(m.answer(w-4), m.scroll, below), 2)...), foot, w, h)
 }
 
