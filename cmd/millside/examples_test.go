@@ -160,19 +160,24 @@ type examplePass struct {
 	Colours   []string `json:"colours"`
 }
 
+var chainEach = schedule.ChainEach.String()
+
 // planned plans the example, checks all that is printed of it, and gives its row of the table.
 func (e example) planned(t *testing.T) string {
 	dir := t.TempDir()
 	p := e.plan(t, dir, "--name", "example", "--save")
 	e.checkSums(t, p, e.sequence(t, dir), "searched")
 	e.checkSheets(t, dir, p)
+	e.wound(t, dir, "example", "searched")
 	if p.Stripes == nil {
 		return fmt.Sprintf("| %s | %d | %s | %d | %d | %s | |\n", e.name, p.Ends, strings.Join(e.ends, ", "),
 			e.positions, p.Passes, p.Time.Text)
 	}
 	for _, way := range p.Stripes.Compared {
 		if way.Possible && !testing.Short() && !raced {
-			e.checkSums(t, e.plan(t, dir, "--way", way.Choose), e.sequence(t, dir), way.Choose)
+			saved := e.plan(t, dir, "--way", way.Choose, "--name", way.Choose, "--save")
+			e.checkSums(t, saved, e.sequence(t, dir), way.Choose)
+			e.wound(t, dir, way.Choose, way.Choose)
 		}
 	}
 	gap := "none, proved"
@@ -272,7 +277,7 @@ func (e example) checkSums(t *testing.T, p examplePlan, sequence []string, way s
 			t.Errorf("%s: %d passes cost, %d planned", way, p.Stripes.Cost.Passes, p.Passes)
 		}
 	}
-	if way == schedule.ChainEach.String() {
+	if way == chainEach {
 		var wound []string
 		for _, of := range e.ends {
 			n, name, _ := strings.Cut(of, " ")

@@ -8,6 +8,7 @@ import (
 
 	"millside/plan"
 	"millside/plan/stripe"
+	"millside/plan/stripe/schedule"
 	"millside/plan/wind"
 )
 
@@ -27,10 +28,14 @@ var warps = map[string]func(*plan.Spec){
 
 // striped is a warp of stripes, cut into passes once for all tests.
 func striped(text string, positions int) func(*plan.Spec) {
+	return stripedWay(text, positions, schedule.Searched)
+}
+
+func stripedWay(text string, positions int, way schedule.Way) func(*plan.Spec) {
 	made := sync.OnceValue(func() plan.Spec {
 		s := benchSpec()
 		s.Stripes, s.Positions, s.Group, s.TieEvery = text, positions, 1, 0
-		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{}, nil)
+		made, err := stripe.ForPlan(context.Background(), s, stripe.Ask{Way: way}, nil)
 		if err != nil {
 			panic(err)
 		}

@@ -224,7 +224,7 @@ func yarn() []Entry {
 		text(field.Colour, func(s *plan.Spec) *string { return &s.Yarn.Colour }),
 		value(field.Cones, func(s *plan.Spec) *measure.Masses { return &s.Yarn.Cones }),
 		value(field.Tube, func(s *plan.Spec) *measure.Mass { return &s.Yarn.Tube }),
-		count(field.Packages, func(s *plan.Spec) *int { return &s.Yarn.Packages }),
+		when(Plain, count(field.Packages, func(s *plan.Spec) *int { return &s.Yarn.Packages })),
 		extra(field.PegYarn, func(x *plan.Extras) *measure.Length { return &x.PerPass }),
 		extra(field.Tails, func(x *plan.Extras) *measure.Length { return &x.PerTie }),
 	}

@@ -37,6 +37,9 @@ func (a maker) yarn() Part {
 					WithNumbers: figure.Say("%s x %s = %s", figure.Counted(a.Yarn.Ties, "end", "ends"),
 						a.Yarn.Extras.PerTie.As(units.Short(), 1), a.Yarn.Tails.As(units.Long(), 1))}})
 	}
+	if row, told := a.PackagesRow(); told {
+		part.Rows = append(part.Rows, row)
+	}
 	if a.Weft != nil {
 		value := figure.Cell{a.Weft.Length.As(units.Long(), 1)}
 		if a.Weft.Mass > 0 {

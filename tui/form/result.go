@@ -227,16 +227,20 @@ func (m Model) weftRow() measure.Row {
 
 func (m Model) yarnResult(w int) []string {
 	pr := m.project
+	var packages []measure.Row
+	if row, told := pr.PackagesRow(); told {
+		packages = append(packages, row)
+	}
 	if pr.Yarn == nil {
-		return look.Wrap("Say which yarn it is, with its system (8/2 cotton, 2/28 Nm, 60 tex), and its weight and "+
-			"each cone stand here.", w)
+		return append(m.rows(packages, w), look.Wrap("Say which yarn it is, with its system (8/2 cotton, 2/28 Nm, "+
+			"60 tex), and its weight and each cone stand here.", w)...)
 	}
 	units := pr.Plan.Spec.Units
-	out := m.rows([]measure.Row{
+	out := m.rows(append([]measure.Row{
 		{Name: "whole warp", Value: figure.Say("%s, %s", pr.Yarn.Length.As(units.Long(), 0),
 			pr.Yarn.Mass.AtLeast(units.Heavy(), 2))},
 		{Name: "the yarn", Value: figure.Say("%s", pr.Plan.Spec.Yarn.Size.PerMass(units))},
-	}, w)
+	}, packages...), w)
 	out = append(out, m.coneLines(w)...)
 	if pr.Plan.Spec.Loom.Sett.IsZero() {
 		out = append(out, m.settLines(w)...)

@@ -2,6 +2,7 @@ package asked
 
 import (
 	"errors"
+	"fmt"
 
 	"millside/plan"
 	"millside/plan/athand"
@@ -65,12 +66,12 @@ func (ask *SpecAsk) things(f *pflag.FlagSet, s *plan.Spec, hand athand.AtHand) [
 	named(field.PaddleName, func(text string) error {
 		p, err := hand.FindPaddle(text)
 		s.Positions = p.Positions
-		return err
+		return orFigure(err, field.Positions, "12")
 	})
 	named(field.MillName, func(text string) error {
 		m, err := hand.FindMill(text)
 		s.Mill, s.Pegs = m.Mill, m.Pegs
-		return err
+		return orFigure(err, field.Circumference, "2 yd")
 	})
 	named(field.Board, func(text string) (err error) {
 		s.Board, err = nameOr(text, field.Board,
@@ -170,4 +171,12 @@ func YarnOr(text string, hand athand.AtHand) (plan.WarpYarn, error) {
 		return y, asked
 	}
 	return y, err
+}
+
+// orFigure adds to a name that isn't at hand that the figure alone will do.
+func orFigure(err error, f *field.Field, such string) error {
+	if wrong := new(measure.FieldError); errors.As(err, &wrong) {
+		wrong.Want += fmt.Sprintf("; or give --%s alone, such as --%s %q", f.Flag, f.Flag, such)
+	}
+	return err
 }

@@ -231,6 +231,10 @@ func (a *StripeAsk) agree(cmd *cobra.Command, order stripe.Order, spec plan.Spec
 		return errors.New("--group: with stripes the passes carry what suits the colours; --group-sizes says which " +
 			"numbers of ends they may carry")
 	}
+	if cmd.Flags().Changed(field.Packages.Flag) {
+		return fmt.Errorf("--%s: with stripes say how many packages of each colour there are, such as --%s \"%s\"",
+			field.Packages.Flag, field.PackagesOf.Flag, "red 2, white 4")
+	}
 	if spec.LastPass == wind.FullLast {
 		return &measure.FieldError{Field: "--last-pass", Value: spec.LastPass.String(),
 			Want: "short: the stripes have no colour for spare ends"}

@@ -30,6 +30,7 @@ func PlanText(w io.Writer, project *project.Project) {
 		prose.Length(s.Mill.PegStep, s.Units.Short()), riseText(s))
 	prose.Row(w, "Length", "%s", lengthText(p))
 	prose.Row(w, "Yarn", "%s", yarnText(p))
+	paddlePackages(w, project)
 	prose.Row(w, "Time", "%s, by %s", p.Time(pace).Words(), p.Spec.TimeSource(pace))
 	prose.Row(w, "Count ties", "%s", tiesText(p))
 	if len(p.Chains) > 1 {
@@ -226,6 +227,18 @@ func choicesText(w io.Writer, pr *project.Project) {
 	}
 	if more := len(list) - mostChoices; more > 0 {
 		fmt.Fprintf(w, "  of %d; --json lists them all\n", len(list))
+	}
+}
+
+// paddlePackages holds the packages at hand against those that the paddle carries, where they were counted.
+func paddlePackages(w io.Writer, pr *project.Project) {
+	row, told := pr.PackagesRow()
+	switch {
+	case !told:
+	case row.Warning != "":
+		prose.Row(w, "Packages", "%s; %s", row.Value, row.Warning)
+	default:
+		prose.Row(w, "Packages", "%s", row.Value)
 	}
 }
 

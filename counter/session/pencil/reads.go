@@ -1,13 +1,15 @@
-package session
+package pencil
 
 import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"millside/counter/session"
 )
 
 // step does a finishing step.
-func (p *pencil) step(said string) {
+func (p *Pencil) step(said string) {
 	p.t.Helper()
 	if m := fastenStep.FindStringSubmatch(said); m != nil {
 		if (m[1] == "far") != p.far || m[2] != strconv.Itoa(len(p.tied)) {
@@ -27,7 +29,7 @@ func (p *pencil) step(said string) {
 }
 
 // tails compares the tails at a peg, but those of the last group, with what the step says is to be knotted.
-func (p *pencil) tails(said string, far bool) {
+func (p *Pencil) tails(said string, far bool) {
 	p.t.Helper()
 	begin, finish := 0, 0
 	chain := p.chains[len(p.chains)-1]
@@ -56,21 +58,21 @@ func number(text string) int {
 }
 
 // nextChain begins with the next one, at the lease.
-func (p *pencil) nextChain() {
+func (p *Pencil) nextChain() {
 	p.chains = append(p.chains, nil)
 	p.far = false
 }
 
 // looks answers the question about the lease by what lies there.
-func (p *pencil) looks(q Question) Says {
+func (p *Pencil) looks(q session.Question) session.Says {
 	p.t.Helper()
 	chain := p.chains[len(p.chains)-1]
 	before, last := chain[q.Pass-2], chain[q.Pass-1]
 	if !q.Foot {
 		if before[len(before)-1].overA != last[0].overA {
-			return Yes
+			return session.Yes
 		}
-		return Other
+		return session.Other
 	}
 	var pos int
 	var where string
@@ -78,14 +80,14 @@ func (p *pencil) looks(q Question) Says {
 		p.t.Fatalf("%q: %v", q.Short, err)
 	}
 	if (where == "foot") == (last[0].position == pos) {
-		return Yes
+		return session.Yes
 	}
-	return Other
+	return session.Other
 }
 
 // knots are the numbers of the ends that begin or finish at a peg, by the names of the hand-over; they are those
 // of the ends in the order of the warp.
-func (p *pencil) knots(warp []*drawnEnd) map[string][]int {
+func (p *Pencil) knots(warp []*drawnEnd) map[string][]int {
 	all := map[string][]int{}
 	for i, end := range warp {
 		for name, is := range map[string]bool{"begin at near peg": end.beginsNear, "finish at near peg": end.finishNear,
@@ -100,7 +102,7 @@ func (p *pencil) knots(warp []*drawnEnd) map[string][]int {
 
 // warp is all ends in the order of the leases, those of a chain after those of the one before; where the order list of
 // the colours is given, the next one of each colour is picked from its lease.
-func (p *pencil) warp(order []string) []*drawnEnd {
+func (p *Pencil) warp(order []string) []*drawnEnd {
 	p.t.Helper()
 	var all []*drawnEnd
 	byYarn := map[string][]*drawnEnd{}
@@ -113,7 +115,7 @@ func (p *pencil) warp(order []string) []*drawnEnd {
 		return all
 	}
 	for _, end := range all {
-		byYarn[end.yarn] = append(byYarn[end.yarn], end)
+		byYarn[named(end.yarn)] = append(byYarn[named(end.yarn)], end)
 	}
 	var picked []*drawnEnd
 	for i, yarn := range order {
@@ -126,7 +128,7 @@ func (p *pencil) warp(order []string) []*drawnEnd {
 }
 
 // faults are the passes of each chain before which two neighbours lie on the same side of lease peg A.
-func (p *pencil) faults() [][]int {
+func (p *Pencil) faults() [][]int {
 	var all [][]int
 	for _, chain := range p.chains {
 		var faults []int

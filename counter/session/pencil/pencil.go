@@ -1,4 +1,4 @@
-package session
+package pencil
 
 import (
 	"regexp"
@@ -6,20 +6,24 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"millside/counter/session"
 )
 
-// pencil is a winder of paper: it knows no plan and no ledger, only what the pages say in words, and draws what
-// the hands have done. It does what a page says, and fails where hands can't do it: where it is told to cut what is not
+// Pencil is a winder of paper. It fails where hands can't do what a page says: where it is told to cut what is not
 // tied, to tie what is not threaded, or to carry other ends than those that hang at the warp.
-type pencil struct {
+type Pencil struct {
 	t testing.TB
 	// mirrored says that its hands lay a return pass the other way round than an outward one; lastAtFoot that the last
 	// position lies at the foot of the peg on an outward pass. Both are habits of the hands, whatever the plan thinks.
 	mirrored, lastAtFoot bool
-	yarn                 map[int]string  // what is threaded in a position
-	tied                 map[int]*strand // what of it hangs at the warp
-	far                  bool            // at which end peg the paddle stands
-	chains               [][]drawnPass   // what lies on the pegs, chain by chain, from foot to tip
+	// Plain is the one yarn of a plain warp, whose pages name none.
+	Plain string
+
+	yarn   map[int]string  // what is threaded in a position
+	tied   map[int]*strand // what of it hangs at the warp
+	far    bool            // at which end peg the paddle stands
+	chains [][]drawnPass   // what lies on the pegs, chain by chain, from foot to tip
 }
 
 // strand is one piece of yarn, from its knot at the peg where it was tied on.
@@ -39,8 +43,10 @@ type drawnEnd struct {
 // drawnPass is the ends of a pass from foot to tip.
 type drawnPass []*drawnEnd
 
-func newPencil(t testing.TB, mirrored, lastAtFoot bool) *pencil {
-	return &pencil{t: t, mirrored: mirrored, lastAtFoot: lastAtFoot, yarn: map[int]string{},
+// New is a winder with these habits, at the lease with an empty paddle: mirrored says that a return pass is laid the
+// other way round than an outward one, lastAtFoot that the last position lies at the foot on an outward pass.
+func New(t testing.TB, mirrored, lastAtFoot bool) *Pencil {
+	return &Pencil{t: t, mirrored: mirrored, lastAtFoot: lastAtFoot, yarn: map[int]string{},
 		tied: map[int]*strand{}, chains: [][]drawnPass{nil}}
 }
 
@@ -53,19 +59,20 @@ var (
 	stopLine   = regexp.MustCompile(`^Stop at the (near|far) end peg before pass (\d+): `)
 	passLine   = regexp.MustCompile(
 		`^Pass (\d+) of \d+(?: of chain (\d+)(?:, .+)?)?, (outward|return)(?:, kind [IVXLC]+)?: (.*)\.$`)
-	leaseWords = regexp.MustCompile(`(holes|slots) up over lease peg (A|B), then (holes|slots) up over peg (A|B)`)
-	footWords  = regexp.MustCompile(`position (\d+) goes to the foot of the peg`)
-	carryWords = regexp.MustCompile(`carry only positions? ([0-9, to]+)`)
-	leaveWords = regexp.MustCompile(`leave out positions? ([0-9, to]+)`)
-	dressWords = regexp.MustCompile(`tie (the group on|on positions? ([0-9, to]+)) at the near end peg`)
-	offWords   = regexp.MustCompile(`take off (all that lies|what lies beyond pass (\d+))`)
-	fastenStep = regexp.MustCompile(`Fasten the group at the (near|far) end peg: Take the (\d+) ends? round`)
-	looseWords = regexp.MustCompile(
+	leaseWords  = regexp.MustCompile(`(holes|slots) up over lease peg (A|B), then (holes|slots) up over peg (A|B)`)
+	footWords   = regexp.MustCompile(`position (\d+) goes to the foot of the peg`)
+	carryWords  = regexp.MustCompile(`carry only positions? ([0-9, to]+)`)
+	leaveWords  = regexp.MustCompile(`leave out positions? ([0-9, to]+)`)
+	dressWords  = regexp.MustCompile(`tie (the group on|on positions? ([0-9, to]+)) at the near end peg`)
+	paddleWords = regexp.MustCompile(`thread the paddle: (\d+) positions?, one end in each`)
+	offWords    = regexp.MustCompile(`take off (all that lies|what lies beyond pass (\d+))`)
+	fastenStep  = regexp.MustCompile(`Fasten the group at the (near|far) end peg: Take the (\d+) ends? round`)
+	looseWords  = regexp.MustCompile(
 		`On the way (?:(\d+) ends? (?:was|were) tied on)?(?: and )?(?:(\d+)(?: ends? (?:was|were))? cut off)? here`)
 )
 
 // positions reads "1, 3 to 5".
-func (p *pencil) positions(text string) []int {
+func (p *Pencil) positions(text string) []int {
 	p.t.Helper()
 	var list []int
 	for _, part := range strings.Split(text, ", ") {
@@ -86,7 +93,7 @@ func (p *pencil) positions(text string) []int {
 }
 
 // hanging is the positions whose yarn hangs at the warp, in order.
-func (p *pencil) hanging() []int {
+func (p *Pencil) hanging() []int {
 	var list []int
 	for pos := range p.tied {
 		list = append(list, pos)
@@ -96,16 +103,16 @@ func (p *pencil) hanging() []int {
 }
 
 // elsewhere says whether a position is tied on at the other peg, and nothing of it is laid.
-func (p *pencil) elsewhere(pos int) bool {
+func (p *Pencil) elsewhere(pos int) bool {
 	s := p.tied[pos]
 	return s != nil && len(s.ends) == 0 && s.atFar != p.far
 }
 
 // laid is the passes of the chain in hand.
-func (p *pencil) laid() int { return len(p.chains[len(p.chains)-1]) }
+func (p *Pencil) laid() int { return len(p.chains[len(p.chains)-1]) }
 
 // stop does the work of a page of its own, line by line.
-func (p *pencil) stop(said []string, stop Stop) {
+func (p *Pencil) stop(said []string, stop session.Stop) {
 	p.t.Helper()
 	at := -1
 	for i, line := range said {
@@ -121,7 +128,7 @@ func (p *pencil) stop(said []string, stop Stop) {
 		p.t.Fatalf("%d passes lie, at the far peg: %v, but %q", p.laid(), p.far, said[at])
 	}
 	for i, line := range stop.Lines {
-		if said[at+1+i] != sentence(line.Text) {
+		if !strings.EqualFold(said[at+1+i], line.Text+".") {
 			p.t.Fatalf("%q is written, %q said", line.Text, said[at+1+i])
 		}
 		p.work(line.Text)
@@ -136,7 +143,7 @@ func (p *pencil) stop(said []string, stop Stop) {
 }
 
 // work does one line.
-func (p *pencil) work(line string) {
+func (p *Pencil) work(line string) {
 	p.t.Helper()
 	if m := cutLine.FindStringSubmatch(line); m != nil {
 		for _, pos := range p.positions(m[1]) {
@@ -160,7 +167,7 @@ func (p *pencil) work(line string) {
 }
 
 // cut cuts a position off at the peg and knots its end there.
-func (p *pencil) cut(pos int) {
+func (p *Pencil) cut(pos int) {
 	p.t.Helper()
 	s := p.tied[pos]
 	if s == nil {
@@ -171,7 +178,7 @@ func (p *pencil) cut(pos int) {
 }
 
 // knot makes the finish of a piece fast where the paddle stands. A piece of which nothing is laid is taken away.
-func (p *pencil) knot(s *strand) {
+func (p *Pencil) knot(s *strand) {
 	if len(s.ends) == 0 {
 		return
 	}
@@ -182,7 +189,7 @@ func (p *pencil) knot(s *strand) {
 	}
 }
 
-func (p *pencil) thread(pos int, from, to string) {
+func (p *Pencil) thread(pos int, from, to string) {
 	p.t.Helper()
 	if p.tied[pos] != nil {
 		p.t.Fatalf("position %d is threaded while its yarn hangs at the warp", pos)
@@ -195,7 +202,7 @@ func (p *pencil) thread(pos int, from, to string) {
 	}
 }
 
-func (p *pencil) tie(pos int) {
+func (p *Pencil) tie(pos int) {
 	p.t.Helper()
 	if p.yarn[pos] == "" || p.tied[pos] != nil {
 		p.t.Fatalf("position %d is tied on; it holds %q, and hangs at the warp: %v", pos, p.yarn[pos],
@@ -205,7 +212,7 @@ func (p *pencil) tie(pos int) {
 }
 
 // pass lays a pass as its page says.
-func (p *pencil) pass(said []string) {
+func (p *Pencil) pass(said []string) {
 	p.t.Helper()
 	var m []string
 	now := ""
@@ -229,7 +236,7 @@ func (p *pencil) pass(said []string) {
 }
 
 // dress ties the first group on where the page of the pass says so.
-func (p *pencil) dress(now string) {
+func (p *Pencil) dress(now string) {
 	p.t.Helper()
 	m := dressWords.FindStringSubmatch(now)
 	if m == nil {
@@ -241,13 +248,18 @@ func (p *pencil) dress(now string) {
 		}
 		return
 	}
+	if m := paddleWords.FindStringSubmatch(now); m != nil {
+		for pos := 1; pos <= number(m[1]); pos++ {
+			p.thread(pos, "", p.Plain)
+		}
+	}
 	for pos := range p.yarn {
 		p.tie(pos)
 	}
 }
 
 // carries checks that what hangs at the warp is what the page says.
-func (p *pencil) carries(now string, said []string) {
+func (p *Pencil) carries(now string, said []string) {
 	p.t.Helper()
 	hang := p.hanging()
 	if len(hang) == 0 || slices.ContainsFunc(hang, p.elsewhere) {
@@ -275,7 +287,7 @@ func (p *pencil) carries(now string, said []string) {
 }
 
 // lay draws the ends of a pass on the pegs.
-func (p *pencil) lay(way string) {
+func (p *Pencil) lay(way string) {
 	p.t.Helper()
 	lease := leaseWords.FindStringSubmatch(way)
 	if lease == nil {
@@ -308,7 +320,7 @@ func (p *pencil) lay(way string) {
 // takeOff unwinds passes until so many lie. A piece that was tied on further along still hangs at the peg of its knot,
 // with nothing laid of it; one that was cut further along hangs loose where the paddle stands now, and is made fast
 // there.
-func (p *pencil) takeOff(leave int) {
+func (p *Pencil) takeOff(leave int) {
 	p.t.Helper()
 	chain := &p.chains[len(p.chains)-1]
 	gone := map[*drawnEnd]bool{}
