@@ -32,7 +32,11 @@ func TestEachFieldIsSeenOrCounted(t *testing.T) {
 					continue
 				}
 				all++
-				if strings.Contains(view, "    "+look.Pad(other.Label, 17)) || j == i && strings.Contains(view, "▸ "+other.Label) {
+				mark := "    "
+				if j == i {
+					mark = "  ▸ "
+				}
+				if strings.Contains(view, mark+look.Pad(other.Label, 17)) {
 					seen++
 				}
 			}

@@ -40,9 +40,8 @@ func (m Model) View(w, h int) string {
 		left := min(46, w/2+3)
 		lines, of := m.fieldLines(left)
 		fields := m.Styles.Scrolled(lines, of, m.at, room)
-		return look.WithFoot(append(head,
-			look.Beside(fields, append([]string{""}, m.turned(m.resultLines(w-left-3, room-1), room-1)...), left, 2)...),
-			foot, w, h)
+		result := append([]string{""}, m.turned(m.resultLines(w-left-3, room-1), room-1)...)
+		return look.WithFoot(append(head, look.Beside(fields, result, left, 2)...), foot, w, h)
 	}
 	below := min(max((room-2)/2, 4), 8)
 	if m.section() == secStripes && m.inBox() {
@@ -140,20 +139,20 @@ func (m Model) fieldLines(w int) (lines []string, of []int) {
 			note = f.Hint()
 		}
 		for _, l := range look.Wrap(note, w-6) {
-			add("      " + style.Render(l), i)
+			add("      "+style.Render(l), i)
 		}
 		if said := m.project.Settles(f.Field); said != "" {
 			for _, l := range look.Painted(look.Wrap("! "+said, w-6), m.Styles.Warn) {
-				add("      " + l, i)
+				add("      "+l, i)
 			}
 		}
 		if only, ok := m.onlyOne(i); ok && i == m.at {
 			for _, l := range look.Wrap(only.String(), w-6) {
-				add("      " + m.Styles.Good.Render(l), i)
+				add("      "+m.Styles.Good.Render(l), i)
 			}
 		}
 		if at := m.offerLine(); i == m.at && at != "" {
-			add("      " + m.Styles.Good.Render(look.Fit(at, w-6)), i)
+			add("      "+m.Styles.Good.Render(look.Fit(at, w-6)), i)
 		}
 	}
 	return lines, of
