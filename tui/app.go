@@ -276,6 +276,12 @@ func (a app) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 		return a, tea.Quit
 	case keys.Matches(msg, a.keys.Suspend):
 		return a, tea.Suspend
+	}
+	if s, ok := a.listsKeys(msg); ok {
+		a.screen = keysPage{a.deps, s}
+		return a, nil
+	}
+	switch {
 	case a.screen.typing():
 		return a.pass(msg)
 	case msg.Paste:

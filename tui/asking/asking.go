@@ -9,6 +9,7 @@ import (
 	"maps"
 	"slices"
 
+	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -169,6 +170,24 @@ func (l Lines) drawn(w int) (lines []string, of []int) {
 		}
 	}
 	return lines, of
+}
+
+// AllKeys are the keys that work on the lines and on the answer, in the words of the page that lists them.
+func (l Lines) AllKeys() []key.Binding {
+	k := l.keys
+	list := []key.Binding{keys.As(k.NextField, "next field"), keys.As(k.PrevField, "field before")}
+	if len(l.At().Words) > 0 {
+		list = append(list, keys.As(k.Right, "next word"), keys.As(k.Left, "word before"))
+	}
+	return append(list, keys.As(k.Rest, "more of the answer"))
+}
+
+// ListKey is the key that lists all keys: where any text is typed, a question mark belongs to it.
+func (l Lines) ListKey() key.Binding {
+	if l.At().Value == field.Text {
+		return l.keys.AllKeysTyping
+	}
+	return l.keys.AllKeys
 }
 
 // Turned is the part of a long answer that has been turned to; at counts the turns, back and forth.

@@ -24,7 +24,7 @@ func (m Model) View(w, h int) string {
 	s := m.Styles
 	head := []string{"", "  " + s.Title.Render("MILLSIDE") +
 		s.Dim.Render(look.Fit("   a warp from a draft", max(w-12, 0)))}
-	foot := []string{"", s.KeyLine(w, m.footKeys(w)...)}
+	foot := append([]string{""}, s.KeyLinesAnd(w, 1, m.ListKey(), m.footKeys(w)...)...)
 	if m.problem != "" {
 		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
 	}
@@ -59,6 +59,29 @@ func (m Model) footKeys(w int) []key.Binding {
 		line = append(line, k.PrevField)
 	}
 	return append(line, k.Rest, keys.As(k.Back, "files"))
+}
+
+// ListKey is the key that lists all keys: where any text is typed, a question mark belongs to it.
+func (m Model) ListKey() key.Binding {
+	if m.said == nil || m.said.lines[m.said.at].of == field.NameColour {
+		return m.Keys.AllKeysTyping
+	}
+	return m.Keys.AllKeys
+}
+
+// AllKeys are the keys of the page in the words of the page that lists them.
+func (m Model) AllKeys() []key.Binding {
+	k := m.Keys
+	if m.said == nil {
+		return []key.Binding{keys.As(k.Keep, "open the draft"), k.NextFile, keys.As(k.Complete, "complete the path"),
+			keys.As(k.Back, "home")}
+	}
+	list := []key.Binding{keys.As(k.Begin, "plan it"), keys.As(k.NextField, "next field"),
+		keys.As(k.PrevField, "field before")}
+	if len(m.said.lines[m.said.at].words) > 0 {
+		list = append(list, keys.As(k.Right, "next word"), keys.As(k.Left, "word before"))
+	}
+	return append(list, keys.As(k.Rest, "more of the result"), keys.As(k.Back, "other files"))
 }
 
 // chooseLines are the path as typed and the list of its folder.

@@ -117,7 +117,7 @@ func (m Model) formFoot(w int) []string {
 	case len(f.options) > 0:
 		line = append(k.FormKeys(), k.Right, k.Back)
 	}
-	return append(out, s.KeyLine(w, line...))
+	return append(out, s.KeyLinesAnd(w, 1, m.ListKey(), line...)...)
 }
 
 // fieldLines draws the fields of the section. What is wrong with a field stands below it; what the field

@@ -23,7 +23,7 @@ func (m Model) View(w, h int) string {
 	names := m.warps[pair.Ground].Plan.Spec.Name + " and " + m.warps[pair.Second].Plan.Spec.Name
 	head := []string{"", "  " + s.Title.Render("MILLSIDE") +
 		s.Dim.Render(look.Fit("   together: "+measure.Clean(names), max(w-12, 0)))}
-	foot := []string{"", s.KeyLine(w, m.footKeys()...)}
+	foot := append([]string{""}, s.KeyLinesAnd(w, 1, m.ListKey(), m.footKeys()...)...)
 	if m.problem != "" {
 		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
 	}
@@ -58,6 +58,15 @@ func (m Model) parts() []sheet.Part {
 	return append(slices.DeleteFunc(slices.Clone(all), later), slices.DeleteFunc(all, func(p sheet.Part) bool {
 		return !later(p)
 	})...)
+}
+
+// ListKey is the key that lists all keys.
+func (m Model) ListKey() key.Binding { return m.lines.ListKey() }
+
+// AllKeys are the keys of the page in the words of the page that lists them.
+func (m Model) AllKeys() []key.Binding {
+	list := append([]key.Binding{keys.As(m.Keys.Begin, "keep both")}, m.lines.AllKeys()...)
+	return append(list, keys.As(m.Keys.PrevPage, "the answer back"), keys.As(m.Keys.Back, "home"))
 }
 
 // answer says where the ends of both lie, or what is wanted.

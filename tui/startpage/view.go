@@ -23,7 +23,7 @@ func (m Model) View(w, h int) string {
 	s := m.Styles
 	head := []string{"", "  " + s.Title.Render("MILLSIDE") +
 		s.Dim.Render(look.Fit("   a warp from what you know", max(w-12, 0)))}
-	foot := []string{"", s.KeyLine(w, m.footKeys(w)...)}
+	foot := append([]string{""}, s.KeyLinesAnd(w, 1, m.ListKey(), m.footKeys(w)...)...)
 	if m.problem != "" {
 		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
 	}
@@ -51,6 +51,15 @@ func (m Model) footKeys(w int) []key.Binding {
 		list = append(list, k.PrevField)
 	}
 	return append(list, keys.As(k.Rest, "more"))
+}
+
+// ListKey is the key that lists all keys.
+func (m Model) ListKey() key.Binding { return m.lines.ListKey() }
+
+// AllKeys are the keys of the page in the words of the page that lists them.
+func (m Model) AllKeys() []key.Binding {
+	list := append([]key.Binding{keys.As(m.Keys.Begin, "plan it")}, m.lines.AllKeys()...)
+	return append(list, keys.As(m.Keys.Back, "home"))
 }
 
 // answer says what was found and how, or what is wanted.
