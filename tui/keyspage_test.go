@@ -21,7 +21,8 @@ func TestAllKeysAreListed(t *testing.T) {
 		{"home", func(b *bench) app { return homeApp(b) }, "?",
 			[]string{"enter", "page down", "two warps in one", "settings", "put aside until fg"}},
 		{"the form, where text is typed", func(b *bench) app { return formApp(b) }, "ctrl+l",
-			[]string{"shift+tab", "from what I know", "how it is reckoned", "next thing at hand", "home; plan is kept"}},
+			[]string{"shift+tab", "from what I know", "how it is reckoned", "next thing at hand",
+				"home; plan is kept"}},
 		{"the form, at a number", func(b *bench) app {
 			return drive(b, formApp(b), hand.Key("tab"), hand.Key("tab")).(app)
 		}, "?", []string{"shift+tab", "next group"}},
