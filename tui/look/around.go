@@ -24,7 +24,7 @@ func Around(of []int, chosen, room int) Seen {
 		}
 	}
 	from := 0
-	if last >= room { // not seen from the top on; a third of the room is for what follows then
+	if first >= 0 && last >= room { // not seen from the top on; a third of the room is for what follows then
 		from = min(last+1-room+room/3, max(len(of)-room, 0), first)
 	}
 	to := min(from+room, len(of))

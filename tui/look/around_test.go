@@ -36,6 +36,7 @@ func TestScrolled(t *testing.T) {
 		{"no half of another", []int{2, 1, 2}, 1, 4, "1 above|b||1 below", "1 above|b||── 1 below"},
 		{"too high even alone", []int{1, 4, 1}, 1, 4, "1 above|b|b|1 below", "1 above|b|b|── 1 below"},
 		{"none is chosen", []int{1, 1, 1, 1}, 9, 4, "|a|b|2 below", "|a|b|── 2 below"},
+		{"no room at all, none chosen", []int{1, 1}, 9, 1, "", "|── 2 below"},
 	} {
 		lines, of := listOf(c.heights...)
 		if got := plainRows(s.Scrolled(lines, of, c.chosen, c.rows)); got != c.beside {
