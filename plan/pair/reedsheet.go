@@ -25,8 +25,9 @@ func (j *Joint) reedPart() sheet.Part {
 			part.Rows = append(part.Rows, row)
 		}
 	}
+	part.Picture = j.ReedPicture(sheet.PictureWidth)
 	part.Table = &sheet.Table{Columns: []string{"dents", "in each, dent by dent", "times", "ground", "second"}}
-	for _, b := range blocks(j.Dents) {
+	for _, b := range blocks(j.Dents, longestRepeat, sameEnds) {
 		line := []figure.Cell{{figure.Range{First: b.first + 1, Last: b.first + b.size*b.times}},
 			figure.Say("%s", dentsText(j.Dents[b.first:b.first+b.size])), number(b.times)}
 		for _, w := range []Which{Ground, Second} {
@@ -81,25 +82,25 @@ func dentsText(dents []Share) string {
 // block is dents that repeat: size of them, so many times.
 type block struct{ first, size, times int }
 
-// blocks draws dents that repeat together, with repeats of at most [longestRepeat] dents.
-func blocks(dents []Share) []block {
-	var list []block
-	for at := 0; at < len(dents); {
+// blocks draws what repeats together, with repeats of at most so many.
+func blocks[T any](list []T, longest int, same func(a, b T) bool) []block {
+	var found []block
+	for at := 0; at < len(list); {
 		best := block{at, 1, 1}
-		for size := 1; size <= longestRepeat && at+2*size <= len(dents); size++ {
+		for size := 1; size <= longest && at+2*size <= len(list); size++ {
 			times := 1
-			for at+(times+1)*size <= len(dents) && slices.EqualFunc(dents[at:at+size],
-				dents[at+times*size:at+(times+1)*size], sameEnds) {
+			for at+(times+1)*size <= len(list) && slices.EqualFunc(list[at:at+size],
+				list[at+times*size:at+(times+1)*size], same) {
 				times++
 			}
 			if times > 1 && size*times > best.size*best.times {
 				best = block{at, size, times}
 			}
 		}
-		list = append(list, best)
+		found = append(found, best)
 		at += best.size * best.times
 	}
-	return list
+	return found
 }
 
 func sameEnds(a, b Share) bool { return a.Ends == b.Ends }

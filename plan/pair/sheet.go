@@ -30,6 +30,7 @@ func (j *Joint) Sheet() *sheet.Sheet {
 			all.Parts = append(all.Parts, part)
 		}
 	}
+	all.Drawings = j.drawings()
 	return all
 }
 
@@ -47,6 +48,14 @@ func number(n int) figure.Cell {
 		return nil
 	}
 	return figure.Cell{figure.Count{N: n}}
+}
+
+// word is the cell of a word, empty for none.
+func word(text string) figure.Cell {
+	if text == "" {
+		return nil
+	}
+	return figure.Say("%s", text)
 }
 
 func ends(n int) figure.Count { return figure.Counted(n, "end", "ends") }
@@ -205,17 +214,21 @@ func (j *Joint) raddlePart() sheet.Part {
 	if !j.Raddled.Fits {
 		filled.Warning = fmt.Sprintf("the raddle has %d", j.Raddle.Spaces)
 	}
-	t := &sheet.Table{Columns: []string{"section", "ground", "numbers", "second", "numbers", "together"}}
+	part.Picture = j.RaddlePicture(sheet.PictureWidth)
+	t := &sheet.Table{Columns: []string{"section", "ground", "numbers", "groups", "second", "numbers", "groups",
+		"together"}}
 	for _, s := range j.Raddled.Sections {
 		line := []figure.Cell{figure.Say("%s", s[Ground].FromMiddle())}
-		for _, in := range s {
-			line = append(line, number(in.Ends), numbers(in.Ends, in.First, in.Last))
+		for w, in := range s {
+			line = append(line, number(in.Ends), numbers(in.Ends, in.First, in.Last),
+				word(sheet.GroupSpan(j.Warps[w].Plan, in)))
 		}
 		t.Lines = append(t.Lines, append(line, number(s[Ground].Ends+s[Second].Ends)))
 	}
 	part.Rows, part.Table = []measure.Row{filled}, t
-	part.Notes = []string{"Section: counted from the middle. Numbers: which ends of that warp they are. Each warp " +
-		"is laid in from its own counting cross, whole groups as far as its plan keeps them."}
+	part.Notes = []string{"Section: counted from the middle. Numbers: which ends of that warp they are. Groups: " +
+		"the passes that laid them, 2:4 is group 4 of chain 2; ~ before one that a tooth parts. Each warp is laid in " +
+		"from its own counting cross, whole groups as far as its plan keeps them."}
 	return part
 }
 

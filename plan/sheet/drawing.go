@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"fmt"
+
 	"millside/plan"
 	"millside/plan/measure"
 )
@@ -12,6 +14,9 @@ type Drawings struct {
 	Stripes *StripesDrawing  `json:"stripes,omitempty"`
 	Raddle  *RaddleDrawing   `json:"raddle,omitempty"`
 	Reed    *ReedDrawing     `json:"reed,omitempty"`
+	// JointRaddle and JointReed are those of two warps in one cloth.
+	JointRaddle *JointRaddle `json:"joint_raddle,omitempty"`
+	JointReed   *JointReed   `json:"joint_reed,omitempty"`
 }
 
 // StripesDrawing is the stripes of the warp, from end 1 on.
@@ -60,6 +65,8 @@ type DrawnSection struct {
 	Ends       int `json:"ends"`
 	Groups     int `json:"groups,omitempty"`
 	Cut        int `json:"cut,omitempty"`
+	// GroupNumbers names the groups, see [GroupSpan]: of two warps in one raddle only.
+	GroupNumbers string `json:"group_numbers,omitempty"`
 }
 
 // ReedDrawing is the dents at the left edge, over two repeats of the order.
@@ -89,7 +96,8 @@ func (a maker) drawings() Drawings {
 	if a.Raddle != nil {
 		d.Raddle = &RaddleDrawing{MiddleSpace: a.Raddle.MiddleSpace}
 		for _, r := range a.Raddle.Sections {
-			d.Raddle.Sections = append(d.Raddle.Sections, DrawnSection{r.FromCentre, r.Ends, r.Groups, r.Cut})
+			d.Raddle.Sections = append(d.Raddle.Sections, DrawnSection{FromCentre: r.FromCentre,
+				Ends: r.Ends, Groups: r.Groups, Cut: r.Cut})
 		}
 	}
 	if repeat := len(a.Order.Dents); a.Sley != nil && repeat > 0 {
@@ -103,3 +111,41 @@ func (a maker) drawings() Drawings {
 
 // mostDrawnEdge is how many dents of a wide selvedge are drawn.
 const mostDrawnEdge = 6
+
+// JointRaddle is the raddle of two warps from left to right.
+type JointRaddle struct {
+	Sections []JointSection `json:"sections"`
+	// MiddleSpace says that the warps are centred on a space and not on a tooth.
+	MiddleSpace bool `json:"middle_space,omitempty"`
+}
+
+// JointSection is one section of the raddle with what lies in it of each of two warps.
+type JointSection struct {
+	Ground DrawnSection `json:"ground"`
+	Second DrawnSection `json:"second"`
+}
+
+// JointReed is the reed of two warps from left to right, dents that repeat once.
+type JointReed struct {
+	Runs []DentRun `json:"runs"`
+}
+
+// DentRun is dents side by side, which lie there so many times: the first time from the dent First on, counted from
+// the left of the cloth, from 1. Each is the letters of its ends from left to right, G for the ground and S for the
+// second; "" is an empty dent.
+type DentRun struct {
+	First int      `json:"first"`
+	Dents []string `json:"dents"`
+	Times int      `json:"times"`
+}
+
+// Last is the last dent of the last time.
+func (r DentRun) Last() int { return r.First + len(r.Dents)*r.Times - 1 }
+
+// Where names the dents: "dents 5 to 100", "dent 1".
+func (r DentRun) Where() string {
+	if r.Last() == r.First {
+		return fmt.Sprintf("dent %d", r.First)
+	}
+	return fmt.Sprintf("dents %d to %d", r.First, r.Last())
+}

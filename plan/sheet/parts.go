@@ -170,64 +170,7 @@ func (a maker) sectionCells(s loom.RaddleSection) []figure.Cell {
 	if s.Ends == 0 {
 		return make([]figure.Cell, 3)
 	}
-	return []figure.Cell{number(s.Ends), ends(s.First, s.Last), a.groupsIn(s)}
-}
-
-// groupsIn says which groups have ends in a section, by the passes that laid them, and which of them have ends in
-// another one too.
-func (a maker) groupsIn(s loom.RaddleSection) figure.Cell {
-	if a.Plan.ByColour() {
-		return word(a.coloursIn(min(s.First, s.Last), max(s.First, s.Last)))
-	}
-	if s.Groups == 0 {
-		return nil
-	}
-	var parts []figure.Cell
-	before := 0 // groups of the chains before
-	for _, c := range a.Plan.Chains {
-		first, last := max(s.FirstGroup-before, 1), min(s.LastGroup-before, len(c.Passes))
-		if first <= last {
-			cell := groupNumbers(first, last, s.FirstCut && first+before == s.FirstGroup,
-				s.LastCut && last+before == s.LastGroup)
-			if len(a.Plan.Chains) > 1 {
-				cell = figure.Say("chain %d: %s", c.Number, cell)
-			}
-			parts = append(parts, cell)
-		}
-		before += len(c.Passes)
-	}
-	return figure.Join(parts, "; ")
-}
-
-// coloursIn is the colours of the ends from first to last: "8 C, 4 D".
-func (a maker) coloursIn(first, last int) string {
-	var in []plan.EndRun
-	for _, run := range a.Plan.EndRuns() {
-		if run.First, run.Last = max(run.First, first), min(run.Last, last); run.First <= run.Last {
-			in = append(in, run)
-		}
-	}
-	return plan.RunsText(in)
-}
-
-// groupNumbers names the groups from first to last; the first and the last may be there in part only.
-func groupNumbers(first, last int, firstCut, lastCut bool) figure.Cell {
-	var parts []figure.Cell
-	if firstCut {
-		parts = append(parts, figure.Say("part of %s", number(first)))
-		first++
-	}
-	lastCut = lastCut && last >= first
-	if lastCut {
-		last--
-	}
-	if first <= last {
-		parts = append(parts, ends(first, last))
-	}
-	if lastCut {
-		parts = append(parts, figure.Say("part of %s", number(last+1)))
-	}
-	return figure.Join(parts, ", ")
+	return []figure.Cell{number(s.Ends), ends(s.First, s.Last), groupsIn(a.Plan, s)}
 }
 
 // reed shows how the warp is sleyed, and how the reeds at hand would suit it.

@@ -67,7 +67,13 @@ type Part struct {
 	Rows  []measure.Row `json:"rows,omitempty"`
 	Table *Table        `json:"table,omitempty"`
 	Notes []string      `json:"notes,omitempty"`
+	// Picture draws the part in lines of letters and signs, all as wide as their signs, for where there are no
+	// [Drawings]: at most [PictureWidth] of them.
+	Picture []string `json:"-"`
 }
+
+// PictureWidth is how wide the picture of a part is at most, in signs.
+const PictureWidth = 76
 
 // Table is a table; every line has as many cells as there are columns.
 type Table struct {

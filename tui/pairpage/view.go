@@ -92,11 +92,27 @@ func (m Model) answer(w int) []string {
 				out = append(out, look.Painted(look.Wrap("! "+measure.Clean(r.Warning), w), m.Styles.Warn)...)
 			}
 		}
+		out = append(out, m.picture(part.ID, w)...)
 		if part.Table != nil {
 			out = append(out, table(part.Table, w)...)
 		}
 	}
 	return out
+}
+
+// picture draws the raddle or the reed as wide as there is room; nothing for another part.
+func (m Model) picture(id sheet.PartID, w int) []string {
+	var lines []string
+	switch id {
+	case sheet.PartRaddle:
+		lines = m.joint.RaddlePicture(w)
+	case sheet.PartReed:
+		lines = m.joint.ReedPicture(w)
+	}
+	if slices.ContainsFunc(lines, func(line string) bool { return look.Wide(line) > w }) {
+		return nil // there is no room for a section or a dent: the list says it
+	}
+	return look.Painted(lines, m.Styles.Strong)
 }
 
 // table draws a table; its last columns are left out where they are too many, and a line is written in words where even

@@ -106,6 +106,10 @@ func partDrawings(s *sheet.Sheet, id sheet.PartID) []drawing.Drawing {
 		return []drawing.Drawing{drawing.DrawBoard(d.Board, s.Units)}
 	case id == sheet.PartStripes && d.Stripes != nil:
 		return []drawing.Drawing{drawing.DrawStripes(d.Stripes.Colours, d.Stripes.Runs)}
+	case id == sheet.PartRaddle && d.JointRaddle != nil:
+		return drawing.DrawJointRaddle(d.JointRaddle)
+	case id == sheet.PartReed && d.JointReed != nil:
+		return drawing.DrawJointReed(d.JointReed)
 	case id == sheet.PartRaddle && d.Raddle != nil:
 		return []drawing.Drawing{drawing.DrawRaddle(d.Raddle)}
 	case id == sheet.PartReed && d.Reed != nil:

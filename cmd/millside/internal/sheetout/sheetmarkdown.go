@@ -24,6 +24,9 @@ func sheetMarkdown(w io.Writer, s *sheet.Sheet, how bool) error {
 		for _, r := range part.Rows {
 			rowMarkdown(w, r, how)
 		}
+		if len(part.Picture) > 0 { // letters and signs of our own, in which no fence can stand
+			fmt.Fprintf(w, "\n```\n%s\n```\n", strings.Join(part.Picture, "\n"))
+		}
 		if part.Table != nil {
 			fmt.Fprintln(w)
 			tableMarkdown(w, part.Table)

@@ -34,8 +34,11 @@ func PartText(w io.Writer, part sheet.Part, how bool) {
 	for _, r := range part.Rows {
 		RowText(w, r, how)
 	}
+	if len(part.Picture) > 0 {
+		fmt.Fprintf(w, "\n%s\n", strings.Join(part.Picture, "\n"))
+	}
 	if part.Table != nil {
-		if len(part.Rows) > 0 {
+		if len(part.Rows) > 0 || len(part.Picture) > 0 {
 			fmt.Fprintln(w)
 		}
 		tableText(w, part.Table)
