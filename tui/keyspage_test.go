@@ -33,7 +33,7 @@ func TestAllKeysAreListed(t *testing.T) {
 		a := c.at(b)
 		a.w, a.h = 60, 18
 		before := a.View()
-		if !strings.Contains(before, c.key+" all keys") {
+		if !strings.Contains(before, c.key+" keys") {
 			t.Errorf("%s: the line at the foot doesn't say that %s lists all keys:\n%s", c.name, c.key, before)
 		}
 		m := drive(b, a, hand.Key(c.key))

@@ -56,7 +56,8 @@ func TestShelveWhereAnOpenFileStays(t *testing.T) {
 	clear(fsys.open) // what was open before is none of this
 	fsys.open[r.Path()]++
 	_, err = s.Shelve(r.Path(), PutAway)
-	if !errors.Is(err, disk.ErrHeld) || !strings.Contains(err.Error(), "another program holds the file open: close it") {
+	const words = "another program holds the file open: close it there"
+	if !errors.Is(err, disk.ErrHeld) || !strings.Contains(err.Error(), words) {
 		t.Errorf("held by another program: %v", err)
 	}
 	list, err := s.List()

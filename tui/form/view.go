@@ -108,7 +108,7 @@ func (m Model) formFoot(w int) []string {
 	case m.section() == secStripes:
 		line = m.stripesKeys(w)
 	case m.section() == field.Warp: // what isn't known of a warp yet can be found from what is
-		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.Back, k.FormKnown, k.How, k.Rest, k.Choice}
+		line = []key.Binding{k.Begin, k.NextPage, k.Back, k.FormKnown, k.NextField, k.How, k.Rest, k.Choice}
 		if len(f.options) > 0 && w >= wideForm {
 			line = slices.Insert(line, 3, k.Right)
 		}

@@ -138,8 +138,8 @@ func Default() Map {
 
 		FormKnown: Bind("f2", "what I know", "f2"),
 
-		AllKeys:       Bind("?", "all keys", "?"),
-		AllKeysTyping: Bind("ctrl+l", "all keys", "ctrl+l", "f1"),
+		AllKeys:       Bind("?", "keys", "?"),
+		AllKeysTyping: Bind("ctrl+l", "keys", "ctrl+l", "f1"),
 
 		Stop:    Bind("ctrl+c", "leave at once", "ctrl+c"),
 		Suspend: Bind("ctrl+z", "put aside until fg", "ctrl+z"),
