@@ -26,7 +26,7 @@ func TestAllKeysAreListed(t *testing.T) {
 		{"the form, at a number", func(b *bench) app {
 			return drive(b, formApp(b), hand.Key("tab"), hand.Key("tab")).(app)
 		}, "?", []string{"shift+tab", "next group"}},
-		{"what is known", func(b *bench) app { return b.app().fromKnown() }, "?",
+		{"what is known", func(b *bench) app { return drive(b, b.app(), hand.Key("f")).(app) }, "?",
 			[]string{"shift+tab", "next word", "more of the answer", "home"}},
 	} {
 		b := newBench(t, termenv.Ascii)

@@ -36,7 +36,7 @@ func (m Model) choiceLines(w, room int) []string {
 		out, lines, of, room = append(out, lines[:first]...), lines[first:], of[first:], room-first
 		seen = look.Around(of, at, room-1)
 	}
-	sign := fmt.Sprintf("  … %d between, %d below: %s next", seen.Above, seen.Below, m.Keys.Choice.Help().Key)
+	sign := fmt.Sprintf("  … %d between, %d below: %s", seen.Above, seen.Below, m.Keys.Choice.Help().Key)
 	if seen.Above == 0 {
 		sign = fmt.Sprintf("  … %d more below: %s next", seen.Below, m.Keys.Choice.Help().Key)
 	}

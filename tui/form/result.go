@@ -27,9 +27,10 @@ func (m Model) resultLines(w, room int) []string {
 		return append(out, look.Wrap("The result stands here as soon as every field will do.", w)...)
 	}
 	p := m.project.Plan
-	out := []string{
-		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))) +
-			", " + p.BoutsText(),
+	title := fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))
+	out := []string{s.Title.Render(title) + ", " + p.BoutsText()}
+	if look.Wide(out[0]) > w {
+		out = append([]string{s.Title.Render(title) + ","}, look.Wrap(p.BoutsText(), w)...)
 	}
 	var part []string
 	switch m.section() {
@@ -40,7 +41,7 @@ func (m Model) resultLines(w, room int) []string {
 	case secYarn:
 		part = m.yarnResult(w)
 	case secPaddle:
-		part = m.paddleResult(w, room-2)
+		part = m.paddleResult(w, room-1-len(out))
 	case secMill:
 		part = m.millResult(w)
 	case secChains:
@@ -50,7 +51,7 @@ func (m Model) resultLines(w, room int) []string {
 	case secWinding:
 		part = m.windingResult(w)
 	default:
-		part = m.warpResult(w, room-1)
+		part = m.warpResult(w, room-len(out))
 		return append(out, part...)
 	}
 	if room > 8 {
