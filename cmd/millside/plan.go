@@ -10,6 +10,7 @@ import (
 	"millside/counter/disk"
 	"millside/counter/journal"
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/plan/project"
 
 	"github.com/spf13/cobra"
@@ -56,6 +57,7 @@ const planExample = `  millside plan --ends 396
 type planFlags struct {
 	json, passes, save, sheet bool
 	inPlaceOf                 string // the record whose plan this one replaces; "" makes a new one
+	assumed                   []athand.Assumed
 }
 
 func (p *planFlags) add(cmd *cobra.Command, sheet *sheetFlags) {
@@ -146,6 +148,7 @@ func (a *app) planCmd() *cobra.Command {
 				}
 				made.TryOthers(cmd.Context(), hand)
 			}
+			sheet.assumed, flags.assumed = ask.Assumed, ask.Assumed
 			if flags.sheet {
 				return a.planSheet(project, made, flags, sheet)
 			}
@@ -170,7 +173,7 @@ func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft 
 	}
 	if flags.json {
 		out := planout.PlanToJSON(project)
-		out.Record = path
+		out.Record, out.Assumed = path, planout.AssumedToJSON(p.Spec, flags.assumed)
 		if !project.SettInReed().IsZero() {
 			hand, err := a.atHand()
 			if err != nil {
@@ -193,7 +196,7 @@ func (a *app) printPlan(project *project.Project, stripes *asked.Striped, draft 
 	} else if draft != nil {
 		planout.DraftRows(a.out, draft)
 	}
-	if err := planout.WholeText(a.out, project); err != nil {
+	if err := planout.WholeText(a.out, project, flags.assumed); err != nil {
 		return err
 	}
 	if flags.passes {

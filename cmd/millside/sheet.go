@@ -14,6 +14,7 @@ import (
 	"millside/cmd/millside/internal/prose"
 	"millside/cmd/millside/internal/sheetout"
 	"millside/counter/journal"
+	"millside/plan/athand"
 	"millside/plan/measure"
 	"millside/plan/project"
 	"millside/plan/sheet"
@@ -50,6 +51,7 @@ type sheetFlags struct {
 	format, file             string
 	wall, how, passes, force bool
 	day                      asked.Day
+	assumed                  []athand.Assumed // what the plan takes from what is at hand
 }
 
 func (a *app) sheetCmd() *cobra.Command {
@@ -182,7 +184,8 @@ func (a *app) sheetWriter(project *project.Project, flags sheetFlags, more []she
 	if err != nil {
 		return nil, err
 	}
-	whole, err := sheet.New(project, sheet.Options{AllPasses: flags.passes, Reeds: hand.Reeds})
+	whole, err := sheet.New(project, sheet.Options{AllPasses: flags.passes, Reeds: hand.Reeds,
+		Assumed: flags.assumed})
 	if err != nil {
 		return nil, fmt.Errorf("working out the sheet: %w", err)
 	}

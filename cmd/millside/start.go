@@ -56,7 +56,7 @@ func (a *app) startCmd() *cobra.Command {
 			}
 			command := planCommand(cmd.Flags(), found)
 			if asJSON {
-				return prose.WriteJSON(a.out, planout.StartToJSON(found, command))
+				return prose.WriteJSON(a.out, planout.StartToJSON(found, command, ask.Assumed))
 			}
 			planout.StartText(a.out, found, command)
 			return nil

@@ -82,7 +82,7 @@ func (e *Ends) Take(c Width, ends int) {
 // fit describes one count.
 func (c Width) fit(ends, extra, wanted int) EndsFit {
 	f := EndsFit{Ends: ends, Body: ends - extra}
-	f.Finished = c.finished(ratio.Quo(ratio.Of(f.Body), c.InReed(c.Sett).PerNanometre()))
+	f.Finished = c.finished(ratio.Quo(ratio.Of(f.Body), c.counted().PerNanometre()))
 	if c.Repeat > 0 && f.Body >= c.Balance {
 		f.Repeats = (f.Body - c.Balance) / c.Repeat
 		f.WholeRepeats = (f.Body-c.Balance)%c.Repeat == 0

@@ -24,6 +24,9 @@ type Width struct {
 	Fibre Fibre `json:"fibre"`
 	// Sett is the ends in a unit of width in the reed.
 	Sett measure.Sett `json:"sett"`
+	// RealSett is what the reed really gives in place of Sett, of all layers together; zero where no reed is known, or
+	// where it gives just that. The ends are counted at it. No plan keeps it: it follows from the reed.
+	RealSett measure.Sett `json:"-"`
 	// Doubled is how many working ends at each edge are drawn double, for a firm selvedge: 0 to half the
 	// ends.
 	Doubled int `json:"doubled,omitempty"`
@@ -99,7 +102,7 @@ func (c Width) Ends() (*Ends, error) {
 	e := &Ends{Doubling: 2 * c.Doubled, Floating: c.FloatingIn()}
 	e.OffLoom, _ = measure.LengthOf(ratio.Up, offLoom)
 	e.InReed, _ = measure.LengthOf(ratio.Up, inReed)
-	exact := ratio.Mul(inReed, c.InReed(c.Sett).PerNanometre())
+	exact := ratio.Mul(inReed, c.counted().PerNanometre())
 	e.Body = c.wholeLayers(measure.SmallCount(ratio.Up, exact))
 	if e.Body > measure.MaxEnds-e.Doubling-e.Floating {
 		return nil, &measure.FieldError{Field: field.FinishedWidth.Name, Value: c.Finished.String(),
@@ -131,6 +134,9 @@ func (c Width) rows(e *Ends, folded, exact *big.Rat) []measure.Row {
 			How: measure.How{Formula: "finished width / (1 - shrinkage)",
 				WithNumbers: figure.Say("%s / (1 - %s) = %s", w(c.Finished), c.Shrinkage.As(), w(e.OffLoom))},
 			Usual: shrink.text(), Warning: shrink.warn("shrinkage in width", c.Shrinkage)}}
+	if !c.RealSett.IsZero() {
+		settName = "sett that the reed gives"
+	}
 	rows = append(append(rows, c.layerRows(e, folded)...), []measure.Row{
 		{Name: inReed, Value: figure.Cell{w(e.InReed)},
 			How: measure.How{Formula: foldedName + " / (1 - draw-in)",
@@ -138,10 +144,13 @@ func (c Width) rows(e *Ends, folded, exact *big.Rat) []measure.Row {
 			Usual: usualDrawIn.text(), Warning: usualDrawIn.warn("draw-in", c.DrawIn)},
 		{Name: "ends for the width", Value: figure.Cell{figure.Count{N: e.Body}},
 			How: measure.How{Formula: "width in the reed x " + settName + ", rounded up to a whole end",
-				WithNumbers: figure.Say("%s x %s = %s, so %d", w(e.InReed), c.InReed(c.Sett).As(2),
+				WithNumbers: figure.Say("%s x %s = %s, so %d", w(e.InReed), c.counted().As(2),
 					figure.New(exact, 2, ""),
 					e.Body)}},
 	}...)
+	if !c.RealSett.IsZero() {
+		rows = slices.Insert(rows, len(rows)-1, c.RealRow(c.RealSett))
+	}
 	if e.Doubling > 0 {
 		rows = append(rows, measure.Row{Name: "selvedge doubling", Value: figure.Cell{figure.Count{N: e.Doubling}},
 			How: measure.How{Formula: "doubled ends x 2 edges",
@@ -153,6 +162,21 @@ func (c Width) rows(e *Ends, folded, exact *big.Rat) []measure.Row {
 	return append(rows, measure.Row{Name: "ends wanted", Value: figure.Cell{figure.Count{N: e.Wanted}},
 		How: measure.How{Formula: "ends for the width + doubling + floating",
 			WithNumbers: figure.Say("%d + %d + %d = %d", e.Body, e.Doubling, e.Floating, e.Wanted)}})
+}
+
+// RealRow says that the reed gives another sett than the one that is asked for.
+func (c Width) RealRow(gives measure.Sett) measure.Row {
+	return measure.Row{Name: "sett that the reed gives", Value: figure.Say("%s, where %s is asked for: ends and width "+
+		"are counted at it", gives.As(2), c.InReed(c.Sett).As(2))}
+}
+
+// counted is the sett at which the ends are counted, that of all layers together: what the reed gives where it is
+// known.
+func (c Width) counted() measure.Sett {
+	if !c.RealSett.IsZero() {
+		return c.RealSett
+	}
+	return c.InReed(c.Sett)
 }
 
 // inReed is the name of the row of the width that the warp takes in the reed.

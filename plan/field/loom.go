@@ -13,7 +13,8 @@ var (
 		Words: []string{"no", "yes"},
 		Help:  "let the raddle's teeth part a group, where that spreads the ends more evenly"})
 	Reed = add(Loom, Field{Name: "reed", Label: "reed", Flag: "reed", Value: "reed", Optional: true,
-		Help: `the reed, such as "10 dents an inch", "40 in 10 cm" or "60 Stockport"`, More: ", or its name"})
+		Help: `the reed, such as "10 dents an inch", "40 in 10 cm" or "60 Stockport"; the ends of ` +
+			`a width are counted at the sett that it really gives`, More: ", or its name"})
 	ReedWidth = add(Loom, Field{Name: "reed width", Label: "reed width", Flag: "reed-width", Key: "width", Value: Span,
 		Most: measure.MaxWidth, Optional: true, Help: "the reed's usable width, where it is known"})
 	BeamSection = add(Loom, Field{Name: "beam section", Label: "beam section", Flag: "beam-section", Value: Span,

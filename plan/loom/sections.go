@@ -95,6 +95,21 @@ func (d DentSections) Fill(ends int) ([]int, error) {
 	return dents, nil
 }
 
+// In is how many ends lie in so many dents, from the first one with an end on, the sections being repeated.
+func (d DentSections) In(dents int) (ends int) {
+	if d.Check() != nil || len(d) == 0 {
+		return 0
+	}
+	for left := dents; left > 0; {
+		for _, s := range d {
+			if n := min(s.Dents, left); ends > 0 || s.Ends > 0 { // gaps before the first end are left out
+				ends, left = ends+n*s.Ends, left-n
+			}
+		}
+	}
+	return ends
+}
+
 // Widths is the width that each end takes of a reed whose dents hold so many ends, from the first one on: a gap counts
 // for the end behind it. A nanometre may be lost in each dent.
 func (r Reed) Widths(dents []int) []measure.Length {

@@ -23,6 +23,9 @@ type Settled struct {
 	// Order is what the reed gives in its place. It has no dents where the dents were given one by one: its sett is
 	// then that on average.
 	Order SleyOrder
+	// Counted says that the ends follow from the width at the sett that the reed gives, so that the warp is as wide as
+	// was asked for.
+	Counted bool
 	// decides is what decides the sett.
 	decides string
 }
@@ -43,7 +46,7 @@ func (r Reed) Settle(sett measure.Sett) (*Settled, error) {
 	}
 	order, err := r.Order(sett, longestOrder)
 	if err == nil && order.Off <= nearEnough {
-		return &Settled{sett, order, reedDecides}, nil
+		return &Settled{Asked: sett, Order: order, decides: reedDecides}, nil
 	}
 	list := r.extremes(sett)
 	if err != nil {
@@ -52,8 +55,8 @@ func (r Reed) Settle(sett measure.Sett) (*Settled, error) {
 		}
 		order = list[0]
 	}
-	return &Settled{sett, order, reedDecides}, field.SettOf.Wrong(sett.String(), "a sett near to one that a reed of "+
-		r.String()+" gives, such as "+settsCell(list).String()+"; or another reed")
+	return &Settled{Asked: sett, Order: order, decides: reedDecides}, field.SettOf.Wrong(sett.String(),
+		"a sett near to one that a reed of "+r.String()+" gives, such as "+settsCell(list).String()+"; or another reed")
 }
 
 // extremes is the two orders with which the reed comes nearest to a sett that is too open or too close for it.
@@ -152,8 +155,12 @@ func (s *Settled) Words(width measure.Length, ends int, units measure.LengthUnit
 	if len(s.Order.Dents) > 0 {
 		what = figure.Say("with %s", s.Order)
 	}
-	return figure.Say("the %s: %s %s, %s than the %s that was asked for; the warp is %s wide in it, not %s",
-		s.decides, s.Order.Gives.As(2), what, s.Order.Away(), s.Asked.As(2), show(width), show(s.Asked.WidthOf(ends)))
+	said := figure.Say("the %s: %s %s, %s than the %s that was asked for", s.decides, s.Order.Gives.As(2), what,
+		s.Order.Away(), s.Asked.As(2))
+	if s.Counted {
+		return said.And("; the ends of the width are counted at it")
+	}
+	return said.And("; the warp is %s wide in it, not %s", show(width), show(s.Asked.WidthOf(ends)))
 }
 
 // Of says whether the words are about a field: the sett that was asked for, or what decides in its place.

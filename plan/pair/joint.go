@@ -46,6 +46,8 @@ type Joint struct {
 	// Lengths is how long each warp has to be.
 	Lengths Lengths
 	widths  []measure.Length // of each end from the left, where they differ
+	taken   []int            // the ends in each dent, where the order of one warp alone is taken over
+	takenOf Which
 }
 
 // New joins two warps. The error joins [measure.FieldError] values: an order that leaves ends over, widths that don't
@@ -64,6 +66,9 @@ func New(ground, second *project.Project, ask Ask) (*Joint, error) {
 	}
 	s := loom.Sleying{Ends: len(j.Places.Order)}
 	if err := errors.Join(j.oneLoom(), j.edges(&s)); err != nil {
+		return nil, err
+	}
+	if err := j.takeDents(s); err != nil {
 		return nil, err
 	}
 	if err := j.setts(); err != nil {
@@ -108,6 +113,9 @@ func (j *Joint) sideBySide() int { return j.Warps[Ground].SideBySide() + j.Warps
 func (j *Joint) setts() error {
 	if !j.Ask.Sett.IsZero() || len(j.Ask.Dents) > 0 {
 		j.Sett = j.Ask.Sett
+		if len(j.taken) > 0 {
+			return j.settOn(j.taken)
+		}
 		return j.settOfDents()
 	}
 	var setts [2]measure.Sett
@@ -119,6 +127,9 @@ func (j *Joint) setts() error {
 	unit := setts[Ground].Unit()
 	if j.Beside {
 		return j.besides(setts, unit)
+	}
+	if len(j.taken) > 0 {
+		return errors.Join(j.settOn(j.taken), j.oneWidth(setts))
 	}
 	sum, err := measure.SettOf(ratio.Add(setts[Ground].Rat(), setts[Second].In(unit).Rat()), unit)
 	if err != nil {
@@ -140,6 +151,11 @@ func (j *Joint) settOfDents() error {
 	if err != nil {
 		return DentsField.In(err)
 	}
+	return j.settOn(dents)
+}
+
+// settOn is the sett on average of ends that lie so in the dents.
+func (j *Joint) settOn(dents []int) (err error) {
 	per := j.Reed.Dents(j.Warps[Ground].Plan.Spec.Units.SettUnit())
 	j.Sett, err = measure.SettOf(ratio.Quo(ratio.Mul(per.Rat(), ratio.Of(len(j.Places.Order))), ratio.Of(len(dents))),
 		per.Unit())
@@ -152,6 +168,12 @@ func (j *Joint) oneWidth(setts [2]measure.Sett) error {
 	var wide [2]measure.Length
 	for w, pr := range j.Warps {
 		wide[w] = setts[w].WidthOf(pr.SideBySide())
+	}
+	if len(j.taken) > 0 { // it is as wide as its dents make it
+		wide[j.takenOf] = measure.Length(0)
+		for _, width := range j.Reed.Widths(j.taken) {
+			wide[j.takenOf] += width
+		}
 	}
 	off := max(wide[Ground]-wide[Second], wide[Second]-wide[Ground])
 	repeat := 1
@@ -209,6 +231,9 @@ func (j *Joint) sley(s loom.Sleying) (err error) {
 		}
 		j.widths = j.Reed.Widths(s.Dents)
 		j.Settled, err = j.Reed.SettleDents(j.Sett, s.Dents, j.Ask.Dents)
+	case len(j.taken) > 0:
+		s.Dents, j.widths = j.taken, j.Reed.Widths(j.taken)
+		j.Settled, err = j.Reed.SettleDents(j.Sett, s.Dents, nil)
 	case len(j.widths) > 0:
 		s.Dents, err = j.Reed.Denting(j.widths)
 	default:

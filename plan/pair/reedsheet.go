@@ -37,11 +37,8 @@ func (j *Joint) reedPart() sheet.Part {
 	}
 	part.Notes = []string{"Dents are those of the cloth, counted from the left. Ground and second: which ends of " +
 		"that warp lie in them."}
-	for w, pr := range j.Warps {
-		if l := pr.Plan.Spec.Loom; len(l.Dents) > 0 || len(l.Widths) > 0 {
-			part.Notes = append(part.Notes, "How the ends of the "+Which(w).String()+" alone are crammed and spaced "+
-				"isn't taken over: say with "+DentsField.Label+" how both are.")
-		}
+	if len(j.taken) > 0 {
+		part.Notes = append(part.Notes, fmt.Sprintf(takenRule, j.takenOf, j.takenOf.Other()))
 	}
 	return part
 }

@@ -49,6 +49,8 @@ type Project struct {
 	// refused says that the sett, the reed and the order in it contradict one another: a new plan is refused, one
 	// that was made before stays as it is.
 	refused error
+	// counted says that the ends were counted at the sett that the reed gives.
+	counted bool
 }
 
 // FromCloth takes over the ends and the length that follow from the cloth, if the spec is planned from
@@ -59,7 +61,7 @@ func FromCloth(s plan.Spec) (plan.Spec, error) {
 		return s, nil
 	}
 	s = entry.WithAssumed(s)
-	ends, warp, err := ofCloth(s)
+	ends, warp, err := ofCloth(s, countedWidth(s))
 	if err != nil {
 		return s, err
 	}
@@ -85,7 +87,7 @@ func fitted(s plan.Spec, ends *cloth.Ends) (int, error) {
 // EndsOf is how many ends the width of the spec's cloth takes, and how that follows. The error is that of [FromCloth].
 func EndsOf(s plan.Spec) (int, *cloth.Ends, error) {
 	s = entry.WithAssumed(s)
-	ends, err := widthOf(s).Ends()
+	ends, err := countedWidth(s).Ends()
 	if err != nil {
 		return 0, nil, err
 	}
@@ -127,8 +129,7 @@ func LengthOf(s plan.Spec) (*cloth.WarpLength, error) {
 }
 
 // ofCloth works out the cloth with what the rest of the plan says.
-func ofCloth(s plan.Spec) (*cloth.Ends, *cloth.WarpLength, error) {
-	width := widthOf(s)
+func ofCloth(s plan.Spec, width cloth.Width) (*cloth.Ends, *cloth.WarpLength, error) {
 	ends, err1 := width.Ends()
 	warp, err2 := LengthOf(s)
 	if s.Schedule != nil && ends != nil {
@@ -174,7 +175,9 @@ func Of(p *plan.Plan, pace times.Pace) (*Project, error) {
 
 func (pr *Project) fromCloth() (err error) {
 	if pr.Plan.Spec.Cloth.Used {
-		pr.Ends, pr.Warp, err = ofCloth(pr.Plan.Spec)
+		width := plannedWidth(pr.Plan.Spec)
+		pr.counted = !width.RealSett.IsZero() && pr.Plan.Spec.Schedule == nil
+		pr.Ends, pr.Warp, err = ofCloth(pr.Plan.Spec, width)
 	}
 	return err
 }
@@ -240,6 +243,9 @@ func (pr *Project) loom() error {
 	}
 	if !l.Reed.IsZero() {
 		errs = append(errs, pr.sley(l, n))
+	}
+	if pr.Settled != nil {
+		pr.Settled.Counted = pr.counted
 	}
 	if pr.Ends != nil && pr.Sley != nil {
 		pr.Ends = pr.Ends.Sleyed(s.Cloth.Width, pr.Sley.Width)

@@ -55,6 +55,7 @@ const (
 	PartBeam     PartID = "beam"
 	PartReed     PartID = "reed"
 	PartSetts    PartID = "setts"
+	PartAssumed  PartID = "assumed"
 	PartCautions PartID = "cautions"
 	PartWords    PartID = "words"
 	PartRecord   PartID = "record" // what happened at the mill: package counter makes it
@@ -110,6 +111,8 @@ type Options struct {
 	AllPasses bool
 	// Reeds is the reeds at hand, which are compared for the sett.
 	Reeds []athand.NamedReed
+	// Assumed is what the plan takes because there is only one of it at hand.
+	Assumed []athand.Assumed
 }
 
 // maker makes the parts of a sheet of what the project knows.
@@ -137,7 +140,7 @@ func New(pr *project.Project, o Options) (*Sheet, error) {
 		{ID: PartPainted, Title: "Painted sections", Rows: beside.Painted(a.Plan)}, a.yarn(), a.selvedges(),
 		{ID: PartSett, Title: "Sett of a " + a.Plan.Spec.Loom.Face.String() + " cloth", Rows: a.FacedRows()},
 		a.raddle(), a.threading(), a.reed(), a.setts(),
-		{ID: PartBeam, Title: "Sectional beam", Rows: a.BeamRows()}, a.words(), a.cautions()} {
+		{ID: PartBeam, Title: "Sectional beam", Rows: a.BeamRows()}, a.assumed(), a.words(), a.cautions()} {
 		if part.holdsAnything() {
 			s.Parts = append(s.Parts, part)
 		}

@@ -180,11 +180,32 @@ func (s *solver) endsOfReed() (int, error) {
 	if sett.IsZero() {
 		return 0, field.SettOf.Missing()
 	}
+	name, asked := "sett", s.spec.Cloth.Width.InReed(sett)
+	if asked != sett {
+		name = "sett of all layers"
+	}
+	if sett = s.realSett(s.k.ReedWidth); sett != asked {
+		name = "sett that the reed gives"
+	}
 	body := sett.EndsUp(s.k.ReedWidth)
-	s.step("ends for the width", ends(body), "width in the reed x sett, rounded up to a whole end",
+	s.step("ends for the width", ends(body), "width in the reed x "+name+", rounded up to a whole end",
 		figure.Say("%s x %s = %s, so %d", s.short(s.k.ReedWidth), sett.As(2),
 			figure.New(sett.Count(s.k.ReedWidth), 2, ""), body))
 	return s.withSelvedges(body), nil
+}
+
+// realSett is the sett that the reed really gives where the warp is so wide in it; where that isn't the sett that was
+// asked for, a step says so.
+func (s *solver) realSett(inReed measure.Length) measure.Sett {
+	asked := s.spec.Cloth.Width.InReed(s.spec.Loom.Sett)
+	real := project.RealSett(s.spec, inReed)
+	if real.IsZero() {
+		return asked
+	}
+	width := s.spec.Cloth.Width
+	width.Sett = s.spec.Loom.Sett
+	s.Lines = append(s.Lines, width.RealRow(real))
+	return real
 }
 
 // withSelvedges adds the ends that take no width.
@@ -222,6 +243,11 @@ func (s *solver) widths() error {
 	sett := s.spec.Loom.Sett
 	if sett.IsZero() || s.body < 1 {
 		return nil
+	}
+	sett = s.spec.Cloth.Width.InReed(sett)
+	asked := s.k.FinishedWidth == 0 && s.k.ReedWidth == 0 || s.Find == TheEnds && s.k.striped()
+	if asked && sett.WidthOf(s.body) <= measure.MaxWidth {
+		sett = s.realSett(sett.WidthOf(s.body))
 	}
 	reed := sett.WidthOf(s.body)
 	if reed > measure.MaxWidth {

@@ -63,7 +63,7 @@ type Model struct {
 func New(d Deps, spec plan.Spec) Model {
 	return Model{Deps: d, spec: spec, lines: asking.New(d.Styles, d.Keys, []*field.Field{
 		field.Find, field.Ends, field.Length, field.FinishedWidth, field.ReedSpan,
-		field.SettOf, field.FinishedSett, field.FinishedLength, field.Pieces, field.YarnOf, field.OnHand,
+		field.SettOf, field.Reed, field.FinishedSett, field.FinishedLength, field.Pieces, field.YarnOf, field.OnHand,
 		field.StripesOf, field.Fibre, field.ShrinkageWidth, field.DrawIn, field.ShrinkageLength, field.TakeUp,
 		field.LoomWaste, field.Group})}
 }
@@ -101,6 +101,9 @@ func (m Model) press(msg tea.KeyMsg) (Model, tea.Cmd) {
 	return m, nil
 }
 
+// Again asks anew for the answer to what is typed: leaving the page ended the search for it.
+func (m Model) Again() (Model, tea.Cmd) { return m.ask() }
+
 // end ends a search that goes on.
 func (m Model) end() {
 	if m.stop != nil {
@@ -117,6 +120,9 @@ func (m Model) ask() (Model, tea.Cmd) {
 	var errs []error
 	empty := true
 	for f, text := range m.lines.All() {
+		if r, err := m.AtHand.FindReed(text); f == field.Reed && err == nil {
+			text = r.Reed.String()
+		}
 		errs, empty = append(errs, known.Take(f, text)), false
 	}
 	if m.err = errors.Join(errs...); m.err != nil || empty {

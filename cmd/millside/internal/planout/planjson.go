@@ -2,9 +2,11 @@ package planout
 
 import (
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/plan/finishing"
 	"millside/plan/measure"
 	"millside/plan/project"
+	"millside/plan/sheet"
 	"millside/plan/wind"
 )
 
@@ -34,9 +36,27 @@ type planJSON struct {
 	Stripes    *stripesJSON  `json:"stripes,omitempty"` // of a striped warp
 	Draft      *draftJSON    `json:"draft,omitempty"`   // of a plain warp made of a draft; else it is in stripes
 	Record     string        `json:"record,omitempty"`  // the path of the record that --save made
+	// Assumed is what is taken because there is only one of it at hand.
+	Assumed []assumedJSON `json:"assumed,omitempty" about:"what is taken because there is only one of it at hand"`
 	// Sett is there where the plan has a sett and a reed, ReedSetts where it has a sett and there is a reed.
 	Sett      *settledJSON    `json:"sett,omitempty"`
 	ReedSetts []reedSettsJSON `json:"reed_setts,omitempty" about:"what each reed gives near the sett asked for"`
+}
+
+// assumedJSON is a thing at hand that is taken though it wasn't named, and the figures that the plan has from it.
+type assumedJSON struct {
+	Kind    string               `json:"kind" about:"mill, paddle, loom or reed"`
+	Name    string               `json:"name"`
+	Figures []sheet.AssumedValue `json:"figures"`
+}
+
+// AssumedToJSON puts what was assumed into the form that is printed.
+func AssumedToJSON(s plan.Spec, list []athand.Assumed) []assumedJSON {
+	var out []assumedJSON
+	for _, a := range list {
+		out = append(out, assumedJSON{a.Kind, a.Name, sheet.AssumedValues(s, a)})
+	}
+	return out
 }
 
 // LengthJSON is a length, exactly, in two ways.

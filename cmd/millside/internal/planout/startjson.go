@@ -2,6 +2,7 @@ package planout
 
 import (
 	"millside/plan"
+	"millside/plan/athand"
 	"millside/plan/measure"
 	"millside/plan/start"
 )
@@ -19,6 +20,7 @@ type startJSON struct {
 	Notes    []string      `json:"notes"`
 	Command  string        `json:"command,omitempty" about:"what plans the warp, once ends and length are known"`
 	Spec     plan.Spec     `json:"spec" about:"the warp, as a plan goes on from it"`
+	Assumed  []assumedJSON `json:"assumed,omitempty" about:"what is taken because there is only one of it at hand"`
 }
 
 type useJSON struct {
@@ -41,9 +43,10 @@ suffice), notes, spec (the warp, as a plan goes on from it) and, where ends and 
 known, command: what plans it.`
 
 // StartToJSON is what was found, for a program to read. The command is "" where there is none.
-func StartToJSON(r *start.Result, command string) startJSON {
+func StartToJSON(r *start.Result, command string, assumed []athand.Assumed) startJSON {
 	out := startJSON{Format: startFormat, Found: r.Find, Answer: r.Answer.Plain(), Steps: r.Lines,
-		Packages: []useJSON{}, Short: r.Short, Notes: append([]string{}, r.Notes...), Command: command, Spec: r.Spec}
+		Packages: []useJSON{}, Short: r.Short, Notes: append([]string{}, r.Notes...), Command: command, Spec: r.Spec,
+		Assumed: AssumedToJSON(r.Spec, assumed)}
 	for _, u := range r.Packages {
 		out.Packages = append(out.Packages, useJSON{u.Number, u.Package.Colour, u.Passes, u.Ties, u.Holds, u.Used,
 			u.Left, u.Short, u.UsedMass, u.LeftMass})
