@@ -78,7 +78,8 @@ type app struct {
 	w, h        int
 	now         time.Time // when the message came that is being answered
 	screen      screen
-	under       screen // what the settings page goes back to
+	under       screen           // what the settings page goes back to
+	known       *startpage.Model // the page of what is known as it was left; nil where it wasn't shown yet
 	interrupted bool
 	first       tea.Cmd // what the first screen begins with
 }
@@ -108,10 +109,23 @@ func (a app) started(o Options) app {
 // newSpec is what a new warp begins with.
 func (a app) newSpec() plan.Spec { return fields.NewSpec(a.settings.NewUnits()) }
 
-// fromKnown shows the page that finds a warp from what is known.
-func (a app) fromKnown() app {
-	d := startpage.Deps{Styles: a.styles, Keys: a.keys, AtHand: a.atHand}
-	a.screen = starting{startpage.New(d, a.newSpec())}
+// fromKnown shows the page that finds a warp from what is known, with what was typed there before.
+func (a app) fromKnown() (tea.Model, tea.Cmd) {
+	if a.known == nil {
+		d := startpage.Deps{Styles: a.styles, Keys: a.keys, AtHand: a.atHand}
+		m := startpage.New(d, a.newSpec())
+		a.known = &m
+	}
+	m, cmd := a.known.Again()
+	a.screen = starting{m}
+	return a, cmd
+}
+
+// leftKnown keeps what was typed on the page of what is known, if that is shown.
+func (a app) leftKnown() app {
+	if s, ok := a.screen.(starting); ok {
+		a.known = &s.Model
+	}
 	return a
 }
 
@@ -175,7 +189,7 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.KeyMsg:
 		return a.press(msg)
 	case mill.HomeMsg, form.BackMsg, draftpage.BackMsg, startpage.BackMsg, pairpage.BackMsg:
-		return a, a.homeCmd()
+		return a.leftKnown(), a.homeCmd()
 	case listedMsg:
 		return a.showHome(msg), nil
 	case goFormMsg:
@@ -194,13 +208,13 @@ func (a app) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if err := a.keepForm(); err != nil {
 			return a.pass(form.FailedMsg{Err: err})
 		}
-		return a.fromKnown(), nil
+		return a.fromKnown()
 	case goKnownMsg:
-		return a.fromKnown(), nil
+		return a.fromKnown()
 	case goTogetherMsg:
 		return a.openTogether(msg)
 	case startpage.MadeMsg:
-		return a.planNew(msg.Spec, msg.Assumed)
+		return a.leftKnown().planNew(msg.Spec, msg.Assumed)
 	case openMsg:
 		return a, orAlone(a.store, opening(msg.path))
 	case form.BeginMsg:
@@ -276,6 +290,12 @@ func (a app) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 		return a, tea.Quit
 	case keys.Matches(msg, a.keys.Suspend):
 		return a, tea.Suspend
+	}
+	if s, ok := a.listsKeys(msg); ok {
+		a.screen = keysPage{a.deps, s}
+		return a, nil
+	}
+	switch {
 	case a.screen.typing():
 		return a.pass(msg)
 	case msg.Paste:

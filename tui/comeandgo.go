@@ -50,11 +50,14 @@ func (a app) homeCmd() tea.Cmd {
 	}
 }
 
-// planning is the form, if one is shown or lies under a question.
+// planning is the form, if one is shown or lies under a question or the list of its keys.
 func (a app) planning() (planning, bool) {
 	s := a.screen
-	if asked, ok := s.(alonePage); ok {
-		s = asked.under
+	switch over := s.(type) {
+	case alonePage:
+		s = over.under
+	case keysPage:
+		s = over.under
 	}
 	p, ok := s.(planning)
 	return p, ok

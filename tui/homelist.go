@@ -194,11 +194,11 @@ func (m home) mouse(msg tea.MouseMsg) (screen, tea.Cmd) {
 		return m, nil
 	}
 	switch msg.Button {
-	case tea.MouseButtonWheelUp:
-		m.clicked = ""
-		return m.to(m.chosen - 1), nil
-	case tea.MouseButtonWheelDown:
-		m.clicked = ""
+	case tea.MouseButtonWheelUp, tea.MouseButtonWheelDown:
+		m.clicked, m.problem, m.said = "", "", ""
+		if msg.Button == tea.MouseButtonWheelUp {
+			return m.to(m.chosen - 1), nil
+		}
 		return m.to(m.chosen + 1), nil
 	case tea.MouseButtonLeft:
 		l := m.lay(m.w, m.h)

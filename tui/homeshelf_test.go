@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
 	"millside/tui/internal/hand"
@@ -47,5 +48,24 @@ func TestShelvesAtHome(t *testing.T) {
 			t.Errorf("%d passes", state(t, m).Laid())
 		}
 		m.(app).close()
+	}
+}
+
+// What was wrong with the last action goes with the next one, be it a key, a click or the wheel.
+func TestOldProblemGoes(t *testing.T) {
+	for name, next := range map[string]tea.Msg{
+		"a key":   hand.Key("down"),
+		"a click": tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonLeft, Y: 5},
+		"a wheel": tea.MouseMsg{Action: tea.MouseActionPress, Button: tea.MouseButtonWheelDown},
+	} {
+		b := newBench(t, termenv.Ascii)
+		m := drive(b, homeApp(b), hand.Key("e"))
+		const problem = "is begun, so its plan stays"
+		if !strings.Contains(m.View(), problem) {
+			t.Fatalf("no problem is told:\n%s", m.View())
+		}
+		if m = drive(b, m, next); strings.Contains(m.View(), problem) {
+			t.Errorf("after %s the old problem is still told:\n%s", name, m.View())
+		}
 	}
 }

@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -45,7 +46,7 @@ func (m home) lay(w, h int) laid {
 		l.head[2] = m.nameLine(w)
 		l.head = append(l.head, "")
 	}
-	l.foot = append([]string{""}, s.KeyLines(w, m.keyRows(h), m.footKeys()...)...)
+	l.foot = append([]string{""}, s.KeyLinesAnd(w, m.keyRows(h), m.ListKey(), m.footKeys()...)...)
 	if m.problem != "" {
 		l.foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), l.foot...)
 	}
@@ -105,7 +106,7 @@ func (m home) moreLine(of []int, where string) string {
 			entries[i] = true
 		}
 	}
-	return "  " + m.styles.Dim.Render(fmt.Sprintf("… %d more %s", len(entries), where))
+	return m.styles.More(len(entries), where)
 }
 
 // filterLine is what is looked for, and how many were found.
@@ -155,6 +156,36 @@ func (m home) footKeys() []key.Binding {
 		line = append([]key.Binding{keys.As(k.Back, "all warps")}, line...)
 	}
 	return line
+}
+
+// ListKey is the key that lists all keys.
+func (m home) ListKey() key.Binding {
+	if m.typing() {
+		return m.keys.AllKeysTyping
+	}
+	return m.keys.AllKeys
+}
+
+// AllKeys are the keys that work now, those of the foot in more words and those that find no room there.
+func (m home) AllKeys() []key.Binding {
+	k := m.keys
+	if m.naming != nil {
+		return m.footKeys()
+	}
+	move := []key.Binding{k.Up, keys.As(k.NextPage, "page down"), keys.As(k.PrevPage, "page up"), k.First, k.Last}
+	if m.finding || m.ground != nil || m.shelf != "" {
+		list := slices.DeleteFunc(m.footKeys(), func(b key.Binding) bool { return b.Help() == k.Up.Help() })
+		return append(list, move...)
+	}
+	list := []key.Binding{keys.As(k.Open, "open the chosen one"), keys.As(k.Filter, "find by name"),
+		keys.As(k.New, "new warp"), keys.As(k.Known, "from what I know"), keys.As(k.Draft, "from a draft"),
+		keys.As(k.Practice, "practice warp"), keys.As(k.Edit, "change the plan"), keys.As(k.Copy, "copy the plan"),
+		keys.As(k.Rename, "another name"), keys.As(k.Away, "put away, keep"), k.Delete,
+		keys.As(k.Shelves, "put away, deleted"), keys.As(k.Together, "two warps in one"), k.Settings}
+	if m.filter != "" {
+		list = append(list, keys.As(k.Back, "all warps"))
+	}
+	return append(append(list, move...), k.Leave)
 }
 
 // body draws the list, and says which entry each line belongs to, and from which line to which the chosen one stands;
@@ -224,7 +255,11 @@ func (m home) entryLines(e entry, chosen bool, w int) []string {
 	far, touched := fmt.Sprintf("%d of %d passes", sum.Laid, sum.Passes), look.When(sum.Last, m.at)
 	switch {
 	case sum.Err != nil:
-		return []string{look.Fit(mark+style.Render(sum.Name)+"  "+s.Alarm.Render(damageText(sum.Err)), w)}
+		if look.Wide(mark+sum.Name+"  "+damageText(sum.Err)) <= w {
+			return []string{mark + style.Render(sum.Name) + "  " + s.Alarm.Render(damageText(sum.Err))}
+		}
+		told := look.Painted(look.Wrap(damageText(sum.Err), w-7), s.Alarm)
+		return append([]string{look.Fit(mark+style.Render(sum.Name), w)}, look.Indent(told, 6)...)
 	case sum.Finished:
 		return line(fmt.Sprintf("%d ends, %s%s", sum.Ends, touched, paceText(sum.Pace)))
 	case !sum.Begun:

@@ -43,3 +43,12 @@ func TestFromTheFormToWhatIsKnown(t *testing.T) {
 		t.Errorf("not kept:\n%s", m.View())
 	}
 }
+
+// What was typed on the page of what is known is there again after Esc.
+func TestWhatIsKnownIsKept(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	m := drive(b, b.app(), hand.Key("f"), hand.Key("tab"), hand.Key("4"), hand.Key("1"), hand.Key("7"))
+	if m = drive(b, m, hand.Key("esc"), hand.Key("f")); !strings.Contains(m.View(), "417") {
+		t.Errorf("the ends are gone:\n%s", m.View())
+	}
+}

@@ -16,6 +16,11 @@ import (
 // ErrNoLocks means that the file system knows no locks, as some network folders and sticks don't. It comes wrapped.
 var ErrNoLocks = errors.New("this folder's file system knows no locks")
 
+// ErrHeld means that a file can't be taken away or replaced, since a program holds it open: Windows doesn't let it. It
+// comes wrapped.
+var ErrHeld = errors.New("another program holds the file open: close it there (in an editor, a viewer, a backup) and " +
+	"try again")
+
 // FS is what a record needs of the file system; [OS] is the real one, tests put in faults.
 type FS interface {
 	// OpenFile opens a file with the flags of package os. It must not wait, not even for a pipe.
@@ -33,6 +38,7 @@ type FS interface {
 	// Mkdir makes one folder.
 	Mkdir(path string, perm fs.FileMode) error
 	// Remove deletes a file; it is used only on a file that was just made and holds nothing that is nowhere else.
+	// [ErrHeld] means that a program holds it open where the system then lets nobody take it away; Rename too.
 	Remove(path string) error
 	// Rename gives a file another name in its folder. A file of that name is replaced, at one stroke.
 	Rename(from, to string) error
@@ -124,9 +130,17 @@ func (osFS) Same(a, b fs.FileInfo) bool                 { return os.SameFile(a, 
 func (osFS) Real(path string) (string, error)           { return realPath(path) }
 func (osFS) ReadDir(path string) ([]fs.DirEntry, error) { return os.ReadDir(path) }
 func (osFS) Mkdir(path string, perm fs.FileMode) error  { return os.Mkdir(path, perm) }
-func (osFS) Remove(path string) error                   { return os.Remove(path) }
-func (osFS) Rename(from, to string) error               { return os.Rename(from, to) }
+func (osFS) Remove(path string) error                   { return told(os.Remove(path)) }
+func (osFS) Rename(from, to string) error               { return told(os.Rename(from, to)) }
 func (osFS) SyncDir(path string) error                  { return syncDir(path) }
+
+// told says of an error that another program holds the file open, where that is the reason.
+func told(err error) error {
+	if err != nil && held(err) {
+		return fmt.Errorf("%w (%w)", ErrHeld, err)
+	}
+	return err
+}
 
 func (osFS) Unnamed(dir string) (File, error) {
 	f, err := openUnnamed(dir)

@@ -59,6 +59,9 @@ func noLocks(err error) bool {
 		func(known error) bool { return errors.Is(err, known) })
 }
 
+// held is never so here: a file that is open can be taken away.
+func held(error) bool { return false }
+
 // RenameOpen says that a file can be replaced while it is open.
 const RenameOpen = true
 

@@ -1,8 +1,10 @@
 package disk
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
+	"syscall"
 
 	"github.com/gofrs/flock"
 )
@@ -22,6 +24,12 @@ func syncDir(string) error { return nil }
 
 // noLocks knows of no file system here that has none.
 func noLocks(error) bool { return false }
+
+// held says whether a file can't be taken away since a program holds it open.
+func held(err error) bool {
+	const sharing, locking = syscall.Errno(32), syscall.Errno(33)
+	return errors.Is(err, sharing) || errors.Is(err, locking)
+}
 
 // RenameOpen says that a file can't be replaced while it is open.
 const RenameOpen = false

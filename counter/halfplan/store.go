@@ -149,7 +149,9 @@ func (s Store) MoveTo(to Store, path string) (string, error) {
 		err = to.put(there, data)
 	}
 	if err == nil {
-		err = s.Remove(path)
+		if err = s.Remove(path); errors.Is(err, disk.ErrHeld) {
+			err = errors.Join(err, to.Remove(there)) // it stays where it is, and there only
+		}
 	}
 	if err != nil {
 		return "", fmt.Errorf("moving the half-filled plan: %w", err)

@@ -60,7 +60,15 @@ func (s Store) move(path, dir string) (to string, err error) {
 	if err != nil {
 		return "", err
 	}
-	defer func() { err = errors.Join(err, file.Close()) }()
+	closed := false
+	done := func() error {
+		if closed {
+			return nil
+		}
+		closed = true
+		return file.Close()
+	}
+	defer func() { err = errors.Join(err, done()) }()
 	if err := lock(file, path); err != nil {
 		return "", err
 	}
@@ -76,10 +84,16 @@ func (s Store) move(path, dir string) (to string, err error) {
 	if err := s.fs().SyncDir(dir); err != nil {
 		return "", fmt.Errorf("moving the record: %w", err)
 	}
-	if err := s.fs().Remove(path); err != nil {
-		return "", fmt.Errorf("moving the record: %w", err)
+	err = s.fs().Remove(path)
+	if errors.Is(err, disk.ErrHeld) { // by this program itself, or by another one too
+		if err = errors.Join(done(), s.fs().Remove(path)); errors.Is(err, disk.ErrHeld) {
+			_ = s.fs().Remove(to) // may be held as well: then it has both names until it is moved once more
+		}
 	}
-	if err := s.fs().SyncDir(from); err != nil {
+	if err == nil {
+		err = s.fs().SyncDir(from)
+	}
+	if err != nil {
 		return "", fmt.Errorf("moving the record: %w", err)
 	}
 	return to, nil

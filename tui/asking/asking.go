@@ -9,6 +9,7 @@ import (
 	"maps"
 	"slices"
 
+	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -131,10 +132,21 @@ func (l Lines) Press(msg tea.KeyMsg) (Lines, bool) {
 	return l, !same
 }
 
-// View draws as many of the lines as there is room for, around the one that is filled in, with its hint.
-func (l Lines) View(w, room int) []string {
-	var out []string
-	first, last := 0, 0
+// View draws the list in exactly so many rows around the line that is filled in, with its hint. The first row is free
+// for the sign that there is more above.
+func (l Lines) View(w, rows int) []string {
+	lines, of := l.drawn(w)
+	return l.styles.Scrolled(lines, of, l.at, rows)
+}
+
+// ViewOver is the same above something else, with a line between them, on a page w cells wide.
+func (l Lines) ViewOver(w, rows int) []string {
+	lines, of := l.drawn(w - 2)
+	return l.styles.ScrolledOver(lines, of, l.at, w, rows)
+}
+
+// drawn are the lines, and which of the list each of them belongs to.
+func (l Lines) drawn(w int) (lines []string, of []int) {
 	for i, one := range l.lines {
 		here := i == l.at
 		mark, value := "    ", one.text.Value()
@@ -147,18 +159,35 @@ func (l Lines) View(w, room int) []string {
 			value = look.InputView(one.text, max(w-labelWidth-6, 4))
 		}
 		if here {
-			mark, first = "  ▸ ", len(out)
+			mark = "  ▸ "
 		}
-		out = append(out, look.Fit(mark+look.Pad(look.Fit(one.of.Label, labelWidth), labelWidth)+" "+value, w))
+		line := look.Fit(mark+look.Pad(look.Fit(one.of.Label, labelWidth), labelWidth)+" "+value, w)
+		lines, of = append(lines, line), append(of, i)
 		if here {
 			for _, text := range look.Wrap(one.of.Help, w-7) {
-				out = append(out, "      "+l.styles.Dim.Render(text))
+				lines, of = append(lines, "      "+l.styles.Dim.Render(text)), append(of, i)
 			}
-			last = len(out) - 1
 		}
 	}
-	from := min(max(first-room/3, last-room+1, 0), first, max(len(out)-room, 0))
-	return out[from:min(from+max(room, 0), len(out))]
+	return lines, of
+}
+
+// AllKeys are the keys that work on the lines and on the answer, in the words of the page that lists them.
+func (l Lines) AllKeys() []key.Binding {
+	k := l.keys
+	list := []key.Binding{keys.As(k.NextField, "next field"), keys.As(k.PrevField, "field before")}
+	if len(l.At().Words) > 0 {
+		list = append(list, keys.As(k.Right, "next word"), keys.As(k.Left, "word before"))
+	}
+	return append(list, keys.As(k.Rest, "more of the answer"))
+}
+
+// ListKey is the key that lists all keys: where any text is typed, a question mark belongs to it.
+func (l Lines) ListKey() key.Binding {
+	if l.At().Value == field.Text {
+		return l.keys.AllKeysTyping
+	}
+	return l.keys.AllKeys
 }
 
 // Turned is the part of a long answer that has been turned to; at counts the turns, back and forth.

@@ -23,27 +23,25 @@ const wide = 76
 func (m Model) View(w, h int) string {
 	s := m.Styles
 	head := []string{"", "  " + s.Title.Render("MILLSIDE") +
-		s.Dim.Render(look.Fit("   a warp from a draft", max(w-12, 0))), ""}
-	foot := []string{"", s.KeyLine(w, m.footKeys(w)...)}
+		s.Dim.Render(look.Fit("   a warp from a draft", max(w-12, 0)))}
+	foot := append([]string{""}, s.KeyLinesAnd(w, 1, m.ListKey(), m.footKeys(w)...)...)
 	if m.problem != "" {
 		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
 	}
 	room := max(h-len(head)-len(foot), 1)
 	if m.said == nil {
-		return look.WithFoot(append(head, m.chooseLines(w, room)...), foot, w, h)
+		return look.WithFoot(append(append(head, ""), m.chooseLines(w, room-1)...), foot, w, h)
 	}
 	if w >= wide {
 		left := min(46, w/2)
-		lines := window(m.sayLines(left), m.said.at, room)
-		beside := look.Beside(lines, m.turned(m.resultLines(w-left-4), room), left, 2)
+		lines, of := m.sayLines(left)
+		result := append([]string{""}, m.turned(m.resultLines(w-left-4), room-1)...)
+		beside := look.Beside(s.Scrolled(lines, of, m.said.at, room), result, left, 2)
 		return look.WithFoot(append(head, beside...), foot, w, h)
 	}
-	below := max(room/2, 4)
-	lines := window(m.sayLines(w-2), m.said.at, room-below)
-	for len(lines) < room-below {
-		lines = append(lines, "")
-	}
-	lines = append(head, lines...)
+	below := max((room-1)/2, 4)
+	said, of := m.sayLines(w - 2)
+	lines := append(head, s.ScrolledOver(said, of, m.said.at, w, room-below)...)
 	return look.WithFoot(append(lines, look.Indent(m.turned(m.resultLines(w-4), below), 2)...), foot, w, h)
 }
 
@@ -61,6 +59,29 @@ func (m Model) footKeys(w int) []key.Binding {
 		line = append(line, k.PrevField)
 	}
 	return append(line, k.Rest, keys.As(k.Back, "files"))
+}
+
+// ListKey is the key that lists all keys: where any text is typed, a question mark belongs to it.
+func (m Model) ListKey() key.Binding {
+	if m.said == nil || m.said.lines[m.said.at].of == field.NameColour {
+		return m.Keys.AllKeysTyping
+	}
+	return m.Keys.AllKeys
+}
+
+// AllKeys are the keys of the page in the words of the page that lists them.
+func (m Model) AllKeys() []key.Binding {
+	k := m.Keys
+	if m.said == nil {
+		return []key.Binding{keys.As(k.Keep, "open the draft"), k.NextFile, keys.As(k.Complete, "complete the path"),
+			keys.As(k.Back, "home")}
+	}
+	list := []key.Binding{keys.As(k.Begin, "plan it"), keys.As(k.NextField, "next field"),
+		keys.As(k.PrevField, "field before")}
+	if len(m.said.lines[m.said.at].words) > 0 {
+		list = append(list, keys.As(k.Right, "next word"), keys.As(k.Left, "word before"))
+	}
+	return append(list, keys.As(k.Rest, "more of the result"), keys.As(k.Back, "other files"))
 }
 
 // chooseLines are the path as typed and the list of its folder.
@@ -104,16 +125,10 @@ func (m Model) chooseLines(w, room int) []string {
 	return out
 }
 
-// sayLine is a line that is drawn, and which of those that the weaver fills in it belongs to.
-type sayLine struct {
-	text string
-	of   int
-}
-
-// sayLines draws what the weaver says of the draft.
-func (m Model) sayLines(w int) []sayLine {
+// sayLines draws what the weaver says of the draft. Of is which of its lines each belongs to.
+func (m Model) sayLines(w int) (lines []string, of []int) {
 	s, said := m.Styles, m.said
-	var out []sayLine
+	add := func(text string, i int) { lines, of = append(lines, text), append(of, i) }
 	for i, l := range said.lines {
 		mark, value := "    ", l.text.Value()
 		switch {
@@ -135,7 +150,7 @@ func (m Model) sayLines(w int) []sayLine {
 		if l.of == field.NameColour {
 			label = m.patch(l.colour) + look.Pad(look.Fit(l.label, 13), 13)
 		}
-		out = append(out, sayLine{look.Fit(mark+label+" "+value, w), i})
+		add(look.Fit(mark+label+" "+value, w), i)
 		note, style := "", s.Dim
 		switch {
 		case i == said.wrong:
@@ -144,10 +159,10 @@ func (m Model) sayLines(w int) []sayLine {
 			note = l.hint
 		}
 		for _, text := range look.Wrap(note, w-7) {
-			out = append(out, sayLine{"      " + style.Render(text), i})
+			add("      "+style.Render(text), i)
 		}
 	}
-	return out
+	return lines, of
 }
 
 // patch shows a colour of the draft, by its index.
@@ -157,25 +172,6 @@ func (m Model) patch(index int) string {
 		return "   "
 	}
 	return m.Styles.Yarn(plan.StripeColour{Shade: shade.String()}).Render("  ") + " "
-}
-
-// window is the part of the lines around the one that is filled in.
-func window(lines []sayLine, at, room int) []string {
-	first, last := -1, 0
-	for i, l := range lines {
-		if l.of == at {
-			if first < 0 {
-				first = i
-			}
-			last = i
-		}
-	}
-	from := min(max(first-room/3, last-room+1, 0), max(len(lines)-room, 0))
-	var out []string
-	for _, l := range lines[from:min(from+max(room, 0), len(lines))] {
-		out = append(out, l.text)
-	}
-	return out
 }
 
 // turned is the window of the result that has been turned to.

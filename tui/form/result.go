@@ -9,7 +9,6 @@ import (
 	"millside/plan/figure"
 	"millside/plan/finishing"
 	"millside/plan/measure"
-	"millside/plan/project"
 	"millside/tui/look"
 )
 
@@ -28,9 +27,10 @@ func (m Model) resultLines(w, room int) []string {
 		return append(out, look.Wrap("The result stands here as soon as every field will do.", w)...)
 	}
 	p := m.project.Plan
-	out := []string{
-		s.Title.Render(fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))) +
-			", " + p.BoutsText(),
+	title := fmt.Sprintf("%d ends, %s", p.EndsWound(), measure.Counted(p.Passes(), "pass", "passes"))
+	out := []string{s.Title.Render(title) + ", " + p.BoutsText()}
+	if look.Wide(out[0]) > w {
+		out = append([]string{s.Title.Render(title) + ","}, look.Wrap(p.BoutsText(), w)...)
 	}
 	var part []string
 	switch m.section() {
@@ -41,7 +41,7 @@ func (m Model) resultLines(w, room int) []string {
 	case secYarn:
 		part = m.yarnResult(w)
 	case secPaddle:
-		part = m.paddleResult(w, room-2)
+		part = m.paddleResult(w, room-1-len(out))
 	case secMill:
 		part = m.millResult(w)
 	case secChains:
@@ -51,7 +51,7 @@ func (m Model) resultLines(w, room int) []string {
 	case secWinding:
 		part = m.windingResult(w)
 	default:
-		part = m.warpResult(w, room-1)
+		part = m.warpResult(w, room-len(out))
 		return append(out, part...)
 	}
 	if room > 8 {
@@ -141,13 +141,16 @@ func (m Model) rows(rows []measure.Row, w int) []string {
 	var out []string
 	for _, r := range rows {
 		name := max(min(24, w/2), 10)
-		value := look.Wrap(r.Value.String(), max(w-name-1, 8))
-		for i, l := range value {
-			label := ""
-			if i == 0 {
-				label = r.Name
+		labels, values := look.Wrap(r.Name, name), look.Wrap(r.Value.String(), max(w-name-1, 8))
+		for i := range max(len(labels), len(values)) {
+			label, value := "", ""
+			if i < len(labels) {
+				label = labels[i]
 			}
-			out = append(out, s.Dim.Render(look.Pad(label, name))+" "+s.Strong.Render(l))
+			if i < len(values) {
+				value = values[i]
+			}
+			out = append(out, s.Dim.Render(look.Pad(label, name))+" "+s.Strong.Render(value))
 		}
 		if r.Warning != "" {
 			out = append(out, look.Painted(look.Wrap("! "+r.Warning, w), s.Warn)...)
@@ -286,46 +289,6 @@ func (m Model) settLines(w int) []string {
 		note = help.Note
 	}
 	return append(out, look.Painted(look.Wrap(note, w), m.Styles.Dim)...)
-}
-
-func (m Model) paddleResult(w, room int) []string {
-	if !plain(m.spec) {
-		return look.Wrap("The stripes choose the group for each pass: see the page “stripes”.", w)
-	}
-	return m.choiceLines(w, room)
-}
-
-// choiceLines lists the ranked choices of group with their reasons, as many as find room.
-func (m Model) choiceLines(w, room int) []string {
-	s, list := m.Styles, m.choices()
-	at := m.current(list)
-	out := []string{s.Dim.Render(look.Fit("groups: "+project.ChoiceRule, w))}
-	for i, c := range list {
-		block := m.choiceBlock(c, i == at, room > 24, w)
-		if len(out)+len(block) > room {
-			break
-		}
-		out = append(out, block...)
-	}
-	return out
-}
-
-func (m Model) choiceBlock(c project.Choice, chosen, all bool, w int) []string {
-	s, label := m.Styles, c.Label()
-	mark, style := "  ", s.Plain
-	if chosen {
-		mark, style = "▸ ", s.Strong
-	}
-	if !chosen && !all {
-		rest := fmt.Sprintf(": %s, %s", measure.Counted(c.Passes, "pass", "passes"), c.Time)
-		return []string{mark + style.Render(look.Fit(label, w-2)) +
-			s.Dim.Render(look.Fit(rest, max(w-2-len(label), 0)))}
-	}
-	block := []string{mark + style.Render(look.Fit(label, w-2))}
-	for _, l := range look.Wrap(strings.Join(c.Reasons, "; "), w-4) {
-		block = append(block, "    "+s.Dim.Render(l))
-	}
-	return block
 }
 
 func (m Model) millResult(w int) []string {

@@ -19,7 +19,10 @@ const wideForm = 76
 
 // View draws the form at exactly w by h cells.
 func (m Model) View(w, h int) string {
-	head := []string{m.sectionBar(w), m.whatFor(w)}
+	head := []string{m.sectionBar(w)}
+	if what := m.whatFor(w); what != "" {
+		head = append(head, what)
+	}
 	foot := m.formFoot(w)
 	room := max(h-len(foot)-len(head), 1)
 	if m.section() == secStripes {
@@ -35,18 +38,17 @@ func (m Model) View(w, h int) string {
 	}
 	if w >= wideForm {
 		left := min(46, w/2+3)
-		fields := m.window(m.fieldLines(left), room)
-		return look.WithFoot(append(head,
-			look.Beside(fields, m.turned(m.resultLines(w-left-3, room), room), left, 2)...), foot, w, h)
+		lines, of := m.fieldLines(left)
+		fields := m.Styles.Scrolled(lines, of, m.at, room)
+		result := append([]string{""}, m.turned(m.resultLines(w-left-3, room-1), room-1)...)
+		return look.WithFoot(append(head, look.Beside(fields, result, left, 2)...), foot, w, h)
 	}
-	below := min(max(room/2, 4), 8)
+	below := min(max((room-2)/2, 4), 8)
 	if m.section() == secStripes && m.inBox() {
 		below = max(room-3, 1) // what the text comes to, rather than fields that aren't being filled in
 	}
-	lines := append(head, m.window(m.fieldLines(w-2), room-below)...)
-	for len(lines) < room-below+len(head) {
-		lines = append(lines, "")
-	}
+	fields, of := m.fieldLines(w - 2)
+	lines := append(head, m.Styles.ScrolledOver(fields, of, m.at, w, room-below)...)
 	return look.WithFoot(append(lines, look.Indent(m.turned(m.resultLines(w-4, below), below), 2)...), foot, w, h)
 }
 
@@ -106,7 +108,7 @@ func (m Model) formFoot(w int) []string {
 	case m.section() == secStripes:
 		line = m.stripesKeys(w)
 	case m.section() == field.Warp: // what isn't known of a warp yet can be found from what is
-		line = []key.Binding{k.Begin, k.NextField, k.NextPage, k.Back, k.FormKnown, k.How, k.Rest, k.Choice}
+		line = []key.Binding{k.Begin, k.NextPage, k.Back, k.FormKnown, k.NextField, k.How, k.Rest, k.Choice}
 		if len(f.options) > 0 && w >= wideForm {
 			line = slices.Insert(line, 3, k.Right)
 		}
@@ -115,24 +117,18 @@ func (m Model) formFoot(w int) []string {
 	case len(f.options) > 0:
 		line = append(k.FormKeys(), k.Right, k.Back)
 	}
-	return append(out, s.KeyLine(w, line...))
-}
-
-// formLine is a line of the form, and the field that it belongs to.
-type formLine struct {
-	text  string
-	field int
+	return append(out, s.KeyLinesAnd(w, 1, m.ListKey(), line...)...)
 }
 
 // fieldLines draws the fields of the section. What is wrong with a field stands below it; what the field
-// is for, only below the one being filled in.
-func (m Model) fieldLines(w int) []formLine {
-	var out []formLine
+// is for, only below the one being filled in. Of is the field of each line.
+func (m Model) fieldLines(w int) (lines []string, of []int) {
+	add := func(text string, i int) { lines, of = append(lines, text), append(of, i) }
 	for i, f := range m.fields {
 		if f.section != m.section() || i == m.boxAt {
 			continue
 		}
-		out = append(out, formLine{m.fieldLine(i, w), i})
+		add(m.fieldLine(i, w), i)
 		note, style := "", m.Styles.Dim
 		switch problem := m.problems[f.Name]; {
 		case problem != "":
@@ -143,23 +139,23 @@ func (m Model) fieldLines(w int) []formLine {
 			note = f.Hint()
 		}
 		for _, l := range look.Wrap(note, w-6) {
-			out = append(out, formLine{"      " + style.Render(l), i})
+			add("      "+style.Render(l), i)
 		}
 		if said := m.project.Settles(f.Field); said != "" {
 			for _, l := range look.Painted(look.Wrap("! "+said, w-6), m.Styles.Warn) {
-				out = append(out, formLine{"      " + l, i})
+				add("      "+l, i)
 			}
 		}
 		if only, ok := m.onlyOne(i); ok && i == m.at {
 			for _, l := range look.Wrap(only.String(), w-6) {
-				out = append(out, formLine{"      " + m.Styles.Good.Render(l), i})
+				add("      "+m.Styles.Good.Render(l), i)
 			}
 		}
 		if at := m.offerLine(); i == m.at && at != "" {
-			out = append(out, formLine{"      " + m.Styles.Good.Render(look.Fit(at, w-6)), i})
+			add("      "+m.Styles.Good.Render(look.Fit(at, w-6)), i)
 		}
 	}
-	return out
+	return lines, of
 }
 
 func (m Model) fieldLine(i, w int) string {
@@ -197,26 +193,6 @@ func (m Model) follows(f line) string {
 		return s.Length.As(s.Units.Long(), 2).String()
 	}
 	return cmp.Or(f.Show(m.project.Plan.Spec), "-")
-}
-
-// window is the part of the form around the field being filled in.
-func (m Model) window(lines []formLine, room int) []string {
-	room = max(room, 0)
-	first, last := -1, 0
-	for i, l := range lines {
-		if l.field == m.at {
-			if first < 0 {
-				first = i
-			}
-			last = i
-		}
-	}
-	from := min(max(first-room/3, last-room+1, 0), max(len(lines)-room, 0))
-	var out []string
-	for _, l := range lines[from:min(from+room, len(lines))] {
-		out = append(out, l.text)
-	}
-	return out
 }
 
 // wrongFields names the fields that are wrong, in their order, and what else is. What is wrong with one alone that

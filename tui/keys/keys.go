@@ -33,6 +33,8 @@ type Map struct {
 	Draft, Complete, NextFile, PrevFile key.Binding
 	// Where a plan starts from what is known, at home and on the form, and where two warps are seen together.
 	Known, FormKnown, Together key.Binding
+	// AllKeys shows the list of keys where no letter is text, AllKeysTyping where letters are.
+	AllKeys, AllKeysTyping key.Binding
 	// On every page.
 	Stop, Suspend, AnyBack key.Binding
 }
@@ -135,6 +137,9 @@ func Default() Map {
 		PrevFile: Bind("up/down", "choose", "up"),
 
 		FormKnown: Bind("f2", "what I know", "f2"),
+
+		AllKeys:       Bind("?", "keys", "?"),
+		AllKeysTyping: Bind("ctrl+l", "keys", "ctrl+l", "f1"),
 
 		Stop:    Bind("ctrl+c", "leave at once", "ctrl+c"),
 		Suspend: Bind("ctrl+z", "put aside until fg", "ctrl+z"),

@@ -57,7 +57,7 @@ func (m Model) viewHelp(w, h int) string {
 	foot := []string{look.Fit("  "+about, w),
 		s.KeyLine(w, keys.As(m.Keys.Laid, "counts as before, and back"), m.Keys.AnyBack)}
 	room := h - len(lines) - len(foot)
-	lines = append(lines, m.helpRows(bindings, w, room)...)
+	lines = append(lines, s.KeyTable(w, room, helpName, bindings)...)
 	lines = append(lines, m.kindRows(w, h-len(lines)-len(foot))...)
 	for _, word := range millWords {
 		if len(lines)+len(foot) < h {
@@ -67,34 +67,10 @@ func (m Model) viewHelp(w, h int) string {
 	return look.WithFoot(lines, foot, w, h)
 }
 
-// helpColumn is the narrowest column of keys.
-const helpColumn = 29
-
-// helpRows sets the keys one below the other, or in columns where there are too many. Those that find no room are
-// counted, the least needed first.
-func (m Model) helpRows(bindings []key.Binding, w, room int) []string {
-	columns := max(min((len(bindings)+room-1)/max(room, 1), w/helpColumn), 1)
-	wide, label := (w-2)/columns, 8
-	if columns == 1 && w >= 80 {
-		label = 34
+// helpName is what a key is called: all its names where there is room for them.
+func helpName(b key.Binding, narrow bool) string {
+	if narrow {
+		return b.Help().Key
 	}
-	each := max(min((len(bindings)+columns-1)/columns, room), 1)
-	rows := make([]string, each)
-	shown := bindings[:min(each*columns, len(bindings))]
-	if more := len(bindings) - len(shown); more > 0 {
-		shown = shown[:len(shown)-1]
-		rows[each-1] = m.Styles.Dim.Render(fmt.Sprintf("and %d more, in a larger window", more+1))
-	}
-	for i, b := range shown {
-		name := keys.Names(b)
-		if label < 20 {
-			name = b.Help().Key
-		}
-		if columns > 1 && i/each == columns-1 && len(shown) < len(bindings) && i%each == each-1 {
-			break
-		}
-		rows[i%each] = look.Pad(rows[i%each], wide*(i/each)) +
-			look.Pad(m.Styles.Strong.Render(look.Pad(name, label))+" "+b.Help().Desc, wide-1)
-	}
-	return look.Indent(rows, 2)
+	return keys.Names(b)
 }

@@ -22,24 +22,22 @@ func (m Model) View(w, h int) string {
 	s := m.Styles
 	names := m.warps[pair.Ground].Plan.Spec.Name + " and " + m.warps[pair.Second].Plan.Spec.Name
 	head := []string{"", "  " + s.Title.Render("MILLSIDE") +
-		s.Dim.Render(look.Fit("   together: "+measure.Clean(names), max(w-12, 0))), ""}
-	foot := []string{"", s.KeyLine(w, m.footKeys()...)}
+		s.Dim.Render(look.Fit("   together: "+measure.Clean(names), max(w-12, 0)))}
+	foot := append([]string{""}, s.KeyLinesAnd(w, 1, m.ListKey(), m.footKeys()...)...)
 	if m.problem != "" {
 		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
 	}
 	room := max(h-len(head)-len(foot), 1)
 	if w >= wide {
 		const left = 46
-		beside := look.Beside(m.lines.View(left, room), m.lines.Turned(m.answer(w-left-4), m.scroll, room), left, 2)
+		answer := m.lines.Turned(m.answer(w-left-4), m.scroll, room-1)
+		beside := look.Beside(m.lines.View(left, room), append([]string{""}, answer...), left, 2)
 		return look.WithFoot(append(head, beside...), foot, w, h)
 	}
-	asked := min(max(room/3, 3), 8)
-	lines := append(head, m.lines.View(w-2, asked)...)
-	for len(lines) < len(head)+asked {
-		lines = append(lines, "")
-	}
-	lines = append(lines, "")
-	below := max(room-asked-1, 1)
+	const around = 2 // the row above the lines and the one below them
+	asked := min(max((room-1)/3, 3), 8) + around
+	lines := append(head, m.lines.ViewOver(w, asked)...)
+	below := max(room-asked, 1)
 	return look.WithFoot(append(lines, look.Indent(m.lines.Turned(m.answer(w-4), m.scroll, below), 2)...), foot, w, h)
 }
 
@@ -60,6 +58,15 @@ func (m Model) parts() []sheet.Part {
 	return append(slices.DeleteFunc(slices.Clone(all), later), slices.DeleteFunc(all, func(p sheet.Part) bool {
 		return !later(p)
 	})...)
+}
+
+// ListKey is the key that lists all keys.
+func (m Model) ListKey() key.Binding { return m.lines.ListKey() }
+
+// AllKeys are the keys of the page in the words of the page that lists them.
+func (m Model) AllKeys() []key.Binding {
+	list := append([]key.Binding{keys.As(m.Keys.Begin, "keep both")}, m.lines.AllKeys()...)
+	return append(list, keys.As(m.Keys.PrevPage, "the answer back"), keys.As(m.Keys.Back, "home"))
 }
 
 // answer says where the ends of both lie, or what is wanted.

@@ -101,6 +101,9 @@ func (m Model) press(msg tea.KeyMsg) (Model, tea.Cmd) {
 	return m, nil
 }
 
+// Again asks anew for the answer to what is typed: leaving the page ended the search for it.
+func (m Model) Again() (Model, tea.Cmd) { return m.ask() }
+
 // end ends a search that goes on.
 func (m Model) end() {
 	if m.stop != nil {

@@ -22,23 +22,20 @@ const wide = 76
 func (m Model) View(w, h int) string {
 	s := m.Styles
 	head := []string{"", "  " + s.Title.Render("MILLSIDE") +
-		s.Dim.Render(look.Fit("   a warp from what you know", max(w-12, 0))), ""}
-	foot := []string{"", s.KeyLine(w, m.footKeys(w)...)}
+		s.Dim.Render(look.Fit("   a warp from what you know", max(w-12, 0)))}
+	foot := append([]string{""}, s.KeyLinesAnd(w, 1, m.ListKey(), m.footKeys(w)...)...)
 	if m.problem != "" {
 		foot = append(look.Painted(look.Wrap("! "+m.problem, w-2), s.Alarm), foot...)
 	}
 	room := max(h-len(head)-len(foot), 1)
 	if w >= wide {
 		left := min(46, w/2+4)
-		beside := look.Beside(m.lines.View(left, room), m.lines.Turned(m.answer(w-left-4), m.scroll, room), left, 2)
+		answer := m.lines.Turned(m.answer(w-left-4), m.scroll, room-1)
+		beside := look.Beside(m.lines.View(left, room), append([]string{""}, answer...), left, 2)
 		return look.WithFoot(append(head, beside...), foot, w, h)
 	}
-	below := max(room/2, 4)
-	lines := m.lines.View(w-2, room-below)
-	for len(lines) < room-below {
-		lines = append(lines, "")
-	}
-	lines = append(head, lines...)
+	below := max((room-1)/2, 4)
+	lines := append(head, m.lines.ViewOver(w, room-below)...)
 	return look.WithFoot(append(lines, look.Indent(m.lines.Turned(m.answer(w-4), m.scroll, below), 2)...), foot, w, h)
 }
 
@@ -54,6 +51,15 @@ func (m Model) footKeys(w int) []key.Binding {
 		list = append(list, k.PrevField)
 	}
 	return append(list, keys.As(k.Rest, "more"))
+}
+
+// ListKey is the key that lists all keys.
+func (m Model) ListKey() key.Binding { return m.lines.ListKey() }
+
+// AllKeys are the keys of the page in the words of the page that lists them.
+func (m Model) AllKeys() []key.Binding {
+	list := append([]key.Binding{keys.As(m.Keys.Begin, "plan it")}, m.lines.AllKeys()...)
+	return append(list, keys.As(m.Keys.Back, "home"))
 }
 
 // answer says what was found and how, or what is wanted.

@@ -33,6 +33,9 @@ func newAnnealer(g *programme, seed uint64) *annealer {
 		}
 	}
 	a.findRoute()
+	if g.pl.kept == nil {
+		g.pl.remember()
+	}
 	return a
 }
 
@@ -68,6 +71,7 @@ func (a *annealer) run(looks int, hot, cold float64, better func(total cost) boo
 // save notes the rows that a change is about to touch.
 func (a *annealer) save(from, to int) {
 	a.from, a.to, a.threadsWere = from, to, a.threads
+	a.pl.from, a.pl.to = from, to
 	a.saved = append(a.saved[:0], a.thr[from*a.positions:to*a.positions]...)
 	a.savedChg = append(a.savedChg[:0], a.chg[from:to+1]...)
 }

@@ -118,26 +118,35 @@ func TestOrdersHold(t *testing.T) {
 	}
 }
 
-// However many cores there are, and whichever of the two searches is the faster, the result is the same. The paddle
-// has too many positions for the exact search, so all lots are drawn.
+// However many cores there are, and whichever of the searches side by side is the faster, the result is the same: of a
+// warp with a twin, whose paddle has too many positions for the exact search, so that all lots are drawn, and of one
+// that is searched in pieces and has its bound in pieces.
 func TestSameOnAnyMachine(t *testing.T) {
 	if testing.Short() {
-		t.Skip("searches an order twice")
+		t.Skip("searches two orders twice")
 	}
-	ends, l := dice(fewEnds, 4, 9, 3), Limits{Positions: exactPositions + 1}
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
-	var was Found
-	for k, cores := range []int{1, 4} {
-		runtime.GOMAXPROCS(cores)
-		found, err := Make(context.Background(), ends, l, usual, nil)
-		if err != nil {
-			t.Fatal(err)
+	for _, s := range []struct {
+		ends []int
+		l    Limits
+	}{
+		{dice(fewEnds, 4, 9, 3), Limits{Positions: exactPositions + 1}},
+		{dice(longBound+manyEnds, 5, 9, 4), Limits{Positions: 6, Figure: true}},
+		{dice(longBound+2*boundPiece, 5, 9, 5), Limits{Positions: 6, Quick: true}},
+	} {
+		var was Found
+		for k, cores := range []int{1, 4} {
+			runtime.GOMAXPROCS(cores)
+			found, err := Make(context.Background(), s.ends, s.l, usual, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if k > 0 && !reflect.DeepEqual(found, was) {
+				t.Errorf("%d ends: on %d cores %v and %+v, on one %v and %+v", len(s.ends), cores,
+					cheapest(found).Total, found.Taken.Proof, cheapest(was).Total, was.Taken.Proof)
+			}
+			was = found
 		}
-		if k > 0 && !reflect.DeepEqual(found, was) {
-			t.Errorf("on %d cores %v and %+v, on one %v and %+v", cores, cheapest(found).Total, found.Taken.Proof,
-				cheapest(was).Total, was.Taken.Proof)
-		}
-		was = found
 	}
 }
 

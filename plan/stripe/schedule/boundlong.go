@@ -12,36 +12,70 @@ const (
 	firstRounds   = 150         // for the first piece, which has to find its prices
 	leastRounds   = 8           // for the others, which begin with those
 	longBoundWork = 100_000_000 // steps of the later pieces' rounds
+	sideAtOnce    = 4           // later pieces that are worked out side by side
 )
 
-// boundPieces is the bound of a warp cut into pieces of so many ends. Pieces that are alike are worked out once.
+// boundPieces is the bound of a warp cut into pieces of so many ends. Pieces that are alike are worked out once. The
+// first finds its prices; after it come the last and those between, some at a time side by side, which begin with
+// the mean of the prices of those before: so the bound is the same on any number of cores.
 func (m *maker) boundPieces(length int) cost {
 	n := len(m.ends)
-	known := map[string]float64{}
-	sum, g := 0.0, m.newGuess()
 	rounds := min(max(longBoundWork/(m.unlike(length)*m.maxSize*m.maxSize), leastRounds), firstRounds)
+	known := map[string]*bound{}
+	var all, todo []*bound
 	for from := 0; from < n; {
 		to := m.endOfPiece(from, length)
-		q := *m.problem
-		q.ends = m.ends[from:to]
-		inside := from > 0 && to < n
-		v, ok := known[string(q.ends)]
-		if !ok || !inside {
-			b := q.newBounderOf(from > 0, to < n)
-			times := firstRounds
-			if from > 0 {
-				g.begin(b)
-				times = rounds
-			}
-			v = b.run(times, cost(float64(m.total)*float64(to-from)/float64(n)), func() bool { return !m.over() })
-			if g.learn(b); inside {
-				known[string(q.ends)] = v
+		b := known[string(m.ends[from:to])]
+		if inside := from > 0 && to < n; b == nil || !inside {
+			b = &bound{from: from, to: to, rounds: rounds}
+			if todo = append(todo, b); inside {
+				known[string(m.ends[from:to])] = b
 			}
 		}
-		sum += max(0, v)
+		all = append(all, b)
 		from = to
 	}
+	todo[0].rounds = firstRounds
+	g := m.newGuess()
+	for done := 0; done < len(todo); {
+		now := todo[done:min(done+sideAtOnce, len(todo))]
+		if done == 0 {
+			now = todo[:1]
+		}
+		done += len(now)
+		bounders := make([]*bounder, len(now))
+		sideBySide(len(now), func(k int) {
+			bounders[k] = m.boundPiece(now[k], g)
+		})
+		for _, b := range bounders {
+			g.learn(b)
+		}
+	}
+	sum := 0.0
+	for _, b := range all {
+		sum += b.value
+	}
 	return lower(sum)
+}
+
+// bound is that of a piece from one end to before another.
+type bound struct {
+	from, to, rounds int
+	value            float64
+}
+
+// boundPiece works out the bound of a piece, which begins with the prices that are guessed.
+func (m *maker) boundPiece(p *bound, g *guess) *bounder {
+	n := len(m.ends)
+	q := *m.problem
+	q.ends = m.ends[p.from:p.to]
+	b := q.newBounderOf(p.from > 0, p.to < n)
+	if p.from > 0 {
+		g.begin(b)
+	}
+	known := cost(float64(m.total) * float64(p.to-p.from) / float64(n))
+	p.value = max(0, b.run(p.rounds, known, func() bool { return !m.over() }))
+	return b
 }
 
 // pieceOfBound is how many ends the pieces have: whole repeats, where there are many.

@@ -21,7 +21,8 @@
 // steps. For a programme, which says what is threaded where while each end is laid, the best cut into passes is a
 // shortest path (programme.go). The programme is bettered by small changes, and the path worked out again only
 // where they tell (anneal.go); where the stripes repeat, that is done for a few repeats, and the rest is put in
-// between (repeat.go). A second search with other lots runs beside the first (twin.go). A bound (bound.go;
+// between (repeat.go). A second search with other lots runs beside the first (twin.go), and a long warp is searched
+// in pieces side by side (pieces.go). A bound (bound.go;
 // boundlong.go for long warps) says how much a better schedule could save. Small warps are also searched exactly
 // (exact.go), which proves the least cost.
 // [Make] does all that; its result depends on its arguments, never on the speed of the machine.

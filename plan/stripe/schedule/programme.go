@@ -45,6 +45,7 @@ func (p *problem) newProgramme(width int, looked *int) *programme {
 	g.chg = make([]uint64, n+1)
 	g.lists = make([][]label, (n+1)*g.dirs)
 	g.trial = make([][]label, (n+1)*g.dirs)
+	g.pl = placer{positions: p.positions, dirs: g.dirs, ends: n}
 	return g
 }
 
@@ -145,7 +146,8 @@ func (g *programme) push(from []label, i, d int, lists [][]label, low int) {
 	if len(from) == 0 {
 		return
 	}
-	longest := g.pl.prepare(g, i, d)
+	w := g.pl.paddle(g, i, d)
+	longest := w.longest
 	if longest == 0 || i+longest < low {
 		return
 	}
@@ -154,67 +156,75 @@ func (g *programme) push(from []label, i, d int, lists [][]label, low int) {
 		next = 1 - d
 	}
 	least := from[0].cost
-	for _, l := range from {
-		least = min(least, l.cost)
+	for k := range from {
+		least = min(least, from[k].cost)
 	}
+	changes := g.chg[i+1 : i+longest+1]
 	for at := range from {
 		l := &from[at]
 		*g.looked += longest * (1 + (g.positions-1)/16)
-		g.pl.place(l.stay, longest)
-		var changed uint64
-		for size := 1; size <= longest; size++ {
+		most := g.pl.most(w, l.stay)
+		changed := uint64(0)
+		for k, set := range most {
+			changed |= changes[k]
+			size := k + 1
 			j := i + size
-			changed |= g.chg[j]
 			if !g.allowed[size] || j < low {
 				continue
 			}
-			sets := g.pl.best[size]
-			for k := range sets {
-				if k > 0 && l.cost > least {
-					break // a way that doesn't depend on the label
-				}
-				set := sets[k]
-				if set == 0 || k > 0 && set == sets[0] {
-					continue
-				}
-				c := l.cost + g.pass + g.stint*cost(bits.OnesCount64(set&^l.stay))
-				if i > 0 && (l.forced || set != l.stay) {
-					c += g.halt
-				}
-				stay := set &^ changed
-				g.keep(&lists[j*g.dirs+next],
-					label{stay: stay, set: set, cost: c, from: int32(at), size: uint8(size), forced: stay != set})
+			list := &lists[j*g.dirs+next]
+			if set != 0 {
+				g.lay(list, l, at, size, set, changed, i)
+			}
+			// A way that doesn't depend on the label.
+			if lowest := w.lowest[k]; l.cost <= least && lowest != set {
+				g.lay(list, l, at, size, lowest, changed, i)
 			}
 		}
 	}
 }
 
+// lay takes the label of a pass from end i on into a list.
+func (g *programme) lay(list *[]label, l *label, at, size int, set, changed uint64, i int) {
+	c := l.cost + g.pass + g.stint*cost(bits.OnesCount64(set&^l.stay))
+	if i > 0 && (l.forced || set != l.stay) {
+		c += g.halt
+	}
+	stay := set &^ changed
+	g.keep(list, label{stay: stay, set: set, cost: c, from: int32(at), size: uint8(size), forced: stay != set})
+}
+
 // keep takes a label into a list unless another makes it superfluous, and drops those that it makes so.
 func (g *programme) keep(list *[]label, l label) {
 	all := *list
-	worst := -1
+	worst, dearest := -1, cost(-1)
 	for k := range all {
-		if g.covers(&all[k], &l) {
+		a := &all[k]
+		if a.cost >= dearest {
+			worst, dearest = k, a.cost
+		}
+		if a.cost <= l.cost && g.covers(a, &l) {
 			return
 		}
-		if worst < 0 || all[k].cost >= all[worst].cost {
-			worst = k
-		}
 	}
-	kept := all[:0]
-	for k := range all {
-		if !g.covers(&l, &all[k]) {
-			kept = append(kept, all[k])
+	switch {
+	case l.cost <= dearest: // else it makes none superfluous
+		kept := all[:0]
+		for k := range all {
+			if all[k].cost < l.cost || !g.covers(&l, &all[k]) {
+				kept = append(kept, all[k])
+			}
 		}
-	}
-	if len(kept) < g.width {
+		if len(kept) >= g.width {
+			if dearest > l.cost {
+				all[worst] = l
+			}
+			return
+		}
 		*list = append(kept, l)
-		return
+	case len(all) < g.width:
+		*list = append(all, l)
 	}
-	if all[worst].cost > l.cost {
-		all[worst] = l
-	}
-	*list = all
 }
 
 // covers says whether all that can be done from b can be done from a at no greater cost.

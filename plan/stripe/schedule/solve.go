@@ -77,7 +77,7 @@ func (m *maker) search(q *problem, looks int) {
 		m.pieces(q, looks)
 		return
 	}
-	t := m.newTrial(short)
+	t := m.newTrial(short, &m.looked)
 	t.repeat = r
 	t.seed()
 	show := func(list []pass) {
@@ -111,40 +111,6 @@ func (m *maker) stretch(q, short *problem, list []pass, r repeat) {
 		whole.stretched(g, r, keptRepeats, c)
 		m.note(whole.passes())
 	}
-}
-
-// pieces searches a long warp piece by piece, and winds the whole as the pieces are threaded.
-func (m *maker) pieces(q *problem, looks int) {
-	n := len(q.ends)
-	number := (n + manyEnds/2 - 1) / (manyEnds / 2)
-	whole := q.newProgramme(m.width, &m.looked)
-	reserve := n * whole.width * q.maxSize
-	looks = max(looks-reserve, m.looked)
-	for k := range number {
-		from, to := k*n/number, (k+1)*n/number
-		piece := *q
-		piece.ends, piece.atLease = q.ends[from:to], false
-		piece.findRest()
-		if piece.rest[0] >= noPasses {
-			return
-		}
-		t := m.newTrial(&piece)
-		t.seed()
-		var best []pass
-		least := never
-		t.contest(m.looked+(looks-m.looked)/(number-k), func(list []pass) {
-			if c := piece.cost(list); c < least {
-				best, least = list, c
-			}
-		})
-		if best == nil {
-			return
-		}
-		t.follow(best)
-		copy(whole.thr[from*q.positions:], t.thr)
-	}
-	whole.rework()
-	m.note(whole.passes())
 }
 
 // finish betters the best schedule of the whole warp.
@@ -181,8 +147,9 @@ type entrant struct {
 	seed  uint64
 }
 
-func (m *maker) newTrial(p *problem) *trial {
-	return &trial{programme: p.newProgramme(m.width, &m.looked), maker: m}
+// newTrial makes a contest with nothing in it; looked counts what it looks at.
+func (m *maker) newTrial(p *problem, looked *int) *trial {
+	return &trial{programme: p.newProgramme(m.width, looked), maker: m}
 }
 
 // enter takes the programme in hand into the contest.

@@ -70,7 +70,7 @@ func Key(name string) tea.KeyMsg {
 		"up": tea.KeyUp, "pgdown": tea.KeyPgDown, "pgup": tea.KeyPgUp, "esc": tea.KeyEsc, "tab": tea.KeyTab,
 		"shift+tab": tea.KeyShiftTab, "backspace": tea.KeyBackspace, "ctrl+s": tea.KeyCtrlS, "ctrl+g": tea.KeyCtrlG,
 		"ctrl+u": tea.KeyCtrlU, "ctrl+c": tea.KeyCtrlC, "ctrl+z": tea.KeyCtrlZ, "ctrl+n": tea.KeyCtrlN,
-		"ctrl+o": tea.KeyCtrlO, "ctrl+r": tea.KeyCtrlR, "ctrl+t": tea.KeyCtrlT, "f5": tea.KeyF5,
+		"ctrl+l": tea.KeyCtrlL, "ctrl+o": tea.KeyCtrlO, "ctrl+r": tea.KeyCtrlR, "ctrl+t": tea.KeyCtrlT, "f5": tea.KeyF5,
 	}
 	if t, ok := named[name]; ok {
 		if t == tea.KeySpace {
