@@ -14,8 +14,8 @@ func long(t *testing.T) {
 	}
 }
 
-// alone leaves a test out under the race detector, which makes it some ten times slower: all that it does it does in one
-// goroutine, so there is nothing to be found out.
+// alone leaves a test out under the race detector, which makes it some ten times slower: all that it does it does in
+// one goroutine, so there is nothing to be found out.
 func alone(t *testing.T) {
 	t.Helper()
 	if raced {
