@@ -194,7 +194,20 @@ func walks(t *testing.T) []walk {
 	withLoss := append(script[:left:left], counter.Event{At: at(99), Kind: counter.Lost, Lines: lines},
 		counter.Event{At: at(99), Kind: counter.Paused}, counter.Event{At: at(100), Kind: counter.Resumed})
 	hurt := bytes.Replace(fileOf(t, p, script[:5]), []byte("pass=3"), []byte("pass=8"), 1)
+	const together = "the second of 'ground'"
+	joined := append(script[:3:3], counter.Event{At: at(60), Kind: counter.Joined, Text: together},
+		counter.Event{At: at(61), Kind: counter.Paused})
 	return []walk{
+		{name: "going with another", begin: map[string][]byte{crashPath: few}, script: joined, made: 3,
+			run: func(d *simdisk.Disk, c *crashed) {
+				c.begun = 4
+				for range 2 { // said again where it failed
+					if err := (Store{Dir: crashDir, FS: d}).Join(crashPath, together, at(60)); err == nil {
+						c.acked = 4
+						break
+					}
+				}
+			}},
 		{name: "creating", script: script, made: -1, run: func(d *simdisk.Disk, c *crashed) {
 			r, err := Create(d, crashPath, p)
 			for range 2 {

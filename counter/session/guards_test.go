@@ -1,6 +1,7 @@
 package session
 
 import (
+	"fmt"
 	"testing"
 	"time"
 
@@ -16,17 +17,24 @@ func unguarded(s *plan.Spec) { s.Guard = 0 }
 func TestFastPressesCountOnce(t *testing.T) {
 	b := newBench(t, nil)
 	b.press(1)
-	for range 5 {
+	for n := range 5 {
 		r := b.after(100*time.Millisecond, Press{})
 		if r.Cue != CueRefused || r.Short == "" || b.s.Message().Level != Alarm {
 			t.Fatalf("%+v", r)
 		}
-		b.wants("One press ignored: sooner than 2s after the last.")
+		want := "One press ignored: sooner than 2s after the last."
+		if n > 0 {
+			want = fmt.Sprintf("%d presses ignored in a row: sooner than 2s after the last.", n+1)
+		}
+		b.wants(want)
 	}
 	if b.laid() != 1 {
 		t.Errorf("%d passes", b.laid())
 	}
 	b.after(2*time.Second, Press{})
+	b.after(100*time.Millisecond, Press{})
+	b.wants("One press ignored: sooner") // a pass that counts begins the row anew
+	b.clock = b.clock.Add(-100 * time.Millisecond)
 	if b.laid() != 2 {
 		t.Errorf("%d passes", b.laid())
 	}

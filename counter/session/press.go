@@ -30,11 +30,17 @@ func (s Session) press(at time.Time) (Session, Reply) {
 	return s.lay(at)
 }
 
-const tooSoon = "one press ignored: it came too soon after the last"
+const tooSoon = "too soon after the last"
 
 // tooFast refuses a press that came too fast.
-func (s Session) tooFast(at time.Time) (Session, Reply) {
-	return s.refuse(tooSoon, "Ignored, too soon.", at)
+func (s Session) tooFast(at time.Time) (Session, Reply) { return s.ignore(tooSoon, at) }
+
+// ignore refuses a press that came too fast, and counts those that are refused in a row.
+func (s Session) ignore(why string, at time.Time) (Session, Reply) {
+	if s.ignored++; s.ignored == 1 {
+		return s.refuse("one press ignored: "+why, "Ignored, too soon.", at)
+	}
+	return s.refuse(fmt.Sprintf("%d presses ignored in a row: %s", s.ignored, why), "Ignored, too soon.", at)
 }
 
 // lay counts a pass.
@@ -43,9 +49,9 @@ func (s Session) lay(at time.Time) (Session, Reply) {
 	if fast := !s.guards.pass.Allows(at); !s.guards.lay(at) {
 		why := tooSoon
 		if fast {
-			why = fmt.Sprintf("one press ignored: sooner than %s after the last", guard)
+			why = fmt.Sprintf("sooner than %s after the last", guard)
 		}
-		return s.refuse(why, "Ignored, too soon.", at)
+		return s.ignore(why, at)
 	}
 	next, ok := s.st.NextPass()
 	if !ok {

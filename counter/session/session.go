@@ -35,6 +35,8 @@ type Session struct {
 	rest bool
 	// sure says that the other order was answered once, though many passes of a striped warp lie wrong in it.
 	sure bool
+	// ignored is how many presses in a row were refused because they came too fast.
+	ignored int
 	// unticked is the finishing step that was taken back last, if nothing was done since.
 	unticked finishing.StepID
 	failed   error
@@ -120,6 +122,14 @@ func (s Session) Take(in Intent, at time.Time) (Session, Reply) {
 	if s.Waiting() {
 		return s, Reply{Waits: true}
 	}
+	next, r := s.take(in, at)
+	if next.ignored == s.ignored { // whatever else comes of it ends the row
+		next.ignored = 0
+	}
+	return next, r
+}
+
+func (s Session) take(in Intent, at time.Time) (Session, Reply) {
 	if s.watching || s.Stage(at) == Failed {
 		return s.takeLooking(in, at)
 	}

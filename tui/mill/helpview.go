@@ -2,6 +2,7 @@ package mill
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
 
@@ -12,9 +13,13 @@ import (
 // viewPrompt asks for a text.
 func (m Model) viewPrompt(w, h int) string {
 	s, k := m.Styles, m.Keys
-	line := []key.Binding{k.Keep, k.Back}
-	if len(m.prompt.fields) > 1 {
-		line = append(line, k.NextAnswer)
+	line := []key.Binding{k.Keep, k.Back, k.NextAnswer}
+	switch fields := len(m.prompt.fields); {
+	case fields == 1:
+		line = line[:2]
+	case m.prompt.at < fields-1: // the key keeps nothing there yet
+		line = []key.Binding{keys.Bind(k.Keep.Help().Key+"/"+k.NextAnswer.Help().Key, k.NextAnswer.Help().Desc,
+			slices.Concat(k.Keep.Keys(), k.NextAnswer.Keys())...), k.Back}
 	}
 	lines := []string{m.header("", w)}
 	lines = append(lines, look.Filled([]string{"", "  " + m.prompt.ask.Title(), ""}, s.Warn, w)...)

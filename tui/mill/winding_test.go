@@ -53,6 +53,21 @@ func TestGuardSaysThatAPressWasIgnored(t *testing.T) {
 	}
 }
 
+// The line of keys says that a key keeps what is asked for only where it does so: in the last field.
+func TestKeysOfAPromptAreTrue(t *testing.T) {
+	b := newBench(t, termenv.Ascii)
+	s := b.send(b.winding(hand.Towels(), 4), hand.Key("b"))
+	for range 2 {
+		if v := s.View(80, 24); strings.Contains(v, "keep it") || !strings.Contains(v, "enter/tab next field") {
+			t.Fatalf("the key goes on to the next field:\n%s", v)
+		}
+		s = b.send(s, hand.Key("enter"))
+	}
+	if v := s.View(80, 24); !strings.Contains(v, "enter keep it") {
+		t.Fatalf("the key keeps it:\n%s", v)
+	}
+}
+
 // A key held down for ten seconds repeats thirty times a second and counts once.
 func TestHeldKeyCountsOnce(t *testing.T) {
 	b := newBench(t, termenv.Ascii)

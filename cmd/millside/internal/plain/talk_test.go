@@ -2,6 +2,7 @@ package plain
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"strings"
 	"testing"
@@ -224,13 +225,17 @@ func TestHelpIsWhole(t *testing.T) {
 func TestGuard(t *testing.T) {
 	tk := newBench(t, nil)
 	tk.types("")
-	for range 5 {
+	for n := range 5 {
 		tk.time = tk.time.Add(100 * time.Millisecond)
 		r, err := tk.p.Line("", tk.time)
 		if err != nil {
 			t.Fatal(err)
 		}
-		tk.wants(said(r), "One press ignored: sooner than 2s after the last.")
+		want := "One press ignored: sooner than 2s after the last."
+		if n > 0 {
+			want = fmt.Sprintf("%d presses ignored in a row: sooner than 2s after the last.", n+1)
+		}
+		tk.wants(said(r), want)
 	}
 	tk.wants(tk.types(""), "do the neighbours alternate")
 	if n := tk.state().Laid(); n != 2 {
