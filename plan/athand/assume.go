@@ -44,7 +44,7 @@ type figureOf struct {
 // that was given stays, and a thing isn't assumed where something else was given in its place: its name, a board or
 // another circumference, positions, heddles, another reed. Nor is it where it would make the plan wrong, so that what
 // is only assumed never refuses a plan: a paddle with fewer positions than the groups that were asked for, a reed that
-// doesn't give the sett.
+// doesn't give the sett. A group that wasn't given is no larger than the paddle, whoever said how large that is.
 func (h AtHand) Assume(s plan.Spec, given func(*field.Field) bool) (plan.Spec, []Assumed) {
 	var list []Assumed
 	take := func(kind, name string, instead []*field.Field, figures ...figureOf) {
@@ -67,9 +67,9 @@ func (h AtHand) Assume(s plan.Spec, given func(*field.Field) bool) (plan.Spec, [
 	if p := h.Paddles; len(p) == 1 && largestGroup(s, given) <= p[0].Positions {
 		take(kindPaddle, p[0].Name, []*field.Field{field.PaddleName, field.Positions},
 			figureOf{field.Positions, func(s *plan.Spec) { s.Positions = p[0].Positions }})
-		if !given(field.Group) {
-			s.Group = min(s.Group, s.Positions)
-		}
+	}
+	if !given(field.Group) && s.Positions > 0 {
+		s.Group = min(s.Group, s.Positions)
 	}
 	if l := h.Looms; len(l) == 1 {
 		take(kindLoom, l[0].Name, []*field.Field{field.LoomName, field.Heddles},

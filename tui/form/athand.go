@@ -31,8 +31,10 @@ func (m Model) offers() []offer {
 		}
 	case secPaddle:
 		for _, n := range hand.Paddles {
-			list = append(list, offer{n.Name, func(s *plan.Spec) { s.Positions = n.Positions },
-				[]string{"paddle positions"}})
+			list = append(list, offer{n.Name, func(s *plan.Spec) {
+				s.Positions = n.Positions
+				s.Group = min(s.Group, n.Positions) // the form shows both, one below the other
+			}, []string{"paddle positions", "group"}})
 		}
 	case secYarn:
 		for _, n := range hand.Yarns {
