@@ -83,9 +83,9 @@ func (s Session) Question() (Question, bool) {
 		return q, true
 	}
 	pass := s.st.Plan.Chains[look.Chain-1].Passes[look.Pass-1]
-	here, there := "at the foot of the peg", "at the tip"
+	here, there := placeOf(pass), "at the tip"
 	if pass.Mirrored {
-		here, there = there, here
+		there = "at the foot of the peg"
 	}
 	q.Text = fmt.Sprintf("Look at the group just laid on lease peg A: does its position %d lie %s?",
 		pass.Carried.First(), here)
@@ -145,6 +145,9 @@ func (s Session) answer(says Says, at time.Time) (Session, Reply) {
 	case Yes:
 		return s.write(counter.Event{Kind: counter.LeaseSeen, Order: order}, at)
 	case Other:
+		if text := s.cannotTurn(order.Other()); text != "" {
+			return s.refuse(text, "Lay it the other way round.", at)
+		}
 		if n := s.takenOff(order.Other()); n > 1 && !s.sure {
 			s.sure = true
 			return s.refuse(fmt.Sprintf("not done yet: in the %s order the stripes lie wrong, and %d passes would "+
@@ -157,6 +160,40 @@ func (s Session) answer(says Says, at time.Time) (Session, Reply) {
 		return s.refuse("it stays open", "It stays open.", at)
 	}
 	return s.write(counter.Event{Kind: counter.LeaseLeft, Pass: s.st.Laid()}, at)
+}
+
+// cannotTurn says what the hands do where the stripes can't follow the order in which return passes lie, mostly since
+// a chain that is off the mill would have been wound otherwise in that order; "" where they can.
+func (s Session) cannotTurn(order wind.ReturnOrder) string {
+	_, err := s.st.Apply(counter.Event{Kind: counter.LeaseSeen, Order: order})
+	if err == nil || !s.st.Plan.Striped() {
+		return ""
+	}
+	first := s.firstWide()
+	pass := s.st.Plan.Chains[s.st.Chain-1].Passes[first-1]
+	return fmt.Sprintf("the stripes can't follow that, with what is off the mill: take back to before pass %d, "+
+		"and lay that return pass and those after it the other way round, with position %d %s", first,
+		pass.Carried.First(), placeOf(pass))
+}
+
+// firstWide is the first return pass of the chain in hand that carries more than one end; there is one, since the
+// question was asked.
+func (s Session) firstWide() int {
+	passes := s.st.Plan.Chains[s.st.Chain-1].Passes
+	for k := 1; k < len(passes); k += 2 {
+		if passes[k].Ends() > 1 {
+			return k + 1
+		}
+	}
+	return s.st.Plan.LeaseLook().Pass
+}
+
+// placeOf is where the first position of a return pass lies on the peg.
+func placeOf(p wind.Pass) string {
+	if p.Mirrored {
+		return "at the tip"
+	}
+	return "at the foot of the peg"
 }
 
 // takenOff is how many passes of a striped warp would have to come off if return passes lie in an order.

@@ -65,6 +65,7 @@ var (
 	leaveWords  = regexp.MustCompile(`leave out positions? ([0-9, to]+)`)
 	dressWords  = regexp.MustCompile(`tie (the group on|on positions? ([0-9, to]+)) at the near end peg`)
 	paddleWords = regexp.MustCompile(`thread the paddle: (\d+) positions?, one end in each`)
+	otherWay    = regexp.MustCompile(`take back to before pass (\d+), and lay that return pass`)
 	offWords    = regexp.MustCompile(`take off (all that lies|what lies beyond pass (\d+))`)
 	fastenStep  = regexp.MustCompile(`Fasten the group at the (near|far) end peg: Take the (\d+) ends? round`)
 	looseWords  = regexp.MustCompile(

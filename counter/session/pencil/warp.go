@@ -117,6 +117,13 @@ func (w *Warp) answers(p *Pencil) {
 	if strings.Contains(strings.Join(w.last.Said, " "), "answer once more") {
 		w.does(session.Answer{Says: says})
 	}
+	if m := otherWay.FindStringSubmatch(strings.Join(w.last.Said, " ")); m != nil {
+		p.mirrored = !p.mirrored // the hands do it as they are told, from here on
+		for w.Laid() >= number(m[1]) {
+			w.takesBack(p)
+		}
+		return
+	}
 	if w.last.Cue == session.CueRefused {
 		p.t.Fatalf("%v is what lies there, but %q", says, w.last.Said)
 	}

@@ -13,7 +13,7 @@ import (
 
 // How much is looked at, at the usual effort: a size of pass for one label is a look, some twenty nanoseconds.
 const (
-	usualLooks = 24_000_000
+	usualLooks = 14_400_000
 	quickPart  = 4     // of the looks, where Quick is asked for
 	figurePart = 40    // of the looks, where Figure is asked for
 	looksOfEnd = 2_500 // for each end of a long warp, in all
