@@ -92,6 +92,8 @@ func TestEveryFieldInEveryForm(t *testing.T) {
 		delete(all, "a copy")
 		delete(all, "an edited record")
 		delete(all, "a plan in the old units")
+		delete(all, "flags") // the half-filled one begins with these
+		delete(all, "a draft")
 	}
 	for name, start := range all {
 		t.Run(name, func(t *testing.T) {

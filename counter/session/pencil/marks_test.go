@@ -93,3 +93,27 @@ func TestPencilOrderOfLaterChain(t *testing.T) {
 		t.Error("no such warp")
 	}
 }
+
+// Where the chain that is off the mill would have been wound otherwise in the order that is seen, the stripes can't
+// follow it: the hands are told how to lay the return passes of the chain in hand instead.
+func TestPencilIsToldTheOtherWay(t *testing.T) {
+	told := 0
+	for navy := 1; navy <= 6; navy++ {
+		text := fmt.Sprintf("%d navy, 7 white, 5 navy, 3 white", navy)
+		for _, mirrored := range []bool{false, true} {
+			w, ok := planned(t, text, schedule.Searched, func(s *plan.Spec) { s.Positions, s.ChainEnds = 6, 10 })
+			if !ok {
+				t.Fatal(text)
+			}
+			p := New(t, mirrored, false)
+			w.Follow(p, never)
+			w.Check(p, nil)
+			if w.told {
+				told++
+			}
+		}
+	}
+	if told == 0 {
+		t.Error("no such warp")
+	}
+}

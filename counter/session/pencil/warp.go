@@ -24,6 +24,7 @@ type Warp struct {
 	clock    time.Time
 	last     session.Reply // the last one that said something
 	knots    map[inYarn]counter.What
+	told     bool     // to lay return passes the other way round
 	packages []string // as the hand-over tells of them, in their order
 }
 
@@ -118,6 +119,7 @@ func (w *Warp) answers(p *Pencil) {
 		w.does(session.Answer{Says: says})
 	}
 	if m := otherWay.FindStringSubmatch(strings.Join(w.last.Said, " ")); m != nil {
+		w.told = true
 		p.mirrored = !p.mirrored // the hands do it as they are told, from here on
 		for w.Laid() >= number(m[1]) {
 			w.takesBack(p)
