@@ -83,10 +83,7 @@ func (s Session) Question() (Question, bool) {
 		return q, true
 	}
 	pass := s.st.Plan.Chains[look.Chain-1].Passes[look.Pass-1]
-	here, there := placeOf(pass), "at the tip"
-	if pass.Mirrored {
-		there = "at the foot of the peg"
-	}
+	here, there := placeOf(pass.Mirrored), placeOf(!pass.Mirrored)
 	q.Text = fmt.Sprintf("Look at the group just laid on lease peg A: does its position %d lie %s?",
 		pass.Carried.First(), here)
 	q.Short = fmt.Sprintf("Does position %d lie %s?", pass.Carried.First(), here)
@@ -145,10 +142,11 @@ func (s Session) answer(says Says, at time.Time) (Session, Reply) {
 	case Yes:
 		return s.write(counter.Event{Kind: counter.LeaseSeen, Order: order}, at)
 	case Other:
-		if text := s.cannotTurn(order.Other()); text != "" {
-			return s.refuse(text, "Lay it the other way round.", at)
+		n, err := s.takenOff(order.Other())
+		if err != nil {
+			return s.refuse(s.layOtherWay(), "Lay it the other way round.", at)
 		}
-		if n := s.takenOff(order.Other()); n > 1 && !s.sure {
+		if n > 1 && !s.sure {
 			s.sure = true
 			return s.refuse(fmt.Sprintf("not done yet: in the %s order the stripes lie wrong, and %d passes would "+
 				"have to come off; answer once more if it is so",
@@ -162,18 +160,14 @@ func (s Session) answer(says Says, at time.Time) (Session, Reply) {
 	return s.write(counter.Event{Kind: counter.LeaseLeft, Pass: s.st.Laid()}, at)
 }
 
-// cannotTurn says what the hands do where the stripes can't follow the order in which return passes lie, mostly since
-// a chain that is off the mill would have been wound otherwise in that order; "" where they can.
-func (s Session) cannotTurn(order wind.ReturnOrder) string {
-	_, err := s.st.Apply(counter.Event{Kind: counter.LeaseSeen, Order: order})
-	if err == nil || !s.st.Plan.Striped() {
-		return ""
-	}
+// layOtherWay says what the hands do where the stripes can't follow the order in which return passes lie, mostly since
+// a chain that is off the mill would have been wound otherwise in that order.
+func (s Session) layOtherWay() string {
 	first := s.firstWide()
 	pass := s.st.Plan.Chains[s.st.Chain-1].Passes[first-1]
 	return fmt.Sprintf("the stripes can't follow that, with what is off the mill: take back to before pass %d, "+
 		"and lay that return pass and those after it the other way round, with position %d %s", first,
-		pass.Carried.First(), placeOf(pass))
+		pass.Carried.First(), placeOf(pass.Mirrored))
 }
 
 // firstWide is the first return pass of the chain in hand that carries more than one end; there is one, since the
@@ -188,24 +182,25 @@ func (s Session) firstWide() int {
 	return s.st.Plan.LeaseLook().Pass
 }
 
-// placeOf is where the first position of a return pass lies on the peg.
-func placeOf(p wind.Pass) string {
-	if p.Mirrored {
+// placeOf is where the first position of a pass lies on the peg.
+func placeOf(mirrored bool) string {
+	if mirrored {
 		return "at the tip"
 	}
 	return "at the foot of the peg"
 }
 
-// takenOff is how many passes of a striped warp would have to come off if return passes lie in an order.
-func (s Session) takenOff(order wind.ReturnOrder) int {
+// takenOff is how many passes of a striped warp would have to come off if return passes lie in an order. The error
+// says that the stripes can't follow that order.
+func (s Session) takenOff(order wind.ReturnOrder) (int, error) {
 	if !s.st.Plan.Striped() {
-		return 0
+		return 0, nil
 	}
 	next, err := s.st.Apply(counter.Event{Kind: counter.LeaseSeen, Order: order})
-	if err != nil { // it is refused with its reason when it is written
-		return 0
+	if err != nil {
+		return 0, err
 	}
-	return s.st.Laid() - next.Laid()
+	return s.st.Laid() - next.Laid(), nil
 }
 
 // answerByPress puts the question off, since the pass key can't count a pass here.
